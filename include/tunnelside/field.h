@@ -1,0 +1,135 @@
+/* SPDX-License-Identifier: MIT */
+/* Field tables: what every public structure holds, its units, bounds, usual values and meaning. */
+#ifndef TUNNELSIDE_FIELD_H
+#define TUNNELSIDE_FIELD_H
+
+#include <tunnelside/fault.h>
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* The structures that have a table. */
+typedef enum tside_kind {
+    /* asked: inputs, checked by every function that takes them */
+    TSIDE_KIND_MATERIAL,
+    TSIDE_KIND_ROUND,
+    TSIDE_KIND_SQUARE,
+    TSIDE_KIND_FRAME,
+    TSIDE_KIND_CURTAIN,
+    TSIDE_KIND_ROLL,
+    TSIDE_KIND_STOPS,
+    TSIDE_KIND_DRIVE,
+    TSIDE_KIND_GUIDE,
+    TSIDE_KIND_EXTENDER,
+    TSIDE_KIND_LOAD,
+    TSIDE_KIND_BAR,
+    TSIDE_KIND_END,
+    TSIDE_KIND_COLLAR,
+    TSIDE_KIND_LIMITS,
+    TSIDE_KIND_KEEP_OUT,
+    TSIDE_KIND_SIDE,
+    /* answered: results */
+    TSIDE_KIND_SECTION,
+    TSIDE_KIND_POSITION,
+    TSIDE_KIND_SWEEP,
+    TSIDE_KIND_LAYOUT,
+    TSIDE_KIND_TORQUE,
+    TSIDE_KIND_STRENGTH_LINE,
+    TSIDE_KIND_FINDING,
+    TSIDE_KIND_TURN,
+    TSIDE_KIND_END_PLAN,
+    TSIDE_KIND_PLAN,
+    TSIDE_KIND_COUNT
+} tside_kind;
+
+typedef enum tside_type {
+    TSIDE_NUMBER, /* a double */
+    TSIDE_COUNT,  /* an int */
+    TSIDE_CHOICE, /* an enumeration: an int from 0 to choice_count - 1 */
+    TSIDE_GROUP,  /* a nested structure */
+    TSIDE_LIST    /* an array of structures, with a count beside it */
+} tside_type;
+
+/* One row of a table. Every string is constant and never NULL but for applies_to. */
+typedef struct tside_field {
+    const char *name;    /* the member's name */
+    tside_type type;
+    const char *unit;    /* SI unit: "m", "kg/m2", "rad" ...; "1" for a plain number, "turn" for revolutions */
+    const char *meaning; /* what it is, in one line */
+    size_t offset;       /* of the member in its structure */
+
+    /* number and count */
+    double low, high;        /* bounds; infinite where there is none */
+    int low_open, high_open; /* 1 where the bound itself is out of bounds */
+    int required;            /* 1: has no usual value and must be given */
+    int optional;            /* 1: may be absent; given_offset then locates the int that says it is given */
+    double usual;            /* the value when not given, where neither required nor optional */
+    double usual_low, usual_high; /* outside these it is legal but unusual; equal where not stated */
+    const char *basis;       /* what the usual value rests on; "" where there is none */
+    size_t given_offset;
+
+    /* choice */
+    const char *const *choices; /* their names, in order */
+    int choice_count;
+
+    /* group and list */
+    tside_kind kind;     /* the table of the nested structure or element */
+    size_t stride;       /* list: bytes from one element to the next */
+    int capacity;        /* list: greatest count */
+    size_t count_offset; /* list: offset of the int that holds the count */
+
+    /* applies only while a choice beside it has one of some values */
+    const char *applies_to;  /* that choice's name, or NULL: always */
+    size_t applies_offset;   /* of that choice in the structure */
+    unsigned applies_mask;   /* bit k set: applies while the choice is k */
+} tside_field;
+
+/*
+ * The table of a structure, in the order of its members.
+ * kind: which structure; count: receives the number of rows.
+ * Returns the first row, or NULL with a count of 0 for a kind that does not exist.
+ */
+TSIDE_API const tside_field *tside_fields(tside_kind kind, int *count);
+
+/*
+ * Fills a structure with its usual values: choices with the usual choice, optional numbers as not given,
+ * lists as empty, required numbers with 0, which is out of their bounds, so that forgetting one is refused.
+ * kind: the structure's kind; structure: receives the values. A kind that does not exist changes nothing.
+ * Source of the usual values: see each row's basis (mostly common practice, no published source).
+ */
+TSIDE_API void tside_usual(tside_kind kind, void *structure);
+
+/*
+ * Fills again those usual values that depend on a choice, after the choices have been set and before numbers are:
+ * a hand drive's usual mass is not a gearmotor's.
+ */
+TSIDE_API void tside_usual_by_choice(tside_kind kind, void *structure);
+
+/*
+ * Checks a structure against its table: finite, in bounds, choices that exist, counts that fit.
+ * Nested structures are checked too, rows that a choice leaves unused are not.
+ * TSIDE_OUT_OF_BOUNDS: the first row, in order, that breaks its bounds. TSIDE_NOT_FOUND: no such kind.
+ */
+TSIDE_API tside_status tside_check(tside_kind kind, const void *structure, tside_fault *fault);
+
+/* Where a path leads inside a structure. */
+typedef struct tside_place {
+    const tside_field *field; /* its row */
+    size_t offset;            /* from the start of the outermost structure */
+} tside_place;
+
+/*
+ * Follows a path such as "drive_end.guide.margin" or "keep_outs[2].left" from a structure's table.
+ * kind: where the path starts; place: receives row and offset.
+ * TSIDE_NOT_FOUND: no such kind or name, or an index not below the list's capacity.
+ */
+TSIDE_API tside_status tside_field_find(tside_kind kind, const char *path, tside_place *place, tside_fault *fault);
+
+/* 1 if the row applies to this structure as its choices stand, else 0. */
+TSIDE_API int tside_field_applies(const tside_field *field, const void *structure);
+
+#ifdef __cplusplus
+}
+#endif
+#endif
