@@ -1,0 +1,103 @@
+/* SPDX-License-Identifier: MIT */
+/* The bow: the bent tube of the frame, its centreline and its outer face. x outboard from the tunnel's centreline, y up from grade. */
+#ifndef TUNNELSIDE_BOW_H
+#define TUNNELSIDE_BOW_H
+
+#include <tunnelside/tube.h>
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+typedef enum tside_bow_shape {
+    TSIDE_LEG_AND_PEAK, /* a plumb leg, then an arc to the peak: half circle, pointed, or flat arch */
+    TSIDE_THREE_POINTS  /* an arc through three measured points; collinear points give a straight bow */
+} tside_bow_shape;
+
+typedef enum tside_measured {
+    TSIDE_OUTSIDE,   /* width over the outside, heights and points on the outer face, as a tape meets them */
+    TSIDE_CENTRELINE /* on the tube's centreline */
+} tside_measured;
+
+typedef struct tside_frame {
+    tside_bow_shape shape;
+    tside_measured measured;
+    tside_round tube;
+    tside_material material;
+    double width;       /* m, leg and peak: of the whole tunnel */
+    double leg_height;  /* m, leg and peak: where the plumb leg ends */
+    double peak_height; /* m */
+    int shoulder_radius_given;
+    double shoulder_radius;               /* m, of the centreline: bend between leg and flat arch */
+    double foot_x, foot_height;           /* m, three points */
+    double between_x, between_height;     /* m, three points */
+    double peak_x;                        /* m, three points */
+} tside_frame;
+
+typedef struct tside_piece {
+    double from;      /* m, arc length at its lower end */
+    double length;    /* m */
+    double curvature; /* 1/m, positive where it turns inboard on the way up */
+    double x, y;      /* m, its lower end */
+    double heading;   /* rad, there, counter-clockwise from outboard level */
+    double cosine, sine; /* of that heading */
+} tside_piece;
+
+enum { TSIDE_BOW_PIECES = 6 };
+
+/* A chain of straight and circular pieces from the foot up; below its foot it goes on straight. */
+typedef struct tside_path {
+    int count;
+    tside_piece piece[TSIDE_BOW_PIECES];
+    double length; /* m, developed */
+} tside_path;
+
+/* Made by tside_bow_make; do not edit. */
+typedef struct tside_bow {
+    tside_path centre; /* the tube's centreline */
+    tside_path face;   /* its outer face, with a round of half the diameter about an inboard kink */
+    double diameter;   /* m */
+} tside_bow;
+
+typedef struct tside_bow_point {
+    double x, y;      /* m */
+    double heading;   /* rad */
+    double curvature; /* 1/m */
+} tside_bow_point;
+
+/*
+ * Makes the bow of a frame.
+ * Leg and peak, with half width a, leg height h and rise f = peak - h of the centreline: f >= a gives an arc tangent to the leg,
+ * R = (f^2+a^2)/(2a), a half circle at f = a and pointed above; f < a gives a flat arch, R = (a^2+f^2)/(2f), which meets the leg in a
+ * kink, or in a bend of the shoulder radius. Three points: heights strictly rising.
+ * TSIDE_OUT_OF_BOUNDS: a field. TSIDE_CONTRADICTS: peak not above leg, width not above the tube, heights not rising, a shoulder on a
+ * bow that needs none, not below the arc's radius, or beginning below the foot; a bend tighter than the tube. Source: derivation, plane geometry of circles.
+ */
+TSIDE_API tside_status tside_bow_make(const tside_frame *frame, tside_bow *bow, tside_fault *fault);
+
+/*
+ * Where the centreline is at an arc length from the foot.
+ * arc: m, up to the bow's length; below 0 on the straight line that goes on below the foot. TSIDE_OUT_OF_BOUNDS: above the length, or not finite.
+ */
+TSIDE_API tside_status tside_bow_at(const tside_bow *bow, double arc, tside_bow_point *point, tside_fault *fault);
+
+/*
+ * The first arc length at which the centreline reaches a height.
+ * height: m above grade. TSIDE_OUT_OF_REACH: above the bow's top; the fault's bound is the top.
+ */
+TSIDE_API tside_status tside_bow_at_height(const tside_bow *bow, double height, double *arc, tside_fault *fault);
+
+/* How far outboard the bow's outer face stands at a height, m. TSIDE_OUT_OF_REACH: above the face's top. */
+TSIDE_API tside_status tside_bow_face(const tside_bow *bow, double height, double *x, tside_fault *fault);
+
+/*
+ * Where a half line from (x, y) first crosses the centreline.
+ * angle: rad, its heading, counter-clockwise from outboard level; distance: m from (x, y), above 0; arc: the crossing's arc length, may
+ * be below 0. TSIDE_OUT_OF_REACH: it never does.
+ */
+TSIDE_API tside_status tside_bow_crossing(const tside_bow *bow, double x, double y, double angle, double *distance, double *arc, tside_fault *fault);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

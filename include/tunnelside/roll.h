@@ -1,0 +1,49 @@
+/* SPDX-License-Identifier: MIT */
+/* The roll: curtain wound on the bar. */
+#ifndef TUNNELSIDE_ROLL_H
+#define TUNNELSIDE_ROLL_H
+
+#include <tunnelside/field.h>
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+typedef struct tside_roll {
+    double core;      /* m, diameter as the curtain meets it, clips included */
+    double thickness; /* m, bare curtain */
+    double packing;   /* 1, factor on the thickness: trapped air above 1, squeezed quilts below */
+} tside_roll;
+
+/*
+ * The curtain on the bar after n wraps from the bare core, l = pi n (D0 + te n) with te = packing x thickness.
+ * wraps: from 0 to 1000; length: receives metres. TSIDE_OUT_OF_BOUNDS: a field of the roll, or wraps.
+ * Source: derivation, te l = pi (D^2 - D0^2)/4 conserves area; against a true Archimedean spiral the relative difference stays below (te/(pi D0))^2.
+ */
+TSIDE_API tside_status tside_roll_taken_up(const tside_roll *roll, double wraps, double *length, tside_fault *fault);
+
+/*
+ * The wraps on the bar for a length of curtain: the exact inverse of tside_roll_taken_up, n = (2l/pi)/(D0 + sqrt(D0^2 + 4 te l/pi)),
+ * without cancellation and valid at zero thickness.
+ * taken_up: m, from 0 to 10000; wraps: receives revolutions. TSIDE_OUT_OF_BOUNDS: as above.
+ */
+TSIDE_API tside_status tside_roll_wraps(const tside_roll *roll, double taken_up, double *wraps, tside_fault *fault);
+
+/* The roll's diameter after n wraps, D = D0 + 2 te n, m. Bounds and errors as tside_roll_taken_up. */
+TSIDE_API tside_status tside_roll_diameter(const tside_roll *roll, double wraps, double *diameter, tside_fault *fault);
+
+/* The curtain taken up by the k-th wrap alone, pi (D0 + te (2k - 1)), m. wrap: from 1 to 1000. */
+TSIDE_API tside_status tside_roll_wrap(const tside_roll *roll, int wrap, double *length, tside_fault *fault);
+
+/*
+ * The effective thickness that counted turns imply: the field inverse, te = (l/pi - turns D0)/(turns (2 n0 + turns)).
+ * core: m, as in tside_roll; wraps_before: on the bar when counting began, from 0; turns: counted, above 0; taken_up: m, measured meanwhile, above 0;
+ * thickness: receives packing x thickness, m. TSIDE_CONTRADICTS: less was taken up than the bare core takes, so no thickness fits;
+ * the fault's bound is the least take-up that fits. Source: derivation from tside_roll_taken_up.
+ */
+TSIDE_API tside_status tside_roll_thickness(double core, double wraps_before, double turns, double taken_up, double *thickness, tside_fault *fault);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

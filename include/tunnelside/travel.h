@@ -1,0 +1,83 @@
+/* SPDX-License-Identifier: MIT */
+/* Travel: where the bar is, from shut to open. */
+#ifndef TUNNELSIDE_TRAVEL_H
+#define TUNNELSIDE_TRAVEL_H
+
+#include <tunnelside/curtain.h>
+#include <tunnelside/roll.h>
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+typedef enum tside_shut_by {
+    TSIDE_SHUT_SEAL,  /* the roll's underside hangs below the sill by the seal overlap */
+    TSIDE_SHUT_HEIGHT /* its underside hangs at a height above grade */
+} tside_shut_by;
+
+typedef enum tside_open_by {
+    TSIDE_OPEN_GAP,   /* the roll's top stops below the rail by a gap */
+    TSIDE_OPEN_HEIGHT /* its underside stops at a height above grade */
+} tside_open_by;
+
+typedef struct tside_stops {
+    double wraps_shut; /* turn, curtain already on the bar when shut */
+    tside_shut_by shut_by;
+    double seal;        /* m */
+    double shut_height; /* m */
+    tside_open_by open_by;
+    double gap;         /* m */
+    double open_height; /* m */
+    double core_spread;      /* 1, relative, +- */
+    double packing_spread;   /* 1, +- on the packing factor */
+    double thickness_spread; /* 1, relative, +- */
+} tside_stops;
+
+enum { TSIDE_STRETCHES = 4 };
+
+/* Made by tside_travel_make; do not edit. Wraps run from shut to open; each stretch of them is smooth. */
+typedef struct tside_travel {
+    tside_roll roll;
+    tside_line line;
+    double sill;                           /* m */
+    double rail;                           /* m, height of the rail's lowest part */
+    double hanging;                        /* m, curtain from fixing to roll when shut */
+    double slope;                          /* rad, of that curtain from plumb when shut */
+    int stretches;
+    double wraps[TSIDE_STRETCHES + 1];     /* turn, where each stretch begins, and the last ends */
+    int free[TSIDE_STRETCHES];             /* 1: the curtain hangs plumb and the roll touches nothing; 0: the roll bears on the line's wall */
+    double highest;                        /* m, underside at which the roll's top would meet the rail */
+} tside_travel;
+
+/* Where the bar is. */
+typedef struct tside_position {
+    double wraps;     /* turn, on the bar */
+    double turns;     /* turn, of the bar since shut */
+    double taken_up;  /* m, since shut */
+    double diameter;  /* m, of the roll */
+    double hanging;   /* m, curtain from fixing to roll */
+    double x, y;      /* m, the bar's axis */
+    double underside; /* m, of the roll, above grade */
+    double opening;   /* m, clear of the sill */
+    double slope;     /* rad, of the hanging curtain from plumb, outboard going down */
+} tside_position;
+
+/*
+ * Makes the travel of a roll along its line, from shut to open.
+ * curtain: for its sill and rail; roll: asked; stops: asked. Open equal to shut is nil travel, not an error.
+ * TSIDE_CONTRADICTS: seal deeper than the sill is high; open below shut; shut or open so high that the roll's top would pass the rail
+ * (the fault's bound is the greatest that fits). Source: derivation.
+ */
+TSIDE_API tside_status tside_travel_make(const tside_line *line, const tside_curtain *curtain, const tside_roll *roll, const tside_stops *stops,
+                                         tside_travel *travel, tside_fault *fault);
+
+/* Where the bar is after some turns since shut. turns: from 0 to those at open. TSIDE_OUT_OF_BOUNDS: beyond the travel; the bound is its end. */
+TSIDE_API tside_status tside_travel_at(const tside_travel *travel, double turns, tside_position *position, tside_fault *fault);
+
+/* Where the bar is when the roll's underside is at a height. underside: m, from shut to open. TSIDE_OUT_OF_BOUNDS: beyond the travel. */
+TSIDE_API tside_status tside_travel_to_height(const tside_travel *travel, double underside, tside_position *position, tside_fault *fault);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

@@ -1,0 +1,77 @@
+/* SPDX-License-Identifier: MIT */
+/* Plane geometry and travel as the library's own files see them: unchecked, fast. */
+#ifndef TUNNELSIDE_GEOMETRY_H
+#define TUNNELSIDE_GEOMETRY_H
+
+#include <tunnelside/travel.h>
+
+#include "internal.h"
+
+/* --- paths: chains of straight and circular pieces --- */
+
+/* The point at an arc length of one piece, u from its lower end; the first piece goes on straight below 0. */
+tside_bow_point tside_i_piece_at(const tside_piece *piece, double u);
+tside_bow_point tside_i_path_at(const tside_path *path, double arc);
+/* First arc length at a height; 0 if the path never reaches it, with its top in *top. */
+int tside_i_path_at_height(const tside_path *path, double height, double *arc, double *top);
+/* First crossing of the half line from (x, y) in direction (cosine, sine); 0 if there is none. */
+int tside_i_path_crossing(const tside_path *path, double x, double y, double cosine, double sine, double *distance, double *arc);
+
+/* --- the roll --- */
+
+static inline double tside_i_roll_te(const tside_roll *roll)
+{
+    return roll->packing * roll->thickness;
+}
+
+static inline double tside_i_roll_length(const tside_roll *roll, double wraps)
+{
+    return TSIDE_PI * wraps * (roll->core + tside_i_roll_te(roll) * wraps);
+}
+
+/* The exact inverse of the length, without cancellation and valid at zero thickness. */
+static inline double tside_i_roll_wraps(const tside_roll *roll, double l)
+{
+    return 2 * l / TSIDE_PI / (roll->core + sqrt(roll->core * roll->core + 4 * tside_i_roll_te(roll) * l / TSIDE_PI));
+}
+
+/* --- the travel --- */
+
+/* tside_travel_make without checking its structures against their tables. */
+tside_status tside_i_travel_make(const tside_line *line, const tside_curtain *curtain, const tside_roll *roll, const tside_stops *stops, tside_travel *travel,
+                                 tside_fault *fault);
+
+/* Where the bar is and how it moves, in the terms of the formulas. */
+typedef struct tside_i_spot {
+    double wraps;   /* n */
+    double r;       /* roll's radius */
+    double s;       /* curtain from fixing to roll */
+    double length;  /* l, curtain on the bar */
+    double x, y;    /* axis */
+    double nx, ny;  /* N, the curtain's outboard normal */
+    double share;   /* lambda: wraps gained per turn of the bar */
+    double swing;   /* s (1 - lambda) where nothing holds the chord, else 0 */
+    double vx, vy;  /* the axis's velocity per radian of bar angle */
+} tside_i_spot;
+
+void tside_i_travel_spot(const tside_travel *travel, int stretch, double wraps, tside_i_spot *spot);
+/* Bar angle since shut, in radians: wraps wound on plus the curtain's change of heading. */
+double tside_i_travel_angle(const tside_travel *travel, const tside_i_spot *spot);
+/* The stretch that holds a number of wraps. */
+int tside_i_travel_stretch(const tside_travel *travel, double wraps);
+/* Wraps after some turns of the bar since shut. */
+double tside_i_travel_wraps(const tside_travel *travel, double turns);
+double tside_i_travel_turns(const tside_travel *travel, double wraps);
+void tside_i_travel_position(const tside_travel *travel, const tside_i_spot *spot, tside_position *position);
+
+/* A quantity that varies along the travel, read at a spot. */
+typedef double tside_i_quantity(const tside_i_spot *spot, const void *context);
+
+/* The greatest value over the closed travel, both one-sided values counted where stretches meet, and where it is. */
+double tside_i_travel_greatest(const tside_travel *travel, tside_i_quantity *quantity, const void *context, tside_i_spot *where);
+
+/* The root in [low, high] of a rising function; the end nearer to it where there is none. */
+typedef double tside_i_function(double x, const void *context);
+double tside_i_rising_root(tside_i_function *function, const void *context, double low, double high);
+
+#endif
