@@ -1,0 +1,85 @@
+/* SPDX-License-Identifier: MIT */
+/* Lift: the torque that raises the bar, what the drive must give, and how bar and splices twist under it. */
+#ifndef TUNNELSIDE_LIFT_H
+#define TUNNELSIDE_LIFT_H
+
+#include <tunnelside/guide.h>
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+typedef struct tside_load {
+    double length;      /* m, of the curtain on the bar */
+    double bar_mass;    /* kg/m */
+    double clip_mass;   /* kg/m */
+    double areal_mass;  /* kg/m2, curtain */
+    double wet;         /* kg/m2, water on it */
+    double end_mass;    /* kg, drive, free end's collar, and the bar beyond the curtain's edges */
+    double friction;    /* 1, fraction of the lift */
+    double rope_pressure; /* N/m, ropes pressing on the roll, per metre of bar */
+    double rope_friction; /* 1, their coefficient of friction */
+} tside_load;
+
+/* Torque at one place of the travel. */
+typedef struct tside_torque {
+    double turns;     /* turn, of the bar since shut */
+    double lift;      /* N m, without drag: the gain in potential energy per radian */
+    double drag;      /* N m */
+    double up;        /* N m, at the bar: lift + drag */
+    double drive;     /* N m, what the drive must give, with the guide's push on the bar's end */
+    double down;      /* N m, holds the bar back on the way down: lift - drag; below 0 it does not come down by itself */
+    double per_metre; /* N, lift + drag of bar and curtain alone, per metre of bar */
+} tside_torque;
+
+/*
+ * The torque with the bar at some turns since shut.
+ * T_lift = (w L + Wd)(r Nx + (te/2pi) k Ny + swing Ny) + g (sigma + wet) L Ny (k r^2 + swing s/2), with k the wraps gained per turn of the bar and swing = s (1 - k)
+ * on a free chord: its integral over the bar's angle is the gain in potential energy. T_drive = (T + (Wg x_cg + Wd e) phi')/(1 - phi').
+ * load: asked; hang: the drive's guide, or NULL: then drive is up; turns: within the travel. TSIDE_OUT_OF_BOUNDS: a field, or turns. TSIDE_OUT_OF_REACH: the guide turns as fast
+ * as the bar (phi' >= 1), so that no torque drives it. Source: derivation, virtual work.
+ */
+TSIDE_API tside_status tside_lift_at(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, tside_torque *torque, tside_fault *fault);
+
+/* The same at the place where the drive must give most, over the closed travel. */
+TSIDE_API tside_status tside_lift_worst(const tside_travel *travel, const tside_load *load, const tside_hang *hang, tside_torque *torque, tside_fault *fault);
+
+/* The same at the place where least holds the bar back on the way down. */
+TSIDE_API tside_status tside_lift_least_down(const tside_travel *travel, const tside_load *load, tside_torque *torque, tside_fault *fault);
+
+/*
+ * The gain in potential energy from shut to some turns: curtain (hanging and rolled), bar, drive and, where hang is not NULL, guide and the drive's
+ * lean about its own axis. work: receives joules. It equals the integral of the torque at the drive, without drag, over the drive's own angle.
+ */
+TSIDE_API tside_status tside_lift_work(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, double *work, tside_fault *fault);
+
+/*
+ * The longest side that a torque lifts: the least over the travel of (T (1 - phi') - (Wg x_cg + Wd e) phi' - b)/q, q the lift and drag per metre, b the drive's own.
+ * available: N m, above 0, rated torque over safety factor; hang: as above; length: receives metres of curtain.
+ * TSIDE_OUT_OF_REACH: the torque does not even lift the drive. TSIDE_OUT_OF_BOUNDS: a field, or available.
+ */
+TSIDE_API tside_status tside_lift_longest(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double available, double *length, tside_fault *fault);
+
+/*
+ * Twist of the bar from end to end, m L^2/(2 G J), with a torque that grows evenly from the free end.
+ * per_metre: N, from 0; length: m, from 0; shear_modulus: Pa and torsion: m4, above 0; twist: rad.
+ */
+TSIDE_API tside_status tside_bar_twist(double per_metre, double length, double shear_modulus, double torsion, double *twist, tside_fault *fault);
+
+/*
+ * Force on each screw of a splice, T/(n D/2), T = m (L - z), in single shear.
+ * torque: N m in the bar there, from 0; screws: on each side of the joint, from 1; diameter: m, of the bar, above 0; force: N.
+ */
+TSIDE_API tside_status tside_splice_force(double torque, int screws, double diameter, double *force, tside_fault *fault);
+
+/*
+ * The force with which the guide pushes the bar's end inboard, and pulls its eye outboard, at some turns: F = (T_drive + Wg x_cg + Wd e)/d, normal to the guide.
+ * load: NULL for the free end, whose collar hands on no torque. force: N, negative where the guide pulls; uplift: N, how much the eye is lifted beyond the guide's weight, else 0.
+ */
+TSIDE_API tside_status tside_side_force(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, double *force, double *uplift,
+                                        tside_fault *fault);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

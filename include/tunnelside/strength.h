@@ -1,0 +1,75 @@
+/* SPDX-License-Identifier: MIT */
+/* Strength: what the drive's stall puts into bar, guide, eye, extender and bolts. For choosing parts, not a certificate. */
+#ifndef TUNNELSIDE_STRENGTH_H
+#define TUNNELSIDE_STRENGTH_H
+
+#include <tunnelside/extender.h>
+#include <tunnelside/lift.h>
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* What is checked. */
+typedef enum tside_strength_code {
+    TSIDE_BAR_SHEAR,          /* bar next to the drive, worst running torque */
+    TSIDE_BAR_SHEAR_STALL,    /* the same at stall */
+    TSIDE_BAR_BENDING,        /* the drive's weight on the bar beyond the curtain's edge, reversed each turn */
+    TSIDE_COUPLING_SCREW,     /* screws from drive to bar, at stall */
+    TSIDE_SPLICE_SCREW,       /* screws of the splice nearest to the drive, worst running torque */
+    TSIDE_SPLICE_SCREW_STALL, /* the same at stall */
+    TSIDE_GUIDE_BENDING,      /* guide at the collar */
+    TSIDE_EYE_BOLT_BENDING,   /* eye bolt at its root */
+    TSIDE_EXTENDER_BENDING,   /* extender's net section at the bow bolt */
+    TSIDE_EXTENDER_TIP,       /* deflection of the eye, without a limit */
+    TSIDE_BOW_BOLT,
+    TSIDE_MEMBER_BOLT,
+    TSIDE_BOW_NET_SECTION,    /* share of the bow's section modulus that the hole leaves, without a limit */
+    TSIDE_RAIL_PULL,          /* pull on the hip rail where there is no extender, without a limit */
+    TSIDE_STRENGTH_CODES
+} tside_strength_code;
+
+typedef enum tside_which_end { TSIDE_DRIVE_END, TSIDE_FREE_END } tside_which_end;
+
+typedef enum tside_measure { TSIDE_STRESS, TSIDE_FORCE, TSIDE_DEFLECTION, TSIDE_SHARE } tside_measure;
+
+typedef enum tside_verdict {
+    TSIDE_VERDICT_OK,
+    TSIDE_VERDICT_LOOK, /* above 0.8 of the limit, or no limit known: look, and decide */
+    TSIDE_VERDICT_NO    /* above the limit */
+} tside_verdict;
+
+typedef struct tside_strength_line {
+    tside_strength_code code;
+    tside_which_end end;
+    tside_measure measure;
+    double demand; /* Pa, N, m or 1, by the measure */
+    int limit_given;
+    double limit; /* in the same unit */
+    int utilisation_given;
+    double utilisation; /* 1, demand over limit */
+    int yield_needed_given;
+    double yield_needed; /* Pa, where no yield is known */
+    tside_verdict verdict;
+} tside_strength_line;
+
+enum { TSIDE_EXTENDER_LINES = 5 };
+
+/* What is checked, in words, such as "extender bending at the bow bolt"; "" for a code that does not exist. */
+TSIDE_API const char *tside_strength_text(int code);
+
+/*
+ * The strength of an extender under a force at its eye.
+ * extender, layout, bow: as laid out; force: N, level and outboard, from 0; weight: N, what hangs on the eye, from 0; end: which end, for the lines' label.
+ * Across the tube P = F cos a + W sin a; moment P sB on the net section at the bow bolt, against Fy/1.67 (steel) or Fty/1.65 (aluminium); tip P sB^2 sG/(3 E I);
+ * bolts hypot(P sG/(sG-sB), X) and hypot(P sB/(sG-sB), X), X = |F sin a - W cos a| whole on each; eye bolt F x stand-off on pi dr^3/32.
+ * lines: receives TSIDE_EXTENDER_LINES lines: bending, tip, bow bolt, member bolt, eye bolt.
+ * TSIDE_OUT_OF_BOUNDS: a field, force or weight. Source: derivation, statics; overhanging beam, standard beam tables; AISC 360 chapter F for the factor.
+ */
+TSIDE_API tside_status tside_extender_strength(const tside_extender *extender, const tside_layout *layout, double force, double weight, tside_which_end end,
+                                               tside_strength_line *lines, tside_fault *fault);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

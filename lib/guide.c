@@ -1,0 +1,238 @@
+/* SPDX-License-Identifier: MIT */
+#include "hang.h"
+
+static const char *const feet[] = {"hangs", "fixed"};
+
+static const tside_field guide_rows[] = {
+    {GROUP(tside_guide, tube, TSIDE_KIND_ROUND, "the guide pipe")},
+    {GROUP(tside_guide, material, TSIDE_KIND_MATERIAL, "the guide pipe's metal")},
+    {NUMBER(tside_guide, chain, "m", FROM(0), TO(2), 2.5 * IN, PRACTICE, "links between eye and pipe"), UNUSUAL_OUTSIDE(2 * IN, 3 * IN)},
+    {NUMBER(tside_guide, margin, "m", FROM(0), TO(5), 3 * IN, PRACTICE, "guide below the collar when shut"), UNUSUAL_OUTSIDE(2 * IN, 6 * IN)},
+    {NUMBER(tside_guide, ground_clearance, "m", FROM(0), TO(5), 2 * IN, PRACTICE, "least height of the guide's foot above grade")},
+    {NUMBER(tside_guide, eye_clearance, "m", FROM(0), TO(2), 1 * IN, OURS, "least height of the eye above what rides on the guide")},
+    {NUMBER(tside_guide, placing_error, "m", FROM(0), TO(0.5), 0.75 * IN, PRACTICE, "placing error of the eye, level, either way"), UNUSUAL_OUTSIDE(0.5 * IN, 1.5 * IN)},
+    {CHOICE(tside_guide, foot, feet, TSIDE_FOOT_HANGS, "how the guide's foot is held")},
+};
+TABLE(tside_i_guide_table, guide_rows);
+
+static const tside_field sweep_rows[] = {
+    {RESULT(tside_sweep, lean_shut, "rad", "lean of the guide when shut, foot outboard positive")},
+    {RESULT(tside_sweep, lean_open, "rad", "lean when open")},
+    {RESULT(tside_sweep, lean_least, "rad", "least lean over the travel")},
+    {RESULT(tside_sweep, lean_greatest, "rad", "greatest lean over the travel")},
+    {RESULT(tside_sweep, length, "m", "guide from eye to foot")},
+    {RESULT(tside_sweep, cut_length, "m", "guide pipe as cut")},
+    {RESULT(tside_sweep, foot_x, "m", "foot when shut, outboard of the tunnel's centreline")},
+    {RESULT(tside_sweep, foot_lowest, "m", "lowest height of the foot")},
+    {RESULT(tside_sweep, kick_out, "m", "foot outboard of where it hangs when shut, at most")},
+    {RESULT(tside_sweep, kick_in, "m", "foot inboard of where it hangs when shut, at most")},
+    {RESULT(tside_sweep, walkway, "m", "farthest outboard that the foot comes")},
+    {RESULT(tside_sweep, kick_out_error, "m", "kick out at the worse placing of the eye")},
+    {RESULT(tside_sweep, kick_in_error, "m", "kick in at the worse placing of the eye")},
+    {RESULT(tside_sweep, walkway_error, "m", "walkway line at the worse placing of the eye")},
+    {RESULT(tside_sweep, clear, "m", "eye above what rides on the guide, beyond the clearance asked")},
+};
+TABLE(tside_i_sweep_table, sweep_rows);
+
+typedef struct eye {
+    double x, y, offset, sign;
+} eye;
+
+/* The lean's sine stands for the lean: it rises and falls with it, and costs no arc tangent. */
+static double signed_sine(const tside_i_spot *spot, const void *context)
+{
+    const eye *e = context;
+    tside_i_lean lean = tside_i_lean_at(e->x, e->y, e->offset, spot);
+    return e->sign * lean.sine;
+}
+
+static tside_i_lean extreme_lean(const tside_travel *travel, double x, double y, double offset, double sign)
+{
+    eye e = {x, y, offset, sign};
+    tside_i_spot spot;
+    tside_i_travel_greatest(travel, signed_sine, &e, &spot);
+    return tside_i_lean_at(x, y, offset, &spot);
+}
+
+void tside_i_lean_range(const tside_travel *travel, double eye_x, double eye_y, double offset, double *least, double *greatest)
+{
+    tside_i_lean low = extreme_lean(travel, eye_x, eye_y, offset, -1), high = extreme_lean(travel, eye_x, eye_y, offset, 1);
+    *least = tside_i_lean_angle(&low);
+    *greatest = tside_i_lean_angle(&high);
+}
+
+static double highest_axis(const tside_travel *travel)
+{
+    tside_i_spot open;
+    tside_i_travel_spot(travel, travel->stretches - 1, travel->wraps[travel->stretches], &open);
+    return open.y;
+}
+
+static tside_status check_number(const char *name, const char *unit, double value, double low, tside_fault *fault)
+{
+    if (!isfinite(value))
+        return tside_i_bound(fault, name, unit, 0, TSIDE_NOT_FINITE, 0);
+    if (value < low)
+        return tside_i_bound(fault, name, unit, value, TSIDE_BELOW, low);
+    return TSIDE_OK;
+}
+
+static tside_i_lean lean_shut(const tside_travel *travel, double eye_x, double eye_y, double offset, tside_i_spot *spot)
+{
+    tside_i_travel_spot(travel, 0, travel->wraps[0], spot);
+    return tside_i_lean_at(eye_x, eye_y, offset, spot);
+}
+
+/* The cosine of the lean at which the foot is lowest: the range's nearest to plumb. */
+static double lowest_cosine(double least, double greatest)
+{
+    return least > 0 ? cos(least) : greatest < 0 ? cos(greatest) : 1;
+}
+
+static tside_status clears(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_y, double *spare, tside_fault *fault)
+{
+    double needed = collar->height + guide->eye_clearance, above = eye_y - highest_axis(travel);
+    *spare = above - needed;
+    if (*spare < 0)
+        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "eye_y", "guide.eye_clearance", "the eye does not clear what rides on the guide", "m", eye_y, TSIDE_BELOW,
+                                    eye_y - *spare, *spare);
+    if (!(above > collar->offset))
+        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "eye_y", "collar.offset", "the eye must stand higher above the bar than the collar's offset", "m", eye_y,
+                                    TSIDE_NOT_ABOVE, eye_y - above + collar->offset, above - collar->offset);
+    return TSIDE_OK;
+}
+
+static tside_status make_hang(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_hang *hang,
+                              tside_sweep *sweep, tside_fault *fault)
+{
+    tside_i_spot shut, open;
+    tside_i_lean at_shut, at_open;
+    tside_metal_values metal;
+    tside_section section;
+    double shut_angle, lowest;
+    TRY(tside_i_check(TSIDE_KIND_GUIDE, "guide", guide, fault));
+    if (guide->foot == TSIDE_FOOT_FIXED)
+        return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "guide.foot", "", "a guide fixed at its foot is not modelled");
+    TRY(tside_i_check(TSIDE_KIND_COLLAR, "collar", collar, fault));
+    TRY(check_number("eye_x", "m", eye_x, 0, fault));
+    TRY(check_number("eye_y", "m", eye_y, 0, fault));
+    TRY(clears(travel, guide, collar, eye_y, &sweep->clear, fault));
+    TRY(tside_i_within(fault, "guide", tside_material_values(&guide->material, &metal, fault)));
+    TRY(tside_i_within(fault, "guide", tside_round_section(&guide->tube, metal.density, &section, fault)));
+    at_shut = lean_shut(travel, eye_x, eye_y, collar->offset, &shut);
+    tside_i_travel_spot(travel, travel->stretches - 1, travel->wraps[travel->stretches], &open);
+    at_open = tside_i_lean_at(eye_x, eye_y, collar->offset, &open);
+    if (!(guide->chain < at_open.reach) || !(guide->chain < at_shut.reach))
+        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "guide.chain", "stops", "the collar would ride on the chain when open", "m", guide->chain, TSIDE_NOT_BELOW, at_open.reach,
+                                    0);
+    sweep->lean_shut = shut_angle = tside_i_lean_angle(&at_shut);
+    sweep->lean_open = tside_i_lean_angle(&at_open);
+    tside_i_lean_range(travel, eye_x, eye_y, collar->offset, &sweep->lean_least, &sweep->lean_greatest);
+    sweep->length = at_shut.reach + guide->margin;
+    sweep->cut_length = sweep->length - guide->chain;
+    sweep->foot_x = eye_x + sweep->length * sin(shut_angle);
+    lowest = lowest_cosine(sweep->lean_least, sweep->lean_greatest);
+    sweep->foot_lowest = eye_y - sweep->length * lowest;
+    if (sweep->foot_lowest < guide->ground_clearance)
+        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "guide.margin", "guide.ground_clearance", "the guide's foot would come too near the ground", "m", guide->margin,
+                                    TSIDE_ABOVE, (eye_y - guide->ground_clearance) / lowest - at_shut.reach, sweep->foot_lowest);
+    *hang = (tside_hang){eye_x, eye_y, collar->offset, sweep->length, guide->chain, section.mass * TSIDE_GRAVITY * sweep->cut_length, collar->mass * TSIDE_GRAVITY,
+                         collar->mass_offset};
+    return TSIDE_OK;
+}
+
+tside_status tside_hang_make(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_hang *hang,
+                             tside_fault *fault)
+{
+    tside_sweep sweep;
+    tside_hang made;
+    TRY(make_hang(travel, guide, collar, eye_x, eye_y, &made, &sweep, fault));
+    *hang = made;
+    return TSIDE_OK;
+}
+
+tside_status tside_guide_lean(const tside_travel *travel, const tside_hang *hang, double turns, double *lean, double *drive_turns, tside_fault *fault)
+{
+    tside_position position;
+    tside_i_spot spot, shut;
+    tside_i_lean now, then;
+    double wraps;
+    TRY(tside_travel_at(travel, turns, &position, fault));
+    wraps = position.wraps;
+    tside_i_travel_spot(travel, tside_i_travel_stretch(travel, wraps), wraps, &spot);
+    now = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, &spot);
+    then = lean_shut(travel, hang->eye_x, hang->eye_y, hang->offset, &shut);
+    *lean = tside_i_lean_angle(&now);
+    *drive_turns = (tside_i_travel_angle(travel, &spot) - (*lean - tside_i_lean_angle(&then))) / (2 * TSIDE_PI);
+    return TSIDE_OK;
+}
+
+/* What a guide of this length does with its eye moved outboard; each of the three kept at its own worst. */
+static void worsen(const tside_travel *travel, double eye_x, double eye_y, double offset, tside_sweep *sweep)
+{
+    tside_i_spot spot;
+    tside_i_lean shut = lean_shut(travel, eye_x, eye_y, offset, &spot);
+    double least, greatest, foot, out, in;
+    tside_i_lean_range(travel, eye_x, eye_y, offset, &least, &greatest);
+    foot = eye_x + sweep->length * shut.sine;
+    out = eye_x + sweep->length * sin(greatest);
+    in = eye_x + sweep->length * sin(least);
+    sweep->kick_out_error = fmax(sweep->kick_out_error, out - foot);
+    sweep->kick_in_error = fmax(sweep->kick_in_error, foot - in);
+    sweep->walkway_error = fmax(sweep->walkway_error, out);
+}
+
+tside_status tside_i_hang_and_sweep(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_hang *hang,
+                                    tside_sweep *sweep, tside_fault *fault)
+{
+    tside_sweep made;
+    TRY(make_hang(travel, guide, collar, eye_x, eye_y, hang, &made, fault));
+    made.walkway = eye_x + made.length * sin(made.lean_greatest);
+    made.kick_out = made.walkway - made.foot_x;
+    made.kick_in = made.foot_x - (eye_x + made.length * sin(made.lean_least));
+    made.kick_out_error = made.kick_out;
+    made.kick_in_error = made.kick_in;
+    made.walkway_error = made.walkway;
+    worsen(travel, eye_x - guide->placing_error, eye_y, collar->offset, &made);
+    worsen(travel, eye_x + guide->placing_error, eye_y, collar->offset, &made);
+    *sweep = made;
+    return TSIDE_OK;
+}
+
+tside_status tside_guide_sweep(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_sweep *sweep,
+                               tside_fault *fault)
+{
+    tside_hang hang;
+    return tside_i_hang_and_sweep(travel, guide, collar, eye_x, eye_y, &hang, sweep, fault);
+}
+
+/* Newton on greatest + least lean = 0: moving the eye outboard by dx leans the guide inboard by cos(phi)/d dx. */
+tside_status tside_eye_best(const tside_travel *travel, double eye_y, double collar_offset, double *eye_x, tside_fault *fault)
+{
+    tside_i_spot spot;
+    double x, low = -HUGE_VAL, high = HUGE_VAL;
+    TRY(check_number("eye_y", "m", eye_y, 0, fault));
+    TRY(check_number("collar_offset", "m", collar_offset, 0, fault));
+    if (!(eye_y - highest_axis(travel) > collar_offset))
+        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "eye_y", "collar_offset", "the eye must stand higher above the bar than the collar's offset", "m", eye_y,
+                                    TSIDE_NOT_ABOVE, highest_axis(travel) + collar_offset, 0);
+    tside_i_travel_spot(travel, 0, travel->wraps[0], &spot);
+    x = spot.x + collar_offset;
+    for (int i = 0; i < 60; i++) {
+        tside_i_lean in = extreme_lean(travel, x, eye_y, collar_offset, -1), out = extreme_lean(travel, x, eye_y, collar_offset, 1);
+        double sum = tside_i_lean_angle(&in) + tside_i_lean_angle(&out), step = sum / (in.cosine / in.reach + out.cosine / out.reach), next = x + step;
+        if (sum > 0)
+            low = x;
+        else
+            high = x;
+        if (!(next > low && next < high) && isfinite(low) && isfinite(high))
+            next = (low + high) / 2;
+        if (fabs(next - x) <= 1e-13 * (1 + fabs(x))) {
+            x = next;
+            break;
+        }
+        x = next;
+    }
+    *eye_x = x;
+    return TSIDE_OK;
+}

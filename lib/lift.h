@@ -1,0 +1,24 @@
+/* SPDX-License-Identifier: MIT */
+/* Lift as the library's own files see it. */
+#ifndef TUNNELSIDE_LIFT_INTERNAL_H
+#define TUNNELSIDE_LIFT_INTERNAL_H
+
+#include <tunnelside/lift.h>
+
+#include "hang.h"
+
+/* What every torque along one travel needs. hang may be NULL. */
+typedef struct tside_i_lifting {
+    const tside_travel *travel;
+    const tside_load *load;
+    const tside_hang *hang;
+    double available; /* N m, for the longest side */
+} tside_i_lifting;
+
+/* The torque at a spot; its turns are left 0. */
+tside_torque tside_i_torque(const tside_i_lifting *lifting, const tside_i_spot *spot);
+/* F and the upward share of the eye's pull beyond the guide's weight, for a torque at the drive. */
+double tside_i_push(const tside_hang *hang, const tside_i_lean *lean, double torque);
+double tside_i_uplift(const tside_hang *hang, const tside_i_lean *lean, double push);
+
+#endif
