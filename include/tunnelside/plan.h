@@ -1,0 +1,240 @@
+/* SPDX-License-Identifier: MIT */
+/* The plan: one side in, everything out. */
+#ifndef TUNNELSIDE_PLAN_H
+#define TUNNELSIDE_PLAN_H
+
+#include <tunnelside/strength.h>
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+typedef enum tside_hand {
+    TSIDE_RIGHT, /* seen from outside the drive's end wall, looking in: the bar turns anticlockwise to open */
+    TSIDE_LEFT   /* and clockwise */
+} tside_hand;
+
+/* The roll bar. */
+typedef struct tside_bar {
+    tside_round tube;
+    tside_material material;
+    double core_over;   /* m, core diameter over the bare tube, clips averaged */
+    double clip_mass;   /* kg/m */
+    double past_drive;  /* m, from the curtain's edge to the drive's centre */
+    double past_free;   /* m, bar beyond the curtain's edge at the free end */
+    int splices;        /* joints along the bar */
+    double splice_near; /* m, from the curtain's edge at the drive to the nearest joint */
+    int screws;         /* on each side of a joint, and at the drive's coupling */
+    double play;        /* rad, of one splice */
+    int screw_limit_given;
+    double screw_limit; /* N, allowable shear on one screw */
+} tside_bar;
+
+typedef enum tside_hung { TSIDE_ON_EXTENDER, TSIDE_ON_HIP } tside_hung;
+typedef enum tside_eye_placed { TSIDE_EYE_BEST, TSIDE_EYE_GIVEN } tside_eye_placed;
+
+/* A rectangle in the end wall's plane that tube and guide must miss. */
+typedef struct tside_keep_out {
+    double left, right;  /* m, outboard of the tunnel's centreline, left < right */
+    double bottom, top;  /* m, above grade */
+} tside_keep_out;
+
+enum { TSIDE_KEEP_OUTS = 8 };
+
+/* One end wall: what the guide hangs on. */
+typedef struct tside_end {
+    tside_hung hung;
+    double rise;             /* m, eye above the curtain's fixing */
+    tside_eye_placed placed;
+    double eye_outboard;     /* m, level, from the bow's outer face at hip height */
+    tside_guide guide;
+    tside_extender extender;
+    int keep_out_count;
+    tside_keep_out keep_outs[TSIDE_KEEP_OUTS];
+} tside_end;
+
+/* What must not be exceeded. */
+typedef struct tside_limits {
+    int twist_given, lag_given, kick_out_given, side_force_given;
+    double twist;      /* rad, end to end */
+    double lag;        /* m, elastic, of the far end */
+    double kick_out;   /* m, of the guide's foot, under the eye's placing error */
+    double side_force; /* N, on the eye, running */
+} tside_limits;
+
+typedef enum tside_ropes { TSIDE_NO_ROPES, TSIDE_ROPES } tside_ropes;
+
+enum { TSIDE_BARS = 16, TSIDE_FINDINGS = 32, TSIDE_STRENGTH_LINES = 24 };
+
+/* One side, as measured. */
+typedef struct tside_side {
+    tside_hand hand;
+    double length;              /* m, along the side, from end bow to end bow */
+    double out_of_level;        /* m, hip less sill, drive's end less far end */
+    double diameter_difference; /* 1, relative, of the roll from end to end */
+    tside_frame frame;
+    tside_curtain curtain;
+    tside_bar bar;
+    tside_stops stops;
+    tside_drive drive;
+    tside_end drive_end;
+    tside_end free_end;
+    tside_collar collar;        /* at the free end */
+    tside_ropes ropes;
+    double friction;            /* 1, fraction of the lift */
+    double rope_pressure;       /* N/m, ropes on the roll, per metre of bar */
+    double rope_friction;       /* 1 */
+    tside_limits limits;
+    int bar_count;
+    tside_bar bars[TSIDE_BARS]; /* bars to choose the smallest of */
+} tside_side;
+
+/* Legal but unwise. */
+typedef enum tside_finding_code {
+    TSIDE_FINDING_DRIVE_WEAK,      /* design torque above the rated torque */
+    TSIDE_FINDING_STRENGTH,        /* a strength line says no; index: which line */
+    TSIDE_FINDING_LIMIT_TURNS,     /* the travel needs more turns than the drive's limit */
+    TSIDE_FINDING_KEEP_OUT_TUBE,   /* the extender hits a keep-out; index: which */
+    TSIDE_FINDING_KEEP_OUT_GUIDE,  /* the guide, swinging, hits a keep-out; index: which */
+    TSIDE_FINDING_KICK,            /* kick out above its limit */
+    TSIDE_FINDING_SIDE_FORCE,      /* side force above its limit */
+    TSIDE_FINDING_TWIST,           /* twist above its limit */
+    TSIDE_FINDING_LAG,             /* elastic lag above its limit */
+    TSIDE_FINDING_SEAL,            /* seal overlap below 50 mm */
+    TSIDE_FINDING_WRAPS,           /* fewer than 0.75 wraps on the bar when shut */
+    TSIDE_FINDING_STAYS_UP,        /* the bar does not come down by itself */
+    TSIDE_FINDING_CHAIN_SWING,     /* the chain lets the drive's torque swing the foot inboard */
+    TSIDE_FINDING_THROWN,          /* the guide may be thrown over its eye */
+    TSIDE_FINDING_UPLIFT,          /* the eye is lifted beyond the guide's weight */
+    TSIDE_FINDING_STALL_GUESSED,   /* no stall torque given: taken as a multiple of the rated one */
+    TSIDE_FINDING_UNUSUAL,         /* inputs outside their usual range; value: how many */
+    TSIDE_FINDING_CODES
+} tside_finding_code;
+
+typedef struct tside_finding {
+    tside_finding_code code;
+    tside_which_end end;
+    int index;    /* which keep-out or strength line, else -1 */
+    double value; /* what was found, in the unit of its sentence */
+    double bound; /* what it should have kept to */
+} tside_finding;
+
+/* One end of the side, planned. */
+typedef struct tside_end_plan {
+    double eye_x, eye_y;       /* m */
+    tside_sweep sweep;
+    int layout_given;          /* 1 on an extender */
+    tside_layout layout;
+    double side_force;         /* N, greatest, running */
+    double side_force_turns;   /* turn, of the bar, where */
+    double side_force_stall;   /* N, greatest, at stall (free end: the same as running) */
+    double uplift;             /* N, greatest, running */
+    double chain_swing;        /* m, foot inboard at open, for a running drive */
+    int hip_kick_out_given;    /* 1 where a guide hung on the hip would clear what rides on it */
+    double hip_kick_out;       /* m, kick out with the guide hung on the hip instead */
+    double hip_lean_greatest;  /* rad, greatest lean either way, hung on the hip instead */
+} tside_end_plan;
+
+/* Everything about one side. */
+typedef struct tside_plan {
+    double curtain_length;   /* m, on the bar */
+    double bar_length;       /* m */
+    double fixing_x;         /* m, of the curtain's fixing */
+    tside_position shut, open;
+    double bar_turns;        /* turn */
+    double drive_turns;      /* turn, against the drive's own housing */
+    double drive_turns_least, drive_turns_most; /* turn, over the spread of core, packing and thickness */
+    double highest;          /* m, highest possible underside */
+    double opening;          /* m, at the drive */
+    double opening_far;      /* m, at the far end, less the lags at open */
+    double seal;             /* m, sill less underside when shut */
+    tside_torque worst;      /* where the drive must give most */
+    double worst_drop;       /* m, roll's underside there, above grade */
+    double worst_on_hip;     /* N m, worst torque at the drive with the guide hung on the hip; equals worst.drive where that cannot be */
+    double design_torque;    /* N m, worst times safety factor */
+    double drive_utilisation; /* 1, design torque over rated torque */
+    tside_torque least_down;
+    double work;             /* J, gain in potential energy from shut to open */
+    double longest_side;     /* m, that the drive lifts with its safety factor, from end bow to end bow */
+    double twist;            /* rad, end to end, where the drive must give most */
+    double lag_elastic, lag_play, lag_unequal, lag_level; /* m, of the far end */
+    double stall_torque;     /* N m */
+    tside_end_plan drive_end, free_end;
+    int line_count;
+    tside_strength_line lines[TSIDE_STRENGTH_LINES];
+    int finding_count;
+    tside_finding findings[TSIDE_FINDINGS];
+} tside_plan;
+
+/* One row of the turn table. */
+typedef struct tside_turn {
+    double turn;      /* turn, of the drive since shut; the last row is open, seldom a whole turn */
+    double taken_up;  /* m, in this turn */
+    double total;     /* m, since shut */
+    double diameter;  /* m */
+    double x, y;      /* m, axis */
+    double underside; /* m */
+    double opening;   /* m */
+    double torque;    /* N m, at the drive, going up */
+    double lean;      /* rad, of the drive's guide */
+} tside_turn;
+
+/*
+ * Plans one side.
+ * side: every field checked; plan: receives everything, findings included.
+ * TSIDE_OUT_OF_BOUNDS, TSIDE_CONTRADICTS, TSIDE_OUT_OF_REACH, TSIDE_NOT_MODELLED: as the functions that it is made of; the fault's path starts at the side.
+ */
+TSIDE_API tside_status tside_plan_side(const tside_side *side, tside_plan *plan, tside_fault *fault);
+
+/*
+ * The turn table of a side: a row for each whole turn of the drive from 0, and one for open.
+ * rows, capacity: the caller's; count: receives the rows written, or needed. TSIDE_TOO_SMALL: more rows than capacity: only count is written. Others as tside_plan_side.
+ */
+TSIDE_API tside_status tside_plan_turns(const tside_side *side, tside_turn *rows, int capacity, int *count, tside_fault *fault);
+
+/*
+ * The least rise of an end's eye above the fixing that clears what rides on the guide, keeps kick out under the eye's placing error, and the running side force, within
+ * the side's limits where given. The eye is placed best at every height tried. end: which; rise: receives metres, up to 5.
+ * TSIDE_OUT_OF_REACH: not even 5 m is enough. Others as tside_plan_side.
+ */
+TSIDE_API tside_status tside_eye_least(const tside_side *side, tside_which_end end, double *rise, tside_fault *fault);
+
+/*
+ * The lightest, per metre, of the side's list of bars that keeps twist and elastic lag within the side's limits where given, and its shear within the limit where its yield is known.
+ * index: receives its place in the list. TSIDE_OUT_OF_REACH: none does; fault.index is the one that comes nearest. TSIDE_OUT_OF_BOUNDS: an empty list. Others as tside_plan_side.
+ */
+TSIDE_API tside_status tside_bar_smallest(const tside_side *side, int *index, tside_fault *fault);
+
+/* A column of values over one field of a side, or of a plan. */
+typedef struct tside_input {
+    tside_place place; /* from tside_field_find(TSIDE_KIND_SIDE, ...): a number, count or choice */
+    const double *data;
+    ptrdiff_t stride;  /* bytes from row to row; 0 repeats one value */
+} tside_input;
+
+typedef struct tside_output {
+    tside_place place; /* from tside_field_find(TSIDE_KIND_PLAN, ...) */
+    double *data;
+    ptrdiff_t stride;
+} tside_output;
+
+/*
+ * Plans many sides: the base side with the input columns laid over it, row by row.
+ * statuses: receives a tside_status per row; findings: if not NULL receives a word per row, bit k set where finding code k was found.
+ * A bad row leaves its outputs untouched and does not stop the others; an output that a row does not have is left untouched too.
+ * TSIDE_OUT_OF_BOUNDS: rows negative, or a column's place is no number, count or choice (index: which column); nothing is then written. Otherwise TSIDE_OK, or the status of the first
+ * bad row with fault.index its number.
+ */
+TSIDE_API tside_status tside_plan_sides(const tside_side *base, int rows, const tside_input *inputs, int input_count, const tside_output *outputs, int output_count,
+                                        int *statuses, unsigned long long *findings, tside_fault *fault);
+
+/* The sentence of a finding, as snprintf: the whole length is returned. SI units. */
+TSIDE_API size_t tside_finding_text(const tside_finding *finding, char *buffer, size_t size);
+
+/* 1 if a finding of this code must be mended before the work goes on, 0 if it is to be known. */
+TSIDE_API int tside_finding_stops(int code);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

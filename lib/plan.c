@@ -1,0 +1,419 @@
+/* SPDX-License-Identifier: MIT */
+#include "plan.h"
+
+#include "strength.h"
+
+const tside_end *tside_i_end(const tside_side *side, tside_which_end which)
+{
+    return which == TSIDE_DRIVE_END ? &side->drive_end : &side->free_end;
+}
+
+tside_collar tside_i_end_collar(const tside_side *side, tside_which_end which)
+{
+    return which == TSIDE_DRIVE_END ? tside_drive_collar(&side->drive) : side->collar;
+}
+
+const char *tside_i_end_name(tside_which_end which)
+{
+    return which == TSIDE_DRIVE_END ? "drive_end" : "free_end";
+}
+
+/* --- making ready --- */
+
+static tside_status check_drive(const tside_drive *drive, tside_fault *fault)
+{
+    double ignored;
+    if (drive->place != TSIDE_ONE_END)
+        return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "drive.place", "",
+                              drive->place == TSIDE_BOTH_ENDS ? "a drive at both ends is not modelled" : "a drive in mid-bar is not modelled");
+    return tside_drive_stall(drive, 0, &ignored, fault);
+}
+
+static tside_status check_keep_outs(const tside_end *end, const char *name, tside_fault *fault)
+{
+    for (int i = 0; i < end->keep_out_count; i++) {
+        const tside_keep_out *out = end->keep_outs + i;
+        tside_status status = TSIDE_OK;
+        if (!(out->left < out->right))
+            status = tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "keep_outs.left", "keep_outs.right", "left must lie inboard of right", "m", out->left, TSIDE_NOT_BELOW, out->right, 0);
+        else if (!(out->bottom < out->top))
+            status = tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "keep_outs.bottom", "keep_outs.top", "bottom must lie below top", "m", out->bottom, TSIDE_NOT_BELOW, out->top, 0);
+        if (status != TSIDE_OK) {
+            if (fault)
+                fault->index = i;
+            return tside_i_within(fault, name, status);
+        }
+    }
+    return TSIDE_OK;
+}
+
+static tside_load side_load(const tside_side *side, const tside_section *bar)
+{
+    int ropes = side->ropes == TSIDE_ROPES;
+    return (tside_load){
+        .length = side->length + 2 * side->curtain.past,
+        .bar_mass = bar->mass,
+        .clip_mass = side->bar.clip_mass,
+        .areal_mass = side->curtain.areal_mass,
+        .wet = side->curtain.wet,
+        .end_mass = side->drive.mass + side->collar.mass + bar->mass * (side->bar.past_drive + side->bar.past_free),
+        .friction = side->friction,
+        .rope_pressure = ropes ? side->rope_pressure : 0,
+        .rope_friction = ropes ? side->rope_friction : 0,
+    };
+}
+
+tside_status tside_i_set_up(const tside_side *side, tside_i_setup *setup, tside_fault *fault)
+{
+    tside_roll roll = {side->bar.tube.diameter + side->bar.core_over, side->curtain.thickness, side->curtain.packing};
+    setup->side = side;
+    TRY(check_drive(&side->drive, fault));
+    TRY(check_keep_outs(&side->drive_end, "drive_end", fault));
+    TRY(check_keep_outs(&side->free_end, "free_end", fault));
+    TRY(tside_bow_make(&side->frame, &setup->bow, fault));
+    TRY(tside_line_make(&setup->bow, &side->curtain, &setup->line, fault));
+    TRY(tside_i_within(fault, "bar", tside_material_values(&side->bar.material, &setup->bar_metal, fault)));
+    TRY(tside_i_within(fault, "bar", tside_round_section(&side->bar.tube, setup->bar_metal.density, &setup->bar_section, fault)));
+    TRY(tside_i_travel_make(&setup->line, &side->curtain, &roll, &side->stops, &setup->travel, fault));
+    setup->load = side_load(side, &setup->bar_section);
+    return TSIDE_OK;
+}
+
+/* Gives a fault about an eye the name of the field that sets its height. */
+static tside_status name_eye(const tside_i_setup *setup, int on_hip, tside_status status, tside_fault *fault)
+{
+    if (status == TSIDE_OK || !fault || fault->field[0] != 'e' || fault->field[4] != 'y')
+        return status;
+    if (on_hip)
+        tside_i_path(fault->field, "hung");
+    else {
+        tside_i_path(fault->field, "rise");
+        fault->value -= setup->side->curtain.hip;
+        fault->bound -= setup->side->curtain.hip;
+    }
+    return status;
+}
+
+static tside_status place_eye(const tside_i_setup *setup, const tside_end *end, int on_hip, double rise, double offset, tside_i_hung *hung, tside_fault *fault)
+{
+    double face, hip = setup->side->curtain.hip;
+    hung->eye_x = setup->line.x;
+    hung->eye_y = setup->line.y;
+    if (on_hip)
+        return TSIDE_OK;
+    hung->eye_y = hip + rise;
+    if (end->placed == TSIDE_EYE_BEST)
+        return tside_eye_best(&setup->travel, hung->eye_y, offset, &hung->eye_x, fault);
+    TRY(tside_bow_face(&setup->bow, hip, &face, fault));
+    hung->eye_x = face + end->eye_outboard;
+    return TSIDE_OK;
+}
+
+tside_status tside_i_hang_end(const tside_i_setup *setup, tside_which_end which, int on_hip, double rise, tside_i_hung *hung, tside_fault *fault)
+{
+    const tside_end *end = tside_i_end(setup->side, which);
+    tside_collar collar = tside_i_end_collar(setup->side, which);
+    tside_status status = place_eye(setup, end, on_hip, rise, collar.offset, hung, fault);
+    if (status == TSIDE_OK)
+        status = tside_i_hang_and_sweep(&setup->travel, &end->guide, &collar, hung->eye_x, hung->eye_y, &hung->hang, &hung->sweep, fault);
+    return tside_i_within(fault, tside_i_end_name(which), name_eye(setup, on_hip, status, fault));
+}
+
+/* --- forces at the eye --- */
+
+typedef struct pushing {
+    const tside_i_lifting *lifting;
+    const tside_hang *hang;
+    double torque;
+} pushing;
+
+static double push_at(const tside_i_spot *spot, const void *context)
+{
+    const pushing *p = context;
+    tside_i_lean lean = tside_i_lean_at(p->hang->eye_x, p->hang->eye_y, p->hang->offset, spot);
+    return tside_i_push(p->hang, &lean, p->lifting ? tside_i_torque(p->lifting, spot).drive : p->torque);
+}
+
+static double uplift_at(const tside_i_spot *spot, const void *context)
+{
+    const pushing *p = context;
+    tside_i_lean lean = tside_i_lean_at(p->hang->eye_x, p->hang->eye_y, p->hang->offset, spot);
+    return push_at(spot, context) * lean.sine - p->hang->weight;
+}
+
+double tside_i_greatest_push(const tside_travel *travel, const tside_i_lifting *lifting, const tside_hang *hang, double torque, tside_i_spot *where)
+{
+    pushing p = {lifting, hang, torque};
+    return tside_i_travel_greatest(travel, push_at, &p, where);
+}
+
+double tside_i_drive_turns(const tside_travel *travel, const tside_hang *hang, double wraps)
+{
+    tside_i_spot shut, now;
+    tside_i_lean then, lean;
+    tside_i_travel_spot(travel, 0, travel->wraps[0], &shut);
+    tside_i_travel_spot(travel, tside_i_travel_stretch(travel, wraps), wraps, &now);
+    then = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, &shut);
+    lean = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, &now);
+    return (tside_i_travel_angle(travel, &now) - tside_i_lean_angle(&lean) + tside_i_lean_angle(&then)) / (2 * TSIDE_PI);
+}
+
+/* A running drive's couple swings pipe and chain apart; the foot moves inboard by about c sin(eta - phi)(G - d)/d. */
+static double chain_swing(const tside_i_lifting *lifting, const tside_hang *hang)
+{
+    const tside_travel *travel = lifting->travel;
+    tside_i_spot open;
+    tside_i_lean lean;
+    double F, eta, phi;
+    tside_i_travel_spot(travel, travel->stretches - 1, travel->wraps[travel->stretches], &open);
+    lean = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, &open);
+    F = tside_i_push(hang, &lean, tside_i_torque(lifting, &open).drive);
+    phi = tside_i_lean_angle(&lean);
+    eta = atan2(F * lean.cosine, hang->weight - F * lean.sine);
+    return hang->chain * sin(eta - phi) * (hang->length - lean.reach) / lean.reach;
+}
+
+/* --- one end --- */
+
+static void hip_instead(const tside_i_setup *setup, tside_which_end which, tside_end_plan *plan)
+{
+    tside_i_hung hip;
+    plan->hip_kick_out_given = tside_i_hang_end(setup, which, 1, 0, &hip, NULL) == TSIDE_OK;
+    if (plan->hip_kick_out_given) {
+        plan->hip_kick_out = hip.sweep.kick_out;
+        plan->hip_lean_greatest = fmax(hip.sweep.lean_greatest, -hip.sweep.lean_least);
+    }
+}
+
+static tside_status plan_end(const tside_i_setup *setup, tside_which_end which, const tside_i_lifting *lifting, const tside_i_hung *hung, double stall, tside_end_plan *plan,
+                             tside_fault *fault)
+{
+    const tside_end *end = tside_i_end(setup->side, which);
+    const tside_travel *travel = &setup->travel;
+    tside_i_spot where;
+    pushing p = {lifting, &hung->hang, 0};
+    double uplift = tside_i_travel_greatest(travel, uplift_at, &p, &where);
+    plan->eye_x = hung->eye_x;
+    plan->eye_y = hung->eye_y;
+    plan->sweep = hung->sweep;
+    plan->uplift = uplift > 0 ? uplift : 0;
+    plan->side_force = tside_i_greatest_push(travel, lifting, &hung->hang, 0, &where);
+    plan->side_force_turns = tside_i_travel_angle(travel, &where) / (2 * TSIDE_PI);
+    plan->side_force_stall = lifting ? tside_i_greatest_push(travel, NULL, &hung->hang, stall, &where) : plan->side_force;
+    plan->chain_swing = lifting && hung->hang.chain > 0 ? chain_swing(lifting, &hung->hang) : 0;
+    plan->layout_given = end->hung == TSIDE_ON_EXTENDER;
+    hip_instead(setup, which, plan);
+    if (!plan->layout_given)
+        return TSIDE_OK;
+    return tside_i_within(fault, tside_i_end_name(which), tside_extender_layout(&end->extender, &setup->bow, setup->side->curtain.hip, hung->eye_x, hung->eye_y, travel,
+                                                                                &plan->layout, fault));
+}
+
+/* --- strength --- */
+
+static void add_line(tside_plan *plan, tside_strength_line line)
+{
+    if (plan->line_count < TSIDE_STRENGTH_LINES)
+        plan->lines[plan->line_count++] = line;
+}
+
+static void bar_lines(const tside_i_setup *setup, tside_plan *plan)
+{
+    const tside_bar *bar = &setup->side->bar;
+    const tside_metal_values *metal = &setup->bar_metal;
+    double arm = bar->screws * bar->tube.diameter / 2, near = setup->load.length > bar->splice_near ? setup->load.length - bar->splice_near : 0;
+    add_line(plan, tside_i_stress_line(TSIDE_BAR_SHEAR, TSIDE_DRIVE_END, plan->worst.drive / setup->bar_section.torsion_modulus, metal, 0.6));
+    add_line(plan, tside_i_stress_line(TSIDE_BAR_SHEAR_STALL, TSIDE_DRIVE_END, plan->stall_torque / setup->bar_section.torsion_modulus, metal, 0.6));
+    add_line(plan, tside_i_stress_line(TSIDE_BAR_BENDING, TSIDE_DRIVE_END,
+                                       TSIDE_GRAVITY * setup->side->drive.mass * bar->past_drive / setup->bar_section.section_modulus, metal, 1));
+    add_line(plan, tside_i_force_line(TSIDE_COUPLING_SCREW, TSIDE_DRIVE_END, plan->stall_torque / arm, bar->screw_limit_given, bar->screw_limit));
+    if (bar->splices > 0) {
+        add_line(plan, tside_i_force_line(TSIDE_SPLICE_SCREW, TSIDE_DRIVE_END, plan->worst.per_metre * near / arm, bar->screw_limit_given, bar->screw_limit));
+        add_line(plan, tside_i_force_line(TSIDE_SPLICE_SCREW_STALL, TSIDE_DRIVE_END, plan->stall_torque / arm, bar->screw_limit_given, bar->screw_limit));
+    }
+}
+
+static tside_status end_lines(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung, double stall, const tside_end_plan *end_plan, tside_plan *plan,
+                              tside_fault *fault)
+{
+    const tside_end *end = tside_i_end(setup->side, which);
+    tside_metal_values metal;
+    tside_section section;
+    tside_strength_line lines[TSIDE_EXTENDER_LINES];
+    const tside_frame *frame = &setup->side->frame;
+    double hole, I;
+    /* the moment at the collar, F d = T + Wg x_cg + Wd e, is greatest where the guide leans most */
+    tside_i_lean most = {.sine = sin(hung->sweep.lean_greatest)};
+    TRY(tside_material_values(&end->guide.material, &metal, fault));
+    TRY(tside_round_section(&end->guide.tube, metal.density, &section, fault));
+    add_line(plan, tside_i_stress_line(TSIDE_GUIDE_BENDING, which, (stall + tside_i_hang_moment(&hung->hang, &most)) / section.section_modulus, &metal, 1));
+    if (end->hung == TSIDE_ON_HIP) {
+        add_line(plan, tside_i_plain_line(TSIDE_RAIL_PULL, which, TSIDE_FORCE, end_plan->side_force_stall));
+        return TSIDE_OK;
+    }
+    TRY(tside_i_within(fault, tside_i_end_name(which),
+                       tside_extender_strength(&end->extender, &end_plan->layout, fmax(end_plan->side_force_stall, 0), hung->hang.weight, which, lines, fault)));
+    for (int i = 0; i < TSIDE_EXTENDER_LINES; i++)
+        add_line(plan, lines[i]);
+    /* the hole's two walls lie at the neutral axis of bending in the end wall's plane */
+    hole = end->extender.bolt_hole;
+    TRY(tside_round_section(&frame->tube, 1, &section, fault));
+    I = section.inertia;
+    add_line(plan, tside_i_plain_line(TSIDE_BOW_NET_SECTION, which, TSIDE_SHARE, (I - 2 * frame->tube.wall * hole * hole * hole / 12) / I));
+    return TSIDE_OK;
+}
+
+/* --- turns --- */
+
+static double turns_with(const tside_i_setup *setup, const tside_hang *hang, double factor)
+{
+    const tside_side *side = setup->side;
+    const tside_stops *stops = &side->stops;
+    tside_roll roll = {setup->travel.roll.core * (1 + factor * stops->core_spread), side->curtain.thickness * (1 + factor * stops->thickness_spread),
+                       fmax(side->curtain.packing + factor * stops->packing_spread, 0)};
+    tside_travel travel;
+    tside_stops to_rail = *stops;
+    to_rail.open_by = TSIDE_OPEN_GAP;
+    to_rail.gap = 0;
+    if (tside_i_travel_make(&setup->line, &side->curtain, &roll, stops, &travel, NULL) != TSIDE_OK &&
+        tside_i_travel_make(&setup->line, &side->curtain, &roll, &to_rail, &travel, NULL) != TSIDE_OK)
+        return 0; /* a roll so thick that it never leaves the rail */
+    return tside_i_drive_turns(&travel, hang, travel.wraps[travel.stretches]);
+}
+
+static void plan_travel(const tside_i_setup *setup, const tside_hang *hang, tside_plan *plan)
+{
+    const tside_side *side = setup->side;
+    const tside_travel *travel = &setup->travel;
+    tside_i_spot spot;
+    plan->curtain_length = setup->load.length;
+    plan->bar_length = setup->load.length + side->bar.past_drive + side->bar.past_free;
+    plan->fixing_x = setup->line.x;
+    tside_i_travel_spot(travel, 0, travel->wraps[0], &spot);
+    tside_i_travel_position(travel, &spot, &plan->shut);
+    tside_i_travel_spot(travel, travel->stretches - 1, travel->wraps[travel->stretches], &spot);
+    tside_i_travel_position(travel, &spot, &plan->open);
+    plan->bar_turns = plan->open.turns;
+    plan->drive_turns = tside_i_drive_turns(travel, hang, plan->open.wraps);
+    plan->drive_turns_least = turns_with(setup, hang, 1);
+    plan->drive_turns_most = turns_with(setup, hang, -1);
+    plan->highest = travel->highest;
+    plan->opening = plan->open.opening;
+    plan->seal = travel->sill - plan->shut.underside;
+}
+
+/* --- torque, twist, lags --- */
+
+static double elastic_lag(const tside_i_setup *setup, double per_metre, double r, double nx, double *twist)
+{
+    double L = setup->load.length;
+    *twist = per_metre * L * L / (2 * setup->bar_metal.shear_modulus * setup->bar_section.torsion);
+    return r * *twist * nx;
+}
+
+static tside_status plan_torque(const tside_i_setup *setup, const tside_i_hung *hung, tside_plan *plan, tside_fault *fault)
+{
+    const tside_side *side = setup->side;
+    const tside_travel *travel = &setup->travel;
+    tside_position at;
+    tside_i_hung hip;
+    tside_torque torque;
+    tside_i_lifting lifting = {travel, &setup->load, &hung->hang, 0};
+    tside_i_spot open;
+    double longest, nx, play = side->bar.splices * side->bar.play, ignored;
+    TRY(tside_lift_worst(travel, &setup->load, &hung->hang, &plan->worst, fault));
+    TRY(tside_travel_at(travel, plan->worst.turns, &at, fault));
+    TRY(tside_lift_least_down(travel, &setup->load, &plan->least_down, fault));
+    TRY(tside_lift_work(travel, &setup->load, &hung->hang, plan->bar_turns, &plan->work, fault));
+    plan->worst_drop = at.underside;
+    plan->worst_on_hip = plan->worst.drive;
+    if (side->drive_end.hung == TSIDE_ON_EXTENDER && tside_i_hang_end(setup, TSIDE_DRIVE_END, 1, 0, &hip, NULL) == TSIDE_OK &&
+        tside_lift_worst(travel, &setup->load, &hip.hang, &torque, NULL) == TSIDE_OK)
+        plan->worst_on_hip = torque.drive;
+    plan->design_torque = plan->worst.drive * side->drive.safety_factor;
+    plan->drive_utilisation = plan->design_torque / side->drive.rated_torque;
+    plan->longest_side = 0;
+    if (tside_lift_longest(travel, &setup->load, &hung->hang, side->drive.rated_torque / side->drive.safety_factor, &longest, NULL) == TSIDE_OK)
+        plan->longest_side = fmax(longest - 2 * side->curtain.past, 0);
+    TRY(tside_drive_stall(&side->drive, fmax(plan->worst.drive, 0), &plan->stall_torque, fault));
+    nx = cos(at.slope);
+    plan->lag_elastic = elastic_lag(setup, plan->worst.per_metre, at.diameter / 2, nx, &plan->twist);
+    plan->lag_play = at.diameter / 2 * play * nx;
+    plan->lag_unequal = plan->open.taken_up * side->diameter_difference;
+    plan->lag_level = side->out_of_level;
+    tside_i_travel_spot(travel, travel->stretches - 1, travel->wraps[travel->stretches], &open);
+    plan->opening_far = plan->opening - elastic_lag(setup, tside_i_torque(&lifting, &open).per_metre, open.r, open.nx, &ignored) - open.r * play * open.nx - plan->lag_unequal -
+                        plan->lag_level;
+    return TSIDE_OK;
+}
+
+tside_status tside_plan_side(const tside_side *side, tside_plan *plan, tside_fault *fault)
+{
+    tside_i_setup setup;
+    tside_i_hung drive, free;
+    tside_plan made = {0};
+    tside_i_lifting lifting = {&setup.travel, &setup.load, &drive.hang, 0};
+    TRY(tside_check(TSIDE_KIND_SIDE, side, fault));
+    TRY(tside_i_set_up(side, &setup, fault));
+    TRY(tside_i_hang_end(&setup, TSIDE_DRIVE_END, side->drive_end.hung == TSIDE_ON_HIP, side->drive_end.rise, &drive, fault));
+    TRY(tside_i_hang_end(&setup, TSIDE_FREE_END, side->free_end.hung == TSIDE_ON_HIP, side->free_end.rise, &free, fault));
+    plan_travel(&setup, &drive.hang, &made);
+    TRY(plan_torque(&setup, &drive, &made, fault));
+    TRY(plan_end(&setup, TSIDE_DRIVE_END, &lifting, &drive, made.stall_torque, &made.drive_end, fault));
+    TRY(plan_end(&setup, TSIDE_FREE_END, NULL, &free, 0, &made.free_end, fault));
+    made.line_count = 0;
+    bar_lines(&setup, &made);
+    TRY(end_lines(&setup, TSIDE_DRIVE_END, &drive, made.stall_torque, &made.drive_end, &made, fault));
+    TRY(end_lines(&setup, TSIDE_FREE_END, &free, 0, &made.free_end, &made, fault));
+    tside_i_find(&setup, &drive, &free, &made);
+    *plan = made;
+    return TSIDE_OK;
+}
+
+/* --- the turn table --- */
+
+typedef struct driven {
+    const tside_travel *travel;
+    const tside_hang *hang;
+    double turns;
+} driven;
+
+static double drive_turns_above(double wraps, const void *context)
+{
+    const driven *aim = context;
+    return tside_i_drive_turns(aim->travel, aim->hang, wraps) - aim->turns;
+}
+
+tside_status tside_plan_turns(const tside_side *side, tside_turn *rows, int capacity, int *count, tside_fault *fault)
+{
+    tside_i_setup setup;
+    tside_i_hung drive;
+    tside_i_lifting lifting = {&setup.travel, &setup.load, &drive.hang, 0};
+    double shut, open, total, before = 0;
+    int needed;
+    TRY(tside_check(TSIDE_KIND_SIDE, side, fault));
+    TRY(tside_i_set_up(side, &setup, fault));
+    TRY(tside_i_hang_end(&setup, TSIDE_DRIVE_END, side->drive_end.hung == TSIDE_ON_HIP, side->drive_end.rise, &drive, fault));
+    shut = setup.travel.wraps[0];
+    open = setup.travel.wraps[setup.travel.stretches];
+    total = tside_i_drive_turns(&setup.travel, &drive.hang, open);
+    needed = 1 + (total > 1e-9 ? (int)ceil(total - 1e-9) : 0);
+    *count = needed;
+    if (needed > capacity)
+        return tside_i_refuse_value(fault, TSIDE_TOO_SMALL, "capacity", "", "the turn table has more rows", "1", capacity, TSIDE_BELOW, needed, 0);
+    for (int i = 0; i < needed; i++) {
+        driven aim = {&setup.travel, &drive.hang, i};
+        int last = i == needed - 1;
+        double wraps = last ? open : tside_i_rising_root(drive_turns_above, &aim, shut, open);
+        tside_i_spot spot;
+        tside_position position;
+        tside_i_lean lean;
+        tside_i_travel_spot(&setup.travel, tside_i_travel_stretch(&setup.travel, wraps), wraps, &spot);
+        tside_i_travel_position(&setup.travel, &spot, &position);
+        lean = tside_i_lean_at(drive.hang.eye_x, drive.hang.eye_y, drive.hang.offset, &spot);
+        rows[i] = (tside_turn){last ? total : i, position.taken_up - before, position.taken_up, position.diameter, position.x, position.y, position.underside, position.opening,
+                               tside_i_torque(&lifting, &spot).drive, tside_i_lean_angle(&lean)};
+        before = position.taken_up;
+    }
+    return TSIDE_OK;
+}

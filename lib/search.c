@@ -1,0 +1,115 @@
+/* SPDX-License-Identifier: MIT */
+/* Searches over whole plans: how low the eye may be, and the lightest bar that serves. */
+#include "plan.h"
+
+#define HIGHEST_RISE 5.0
+
+/* Whether an eye at this rise keeps kick out and side force within the side's limits; a refusal counts as no. */
+static int rise_serves(const tside_i_setup *setup, tside_which_end which, double rise, tside_fault *fault, tside_status *status)
+{
+    const tside_limits *limits = &setup->side->limits;
+    tside_i_hung hung;
+    tside_i_lifting lifting = {&setup->travel, &setup->load, &hung.hang, 0};
+    tside_i_spot where;
+    *status = tside_i_hang_end(setup, which, 0, rise, &hung, fault);
+    if (*status != TSIDE_OK)
+        return 0;
+    if (limits->kick_out_given && hung.sweep.kick_out_error > limits->kick_out)
+        return 0;
+    return !limits->side_force_given ||
+           tside_i_greatest_push(&setup->travel, which == TSIDE_DRIVE_END ? &lifting : NULL, &hung.hang, 0, &where) <= limits->side_force;
+}
+
+tside_status tside_eye_least(const tside_side *side, tside_which_end end, double *rise, tside_fault *fault)
+{
+    tside_i_setup setup;
+    tside_side sought;
+    tside_collar collar;
+    tside_position open;
+    tside_status status;
+    tside_end *at;
+    double low, high = HIGHEST_RISE;
+    if (end != TSIDE_DRIVE_END && end != TSIDE_FREE_END)
+        return tside_i_bound(fault, "end", "1", end, TSIDE_NOT_ONE_OF, TSIDE_FREE_END);
+    TRY(tside_check(TSIDE_KIND_SIDE, side, fault));
+    sought = *side;
+    at = end == TSIDE_DRIVE_END ? &sought.drive_end : &sought.free_end;
+    at->placed = TSIDE_EYE_BEST;
+    TRY(tside_i_set_up(&sought, &setup, fault));
+    collar = tside_i_end_collar(&sought, end);
+    TRY(tside_travel_at(&setup.travel, tside_i_travel_turns(&setup.travel, setup.travel.wraps[setup.travel.stretches]), &open, fault));
+    /* kick falls as the eye rises: from the height that just clears, upward */
+    low = open.y + fmax(collar.offset, collar.height + at->guide.eye_clearance) - side->curtain.hip;
+    low = fmax(low + 1e-9, 1e-9);
+    if (!rise_serves(&setup, end, high, fault, &status)) {
+        if (status != TSIDE_OK)
+            return status;
+        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, end == TSIDE_DRIVE_END ? "drive_end.rise" : "free_end.rise", "limits", "no rise keeps to the limits", "m", high,
+                                    TSIDE_ABOVE, HIGHEST_RISE, 0);
+    }
+    if (rise_serves(&setup, end, low, NULL, &status))
+        high = low;
+    while (high - low > 1e-7) {
+        double middle = (low + high) / 2;
+        if (rise_serves(&setup, end, middle, NULL, &status))
+            high = middle;
+        else
+            low = middle;
+    }
+    *rise = high;
+    return TSIDE_OK;
+}
+
+/* By how much a planned side exceeds its limits, as the worst ratio; at most 1 serves. */
+static double excess(const tside_side *side, const tside_plan *plan)
+{
+    double worst = 0;
+    if (side->limits.twist_given)
+        worst = fmax(worst, plan->twist / side->limits.twist);
+    if (side->limits.lag_given)
+        worst = fmax(worst, plan->lag_elastic / side->limits.lag);
+    for (int i = 0; i < plan->line_count; i++)
+        if ((plan->lines[i].code == TSIDE_BAR_SHEAR || plan->lines[i].code == TSIDE_BAR_SHEAR_STALL) && plan->lines[i].utilisation_given)
+            worst = fmax(worst, plan->lines[i].utilisation);
+    return worst;
+}
+
+tside_status tside_bar_smallest(const tside_side *side, int *index, tside_fault *fault)
+{
+    tside_side tried;
+    tside_plan plan;
+    double lightest = HUGE_VAL, nearest = HUGE_VAL;
+    int found = -1, near = -1;
+    TRY(tside_check(TSIDE_KIND_SIDE, side, fault));
+    if (side->bar_count == 0)
+        return tside_i_bound(fault, "bars", "1", 0, TSIDE_NOT_ABOVE, 0);
+    tried = *side;
+    for (int i = 0; i < side->bar_count; i++) {
+        tside_metal_values metal;
+        tside_section section;
+        double over;
+        tside_status status;
+        tried.bar = side->bars[i];
+        status = tside_plan_side(&tried, &plan, fault);
+        if (status != TSIDE_OK) {
+            if (fault)
+                fault->index = i;
+            return status;
+        }
+        tside_material_values(&tried.bar.material, &metal, NULL);
+        tside_round_section(&tried.bar.tube, metal.density, &section, NULL);
+        over = excess(side, &plan);
+        if (over < nearest)
+            nearest = over, near = i;
+        if (over <= 1 && section.mass < lightest)
+            lightest = section.mass, found = i;
+    }
+    if (found < 0) {
+        tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "bars", "limits", "no bar of the list keeps to the limits; the nearest exceeds them by this factor", "1", nearest, TSIDE_ABOVE, 1, 0);
+        if (fault)
+            fault->index = near;
+        return TSIDE_OUT_OF_REACH;
+    }
+    *index = found;
+    return TSIDE_OK;
+}
