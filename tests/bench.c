@@ -1,0 +1,137 @@
+/* SPDX-License-Identifier: MIT */
+/* Speed of one plan and of its parts, as medians of several runs; prints figures and fails only where an answer is wrong. */
+#define _POSIX_C_SOURCE 200809L
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <time.h>
+
+#include "bench_side.h"
+
+typedef void action(void);
+
+static tside_side side, searching;
+static tside_plan plan;
+static tside_roll roll = {0.0354, 0.15e-3, 1.15};
+static tside_fault fault;
+static double sink;
+static int failures;
+
+static double now(void)
+{
+    struct timespec t;
+    clock_gettime(CLOCK_MONOTONIC, &t);
+    return (double)t.tv_sec + 1e-9 * (double)t.tv_nsec;
+}
+
+static int ascending(const void *a, const void *b)
+{
+    double x = *(const double *)a, y = *(const double *)b;
+    return (x > y) - (x < y);
+}
+
+/* Seconds for one call: the median of runs long enough to time. */
+static double median(action *act, int calls)
+{
+    double run[9];
+    act();
+    for (int i = 0; i < 9; i++) {
+        double start = now();
+        for (int k = 0; k < calls; k++)
+            act();
+        run[i] = (now() - start) / calls;
+    }
+    qsort(run, 9, sizeof *run, ascending);
+    return run[4];
+}
+
+static void must(tside_status status)
+{
+    if (status != TSIDE_OK) {
+        char text[256];
+        tside_fault_text(&fault, text, sizeof text);
+        fprintf(stderr, "bench: %s\n", text);
+        failures++;
+    }
+}
+
+static void plan_one(void)
+{
+    must(tside_plan_side(&side, &plan, &fault));
+    sink += plan.worst.drive;
+}
+
+static void plan_best_angle(void)
+{
+    must(tside_plan_side(&searching, &plan, &fault));
+    sink += plan.worst.drive;
+}
+
+static void least_eye(void)
+{
+    double rise;
+    must(tside_eye_least(&searching, TSIDE_DRIVE_END, &rise, &fault));
+    sink += rise;
+}
+
+static void smallest_bar(void)
+{
+    int index;
+    must(tside_bar_smallest(&searching, &index, &fault));
+    sink += index;
+}
+
+static void roll_wraps(void)
+{
+    double wraps = 0;
+    for (int i = 0; i < 100; i++) {
+        tside_roll_wraps(&roll, 0.01 * i, &wraps, NULL);
+        sink += wraps;
+    }
+}
+
+static void check_side(void)
+{
+    must(tside_check(TSIDE_KIND_SIDE, &side, &fault));
+}
+
+/* The benchmark is worth nothing if its answers are wrong: the plumb closed forms, worked out here. */
+static void check_answers(void)
+{
+    double te = 1.15 * 0.15e-3, core = 0.0354, n0 = 1, pi = 3.14159265358979323846;
+    double shut = 0.3 - 0.1016, r0 = core / 2 + te, s0 = 1.7 - r0 - shut, open_n = plan.open.wraps, r1 = core / 2 + te * open_n;
+    double taken = pi * (open_n * (core + te * open_n) - n0 * (core + te * n0));
+    plan_one();
+    open_n = plan.open.wraps;
+    r1 = core / 2 + te * open_n;
+    taken = pi * (open_n * (core + te * open_n) - n0 * (core + te * n0));
+    if (!(fabs(plan.open.underside + 2 * r1 - (1.7 - 0.0762)) < 1e-9) || !(fabs(plan.open.hanging - (s0 - taken)) < 1e-9) || !(fabs(plan.shut.underside - shut) < 1e-12)) {
+        fprintf(stderr, "bench: the benchmark side's travel is wrong\n");
+        failures++;
+    }
+}
+
+int main(void)
+{
+    bench_side(&side);
+    searching = side;
+    searching.drive_end.extender.slant = searching.free_end.extender.slant = TSIDE_SLANT_BEST;
+    searching.limits.kick_out_given = 1;
+    searching.limits.kick_out = 0.1;
+    searching.bar_count = 4;
+    for (int i = 0; i < 4; i++) {
+        searching.bars[i] = side.bar;
+        searching.bars[i].tube.wall = 0.002 + 0.0005 * i;
+    }
+    check_answers();
+    printf("one full plan           %8.2f us   (at most 20 asked)\n", 1e6 * median(plan_one, 2000));
+    printf("  of it checking fields %8.2f us\n", 1e6 * median(check_side, 2000));
+    printf("with two best angles    %8.2f us\n", 1e6 * median(plan_best_angle, 2000));
+    printf("least eye height        %8.2f us\n", 1e6 * median(least_eye, 50));
+    printf("smallest of four bars   %8.2f us\n", 1e6 * median(smallest_bar, 200));
+    printf("tside_roll_wraps        %8.2f ns   (at most 15 asked)\n", 1e9 * median(roll_wraps, 20000) / 100);
+    printf("longest side            is part of the full plan\n");
+    if (!isfinite(sink))
+        failures++;
+    return failures > 0;
+}
