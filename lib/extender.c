@@ -106,10 +106,10 @@ static tside_status none_fits(const problem *p, double widest, double widest_ang
     if (widest < e->spacing)
         return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.spacing", "extender.member_height", "at no angle are the bolts so far apart", "m", e->spacing, TSIDE_ABOVE,
                                     widest, 0);
-    if (flat_stock < steepest)
+    if (flat_stock < steepest - SLACK)
         return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.stock", "extender.spacing", "the tube would be longer than the longest stock", "m", e->stock, TSIDE_BELOW,
                                     e->end_distance + p->drop / cos(steepest) + e->tail, 0);
-    if (steep_ends > fmin(flat_stock, FLATTEST)) /* even the flattest tube meets the member's height outboard of its outer end */
+    if (steep_ends > fmin(flat_stock, FLATTEST) + SLACK) /* even the flattest tube meets the member's height outboard of its outer end */
         return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.member_outer", "extender.stock", "the tube would meet the member's height beyond its outer end", "m",
                                     e->member_outer, TSIDE_BELOW, p->eye_x - p->drop * tan(fmin(flat_stock, FLATTEST)), 0);
     return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.member_inner", "extender.spacing", "the tube would meet the member's height beyond its inner end", "m",
@@ -152,9 +152,11 @@ static tside_status best_angle(const problem *p, double *angle, tside_binding *b
     }
     if (widest >= e->spacing)
         steepest = tside_i_rising_root(spare_spacing, p, STEEPEST, widest_angle);
-    if (widest < e->spacing || fmax(low, steepest) > high)
+    low = fmax(low, steepest);
+    if (widest < e->spacing || low > high + SLACK)
         return none_fits(p, widest, widest_angle, steepest, flat_stock, steep_ends, flat_ends, fault);
-    best = low = fmax(low, steepest);
+    high = fmax(low, high);
+    best = low;
     best_value = flexibility(p, best);
     for (int i = 1; i <= LOOKS; i++) {
         double look = low + (high - low) * i / LOOKS, value = flexibility(p, look);
@@ -293,7 +295,7 @@ tside_status tside_extender_layout(const tside_extender *extender, const tside_b
     made.member_from_outer = extender->member_outer - made.member_x;
     tube = (span){eye_x, eye_y, hole.x - eye_x, hole.y - eye_y};
     made.clear = -tside_i_travel_greatest(travel, intrusion, &tube, &where) - needed;
-    if (made.clear < 0)
+    if (made.clear < -SLACK)
         return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.bar_clearance", "stops", "the roll would come too near the tube", "m", extender->bar_clearance, TSIDE_ABOVE,
                                     extender->bar_clearance + made.clear, made.clear);
     *layout = made;

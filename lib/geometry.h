@@ -7,6 +7,9 @@
 
 #include "internal.h"
 
+/* A length or a number of turns that a caller got from the library and hands back is not refused for its last digits. */
+#define SLACK 1e-9
+
 /* --- paths: chains of straight and circular pieces --- */
 
 /* The point at an arc length of one piece, u from its lower end; the first piece goes on straight below 0. */

@@ -93,7 +93,7 @@ static tside_status clears(const tside_travel *travel, const tside_guide *guide,
 {
     double needed = collar->height + guide->eye_clearance, above = eye_y - highest_axis(travel);
     *spare = above - needed;
-    if (*spare < 0)
+    if (*spare < -SLACK)
         return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "eye_y", "guide.eye_clearance", "the eye does not clear what rides on the guide", "m", eye_y, TSIDE_BELOW,
                                     eye_y - *spare, *spare);
     if (!(above > collar->offset))
@@ -133,7 +133,7 @@ static tside_status make_hang(const tside_travel *travel, const tside_guide *gui
     sweep->foot_x = eye_x + sweep->length * sin(shut_angle);
     lowest = lowest_cosine(sweep->lean_least, sweep->lean_greatest);
     sweep->foot_lowest = eye_y - sweep->length * lowest;
-    if (sweep->foot_lowest < guide->ground_clearance)
+    if (sweep->foot_lowest < guide->ground_clearance - SLACK)
         return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "guide.margin", "guide.ground_clearance", "the guide's foot would come too near the ground", "m", guide->margin,
                                     TSIDE_ABOVE, (eye_y - guide->ground_clearance) / lowest - at_shut.reach, sweep->foot_lowest);
     *hang = (tside_hang){eye_x, eye_y, collar->offset, sweep->length, guide->chain, section.mass * TSIDE_GRAVITY * sweep->cut_length, collar->mass * TSIDE_GRAVITY,

@@ -200,9 +200,13 @@ tside_status tside_lift_longest(const tside_travel *travel, const tside_load *lo
     if (load->bar_mass + load->clip_mass + load->areal_mass + load->wet + load->rope_pressure * load->rope_friction <= 0)
         return tside_i_bound(fault, "load.bar_mass", "kg/m", load->bar_mass, TSIDE_NOT_ABOVE, 0);
     longest = -tside_i_travel_greatest(travel, shortness, &lifting, &where);
-    if (!(longest > 0))
+    if (!(longest > 0)) {
+        tside_load bare = *load;
+        tside_i_lifting own = {travel, &bare, hang, 0};
+        bare.length = 0;
         return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "available", "load.end_mass", "the torque does not lift even the drive", "N m", available, TSIDE_NOT_ABOVE,
-                                    TSIDE_GRAVITY * load->end_mass * where.vy, 0);
+                                    tside_i_travel_greatest(travel, drive_torque, &own, &where), 0);
+    }
     *length = longest;
     return TSIDE_OK;
 }
