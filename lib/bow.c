@@ -6,6 +6,8 @@
 static const char *const shapes[] = {"leg_and_peak", "three_points"};
 static const char *const measures[] = {"outside", "centreline"};
 
+static const char *const boards[] = {"none", "outside"};
+#define BOARD ONLY(TSIDE_BOARD_OUTSIDE)
 #define LEG ONLY(TSIDE_LEG_AND_PEAK)
 #define POINTS ONLY(TSIDE_THREE_POINTS)
 
@@ -14,15 +16,20 @@ static const tside_field rows[] = {
     {CHOICE(tside_frame, measured, measures, TSIDE_OUTSIDE, "measured over the tube's outside, or on its centreline")},
     {GROUP(tside_frame, tube, TSIDE_KIND_ROUND, "the bow's tube")},
     {GROUP(tside_frame, material, TSIDE_KIND_MATERIAL, "the bow's metal")},
-    {REQUIRED(tside_frame, width, "m", TO(60), "width of the whole tunnel"), APPLIES(tside_frame, shape, LEG)},
-    {NUMBER(tside_frame, leg_height, "m", FROM(0), TO(20), 0, OURS, "height at which the plumb leg ends"), APPLIES(tside_frame, shape, LEG)},
-    {REQUIRED(tside_frame, peak_height, "m", TO(30), "height of the bow's peak, or of the third point")},
-    {OPTIONAL(tside_frame, shoulder_radius, "m", ABOVE(0), TO(30), "radius of the bend between leg and flat arch, on its centreline"), APPLIES(tside_frame, shape, LEG)},
-    {REQUIRED(tside_frame, foot_x, "m", TO(30), "first point, outboard of the tunnel's centreline"), APPLIES(tside_frame, shape, POINTS)},
-    {NUMBER(tside_frame, foot_height, "m", FROM(-5), TO(20), 0, OURS, "first point, above grade"), APPLIES(tside_frame, shape, POINTS)},
-    {REQUIRED(tside_frame, between_x, "m", TO(30), "second point, outboard of the tunnel's centreline"), APPLIES(tside_frame, shape, POINTS)},
-    {REQUIRED(tside_frame, between_height, "m", TO(30), "second point, above grade"), APPLIES(tside_frame, shape, POINTS)},
-    {NUMBER(tside_frame, peak_x, "m", FROM(0), TO(30), 0, OURS, "third point, outboard of the tunnel's centreline"), APPLIES(tside_frame, shape, POINTS)},
+    {REQUIRED(tside_frame, width, "m", TO(60), "width of the whole tunnel"), MEASURED(0.5 * IN), APPLIES(tside_frame, shape, LEG)},
+    {NUMBER(tside_frame, leg_height, "m", FROM(0), TO(20), 0, OURS, "height at which the plumb leg ends"), MEASURED(0.25 * IN), APPLIES(tside_frame, shape, LEG)},
+    {REQUIRED(tside_frame, peak_height, "m", TO(30), "height of the bow's peak, or of the third point"), MEASURED(0.5 * IN)},
+    {OPTIONAL(tside_frame, shoulder_radius, "m", ABOVE(0), TO(30), "radius of the bend between leg and flat arch, on its centreline"), MEASURED(1 * IN), APPLIES(tside_frame, shape, LEG)},
+    {REQUIRED(tside_frame, foot_x, "m", TO(30), "first point, outboard of the tunnel's centreline"), MEASURED(0.25 * IN), APPLIES(tside_frame, shape, POINTS)},
+    {NUMBER(tside_frame, foot_height, "m", FROM(-5), TO(20), 0, OURS, "first point, above grade"), MEASURED(0.25 * IN), APPLIES(tside_frame, shape, POINTS)},
+    {REQUIRED(tside_frame, between_x, "m", TO(30), "second point, outboard of the tunnel's centreline"), MEASURED(0.25 * IN), APPLIES(tside_frame, shape, POINTS)},
+    {REQUIRED(tside_frame, between_height, "m", TO(30), "second point, above grade"), MEASURED(0.25 * IN), APPLIES(tside_frame, shape, POINTS)},
+    {NUMBER(tside_frame, peak_x, "m", FROM(0), TO(30), 0, OURS, "third point, outboard of the tunnel's centreline"), MEASURED(0.25 * IN), APPLIES(tside_frame, shape, POINTS)},
+    {CHOICE(tside_frame, board, boards, TSIDE_NO_BOARD, "baseboard outside the bows")},
+    {NUMBER(tside_frame, board_top, "m", ABOVE(0), TO(10), 10 * IN, PRACTICE, "upper edge of the baseboard, above grade"), MEASURED(0.25 * IN), APPLIES(tside_frame, board, BOARD),
+     UNUSUAL_OUTSIDE(6 * IN, 18 * IN)},
+    {NUMBER(tside_frame, board_stand, "m", FROM(0), TO(3), 1.5 * IN, PRACTICE, "outer face of the baseboard at that edge, level outboard of the bow's outer face"), MEASURED(0.125 * IN),
+     APPLIES(tside_frame, board, BOARD)},
 };
 TABLE(tside_i_frame_table, rows);
 
@@ -251,6 +258,20 @@ static tside_status make_three_points(const tside_frame *frame, tside_path *cent
     return TSIDE_OK;
 }
 
+static tside_status make_board(const tside_frame *frame, tside_bow *bow, tside_fault *fault)
+{
+    double arc, top;
+    bow->board_given = frame->board == TSIDE_BOARD_OUTSIDE;
+    bow->board_x = bow->board_y = 0;
+    if (!bow->board_given)
+        return TSIDE_OK;
+    if (!tside_i_path_at_height(&bow->face, frame->board_top, &arc, &top))
+        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "frame.board_top", "frame.peak_height", "the baseboard stands above the bow", "m", frame->board_top, TSIDE_ABOVE, top, 0);
+    bow->board_x = tside_i_path_at(&bow->face, arc).x + frame->board_stand;
+    bow->board_y = frame->board_top;
+    return TSIDE_OK;
+}
+
 tside_status tside_bow_make(const tside_frame *frame, tside_bow *bow, tside_fault *fault)
 {
     tside_bow made;
@@ -274,6 +295,7 @@ tside_status tside_bow_make(const tside_frame *frame, tside_bow *bow, tside_faul
             return tside_i_refuse(fault, TSIDE_CONTRADICTS, frame->shape == TSIDE_LEG_AND_PEAK ? "frame.shoulder_radius" : "frame.between_x", "frame.tube.diameter",
                                   "the bend is tighter than the tube");
     offset_path(&made.centre, half, &made.face);
+    TRY(make_board(frame, &made, fault));
     *bow = made;
     return TSIDE_OK;
 }

@@ -12,12 +12,12 @@ static const char *const places[] = {"one_end", "both_ends", "mid_bar"};
 static const tside_field rows[] = {
     {CHOICE(tside_drive, kind, kinds, TSIDE_MOTOR, "a gearmotor, or a hand crank's gearbox")},
     {CHOICE(tside_drive, place, places, TSIDE_ONE_END, "where on the bar it sits")},
-    {NUMBER(tside_drive, mass, "kg", FROM(0), TO(200), 8, PRACTICE, "mass of the drive"), APPLIES(tside_drive, kind, MOTOR), UNUSUAL_OUTSIDE(4, 12)},
-    {NUMBER(tside_drive, mass, "kg", FROM(0), TO(200), 3, PRACTICE, "mass of the drive"), APPLIES(tside_drive, kind, HAND), UNUSUAL_OUTSIDE(1.5, 5)},
-    {NUMBER(tside_drive, mass_offset, "m", FROM(0), TO(1), 3 * IN, PRACTICE, "its centre of mass outboard of the bar's axis"), UNUSUAL_OUTSIDE(2 * IN, 4 * IN)},
-    {NUMBER(tside_drive, collar_offset, "m", FROM(0), TO(1), 4 * IN, PRACTICE, "guide's line outboard of the bar's axis"), APPLIES(tside_drive, kind, MOTOR), UNUSUAL_OUTSIDE(2 * IN, 5 * IN)},
-    {NUMBER(tside_drive, collar_offset, "m", FROM(0), TO(1), 3 * IN, PRACTICE, "guide's line outboard of the bar's axis"), APPLIES(tside_drive, kind, HAND), UNUSUAL_OUTSIDE(2 * IN, 5 * IN)},
-    {NUMBER(tside_drive, height, "m", FROM(0), TO(2), 4 * IN, PRACTICE, "the drive's top above the bar's axis"), UNUSUAL_OUTSIDE(3 * IN, 8 * IN)},
+    {NUMBER(tside_drive, mass, "kg", FROM(0), TO(200), 8, PRACTICE, "mass of the drive"), MEASURED(0.5), APPLIES(tside_drive, kind, MOTOR), UNUSUAL_OUTSIDE(4, 12)},
+    {NUMBER(tside_drive, mass, "kg", FROM(0), TO(200), 3, PRACTICE, "mass of the drive"), MEASURED(0.5), APPLIES(tside_drive, kind, HAND), UNUSUAL_OUTSIDE(1.5, 5)},
+    {NUMBER(tside_drive, mass_offset, "m", FROM(0), TO(1), 3 * IN, PRACTICE, "its centre of mass outboard of the bar's axis"), MEASURED(0.5 * IN), UNUSUAL_OUTSIDE(2 * IN, 4 * IN)},
+    {NUMBER(tside_drive, collar_offset, "m", FROM(0), TO(1), 4 * IN, PRACTICE, "guide's line outboard of the bar's axis"), MEASURED(0.125 * IN), APPLIES(tside_drive, kind, MOTOR), UNUSUAL_OUTSIDE(2 * IN, 5 * IN)},
+    {NUMBER(tside_drive, collar_offset, "m", FROM(0), TO(1), 3 * IN, PRACTICE, "guide's line outboard of the bar's axis"), MEASURED(0.125 * IN), APPLIES(tside_drive, kind, HAND), UNUSUAL_OUTSIDE(2 * IN, 5 * IN)},
+    {NUMBER(tside_drive, height, "m", FROM(0), TO(2), 4 * IN, PRACTICE, "the drive's top above the bar's axis"), MEASURED(0.25 * IN), UNUSUAL_OUTSIDE(3 * IN, 8 * IN)},
     {REQUIRED(tside_drive, rated_torque, "N m", TO(1e5), "torque that it may give")},
     {NUMBER(tside_drive, safety_factor, "1", FROM(1), TO(10), 1.5, PRACTICE, "safety factor on the worst torque"), APPLIES(tside_drive, kind, MOTOR), UNUSUAL_OUTSIDE(1.25, 2)},
     {NUMBER(tside_drive, safety_factor, "1", FROM(1), TO(10), 1.25, PRACTICE, "safety factor on the worst torque"), APPLIES(tside_drive, kind, HAND), UNUSUAL_OUTSIDE(1.25, 2)},
@@ -30,10 +30,10 @@ static const tside_field rows[] = {
 TABLE(tside_i_drive_table, rows);
 
 static const tside_field collar_rows[] = {
-    {NUMBER(tside_collar, offset, "m", FROM(0), TO(1), 3 * IN, PRACTICE, "guide's line outboard of the bar's axis"), UNUSUAL_OUTSIDE(2 * IN, 5 * IN)},
+    {NUMBER(tside_collar, offset, "m", FROM(0), TO(1), 3 * IN, PRACTICE, "guide's line outboard of the bar's axis"), MEASURED(0.125 * IN), UNUSUAL_OUTSIDE(2 * IN, 5 * IN)},
     {NUMBER(tside_collar, height, "m", FROM(0), TO(2), 1 * IN, OURS, "the collar's top above the bar's axis")},
-    {NUMBER(tside_collar, mass, "kg", FROM(0), TO(200), 0.5, OURS, "mass of the collar")},
-    {NUMBER(tside_collar, mass_offset, "m", FROM(0), TO(1), 1.5 * IN, OURS, "its centre of mass outboard of the bar's axis")},
+    {NUMBER(tside_collar, mass, "kg", FROM(0), TO(200), 0.5, OURS, "mass of the collar"), MEASURED(0.2)},
+    {NUMBER(tside_collar, mass_offset, "m", FROM(0), TO(1), 1.5 * IN, OURS, "its centre of mass outboard of the bar's axis"), MEASURED(0.5 * IN)},
 };
 TABLE(tside_i_collar_table, collar_rows);
 

@@ -74,7 +74,7 @@ static void find_swing(const tside_i_setup *setup, const tside_i_hung *hung, tsi
     tside_i_spot open;
     tside_i_lean lean;
     double up;
-    tside_i_travel_spot(travel, travel->stretches - 1, travel->wraps[travel->stretches], &open);
+    tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &open);
     lean = tside_i_lean_at(hung->eye_x, hung->eye_y, hung->hang.offset, &open);
     up = tside_i_push(&hung->hang, &lean, tside_i_torque(&lifting, &open).drive) * lean.sine;
     if (hung->hang.chain > 0 && plan->drive_end.chain_swing > 0)
@@ -83,6 +83,18 @@ static void find_swing(const tside_i_setup *setup, const tside_i_hung *hung, tsi
         add(plan, TSIDE_FINDING_THROWN, TSIDE_DRIVE_END, -1, up, hung->hang.weight);
     if (plan->drive_end.uplift > 0)
         add(plan, TSIDE_FINDING_UPLIFT, TSIDE_DRIVE_END, -1, plan->drive_end.uplift, 0);
+}
+
+/* A roll whose axis, hanging plumb, would stand inboard of the baseboard's edge. */
+static void find_tipping(const tside_travel *travel, tside_plan *plan)
+{
+    for (int i = 0; i < travel->stretches; i++)
+        if (travel->stretch[i].held == TSIDE_HELD_TIPPED) {
+            tside_i_spot spot;
+            tside_i_travel_spot(travel, i, travel->stretch[i].from, &spot);
+            add(plan, TSIDE_FINDING_TIPS, TSIDE_DRIVE_END, -1, travel->line.obstacle[travel->line.board].x - travel->line.x, spot.r);
+            return;
+        }
 }
 
 static int count_unusual(tside_kind kind, const char *structure)
@@ -124,6 +136,7 @@ void tside_i_find(const tside_i_setup *setup, const tside_i_hung *drive, const t
     if (plan->least_down.down < 0)
         add(plan, TSIDE_FINDING_STAYS_UP, TSIDE_DRIVE_END, -1, plan->least_down.down, 0);
     find_swing(setup, drive, plan);
+    find_tipping(&setup->travel, plan);
     if (side->drive.kind == TSIDE_HAND || !side->drive.stall_torque_given)
         add(plan, TSIDE_FINDING_STALL_GUESSED, TSIDE_DRIVE_END, -1, plan->stall_torque, 0);
     if (unusual > 0)
@@ -143,6 +156,7 @@ int tside_finding_stops(int code)
     case TSIDE_FINDING_TWIST:
     case TSIDE_FINDING_LAG:
     case TSIDE_FINDING_THROWN:
+    case TSIDE_FINDING_TIPS:
         return 1;
     default:
         return 0;
@@ -168,6 +182,8 @@ static const struct {
     [TSIDE_FINDING_CHAIN_SWING] = {"open, the running drive may swing the guide's foot inboard about its chain by some ", " m", "", NULL, ""},
     [TSIDE_FINDING_THROWN] = {"the guide may be thrown over its eye: open, the running drive lifts it with ", " N", ", and it weighs ", " N", ""},
     [TSIDE_FINDING_UPLIFT] = {"the eye is lifted: beyond the guide's weight by ", " N", "", NULL, ""},
+    [TSIDE_FINDING_TIPS] = {"the roll tips over the baseboard's edge and falls slack until it hangs free: the edge stands ", " m", " outboard of the fixing, and must stand less than ", " m",
+                            ""},
     [TSIDE_FINDING_STALL_GUESSED] = {"no stall torque is known: strength is checked at ", " N m", ", a multiple that rests on no published source", NULL, ""},
     [TSIDE_FINDING_UNUSUAL] = {"outside their usual range: ", "", " of the inputs", NULL, ""},
 };

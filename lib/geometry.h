@@ -20,6 +20,17 @@ int tside_i_path_at_height(const tside_path *path, double height, double *arc, d
 /* First crossing of the half line from (x, y) in direction (cosine, sine); 0 if there is none. */
 int tside_i_path_crossing(const tside_path *path, double x, double y, double cosine, double sine, double *distance, double *arc);
 
+/* --- the line --- */
+
+typedef struct tside_i_line_point {
+    double x, y, nx, ny; /* place and outboard normal */
+} tside_i_line_point;
+
+/* The piece that holds a distance down the line; at a corner the piece below it. */
+int tside_i_line_piece(const tside_line *line, double distance);
+tside_i_line_point tside_i_line_at(const tside_line_piece *piece, double distance);
+double tside_i_line_moment(const tside_line *line, double distance);
+
 /* --- the roll --- */
 
 static inline double tside_i_roll_te(const tside_roll *roll)
@@ -55,16 +66,19 @@ typedef struct tside_i_spot {
     double share;   /* lambda: wraps gained per turn of the bar */
     double swing;   /* s (1 - lambda) where nothing holds the chord, else 0 */
     double vx, vy;  /* the axis's velocity per radian of bar angle */
+    int on_line;    /* 1: the curtain lies along the line; 0: it hangs by a straight chord */
+    int slack;      /* 1: the roll has tipped over an edge, and nothing lifts it */
 } tside_i_spot;
 
-void tside_i_travel_spot(const tside_travel *travel, int stretch, double wraps, tside_i_spot *spot);
+void tside_i_travel_spot(const tside_travel *travel, int stretch, double progress, tside_i_spot *spot);
+void tside_i_travel_at(const tside_travel *travel, double progress, tside_i_spot *spot);
 /* Bar angle since shut, in radians: wraps wound on plus the curtain's change of heading. */
 double tside_i_travel_angle(const tside_travel *travel, const tside_i_spot *spot);
-/* The stretch that holds a number of wraps. */
-int tside_i_travel_stretch(const tside_travel *travel, double wraps);
-/* Wraps after some turns of the bar since shut. */
-double tside_i_travel_wraps(const tside_travel *travel, double turns);
-double tside_i_travel_turns(const tside_travel *travel, double wraps);
+/* The stretch that holds a progress. */
+int tside_i_travel_stretch(const tside_travel *travel, double progress);
+/* Progress after some turns of the bar since shut, and turns from progress. */
+double tside_i_travel_progress(const tside_travel *travel, double turns);
+double tside_i_travel_turns(const tside_travel *travel, double progress);
 void tside_i_travel_position(const tside_travel *travel, const tside_i_spot *spot, tside_position *position);
 
 /* A quantity that varies along the travel, read at a spot. */

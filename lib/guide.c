@@ -6,8 +6,8 @@ static const char *const feet[] = {"hangs", "fixed"};
 static const tside_field guide_rows[] = {
     {GROUP(tside_guide, tube, TSIDE_KIND_ROUND, "the guide pipe")},
     {GROUP(tside_guide, material, TSIDE_KIND_MATERIAL, "the guide pipe's metal")},
-    {NUMBER(tside_guide, chain, "m", FROM(0), TO(2), 2.5 * IN, PRACTICE, "links between eye and pipe"), UNUSUAL_OUTSIDE(2 * IN, 3 * IN)},
-    {NUMBER(tside_guide, margin, "m", FROM(0), TO(5), 3 * IN, PRACTICE, "guide below the collar when shut"), UNUSUAL_OUTSIDE(2 * IN, 6 * IN)},
+    {NUMBER(tside_guide, chain, "m", FROM(0), TO(2), 2.5 * IN, PRACTICE, "links between eye and pipe"), MEASURED(0.25 * IN), UNUSUAL_OUTSIDE(2 * IN, 3 * IN)},
+    {NUMBER(tside_guide, margin, "m", FROM(0), TO(5), 3 * IN, PRACTICE, "guide below the collar when shut"), MEASURED(0.25 * IN), UNUSUAL_OUTSIDE(2 * IN, 6 * IN)},
     {NUMBER(tside_guide, ground_clearance, "m", FROM(0), TO(5), 2 * IN, PRACTICE, "least height of the guide's foot above grade")},
     {NUMBER(tside_guide, eye_clearance, "m", FROM(0), TO(2), 1 * IN, OURS, "least height of the eye above what rides on the guide")},
     {NUMBER(tside_guide, placing_error, "m", FROM(0), TO(0.5), 0.75 * IN, PRACTICE, "placing error of the eye, level, either way"), UNUSUAL_OUTSIDE(0.5 * IN, 1.5 * IN)},
@@ -64,7 +64,7 @@ void tside_i_lean_range(const tside_travel *travel, double eye_x, double eye_y, 
 static double highest_axis(const tside_travel *travel)
 {
     tside_i_spot open;
-    tside_i_travel_spot(travel, travel->stretches - 1, travel->wraps[travel->stretches], &open);
+    tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &open);
     return open.y;
 }
 
@@ -79,7 +79,7 @@ static tside_status check_number(const char *name, const char *unit, double valu
 
 static tside_i_lean lean_shut(const tside_travel *travel, double eye_x, double eye_y, double offset, tside_i_spot *spot)
 {
-    tside_i_travel_spot(travel, 0, travel->wraps[0], spot);
+    tside_i_travel_spot(travel, 0, travel->wraps_shut, spot);
     return tside_i_lean_at(eye_x, eye_y, offset, spot);
 }
 
@@ -120,7 +120,7 @@ static tside_status make_hang(const tside_travel *travel, const tside_guide *gui
     TRY(tside_i_within(fault, "guide", tside_material_values(&guide->material, &metal, fault)));
     TRY(tside_i_within(fault, "guide", tside_round_section(&guide->tube, metal.density, &section, fault)));
     at_shut = lean_shut(travel, eye_x, eye_y, collar->offset, &shut);
-    tside_i_travel_spot(travel, travel->stretches - 1, travel->wraps[travel->stretches], &open);
+    tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &open);
     at_open = tside_i_lean_at(eye_x, eye_y, collar->offset, &open);
     if (!(guide->chain < at_open.reach) || !(guide->chain < at_shut.reach))
         return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "guide.chain", "stops", "the collar would ride on the chain when open", "m", guide->chain, TSIDE_NOT_BELOW, at_open.reach,
@@ -156,10 +156,8 @@ tside_status tside_guide_lean(const tside_travel *travel, const tside_hang *hang
     tside_position position;
     tside_i_spot spot, shut;
     tside_i_lean now, then;
-    double wraps;
     TRY(tside_travel_at(travel, turns, &position, fault));
-    wraps = position.wraps;
-    tside_i_travel_spot(travel, tside_i_travel_stretch(travel, wraps), wraps, &spot);
+    tside_i_travel_at(travel, tside_i_travel_progress(travel, turns), &spot);
     now = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, &spot);
     then = lean_shut(travel, hang->eye_x, hang->eye_y, hang->offset, &shut);
     *lean = tside_i_lean_angle(&now);
@@ -216,7 +214,7 @@ tside_status tside_eye_best(const tside_travel *travel, double eye_y, double col
     if (!(eye_y - highest_axis(travel) > collar_offset))
         return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "eye_y", "collar_offset", "the eye must stand higher above the bar than the collar's offset", "m", eye_y,
                                     TSIDE_NOT_ABOVE, highest_axis(travel) + collar_offset, 0);
-    tside_i_travel_spot(travel, 0, travel->wraps[0], &spot);
+    tside_i_travel_spot(travel, 0, travel->wraps_shut, &spot);
     x = spot.x + collar_offset;
     for (int i = 0; i < 60; i++) {
         tside_i_lean in = extreme_lean(travel, x, eye_y, collar_offset, -1), out = extreme_lean(travel, x, eye_y, collar_offset, 1);

@@ -78,6 +78,7 @@ void tside_i_path(char *to, const char *text);
 #define APPLIES(S, choice, mask) .applies_to = #choice, .applies_offset = offsetof(S, choice), .applies_mask = mask
 #define ONLY(value) (1u << (value))
 /* Outside these legal, but unusual: a finding. */
+#define MEASURED(off_by) .tolerance = off_by
 #define UNUSUAL_OUTSIDE(lo, hi) .usual_low = lo, .usual_high = hi
 
 #define IN 0.0254 /* m */

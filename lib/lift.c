@@ -35,7 +35,14 @@ static double line_weight(const tside_load *load, double length)
 static double metre_lift(const tside_load *load, const tside_i_spot *spot)
 {
     double sheet = TSIDE_GRAVITY * (load->areal_mass + load->wet);
+    if (spot->slack)
+        return 0;
     return line_weight(load, spot->length) * spot->vy + sheet * spot->ny * (spot->share * spot->r * spot->r + spot->swing * spot->s / 2);
+}
+
+static double end_lift(const tside_load *load, const tside_i_spot *spot)
+{
+    return spot->slack ? 0 : TSIDE_GRAVITY * load->end_mass * spot->vy;
 }
 
 static double rope_drag(const tside_load *load, const tside_i_spot *spot)
@@ -48,7 +55,7 @@ tside_torque tside_i_torque(const tside_i_lifting *lifting, const tside_i_spot *
     const tside_load *load = lifting->load;
     double metre = metre_lift(load, spot), ropes = rope_drag(load, spot);
     tside_torque t = {0, 0, 0, 0, 0, 0, 0};
-    t.lift = metre * load->length + TSIDE_GRAVITY * load->end_mass * spot->vy;
+    t.lift = metre * load->length + end_lift(load, spot);
     t.drag = load->friction * fabs(t.lift) + ropes * load->length;
     t.up = t.lift + t.drag;
     t.down = t.lift - t.drag;
@@ -94,7 +101,7 @@ static double guide_rate(const tside_i_spot *spot, const void *context)
 static double shortness(const tside_i_spot *spot, const void *context)
 {
     const tside_i_lifting *lifting = context;
-    double metre = metre_lift(lifting->load, spot), own = TSIDE_GRAVITY * lifting->load->end_mass * spot->vy, rate = 0, moment = 0, f = lifting->load->friction;
+    double metre = metre_lift(lifting->load, spot), own = end_lift(lifting->load, spot), rate = 0, moment = 0, f = lifting->load->friction;
     if (lifting->hang) {
         tside_i_lean lean = tside_i_lean_at(lifting->hang->eye_x, lifting->hang->eye_y, lifting->hang->offset, spot);
         rate = lean.rate;
@@ -125,7 +132,7 @@ static tside_status spot_at(const tside_travel *travel, double turns, tside_i_sp
 {
     tside_position position;
     TRY(tside_travel_at(travel, turns, &position, fault));
-    tside_i_travel_spot(travel, tside_i_travel_stretch(travel, position.wraps), position.wraps, spot);
+    tside_i_travel_at(travel, tside_i_travel_progress(travel, turns), spot);
     return TSIDE_OK;
 }
 
@@ -163,7 +170,8 @@ tside_status tside_lift_least_down(const tside_travel *travel, const tside_load 
 static double energy(const tside_travel *travel, const tside_load *load, const tside_hang *hang, const tside_i_spot *spot)
 {
     double y = spot->y - travel->line.y, sheet = TSIDE_GRAVITY * (load->areal_mass + load->wet);
-    double e = (line_weight(load, spot->length) * load->length + TSIDE_GRAVITY * load->end_mass) * y - sheet * load->length * spot->s * spot->s / 2 * spot->nx;
+    double depth = spot->on_line ? tside_i_line_moment(&travel->line, spot->s) : spot->s * spot->s / 2 * spot->nx;
+    double e = (line_weight(load, spot->length) * load->length + TSIDE_GRAVITY * load->end_mass) * y - sheet * load->length * depth;
     if (hang) {
         tside_i_lean lean = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, spot);
         e += -hang->weight * (hang->chain + hang->length) / 2 * lean.cosine + hang->carried * hang->carried_offset * tside_i_lean_angle(&lean);
@@ -176,7 +184,7 @@ tside_status tside_lift_work(const tside_travel *travel, const tside_load *load,
     tside_i_spot shut, spot;
     TRY(check(travel, load, hang, fault));
     TRY(spot_at(travel, turns, &spot, fault));
-    tside_i_travel_spot(travel, 0, travel->wraps[0], &shut);
+    tside_i_travel_spot(travel, 0, travel->wraps_shut, &shut);
     *work = energy(travel, load, hang, &spot) - energy(travel, load, hang, &shut);
     return TSIDE_OK;
 }

@@ -147,12 +147,12 @@ double tside_i_greatest_push(const tside_travel *travel, const tside_i_lifting *
     return tside_i_travel_greatest(travel, push_at, &p, where);
 }
 
-double tside_i_drive_turns(const tside_travel *travel, const tside_hang *hang, double wraps)
+double tside_i_drive_turns(const tside_travel *travel, const tside_hang *hang, double progress)
 {
     tside_i_spot shut, now;
     tside_i_lean then, lean;
-    tside_i_travel_spot(travel, 0, travel->wraps[0], &shut);
-    tside_i_travel_spot(travel, tside_i_travel_stretch(travel, wraps), wraps, &now);
+    tside_i_travel_spot(travel, 0, travel->wraps_shut, &shut);
+    tside_i_travel_at(travel, progress, &now);
     then = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, &shut);
     lean = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, &now);
     return (tside_i_travel_angle(travel, &now) - tside_i_lean_angle(&lean) + tside_i_lean_angle(&then)) / (2 * TSIDE_PI);
@@ -165,7 +165,7 @@ static double chain_swing(const tside_i_lifting *lifting, const tside_hang *hang
     tside_i_spot open;
     tside_i_lean lean;
     double F, eta, phi;
-    tside_i_travel_spot(travel, travel->stretches - 1, travel->wraps[travel->stretches], &open);
+    tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &open);
     lean = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, &open);
     F = tside_i_push(hang, &lean, tside_i_torque(lifting, &open).drive);
     phi = tside_i_lean_angle(&lean);
@@ -278,7 +278,7 @@ static double turns_with(const tside_i_setup *setup, const tside_hang *hang, dou
     if (tside_i_travel_make(&setup->line, &side->curtain, &roll, stops, &travel, NULL) != TSIDE_OK &&
         tside_i_travel_make(&setup->line, &side->curtain, &roll, &to_rail, &travel, NULL) != TSIDE_OK)
         return 0; /* a roll so thick that it never leaves the rail */
-    return tside_i_drive_turns(&travel, hang, travel.wraps[travel.stretches]);
+    return tside_i_drive_turns(&travel, hang, travel.end);
 }
 
 static void plan_travel(const tside_i_setup *setup, const tside_hang *hang, tside_plan *plan)
@@ -289,12 +289,12 @@ static void plan_travel(const tside_i_setup *setup, const tside_hang *hang, tsid
     plan->curtain_length = setup->load.length;
     plan->bar_length = setup->load.length + side->bar.past_drive + side->bar.past_free;
     plan->fixing_x = setup->line.x;
-    tside_i_travel_spot(travel, 0, travel->wraps[0], &spot);
+    tside_i_travel_spot(travel, 0, travel->wraps_shut, &spot);
     tside_i_travel_position(travel, &spot, &plan->shut);
-    tside_i_travel_spot(travel, travel->stretches - 1, travel->wraps[travel->stretches], &spot);
+    tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &spot);
     tside_i_travel_position(travel, &spot, &plan->open);
     plan->bar_turns = plan->open.turns;
-    plan->drive_turns = tside_i_drive_turns(travel, hang, plan->open.wraps);
+    plan->drive_turns = tside_i_drive_turns(travel, hang, travel->end);
     plan->drive_turns_least = turns_with(setup, hang, 1);
     plan->drive_turns_most = turns_with(setup, hang, -1);
     plan->highest = travel->highest;
@@ -341,7 +341,7 @@ static tside_status plan_torque(const tside_i_setup *setup, const tside_i_hung *
     plan->lag_play = at.diameter / 2 * play * nx;
     plan->lag_unequal = plan->open.taken_up * side->diameter_difference;
     plan->lag_level = side->out_of_level;
-    tside_i_travel_spot(travel, travel->stretches - 1, travel->wraps[travel->stretches], &open);
+    tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &open);
     plan->opening_far = plan->opening - elastic_lag(setup, tside_i_torque(&lifting, &open).per_metre, open.r, open.nx, &ignored) - open.r * play * open.nx - plan->lag_unequal -
                         plan->lag_level;
     return TSIDE_OK;
@@ -378,10 +378,10 @@ typedef struct driven {
     double turns;
 } driven;
 
-static double drive_turns_above(double wraps, const void *context)
+static double drive_turns_above(double progress, const void *context)
 {
     const driven *aim = context;
-    return tside_i_drive_turns(aim->travel, aim->hang, wraps) - aim->turns;
+    return tside_i_drive_turns(aim->travel, aim->hang, progress) - aim->turns;
 }
 
 tside_status tside_plan_turns(const tside_side *side, tside_turn *rows, int capacity, int *count, tside_fault *fault)
@@ -394,8 +394,8 @@ tside_status tside_plan_turns(const tside_side *side, tside_turn *rows, int capa
     TRY(tside_check(TSIDE_KIND_SIDE, side, fault));
     TRY(tside_i_set_up(side, &setup, fault));
     TRY(tside_i_hang_end(&setup, TSIDE_DRIVE_END, side->drive_end.hung == TSIDE_ON_HIP, side->drive_end.rise, &drive, fault));
-    shut = setup.travel.wraps[0];
-    open = setup.travel.wraps[setup.travel.stretches];
+    shut = setup.travel.wraps_shut;
+    open = setup.travel.end;
     total = tside_i_drive_turns(&setup.travel, &drive.hang, open);
     needed = 1 + (total > 1e-9 ? (int)ceil(total - 1e-9) : 0);
     *count = needed;
@@ -404,11 +404,11 @@ tside_status tside_plan_turns(const tside_side *side, tside_turn *rows, int capa
     for (int i = 0; i < needed; i++) {
         driven aim = {&setup.travel, &drive.hang, i};
         int last = i == needed - 1;
-        double wraps = last ? open : tside_i_rising_root(drive_turns_above, &aim, shut, open);
+        double progress = last ? open : tside_i_rising_root(drive_turns_above, &aim, shut, open);
         tside_i_spot spot;
         tside_position position;
         tside_i_lean lean;
-        tside_i_travel_spot(&setup.travel, tside_i_travel_stretch(&setup.travel, wraps), wraps, &spot);
+        tside_i_travel_at(&setup.travel, progress, &spot);
         tside_i_travel_position(&setup.travel, &spot, &position);
         lean = tside_i_lean_at(drive.hang.eye_x, drive.hang.eye_y, drive.hang.offset, &spot);
         rows[i] = (tside_turn){last ? total : i, position.taken_up - before, position.taken_up, position.diameter, position.x, position.y, position.underside, position.opening,

@@ -32,7 +32,7 @@ tside_status tside_i_hang_end(const tside_i_setup *setup, tside_which_end which,
 /* The greatest side force of a torque that is the drive's own (by lifting), or a constant one (lifting NULL), and where. */
 double tside_i_greatest_push(const tside_travel *travel, const tside_i_lifting *lifting, const tside_hang *hang, double torque, tside_i_spot *where);
 /* Turns of the drive against its housing since shut. */
-double tside_i_drive_turns(const tside_travel *travel, const tside_hang *hang, double wraps);
+double tside_i_drive_turns(const tside_travel *travel, const tside_hang *hang, double progress);
 
 const tside_end *tside_i_end(const tside_side *side, tside_which_end which);
 tside_collar tside_i_end_collar(const tside_side *side, tside_which_end which);

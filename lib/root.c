@@ -46,10 +46,10 @@ typedef struct probe {
     int stretch;
 } probe;
 
-static double measure(const probe *p, double wraps)
+static double measure(const probe *p, double progress)
 {
     tside_i_spot spot;
-    tside_i_travel_spot(p->travel, p->stretch, wraps, &spot);
+    tside_i_travel_spot(p->travel, p->stretch, progress, &spot);
     return p->quantity(&spot, p->context);
 }
 
@@ -116,7 +116,7 @@ double tside_i_travel_greatest(const tside_travel *travel, tside_i_quantity *qua
     int in = 0;
     for (int i = 0; i < travel->stretches; i++) {
         probe p = {travel, quantity, context, i};
-        double at, value = greatest_in_stretch(&p, travel->wraps[i], travel->wraps[i + 1], &at);
+        double at, value = greatest_in_stretch(&p, travel->stretch[i].from, i + 1 < travel->stretches ? travel->stretch[i + 1].from : travel->end, &at);
         if (value > greatest) {
             greatest = value;
             place = at;

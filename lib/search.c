@@ -37,7 +37,7 @@ tside_status tside_eye_least(const tside_side *side, tside_which_end end, double
     at->placed = TSIDE_EYE_BEST;
     TRY(tside_i_set_up(&sought, &setup, fault));
     collar = tside_i_end_collar(&sought, end);
-    TRY(tside_travel_at(&setup.travel, tside_i_travel_turns(&setup.travel, setup.travel.wraps[setup.travel.stretches]), &open, fault));
+    TRY(tside_travel_at(&setup.travel, tside_i_travel_turns(&setup.travel, setup.travel.end), &open, fault));
     /* kick falls as the eye rises: from the height that just clears, upward */
     low = open.y + fmax(collar.offset, collar.height + at->guide.eye_clearance) - side->curtain.hip;
     low = fmax(low + 1e-9, 1e-9);

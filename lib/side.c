@@ -7,10 +7,10 @@
 static const tside_field bar_rows[] = {
     {GROUP(tside_bar, tube, TSIDE_KIND_ROUND, "the roll bar's tube")},
     {GROUP(tside_bar, material, TSIDE_KIND_MATERIAL, "its metal")},
-    {NUMBER(tside_bar, core_over, "m", FROM(0), TO(0.2), 2e-3, PRACTICE, "core diameter over the bare tube, clips averaged"), UNUSUAL_OUTSIDE(0, 5e-3)},
-    {NUMBER(tside_bar, clip_mass, "kg/m", FROM(0), TO(100), 0.1, PRACTICE, "mass of the clips per metre of bar"), UNUSUAL_OUTSIDE(0.05, 0.2)},
-    {NUMBER(tside_bar, past_drive, "m", FROM(0), TO(3), 9 * IN, PRACTICE, "bar from the curtain's edge to the drive's centre"), UNUSUAL_OUTSIDE(6 * IN, 14 * IN)},
-    {NUMBER(tside_bar, past_free, "m", FROM(0), TO(3), 4 * IN, PRACTICE, "bar beyond the curtain's edge at the free end"), UNUSUAL_OUTSIDE(2 * IN, 6 * IN)},
+    {NUMBER(tside_bar, core_over, "m", FROM(0), TO(0.2), 2e-3, PRACTICE, "core diameter over the bare tube, clips averaged"), MEASURED(1e-3), UNUSUAL_OUTSIDE(0, 5e-3)},
+    {NUMBER(tside_bar, clip_mass, "kg/m", FROM(0), TO(100), 0.1, PRACTICE, "mass of the clips per metre of bar"), MEASURED(0.05), UNUSUAL_OUTSIDE(0.05, 0.2)},
+    {NUMBER(tside_bar, past_drive, "m", FROM(0), TO(3), 9 * IN, PRACTICE, "bar from the curtain's edge to the drive's centre"), MEASURED(0.5 * IN), UNUSUAL_OUTSIDE(6 * IN, 14 * IN)},
+    {NUMBER(tside_bar, past_free, "m", FROM(0), TO(3), 4 * IN, PRACTICE, "bar beyond the curtain's edge at the free end"), MEASURED(0.5 * IN), UNUSUAL_OUTSIDE(2 * IN, 6 * IN)},
     {COUNT(tside_bar, splices, 0, 100, 0, OURS, "joints along the bar")},
     {NUMBER(tside_bar, splice_near, "m", FROM(0), TO(1000), 0.6, PRACTICE, "from the curtain's edge at the drive to the nearest joint")},
     {COUNT(tside_bar, screws, 1, 20, 2, PRACTICE, "screws on each side of a joint, and at the drive's coupling"), UNUSUAL_OUTSIDE(2, 4)},
@@ -24,10 +24,10 @@ static const char *const placed[] = {"best", "given"};
 
 static const tside_field end_rows[] = {
     {CHOICE(tside_end, hung, hung, TSIDE_ON_EXTENDER, "what carries the guide's eye")},
-    {NUMBER(tside_end, rise, "m", ABOVE(0), TO(5), 12 * IN, PRACTICE, "eye above the curtain's fixing"), APPLIES(tside_end, hung, ONLY(TSIDE_ON_EXTENDER)),
+    {NUMBER(tside_end, rise, "m", ABOVE(0), TO(5), 12 * IN, PRACTICE, "eye above the curtain's fixing"), MEASURED(0.25 * IN), APPLIES(tside_end, hung, ONLY(TSIDE_ON_EXTENDER)),
      UNUSUAL_OUTSIDE(8 * IN, 18 * IN)},
     {CHOICE(tside_end, placed, placed, TSIDE_EYE_BEST, "where the eye stands: so that the guide leans least, or as given"), APPLIES(tside_end, hung, ONLY(TSIDE_ON_EXTENDER))},
-    {REQUIRED(tside_end, eye_outboard, "m", TO(5), "eye outboard of the bow's outer face at hip height, level"), APPLIES(tside_end, placed, ONLY(TSIDE_EYE_GIVEN))},
+    {REQUIRED(tside_end, eye_outboard, "m", TO(5), "eye outboard of the bow's outer face at hip height, level"), MEASURED(0.25 * IN), APPLIES(tside_end, placed, ONLY(TSIDE_EYE_GIVEN))},
     {GROUP(tside_end, guide, TSIDE_KIND_GUIDE, "the guide")},
     {GROUP(tside_end, extender, TSIDE_KIND_EXTENDER, "the extender"), APPLIES(tside_end, hung, ONLY(TSIDE_ON_EXTENDER))},
     {LIST(tside_end, keep_outs, keep_out_count, TSIDE_KIND_KEEP_OUT, tside_keep_out, TSIDE_KEEP_OUTS, "rectangles in the end wall's plane that tube and guide must miss")},
@@ -48,7 +48,7 @@ static const char *const ropes[] = {"none", "pressing"};
 
 static const tside_field side_rows[] = {
     {CHOICE(tside_side, hand, hands, TSIDE_RIGHT, "hand of the side, seen from outside the drive's end wall looking in")},
-    {REQUIRED(tside_side, length, "m", TO(500), "length along the side, from end bow to end bow")},
+    {REQUIRED(tside_side, length, "m", TO(500), "length along the side, from end bow to end bow"), MEASURED(2 * IN)},
     {NUMBER(tside_side, out_of_level, "m", FROM(-1), TO(1), 0, OURS, "hip less sill at the drive's end, less the same at the far end")},
     {NUMBER(tside_side, diameter_difference, "1", FROM(-0.5), TO(0.5), 0, OURS, "relative difference of the roll's diameter, drive's end less far end")},
     {GROUP(tside_side, frame, TSIDE_KIND_FRAME, "the bow")},
@@ -60,9 +60,9 @@ static const tside_field side_rows[] = {
     {GROUP(tside_side, free_end, TSIDE_KIND_END, "the other end wall")},
     {GROUP(tside_side, collar, TSIDE_KIND_COLLAR, "the collar at the free end")},
     {CHOICE(tside_side, ropes, ropes, TSIDE_NO_ROPES, "whether ropes press on the roll")},
-    {NUMBER(tside_side, friction, "1", FROM(0), TO(5), 0.15, PRACTICE, "friction as a fraction of the lift"), APPLIES(tside_side, ropes, ONLY(TSIDE_NO_ROPES)), UNUSUAL_OUTSIDE(0.1, 0.4)},
-    {NUMBER(tside_side, friction, "1", FROM(0), TO(5), 0.25, PRACTICE, "friction as a fraction of the lift"), PRESSING, UNUSUAL_OUTSIDE(0.1, 0.4)},
-    {NUMBER(tside_side, rope_pressure, "N/m", FROM(0), TO(1e4), 0, OURS, "force of the ropes on the roll, per metre of bar"), PRESSING},
+    {NUMBER(tside_side, friction, "1", FROM(0), TO(5), 0.15, PRACTICE, "friction as a fraction of the lift"), MEASURED(0.05), APPLIES(tside_side, ropes, ONLY(TSIDE_NO_ROPES)), UNUSUAL_OUTSIDE(0.1, 0.4)},
+    {NUMBER(tside_side, friction, "1", FROM(0), TO(5), 0.25, PRACTICE, "friction as a fraction of the lift"), MEASURED(0.05), PRESSING, UNUSUAL_OUTSIDE(0.1, 0.4)},
+    {NUMBER(tside_side, rope_pressure, "N/m", FROM(0), TO(1e4), 0, OURS, "force of the ropes on the roll, per metre of bar"), MEASURED(2), PRESSING},
     {NUMBER(tside_side, rope_friction, "1", FROM(0), TO(2), 0.3, OURS, "coefficient of friction of the ropes on the curtain"), PRESSING},
     {GROUP(tside_side, limits, TSIDE_KIND_LIMITS, "what must not be exceeded")},
     {LIST(tside_side, bars, bar_count, TSIDE_KIND_BAR, tside_bar, TSIDE_BARS, "bars to choose the lightest of")},
@@ -88,7 +88,7 @@ TABLE(tside_i_end_plan_table, end_plan_rows);
 
 static const char *const finding_codes[] = {
     "drive_weak", "strength", "limit_turns", "keep_out_tube", "keep_out_guide", "kick", "side_force", "twist", "lag",
-    "seal", "wraps", "stays_up", "chain_swing", "thrown", "uplift", "stall_guessed", "unusual",
+    "seal", "wraps", "stays_up", "chain_swing", "thrown", "uplift", "tips", "stall_guessed", "unusual",
 };
 static const char *const finding_ends[] = {"drive_end", "free_end"};
 

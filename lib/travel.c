@@ -5,15 +5,15 @@ static const char *const shut_ways[] = {"seal", "height"};
 static const char *const open_ways[] = {"gap", "height"};
 
 static const tside_field stops_rows[] = {
-    {NUMBER(tside_stops, wraps_shut, "turn", FROM(0), TO(50), 1, PRACTICE, "wraps of curtain on the bar when shut"), UNUSUAL_OUTSIDE(0.75, 2)},
+    {NUMBER(tside_stops, wraps_shut, "turn", FROM(0), TO(50), 1, PRACTICE, "wraps of curtain on the bar when shut"), MEASURED(0.25), UNUSUAL_OUTSIDE(0.75, 2)},
     {CHOICE(tside_stops, shut_by, shut_ways, TSIDE_SHUT_SEAL, "how the shut position is given")},
-    {NUMBER(tside_stops, seal, "m", FROM(0), TO(5), 4 * IN, PRACTICE, "overlap of the roll's underside below the sill when shut"), APPLIES(tside_stops, shut_by, ONLY(TSIDE_SHUT_SEAL)),
+    {NUMBER(tside_stops, seal, "m", FROM(0), TO(5), 4 * IN, PRACTICE, "overlap of the roll's underside below the sill when shut"), MEASURED(0.25 * IN), APPLIES(tside_stops, shut_by, ONLY(TSIDE_SHUT_SEAL)),
      UNUSUAL_OUTSIDE(2 * IN, 8 * IN)},
-    {REQUIRED(tside_stops, shut_height, "m", TO(20), "height of the roll's underside when shut, above grade"), APPLIES(tside_stops, shut_by, ONLY(TSIDE_SHUT_HEIGHT))},
+    {REQUIRED(tside_stops, shut_height, "m", TO(20), "height of the roll's underside when shut, above grade"), MEASURED(0.25 * IN), APPLIES(tside_stops, shut_by, ONLY(TSIDE_SHUT_HEIGHT))},
     {CHOICE(tside_stops, open_by, open_ways, TSIDE_OPEN_GAP, "how the open position is given")},
-    {NUMBER(tside_stops, gap, "m", FROM(0), TO(20), 3 * IN, PRACTICE, "gap from the roll's top to the rail when open"), APPLIES(tside_stops, open_by, ONLY(TSIDE_OPEN_GAP)),
+    {NUMBER(tside_stops, gap, "m", FROM(0), TO(20), 3 * IN, PRACTICE, "gap from the roll's top to the rail when open"), MEASURED(0.25 * IN), APPLIES(tside_stops, open_by, ONLY(TSIDE_OPEN_GAP)),
      UNUSUAL_OUTSIDE(2 * IN, 6 * IN)},
-    {REQUIRED(tside_stops, open_height, "m", TO(20), "height of the roll's underside when open, above grade"), APPLIES(tside_stops, open_by, ONLY(TSIDE_OPEN_HEIGHT))},
+    {REQUIRED(tside_stops, open_height, "m", TO(20), "height of the roll's underside when open, above grade"), MEASURED(0.25 * IN), APPLIES(tside_stops, open_by, ONLY(TSIDE_OPEN_HEIGHT))},
     {NUMBER(tside_stops, core_spread, "1", FROM(0), UNDER(1), 0.025, OURS, "relative spread of the core diameter, plus or minus")},
     {NUMBER(tside_stops, packing_spread, "1", FROM(0), UNDER(1), 0.1, OURS, "spread of the packing factor, plus or minus")},
     {NUMBER(tside_stops, thickness_spread, "1", FROM(0), UNDER(1), 0.1, OURS, "relative spread of the curtain's thickness, plus or minus")},
@@ -34,88 +34,229 @@ static const tside_field position_rows[] = {
 };
 TABLE(tside_i_position_table, position_rows);
 
-/*
- * The chord from the fixing to a roll that bears on a straight wall. The wall leans by b, the fixing stands a gap h off it, and the chord
- * makes an angle c with the wall such that s sin c + r (1 - cos c) = h: a quadratic in tan(c/2), solved without cancellation.
- */
-static void bear_on_wall(const tside_line *line, double growth, tside_i_spot *spot)
+/* --- where the bar is in one stretch --- */
+
+/* The chord's normal leads to the roll: the axis from fixing, chord and radius, and how the constraint of bearing turns the chord. */
+static void hang_by_chord(const tside_line *line, double qx, double qy, double growth, tside_i_spot *spot)
 {
-    double h = line->gap, r = spot->r, s = spot->s, square = s * s + h * (2 * r - h), half, sc, cc, sb = sin(line->slope), cb = cos(line->slope);
-    double below = s + sqrt(square > 0 ? square : 0);
-    half = h > 0 && below > 0 ? h / below : 0;
-    cc = (1 - half * half) / (1 + half * half);
-    sc = 2 * half / (1 + half * half);
-    spot->nx = cb * cc + sb * sc;
-    spot->ny = sb * cc - cb * sc;
+    double r = spot->r, s = spot->s, cosine = qx * spot->nx + qy * spot->ny, sine = spot->nx * qy - spot->ny * qx;
     spot->x = line->x + s * spot->ny + r * spot->nx;
     spot->y = line->y - s * spot->nx + r * spot->ny;
-    /* derivation: the constraint differentiated by the wraps wound on, then by the bar's angle */
-    spot->share = h > 0 ? (s * cc + r * sc) / (s * cc + growth * (1 - cc)) : 1;
+    /* derivation: the distance from obstacle to axis grows as the radius does; differentiated by the wraps wound on, then by the bar's angle */
+    spot->share = sine != 0 ? (s * cosine + r * sine) / (s * cosine + growth * (1 - cosine)) : 1;
     spot->swing = s * (1 - spot->share);
 }
 
-static void hang_free(const tside_line *line, tside_i_spot *spot)
+/*
+ * A straight piece that the fixing stands a gap h off: the chord makes an angle c with it such that s sin c + r (1 - cos c) = h, a quadratic in tan(c/2),
+ * solved without cancellation. Gives the chord's normal; 0 where the roll does not reach the piece.
+ */
+static int chord_on_straight(const tside_line *line, const tside_obstacle *wall, tside_i_spot *spot)
+{
+    double h = (line->x - wall->x) * wall->nx + (line->y - wall->y) * wall->ny, r = spot->r, s = spot->s, square = s * s + h * (2 * r - h), below, half, sc, cc;
+    if (square < 0)
+        return 0;
+    below = s + sqrt(square);
+    half = below > 0 ? h / below : 0;
+    cc = (1 - half * half) / (1 + half * half);
+    sc = 2 * half / (1 + half * half);
+    spot->nx = wall->nx * cc + wall->ny * sc;
+    spot->ny = wall->ny * cc - wall->nx * sc;
+    return 1;
+}
+
+/* A round one: the axis is where a circle about its centre meets the circle of radius sqrt(s^2 + r^2) about the fixing, on the lower side. */
+static int chord_on_round(const tside_line *line, const tside_obstacle *bulge, tside_i_spot *spot)
+{
+    double r = spot->r, s = spot->s, far = s * s + r * r, R = bulge->radius < 0 ? -bulge->radius - r : bulge->radius + r;
+    double cx = bulge->x - line->x, cy = bulge->y - line->y, square = cx * cx + cy * cy, along, across, dx, dy;
+    if (far == 0 || square == 0)
+        return 0;
+    along = (far + square - R * R) / (2 * square);
+    across = far / square - along * along;
+    if (across < 0)
+        return 0;
+    across = bulge->radius < 0 ? -sqrt(across) : sqrt(across);
+    dx = along * cx - across * cy;
+    dy = along * cy + across * cx;
+    spot->nx = (r * dx - s * dy) / far;
+    spot->ny = (s * dx + r * dy) / far;
+    return 1;
+}
+
+/* The outboard normal where a roll with its axis at (x, y) bears. */
+static void bearing_normal(const tside_obstacle *on, double x, double y, double *qx, double *qy)
+{
+    double dx = x - on->x, dy = y - on->y, away = hypot(dx, dy);
+    if (on->straight) {
+        *qx = on->nx;
+        *qy = on->ny;
+        return;
+    }
+    *qx = (on->radius < 0 ? -dx : dx) / away;
+    *qy = (on->radius < 0 ? -dy : dy) / away;
+}
+
+static int bear(const tside_line *line, const tside_obstacle *on, double growth, tside_i_spot *spot)
+{
+    double qx, qy;
+    if (!(on->straight ? chord_on_straight(line, on, spot) : chord_on_round(line, on, spot)))
+        return 0;
+    bearing_normal(on, line->x + spot->s * spot->ny + spot->r * spot->nx, line->y - spot->s * spot->nx + spot->r * spot->ny, &qx, &qy);
+    hang_by_chord(line, qx, qy, growth, spot);
+    return 1;
+}
+
+static void hang_plumb(const tside_line *line, tside_i_spot *spot)
 {
     spot->nx = 1;
     spot->ny = 0;
-    spot->x = line->x + spot->r;
-    spot->y = line->y - spot->s;
+    hang_by_chord(line, 1, 0, 0, spot);
+}
+
+/* Whether the roll touches the obstacle between its ends, and not its continuation. */
+static int touches(const tside_obstacle *on, const tside_i_spot *spot)
+{
+    const double hair = 1e-12;
+    double along, qx, qy;
+    if (on->straight) {
+        along = (spot->y - on->y) * on->nx - (spot->x - on->x) * on->ny;
+        return along >= on->low - hair && along <= on->high + hair;
+    }
+    bearing_normal(on, spot->x, spot->y, &qx, &qy);
+    if (on->radius < 0) /* hollow: normals turn the other way on the way up */
+        return on->lower_x * qy - on->lower_y * qx <= hair && on->upper_x * qy - on->upper_y * qx >= -hair;
+    return on->lower_x * qy - on->lower_y * qx >= -hair && on->upper_x * qy - on->upper_y * qx <= hair;
+}
+
+/* What the chord needs to clear all obstacles: the one that pushes it farthest from plumb, or -1 where it hangs plumb. Sets the spot. */
+static int settle_chord(const tside_line *line, double growth, tside_i_spot *spot)
+{
+    tside_i_spot best = *spot;
+    int held = -1;
+    hang_plumb(line, &best);
+    for (int i = 0; i < line->obstacle_count; i++) {
+        tside_i_spot tried = *spot;
+        if (bear(line, line->obstacle + i, growth, &tried) && tried.nx > 0 && tried.ny > best.ny + 1e-14 && touches(line->obstacle + i, &tried)) {
+            best = tried;
+            held = i;
+        }
+    }
+    *spot = best;
+    return held;
+}
+
+/* On a piece of the line: a roll of radius r on a piece of curvature k takes up 1/(1 + k r) of a wrap each turn, and at a corner none. */
+static void lie_on_line(const tside_line_piece *piece, double corner_slope, tside_i_spot *spot)
+{
+    tside_i_line_point at = tside_i_line_at(piece, spot->s - piece->from);
     spot->share = 1;
+    if (piece->turn != 0) {
+        spot->share = piece->length / (piece->length + piece->turn * spot->r);
+        if (piece->length == 0) {
+            at.nx = cos(corner_slope);
+            at.ny = sin(corner_slope);
+        }
+    }
+    spot->nx = at.nx;
+    spot->ny = at.ny;
+    spot->x = at.x + spot->r * at.nx;
+    spot->y = at.y + spot->r * at.ny;
     spot->swing = 0;
+    spot->on_line = 1;
 }
 
-/* Whether the plumb chord clears the wall, as a gap: above 0 it does. */
-static double clear_of_wall(const tside_line *line, double s, double r)
+/* The roll's axis over the baseboard's edge, where it tips, and where it hangs plumb just clear of it. */
+static void tipping_points(const tside_line *line, double r, double *x, double *y, double *lower_y)
 {
-    return line->slope > 0 ? line->gap - s * sin(line->slope) - r * (1 - cos(line->slope)) : 1;
+    const tside_obstacle *edge = line->obstacle + line->board;
+    double past = edge->x - line->x - r;
+    *x = edge->x;
+    *y = edge->y + r;
+    *lower_y = edge->y + (past < r ? sqrt(r * r - past * past) : 0);
 }
 
-static void place_spot(const tside_travel *travel, int free, double wraps, tside_i_spot *spot)
+static void measure_roll(const tside_travel *travel, double wraps, tside_i_spot *spot)
 {
-    double te = tside_i_roll_te(&travel->roll), growth = te / (2 * TSIDE_PI), out;
+    double te = tside_i_roll_te(&travel->roll);
     spot->wraps = wraps;
     spot->r = travel->roll.core / 2 + te * wraps;
     spot->length = tside_i_roll_length(&travel->roll, wraps);
-    spot->s = travel->hanging + tside_i_roll_length(&travel->roll, travel->wraps[0]) - spot->length;
+    spot->s = travel->hanging + tside_i_roll_length(&travel->roll, travel->wraps_shut) - spot->length;
     if (spot->s < 0) /* only by rounding, with the roll's axis at the fixing */
         spot->s = 0;
-    if (free)
-        hang_free(&travel->line, spot);
-    else
-        bear_on_wall(&travel->line, growth, spot);
+    spot->on_line = 0;
+    spot->slack = 0;
+}
+
+/* Between tipping and hanging free nothing lifts the roll and its place is no function of the bar's angle: it is taken to roll over evenly, at no torque. */
+static void tip_over(const tside_travel *travel, int stretch, double progress, tside_i_spot *spot)
+{
+    const tside_stretch *here = travel->stretch + stretch;
+    double to = stretch + 1 < travel->stretches ? here[1].from : travel->end, x, y, lower, share = to > here->from ? (progress - here->from) / (to - here->from) : 1;
+    tipping_points(&travel->line, spot->r, &x, &y, &lower);
+    *spot = (tside_i_spot){.wraps = spot->wraps, .r = spot->r, .s = spot->s, .length = spot->length, .nx = 1, .share = 1, .slack = 1,
+                           .x = x + share * (travel->line.x + spot->r - x), .y = y + share * (lower - y)};
+}
+
+void tside_i_travel_spot(const tside_travel *travel, int stretch, double progress, tside_i_spot *spot)
+{
+    const tside_stretch *here = travel->stretch + stretch;
+    const tside_line_piece *piece = travel->line.piece + here->index;
+    double growth = tside_i_roll_te(&travel->roll) / (2 * TSIDE_PI), out;
+    int corner = here->held == TSIDE_HELD_LINE && piece->length == 0;
+    measure_roll(travel, corner ? here->from - here->lead : progress - here->lead, spot);
+    switch (here->held) {
+    case TSIDE_HELD_LINE:
+        if (corner)
+            spot->s = piece->from;
+        lie_on_line(piece, here->slope + 2 * TSIDE_PI * (progress - here->from), spot);
+        break;
+    case TSIDE_HELD_BEARING:
+        if (bear(&travel->line, travel->line.obstacle + here->index, growth, spot))
+            break;
+        hang_plumb(&travel->line, spot); /* by rounding, at the stretch's very end */
+        break;
+    case TSIDE_HELD_FREE:
+        hang_plumb(&travel->line, spot);
+        break;
+    case TSIDE_HELD_TIPPED:
+        tip_over(travel, stretch, progress, spot);
+        return;
+    }
     /* v = -r t + N (growth share + swing) per radian of bar angle, with t = (ny, -nx) */
     out = growth * spot->share + spot->swing;
     spot->vx = -spot->r * spot->ny + spot->nx * out;
     spot->vy = spot->r * spot->nx + spot->ny * out;
 }
 
-void tside_i_travel_spot(const tside_travel *travel, int stretch, double wraps, tside_i_spot *spot)
-{
-    place_spot(travel, travel->free[stretch], wraps, spot);
-}
-
 static double slope_of(const tside_i_spot *spot)
 {
-    return atan2(spot->ny, spot->nx);
+    return spot->ny != 0 ? atan2(spot->ny, spot->nx) : 0;
 }
 
 double tside_i_travel_angle(const tside_travel *travel, const tside_i_spot *spot)
 {
-    return 2 * TSIDE_PI * (spot->wraps - travel->wraps[0]) + (spot->ny != 0 || travel->slope != 0 ? slope_of(spot) - travel->slope : 0);
+    return 2 * TSIDE_PI * (spot->wraps - travel->wraps_shut) + slope_of(spot) - travel->slope;
 }
 
-int tside_i_travel_stretch(const tside_travel *travel, double wraps)
+int tside_i_travel_stretch(const tside_travel *travel, double progress)
 {
     int i = 0;
-    while (i + 1 < travel->stretches && wraps > travel->wraps[i + 1])
+    while (i + 1 < travel->stretches && progress > travel->stretch[i + 1].from)
         i++;
     return i;
 }
 
-double tside_i_travel_turns(const tside_travel *travel, double wraps)
+void tside_i_travel_at(const tside_travel *travel, double progress, tside_i_spot *spot)
+{
+    tside_i_travel_spot(travel, tside_i_travel_stretch(travel, progress), progress, spot);
+}
+
+double tside_i_travel_turns(const tside_travel *travel, double progress)
 {
     tside_i_spot spot;
-    tside_i_travel_spot(travel, tside_i_travel_stretch(travel, wraps), wraps, &spot);
+    tside_i_travel_at(travel, progress, &spot);
     return tside_i_travel_angle(travel, &spot) / (2 * TSIDE_PI);
 }
 
@@ -124,7 +265,7 @@ void tside_i_travel_position(const tside_travel *travel, const tside_i_spot *spo
     double underside = spot->y - spot->r;
     position->wraps = spot->wraps;
     position->turns = tside_i_travel_angle(travel, spot) / (2 * TSIDE_PI);
-    position->taken_up = spot->length - tside_i_roll_length(&travel->roll, travel->wraps[0]);
+    position->taken_up = spot->length - tside_i_roll_length(&travel->roll, travel->wraps_shut);
     position->diameter = 2 * spot->r;
     position->hanging = spot->s;
     position->x = spot->x;
@@ -134,69 +275,199 @@ void tside_i_travel_position(const tside_travel *travel, const tside_i_spot *spo
     position->slope = slope_of(spot);
 }
 
-/* --- making --- */
+/* --- making: where shut is --- */
+
+typedef struct hanging {
+    const tside_line *line;
+    double r, underside;
+} hanging;
+
+/* How far the roll's underside lies above a height, by the curtain gathered from a chord's full length. */
+static double chord_above(double gathered, const void *context)
+{
+    const hanging *aim = context;
+    tside_i_spot spot = {.r = aim->r, .s = aim->line->piece[1].from - gathered};
+    if (aim->line->count == 1)
+        spot.s = -gathered;
+    settle_chord(aim->line, 0, &spot);
+    return spot.y - spot.r - aim->underside;
+}
+
+/* The underside of a roll at the lower end of a piece. */
+static double underside_below(const tside_line_piece *piece, double r)
+{
+    tside_i_line_point end = tside_i_line_at(piece, piece->length);
+    if (piece->length == 0)
+        return piece->y + r * sin(piece->slope - piece->turn) - r;
+    return end.y + r * end.ny - r;
+}
+
+/* Curtain from fixing to roll, the slope there, and the piece of the line, with the underside of a roll of radius r at a height. */
+static int hang_at(const tside_line *line, double r, double underside, double *s, double *slope)
+{
+    const tside_line_piece *piece = line->piece;
+    hanging aim = {line, r, underside};
+    double first_end = line->count > 1 ? piece->y - piece->length * piece->cosine + r * piece->sine - r : -HUGE_VAL, radius, sine;
+    int k = 1;
+    if (underside >= first_end) {
+        tside_i_spot spot = {.r = r};
+        /* with one piece alone the curtain is no longer than from the fixing to the ground, along its slope, and the roll round */
+        double longest = line->count > 1 ? piece[1].from : (line->y - underside + 2 * r) / piece->cosine;
+        if (piece->slope == 0)
+            *s = line->y - r - underside;
+        else
+            *s = (line->count > 1 ? piece[1].from : 0) - tside_i_rising_root(chord_above, &aim, line->count > 1 ? 0 : -longest, line->count > 1 ? longest : 0);
+        *s = fmax(*s, 0);
+        spot.s = *s;
+        settle_chord(line, 0, &spot);
+        *slope = slope_of(&spot);
+        return 0;
+    }
+    while (k + 1 < line->count && underside < underside_below(line->piece + k, r))
+        k++;
+    piece = line->piece + k;
+    if (piece->turn == 0) {
+        *s = piece->from + (piece->y + r * piece->sine - r - underside) / piece->cosine;
+        *slope = piece->slope;
+        return k;
+    }
+    radius = piece->length / piece->turn;
+    sine = (underside + r - piece->y + radius * piece->sine) / (radius + r);
+    *slope = fmin(fmax(asin(sine < -1 ? -1 : sine > 1 ? 1 : sine), piece->slope - piece->turn), piece->slope);
+    *s = piece->from + radius * (piece->slope - *slope);
+    return k;
+}
+
+/* --- making: stretch by stretch --- */
+
+static void add_stretch(tside_travel *travel, double from, double lead, double slope, tside_held held, int index)
+{
+    if (travel->stretches < TSIDE_STRETCHES)
+        travel->stretch[travel->stretches++] = (tside_stretch){from, lead, slope, held, index};
+}
+
+/* Wraps on the bar when a length of curtain hangs. */
+static double wraps_at(const tside_travel *travel, double s)
+{
+    double l = travel->hanging + tside_i_roll_length(&travel->roll, travel->wraps_shut) - s;
+    return tside_i_roll_wraps(&travel->roll, l > 0 ? l : 0);
+}
+
+/* Up the pieces of the line below the chord. Returns the progress at the chord's lower end, and its lead over the wraps. */
+static double climb_line(tside_travel *travel, int k, double *lead)
+{
+    double progress = travel->wraps_shut, slope = travel->slope;
+    *lead = 0;
+    for (; k > 0; k--) {
+        const tside_line_piece *piece = travel->line.piece + k;
+        double to = piece->length == 0 ? progress + (piece->slope - slope) / (2 * TSIDE_PI) : wraps_at(travel, piece->from) + *lead;
+        if (to > progress) {
+            add_stretch(travel, progress, *lead, slope, TSIDE_HELD_LINE, k);
+            if (piece->length == 0)
+                *lead += to - progress;
+            progress = to;
+        }
+        slope = piece->slope;
+    }
+    return progress;
+}
+
+static int chord_held(const tside_travel *travel, double wraps)
+{
+    double growth = tside_i_roll_te(&travel->roll) / (2 * TSIDE_PI);
+    tside_i_spot spot;
+    measure_roll(travel, wraps, &spot);
+    return settle_chord(&travel->line, growth, &spot);
+}
+
+/* Wraps at which a roll that has tipped over the baseboard's edge hangs plumb and clear of it. */
+static double hangs_clear(const tside_travel *travel, double from, double most)
+{
+    double low = from, high = most;
+    for (int i = 0; i < 100 && high - low > 1e-13 * (1 + high); i++) {
+        double middle = (low + high) / 2, x, y, lower;
+        tside_i_spot spot;
+        measure_roll(travel, middle, &spot);
+        tipping_points(&travel->line, spot.r, &x, &y, &lower);
+        if (travel->line.y - spot.s < lower)
+            low = middle;
+        else
+            high = middle;
+    }
+    return high;
+}
+
+/*
+ * The chord's stretches: what the roll bears on changes from place to place. Each change is found by halving between two places that differ;
+ * places are close enough that nothing a roll can rest on fits between them unseen.
+ */
+static void climb_chord(tside_travel *travel, double from, double most, double lead)
+{
+    enum { PLACES = 48 };
+    double at = from, step = (most - from) / PLACES;
+    int held = travel->line.piece->slope == 0 ? -1 : chord_held(travel, at + 1e-9 * step); /* plumb from the first: nothing to bear on */
+    add_stretch(travel, at + lead, lead, 0, held < 0 ? TSIDE_HELD_FREE : TSIDE_HELD_BEARING, held < 0 ? 0 : held);
+    if (travel->line.piece->slope == 0)
+        return;
+    for (int i = 1; i <= PLACES; i++) {
+        double to = i == PLACES ? most : from + i * step;
+        while (at < to && chord_held(travel, to) != held) {
+            double low = at, high = to;
+            while (high - low > 4e-16 * high + 1e-300) {
+                double middle = low + (high - low) / 2;
+                if (middle <= low || middle >= high)
+                    break;
+                if (chord_held(travel, middle) == held)
+                    low = middle;
+                else
+                    high = middle;
+            }
+            at = high + 1e-12 * (1 + high);
+            if (held >= 0 && held == travel->line.board) {
+                tside_i_spot spot;
+                double x, y, lower;
+                measure_roll(travel, low, &spot);
+                tipping_points(&travel->line, spot.r, &x, &y, &lower);
+                bear(&travel->line, travel->line.obstacle + held, 0, &spot);
+                if (spot.x > travel->line.x + spot.r + 1e-9) { /* it left the edge before its curtain hung plumb */
+                    add_stretch(travel, high + lead, lead, 0, TSIDE_HELD_TIPPED, 0);
+                    at = hangs_clear(travel, high, most);
+                    high = at;
+                }
+            }
+            held = chord_held(travel, at);
+            add_stretch(travel, high + lead, lead, 0, held < 0 ? TSIDE_HELD_FREE : TSIDE_HELD_BEARING, held < 0 ? 0 : held);
+        }
+        at = to > at ? to : at;
+    }
+}
+
+static void cut_stretches(tside_travel *travel, double end)
+{
+    travel->end = end;
+    while (travel->stretches > 1 && travel->stretch[travel->stretches - 1].from >= end)
+        travel->stretches--;
+}
 
 typedef struct target {
     const tside_travel *travel;
     double value;
 } target;
 
-static void any_spot(const tside_travel *travel, double wraps, tside_i_spot *spot)
-{
-    place_spot(travel, 0, wraps, spot);
-    if (clear_of_wall(&travel->line, spot->s, spot->r) >= 0)
-        place_spot(travel, 1, wraps, spot);
-}
-
-static double top_above(double wraps, const void *context)
+static double top_above(double progress, const void *context)
 {
     const target *aim = context;
     tside_i_spot spot;
-    any_spot(aim->travel, wraps, &spot);
+    tside_i_travel_at(aim->travel, progress, &spot);
     return spot.y + spot.r - aim->value;
 }
 
-static double underside_above(double wraps, const void *context)
+static double underside_above(double progress, const void *context)
 {
     const target *aim = context;
     tside_i_spot spot;
-    any_spot(aim->travel, wraps, &spot);
+    tside_i_travel_at(aim->travel, progress, &spot);
     return spot.y - spot.r - aim->value;
-}
-
-static double wall_clearance(double wraps, const void *context)
-{
-    const target *aim = context;
-    tside_i_spot spot;
-    place_spot(aim->travel, 1, wraps, &spot);
-    return clear_of_wall(&aim->travel->line, spot.s, spot.r);
-}
-
-/* Curtain from fixing to roll with the roll's underside at a height: bearing on the wall if it reaches it, else plumb. */
-static double hanging_at(const tside_line *line, double r, double underside)
-{
-    double plumb = line->y - r - underside, along, square;
-    if (line->slope == 0 || clear_of_wall(line, plumb, r) >= 0)
-        return plumb;
-    along = (line->y + sin(line->slope) * (r - line->gap) - r - underside) / cos(line->slope);
-    square = along * along - line->gap * (2 * r - line->gap);
-    return square > 0 ? sqrt(square) : 0;
-}
-
-static void set_stretches(tside_travel *travel, double open)
-{
-    target aim = {travel, 0};
-    double shut = travel->wraps[0], corner = tside_i_rising_root(wall_clearance, &aim, shut, open);
-    int free_shut = wall_clearance(shut, &aim) >= 0, free_open = wall_clearance(open, &aim) >= 0;
-    travel->stretches = 1;
-    travel->free[0] = free_shut;
-    travel->wraps[1] = open;
-    if (!free_shut && free_open && corner > shut && corner < open) {
-        travel->stretches = 2;
-        travel->wraps[1] = corner;
-        travel->free[1] = 1;
-        travel->wraps[2] = open;
-    }
 }
 
 static tside_status find_shut(const tside_stops *stops, const tside_curtain *curtain, double r, tside_travel *travel, double *shut, tside_fault *fault)
@@ -215,7 +486,7 @@ static tside_status find_shut(const tside_stops *stops, const tside_curtain *cur
 
 static tside_status find_open(const tside_stops *stops, double shut, const tside_travel *travel, double most, double *open, tside_fault *fault)
 {
-    double low = travel->wraps[0];
+    double low = travel->wraps_shut;
     if (stops->open_by == TSIDE_OPEN_GAP) {
         target top = {travel, travel->rail - stops->gap};
         double room = fmax(0, stops->gap - top_above(low, &top));
@@ -238,20 +509,22 @@ static tside_status find_open(const tside_stops *stops, double shut, const tside
 tside_status tside_i_travel_make(const tside_line *line, const tside_curtain *curtain, const tside_roll *roll, const tside_stops *stops, tside_travel *travel,
                                  tside_fault *fault)
 {
-    tside_travel made = {.roll = *roll, .line = *line, .sill = curtain->sill, .rail = line->y - curtain->rail_depth};
+    tside_travel made = {.roll = *roll, .line = *line, .sill = curtain->sill, .rail = line->y - curtain->rail_depth, .wraps_shut = stops->wraps_shut};
     tside_i_spot spot;
     target rail = {&made, made.rail};
-    double shut, open = stops->wraps_shut, most, r = roll->core / 2 + tside_i_roll_te(roll) * stops->wraps_shut;
-    made.wraps[0] = stops->wraps_shut;
+    double shut, open = stops->wraps_shut, most, lead, progress, r = roll->core / 2 + tside_i_roll_te(roll) * stops->wraps_shut;
+    int k;
     TRY(find_shut(stops, curtain, r, &made, &shut, fault));
-    made.hanging = hanging_at(line, r, shut);
-    most = tside_i_roll_wraps(roll, tside_i_roll_length(roll, stops->wraps_shut) + made.hanging);
-    any_spot(&made, made.wraps[0], &spot);
-    made.slope = slope_of(&spot);
-    any_spot(&made, tside_i_rising_root(top_above, &rail, made.wraps[0], most), &spot);
+    k = hang_at(line, r, shut, &made.hanging, &made.slope);
+    progress = climb_line(&made, k, &lead);
+    most = wraps_at(&made, 0);
+    if (most + lead > progress + 1e-12 || made.stretches == 0)
+        climb_chord(&made, progress - lead, most, lead);
+    made.end = most + lead;
+    tside_i_travel_at(&made, tside_i_rising_root(top_above, &rail, stops->wraps_shut, made.end), &spot);
     made.highest = spot.y - spot.r;
-    TRY(find_open(stops, shut, &made, most, &open, fault));
-    set_stretches(&made, open);
+    TRY(find_open(stops, shut, &made, made.end, &open, fault));
+    cut_stretches(&made, open);
     *travel = made;
     return TSIDE_OK;
 }
@@ -272,38 +545,37 @@ typedef struct turned {
     double turns;
 } turned;
 
-static double turns_above(double wraps, const void *context)
+static double turns_above(double progress, const void *context)
 {
     const turned *aim = context;
-    return tside_i_travel_turns(aim->travel, wraps) - aim->turns;
+    return tside_i_travel_turns(aim->travel, progress) - aim->turns;
 }
 
-double tside_i_travel_wraps(const tside_travel *travel, double turns)
+double tside_i_travel_progress(const tside_travel *travel, double turns)
 {
     turned aim = {travel, turns};
-    double shut = travel->wraps[0], open = travel->wraps[travel->stretches];
-    if (travel->slope == 0 && travel->stretches == 1) /* plumb: the curtain's heading never changes */
-        return fmin(shut + turns, open);
-    return tside_i_rising_root(turns_above, &aim, shut, open);
+    if (travel->line.count == 1 && travel->line.piece->slope == 0) /* plumb: the curtain's heading never changes */
+        return fmin(travel->wraps_shut + turns, travel->end);
+    return tside_i_rising_root(turns_above, &aim, travel->wraps_shut, travel->end);
 }
 
-static void answer(const tside_travel *travel, double wraps, tside_position *position)
+static void answer(const tside_travel *travel, double progress, tside_position *position)
 {
     tside_i_spot spot;
-    tside_i_travel_spot(travel, tside_i_travel_stretch(travel, wraps), wraps, &spot);
+    tside_i_travel_at(travel, progress, &spot);
     tside_i_travel_position(travel, &spot, position);
 }
 
 tside_status tside_travel_at(const tside_travel *travel, double turns, tside_position *position, tside_fault *fault)
 {
-    double open = tside_i_travel_turns(travel, travel->wraps[travel->stretches]);
+    double open = tside_i_travel_turns(travel, travel->end);
     if (!isfinite(turns))
         return tside_i_bound(fault, "turns", "turn", 0, TSIDE_NOT_FINITE, 0);
-    if (turns < 0)
+    if (turns < -SLACK)
         return tside_i_bound(fault, "turns", "turn", turns, TSIDE_BELOW, 0);
     if (turns > open + SLACK)
         return tside_i_bound(fault, "turns", "turn", turns, TSIDE_ABOVE, open);
-    answer(travel, tside_i_travel_wraps(travel, turns), position);
+    answer(travel, tside_i_travel_progress(travel, turns), position);
     return TSIDE_OK;
 }
 
@@ -311,14 +583,14 @@ tside_status tside_travel_to_height(const tside_travel *travel, double underside
 {
     target aim = {travel, underside};
     tside_position shut, open;
-    answer(travel, travel->wraps[0], &shut);
-    answer(travel, travel->wraps[travel->stretches], &open);
+    answer(travel, travel->wraps_shut, &shut);
+    answer(travel, travel->end, &open);
     if (!isfinite(underside))
         return tside_i_bound(fault, "underside", "m", 0, TSIDE_NOT_FINITE, 0);
     if (underside < shut.underside - SLACK)
         return tside_i_bound(fault, "underside", "m", underside, TSIDE_BELOW, shut.underside);
     if (underside > open.underside + SLACK)
         return tside_i_bound(fault, "underside", "m", underside, TSIDE_ABOVE, open.underside);
-    answer(travel, tside_i_rising_root(underside_above, &aim, travel->wraps[0], travel->wraps[travel->stretches]), position);
+    answer(travel, tside_i_rising_root(underside_above, &aim, travel->wraps_shut, travel->end), position);
     return TSIDE_OK;
 }

@@ -19,6 +19,11 @@ typedef enum tside_measured {
     TSIDE_CENTRELINE /* on the tube's centreline */
 } tside_measured;
 
+typedef enum tside_board {
+    TSIDE_NO_BOARD,
+    TSIDE_BOARD_OUTSIDE /* a baseboard on the bows' outside, plumb, from grade up */
+} tside_board;
+
 typedef struct tside_frame {
     tside_bow_shape shape;
     tside_measured measured;
@@ -32,6 +37,9 @@ typedef struct tside_frame {
     double foot_x, foot_height;           /* m, three points */
     double between_x, between_height;     /* m, three points */
     double peak_x;                        /* m, three points */
+    tside_board board;
+    double board_top;   /* m, with a board: its upper edge, above grade */
+    double board_stand; /* m, with a board: its outer face at that edge, level outboard of the bow's outer face there */
 } tside_frame;
 
 typedef struct tside_piece {
@@ -57,6 +65,8 @@ typedef struct tside_bow {
     tside_path centre; /* the tube's centreline */
     tside_path face;   /* its outer face, with a round of half the diameter about an inboard kink */
     double diameter;   /* m */
+    int board_given;
+    double board_x, board_y; /* m, the baseboard's upper outer corner */
 } tside_bow;
 
 typedef struct tside_bow_point {

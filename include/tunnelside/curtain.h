@@ -27,25 +27,50 @@ typedef struct tside_curtain {
     tside_roll_lies roll_lies;
 } tside_curtain;
 
+/* A straight or circular piece of the line, going down; or a corner, where it turns without going on. */
+typedef struct tside_line_piece {
+    double from;         /* m, down the line from the fixing */
+    double length;       /* m; infinite for the last, 0 for a corner */
+    double turn;         /* rad, by how much its slope falls over it */
+    double x, y;         /* m, its upper end */
+    double slope;        /* rad, there, from plumb, outboard going down */
+    double sine, cosine; /* of that slope */
+} tside_line_piece;
+
+/* Something on which a roll may bear: a straight piece, an arc or a corner of face or baseboard. */
+typedef struct tside_obstacle {
+    int straight;
+    double x, y;      /* m, a point of the straight piece; the centre of an arc; the corner */
+    double nx, ny;    /* outboard normal of a straight piece */
+    double radius;    /* m, of an arc; below 0 where it is hollow; 0 for a corner */
+    double low, high; /* m, a straight piece's extent along (-ny, nx) from the point */
+    double lower_x, lower_y, upper_x, upper_y; /* the normals at a round one's lower and upper end */
+} tside_obstacle;
+
+enum { TSIDE_LINE_PIECES = 16, TSIDE_OBSTACLES = 8 };
+
 /* Made by tside_line_make; do not edit. */
 typedef struct tside_line {
-    double x, y;  /* m, the fixing */
-    double slope; /* rad, of the line from plumb, outboard going down */
-    double gap;   /* m, square to the wall, from its face to the fixing; 0 where the line touches no wall */
+    double x, y; /* m, the fixing */
+    int count;
+    tside_line_piece piece[TSIDE_LINE_PIECES]; /* the first is the free chord */
+    int obstacle_count;
+    tside_obstacle obstacle[TSIDE_OBSTACLES];
+    int board; /* which obstacle is the baseboard's corner, or -1 */
 } tside_line;
 
 /*
- * Makes the line along which the curtain hangs: from the fixing, level outboard of the bow's face at hip height by the standoff,
- * along the wall where it leans outboard going down, else plumb.
- * TSIDE_OUT_OF_REACH: hip above the bow's top. TSIDE_NOT_MODELLED: a roll inboard of its curtain; a face that is not straight below the hip.
- * TSIDE_CONTRADICTS: sill not below the hip. Source: derivation, convex hull of fixing and face.
+ * Makes the line along which the curtain hangs: the outboard boundary of the convex hull of fixing, the bow's outer face below it and the baseboard's upper
+ * corner, continued plumb from its outermost point, or along a wall that leans outboard to the ground. The fixing lies level outboard of the face at hip height by the standoff.
+ * TSIDE_OUT_OF_REACH: hip above the bow's top. TSIDE_NOT_MODELLED: a roll inboard of its curtain.
+ * TSIDE_CONTRADICTS: sill not below the hip; baseboard not below the hip. Source: derivation, convex hull of circles and points.
  */
 TSIDE_API tside_status tside_line_make(const tside_bow *bow, const tside_curtain *curtain, tside_line *line, tside_fault *fault);
 
 /*
  * Where the line is at a distance down from the fixing, and which way it faces.
- * distance: m, from 0; x, y: m; normal: rad, of its outboard normal from level. A roll of radius r that bears on the
- * wall below a standoff pulls the curtain a little inboard of this line: see tside_travel_at.
+ * distance: m, from 0; x, y: m; normal: rad, of its outboard normal from level. On its first piece, down to where it first meets face or board, nothing holds the
+ * curtain against a roll, which pulls it inboard of this line: see tside_travel_at.
  */
 TSIDE_API tside_status tside_line_at(const tside_line *line, double distance, double *x, double *y, double *normal, tside_fault *fault);
 

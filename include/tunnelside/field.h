@@ -67,6 +67,7 @@ typedef struct tside_field {
     double usual;            /* the value when not given, where neither required nor optional */
     double usual_low, usual_high; /* outside these it is legal but unusual; equal where not stated */
     const char *basis;       /* what the usual value rests on; "" where there is none */
+    double tolerance;        /* how far off a careful measurement may be, either way (this library's choice); 0 where nothing is measured */
     size_t given_offset;
 
     /* choice */

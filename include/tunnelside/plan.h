@@ -106,6 +106,7 @@ typedef enum tside_finding_code {
     TSIDE_FINDING_CHAIN_SWING,     /* the chain lets the drive's torque swing the foot inboard */
     TSIDE_FINDING_THROWN,          /* the guide may be thrown over its eye */
     TSIDE_FINDING_UPLIFT,          /* the eye is lifted beyond the guide's weight */
+    TSIDE_FINDING_TIPS,            /* the baseboard stands so far out that the roll tips over its edge */
     TSIDE_FINDING_STALL_GUESSED,   /* no stall torque given: taken as a multiple of the rated one */
     TSIDE_FINDING_UNUSUAL,         /* inputs outside their usual range; value: how many */
     TSIDE_FINDING_CODES

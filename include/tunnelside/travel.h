@@ -33,20 +33,38 @@ typedef struct tside_stops {
     double thickness_spread; /* 1, relative, +- */
 } tside_stops;
 
-enum { TSIDE_STRETCHES = 4 };
+/* What holds the hanging curtain while the bar is in a stretch of its travel. */
+typedef enum tside_held {
+    TSIDE_HELD_LINE,    /* the line's piece with this index */
+    TSIDE_HELD_BEARING, /* nothing holds the chord; the roll bears on the obstacle with this index */
+    TSIDE_HELD_FREE,    /* the chord hangs plumb and the roll touches nothing */
+    TSIDE_HELD_TIPPED   /* the roll has tipped over the baseboard's edge and its curtain is slack */
+} tside_held;
 
-/* Made by tside_travel_make; do not edit. Wraps run from shut to open; each stretch of them is smooth. */
+/* A smooth stretch of the travel, by progress: the wraps wound on, and at a corner of the line the turns without take-up. */
+typedef struct tside_stretch {
+    double from;  /* turn, progress at its beginning */
+    double lead;  /* turn, progress less wraps there */
+    double slope; /* rad, of the curtain there; used at corners */
+    tside_held held;
+    int index;
+} tside_stretch;
+
+enum { TSIDE_STRETCHES = 32 };
+
+/* Made by tside_travel_make; do not edit. Progress runs from shut to open. */
 typedef struct tside_travel {
     tside_roll roll;
     tside_line line;
-    double sill;                           /* m */
-    double rail;                           /* m, height of the rail's lowest part */
-    double hanging;                        /* m, curtain from fixing to roll when shut */
-    double slope;                          /* rad, of that curtain from plumb when shut */
+    double sill;        /* m */
+    double rail;        /* m, height of the rail's lowest part */
+    double wraps_shut;  /* turn */
+    double hanging;     /* m, curtain from fixing to roll when shut */
+    double slope;       /* rad, of that curtain at the roll from plumb, when shut */
+    double end;         /* turn, progress when open */
+    double highest;     /* m, underside at which the roll's top would meet the rail */
     int stretches;
-    double wraps[TSIDE_STRETCHES + 1];     /* turn, where each stretch begins, and the last ends */
-    int free[TSIDE_STRETCHES];             /* 1: the curtain hangs plumb and the roll touches nothing; 0: the roll bears on the line's wall */
-    double highest;                        /* m, underside at which the roll's top would meet the rail */
+    tside_stretch stretch[TSIDE_STRETCHES];
 } tside_travel;
 
 /* Where the bar is. */
