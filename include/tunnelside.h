@@ -1,0 +1,23 @@
+/* SPDX-License-Identifier: MIT */
+/* Everything public of libtunnelside, topic by topic, lowest first. */
+#ifndef TUNNELSIDE_H
+#define TUNNELSIDE_H
+
+#include <tunnelside/version.h>
+#include <tunnelside/fault.h>
+#include <tunnelside/field.h>
+#include <tunnelside/length.h>
+#include <tunnelside/material.h>
+#include <tunnelside/tube.h>
+#include <tunnelside/bow.h>
+#include <tunnelside/curtain.h>
+#include <tunnelside/roll.h>
+#include <tunnelside/travel.h>
+#include <tunnelside/drive.h>
+#include <tunnelside/guide.h>
+#include <tunnelside/extender.h>
+#include <tunnelside/lift.h>
+#include <tunnelside/strength.h>
+#include <tunnelside/plan.h>
+
+#endif
