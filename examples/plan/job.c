@@ -1,0 +1,207 @@
+/* SPDX-License-Identifier: MIT */
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "job.h"
+
+enum { MOST_SIDES = 2 }; /* a tunnel has no more */
+
+int is_planned(const planned *side)
+{
+    return !side->refusals.length;
+}
+
+const tside_end *end_asked(const planned *side, int end)
+{
+    return end == TSIDE_FREE_END ? &side->wanted.side.free_end : &side->wanted.side.drive_end;
+}
+
+const tside_end_plan *end_answered(const planned *side, int end)
+{
+    return end == TSIDE_FREE_END ? &side->plan.free_end : &side->plan.drive_end;
+}
+
+static planned *new_side(work *all, const char *file)
+{
+    planned *side = take_memory(sizeof *side);
+    planned **more = take_memory((all->count + 1) * sizeof *more);
+    memset(side, 0, sizeof *side);
+    side->file = file;
+    if (all->count)
+        memcpy(more, all->sides, all->count * sizeof *more);
+    free(all->sides);
+    all->sides = more;
+    all->sides[all->count++] = side;
+    return side;
+}
+
+static void refuse_by_library(document *doc, planned *side, tside_fault *fault)
+{
+    char field[TSIDE_PATH_SIZE], sentence[512];
+    memcpy(field, fault->field, sizeof field);
+    fault->field[0] = '\0';
+    tside_fault_text(fault, sentence, sizeof sentence);
+    complain(doc, &side->refusals, side->wanted.within, field, "%s", sentence);
+}
+
+static void keep(found *search, tside_status status, double value, const tside_fault *fault)
+{
+    search->asked = 1;
+    search->status = status;
+    search->value = value;
+    if (status != TSIDE_OK)
+        tside_fault_text(fault, search->why, sizeof search->why);
+}
+
+static void run_searches(planned *side)
+{
+    const tside_side *asked = &side->wanted.side;
+    tside_fault fault;
+    tside_status status;
+    for (int end = 0; end < ENDS; end++)
+        if (end_asked(side, end)->hung == TSIDE_ON_EXTENDER) {
+            double rise = 0;
+            status = tside_eye_least(asked, (tside_which_end)end, &rise, &fault);
+            keep(&side->least_rise[end], status, rise, &fault);
+        }
+    if (asked->bar_count) {
+        int index = 0;
+        status = tside_bar_smallest(asked, &index, &fault);
+        keep(&side->smallest_bar, status, index, &fault);
+    }
+}
+
+static void plan(document *doc, planned *side)
+{
+    const tside_side *asked = &side->wanted.side;
+    tside_fault fault;
+    tside_status status = tside_plan_side(asked, &side->plan, &fault);
+    if (status == TSIDE_OK && tside_plan_turns(asked, NULL, 0, &side->turn_count, &fault) == TSIDE_TOO_SMALL) {
+        side->turns = take_memory((size_t)side->turn_count * sizeof *side->turns);
+        status = tside_plan_turns(asked, side->turns, side->turn_count, &side->turn_count, &fault);
+    }
+    if (status == TSIDE_OK)
+        run_searches(side);
+    else
+        refuse_by_library(doc, side, &fault);
+}
+
+static planned *add_side(work *all, document *doc, const json_t *json, const char *within)
+{
+    planned *side = new_side(all, doc->name);
+    snprintf(side->wanted.within, sizeof side->wanted.within, "%s", within);
+    read_side(doc, json, &side->wanted, &side->refusals);
+    if (is_planned(side))
+        plan(doc, side);
+    return side;
+}
+
+static int is_own_key(const char *key)
+{
+    return !strcmp(key, "job") || !strcmp(key, "sides") || !strcmp(key, "note");
+}
+
+/* What stands beside a job's sides is shared by them: a side as if it stood in each, less what each says otherwise. */
+static json_t *with_shared(const json_t *job, json_t *own)
+{
+    json_t *whole = json_object(), *value;
+    const char *key;
+    json_object_foreach ((json_t *)job, key, value)
+        if (!is_own_key(key))
+            json_object_set_new(whole, key, json_deep_copy(value));
+    json_object_update_recursive(whole, own);
+    return whole;
+}
+
+static char *names_shared(const json_t *job)
+{
+    text names = {NULL, 0, 0};
+    json_t *value;
+    const char *key;
+    char *clean;
+    json_object_foreach ((json_t *)job, key, value)
+        if (!is_own_key(key))
+            text_add(&names, "%s%s", names.length ? ", " : "", key);
+    clean = printable(text_of(&names));
+    text_free(&names);
+    return clean;
+}
+
+static void read_job_side(work *all, document *doc, const json_t *job, json_t *own, size_t number, size_t of)
+{
+    char within[24];
+    json_t *whole = json_is_object(own) ? with_shared(job, own) : json_incref(own);
+    planned *side;
+    snprintf(within, sizeof within, "sides[%zu]", number);
+    side = add_side(all, doc, whole, within);
+    side->wanted.job = read_text(doc, job, "", "job", &side->refusals);
+    side->wanted.job_note = read_text(doc, job, "", "note", &side->refusals);
+    side->wanted.number = (int)number + 1;
+    side->wanted.of = (int)of;
+    side->wanted.shares = names_shared(job);
+    json_decref(whole);
+}
+
+/* Seen from one end wall, a tunnel has one right side and one left side. */
+static void compare_sides(document *doc, planned *first, planned *second)
+{
+    if (is_planned(first) && is_planned(second) && first->wanted.side.hand == second->wanted.side.hand && !strcmp(first->wanted.drive_at,
+                                                                                                                  second->wanted.drive_at))
+        complain(doc, &second->refusals, second->wanted.within, "hand",
+                 "the same hand as the other side's, with the drive at the same end: it would be the same side; give hand, or drive_at, as it is");
+}
+
+static void read_job(work *all, document *doc)
+{
+    json_t *sides = json_object_get(doc->root, "sides");
+    const size_t of = json_array_size(sides), before = all->count;
+    if (of < 1 || of > MOST_SIDES) {
+        complain(doc, &new_side(all, doc->name)->refusals, "", "sides", "wanted a list of one or two sides");
+        return;
+    }
+    for (size_t i = 0; i < of; i++)
+        read_job_side(all, doc, doc->root, json_array_get(sides, i), i, of);
+    if (of == MOST_SIDES)
+        compare_sides(doc, all->sides[before], all->sides[before + 1]);
+}
+
+static void read_list(work *all, document *doc)
+{
+    char within[24];
+    if (!json_array_size(doc->root))
+        complain(doc, &new_side(all, doc->name)->refusals, "", "", "an empty list: wanted at least one side");
+    for (size_t i = 0; i < json_array_size(doc->root); i++) {
+        snprintf(within, sizeof within, "[%zu]", i);
+        add_side(all, doc, json_array_get(doc->root, i), within);
+    }
+}
+
+void work_add_file(work *all, const char *name)
+{
+    const size_t before = all->count;
+    text refusals = {NULL, 0, 0};
+    document doc;
+    if (!document_open(&doc, name, &refusals))
+        new_side(all, name)->refusals = refusals;
+    else if (json_is_array(doc.root))
+        read_list(all, &doc);
+    else if (json_object_get(doc.root, "sides") || json_object_get(doc.root, "job"))
+        read_job(all, &doc);
+    else
+        add_side(all, &doc, doc.root, "");
+    document_close(&doc);
+    for (size_t i = before; i < all->count; i++)
+        all->bad |= !is_planned(all->sides[i]);
+}
+
+void work_free(work *all)
+{
+    for (size_t i = 0; i < all->count; i++) {
+        request_free(&all->sides[i]->wanted);
+        text_free(&all->sides[i]->refusals);
+        free(all->sides[i]->turns);
+        free(all->sides[i]);
+    }
+    free(all->sides);
+}

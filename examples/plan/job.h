@@ -1,0 +1,44 @@
+/* SPDX-License-Identifier: MIT */
+/* All that one run has to do: the sides of all files, each read and planned, or refused. */
+#ifndef PLAN_JOB_H
+#define PLAN_JOB_H
+
+#include "read.h"
+
+enum { ENDS = 2 }; /* the drive's, and the free one: tside_which_end */
+
+/* A search that may find nothing. */
+typedef struct found {
+    int asked;
+    tside_status status;
+    char why[256]; /* why nothing was found */
+    double value;
+} found;
+
+/* One side, with what the library answers. */
+typedef struct planned {
+    const char *file;
+    request wanted;
+    text refusals; /* a line for each; empty where the side is planned */
+    tside_plan plan;
+    tside_turn *turns;
+    int turn_count;
+    found least_rise[ENDS]; /* of the eye, on an extender */
+    found smallest_bar;     /* place in its list, where there is one */
+} planned;
+
+typedef struct work {
+    planned **sides;
+    size_t count;
+    int bad; /* 1 where anything was refused */
+} work;
+
+/* Reads and plans the sides of a file, and adds them to the work. */
+void work_add_file(work *all, const char *name);
+void work_free(work *all);
+
+int is_planned(const planned *side);
+const tside_end *end_asked(const planned *side, int end);
+const tside_end_plan *end_answered(const planned *side, int end);
+
+#endif

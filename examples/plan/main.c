@@ -1,0 +1,154 @@
+/* SPDX-License-Identifier: MIT */
+/* tunnelside-plan: from a side's measurements to a job sheet. */
+#include <getopt.h>
+#include <signal.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "fields.h"
+#include "job.h"
+#include "json.h"
+#include "output.h"
+#include "sheet.h"
+
+enum { EXIT_DONE, EXIT_REFUSED, EXIT_USAGE };
+
+typedef enum task { PLAN_FILES, SHOW_HELP, SHOW_VERSION, SHOW_FIELDS, SHOW_BLANK } task;
+typedef enum units { AS_THE_FILE, SI, US } units;
+
+typedef struct options {
+    task task;
+    units units;
+    int json;
+    const char *output;
+} options;
+
+static const char help[] =
+    "Usage: tunnelside-plan [OPTION]... FILE...\n"
+    "\n"
+    "Plans roll-up sides of high tunnels: reads the measurements of a side, of a list\n"
+    "of sides, or of a job of two sides from JSON, and prints a job sheet for each:\n"
+    "what to cut and drill, where it sits, how many turns, what torque, what holds.\n"
+    "FILE \"-\" is standard input.\n"
+    "\n"
+    "  -u, --units=us|si        units of the sheet: feet, inches and pounds, or SI;\n"
+    "                           without it, as the file gives the hip\n"
+    "  -f, --format=text|json   a sheet for people, or JSON for programs, always SI\n"
+    "  -o, --output=FILE        write to FILE: whole, or not at all\n"
+    "      --fields             explain every field a file may have\n"
+    "      --blank              print a file to fill in; what stays \"\" is not given\n"
+    "  -h, --help               print this\n"
+    "  -V, --version            print the version\n"
+    "\n"
+    "Several sides are planned in order. One that is refused does not stop others;\n"
+    "the exit status is then 1. It is 2 where the command line is wrong.\n"
+    "For choosing parts and setting out, not a certificate: local codes, makers'\n"
+    "ratings and licensed practice come first.\n";
+
+static int misuse(const char *what, const char *which)
+{
+    fprintf(stderr, "tunnelside-plan: %s%s; see tunnelside-plan --help\n", what, which);
+    return EXIT_USAGE;
+}
+
+/* Sets what an option asks for; returns 0, or EXIT_USAGE having said why. */
+static int set_option(options *chosen, int letter, const char *value)
+{
+    switch (letter) {
+    case 'u':
+        if (strcmp(value, "us") && strcmp(value, "si"))
+            return misuse("--units: us or si, not ", value);
+        chosen->units = strcmp(value, "us") ? SI : US;
+        return 0;
+    case 'f':
+        if (strcmp(value, "text") && strcmp(value, "json"))
+            return misuse("--format: text or json, not ", value);
+        chosen->json = !strcmp(value, "json");
+        return 0;
+    case 'o': chosen->output = value; return 0;
+    case 'h': chosen->task = SHOW_HELP; return 0;
+    case 'V': chosen->task = SHOW_VERSION; return 0;
+    case 'F': chosen->task = SHOW_FIELDS; return 0;
+    case 'B': chosen->task = SHOW_BLANK; return 0;
+    default: return misuse("an option is wrong", "");
+    }
+}
+
+static int read_options(options *chosen, int count, char **words)
+{
+    static const struct option known[] = {
+        {"units", required_argument, NULL, 'u'}, {"format", required_argument, NULL, 'f'}, {"output", required_argument, NULL, 'o'}, {"fields", no_argument, NULL, 'F'},
+        {"blank", no_argument, NULL, 'B'},       {"help", no_argument, NULL, 'h'},         {"version", no_argument, NULL, 'V'},      {NULL, 0, NULL, 0},
+    };
+    int letter, status = 0;
+    while (!status && (letter = getopt_long(count, words, "u:f:o:hV", known, NULL)) != -1)
+        status = set_option(chosen, letter, optarg);
+    return status;
+}
+
+/* A sheet for each side that is planned, each on a page of its own; after the last side of a job its pieces together. */
+static void print_sheets(text *out, const work *all, units wanted)
+{
+    for (size_t i = 0; i < all->count; i++) {
+        const planned *side = all->sides[i];
+        const int us = wanted == AS_THE_FILE ? side->wanted.in_feet : wanted == US;
+        if (!is_planned(side))
+            continue;
+        if (out->length)
+            text_add(out, "\f");
+        print_sheet(out, side, us);
+        if (side->wanted.of == 2 && side->wanted.number == 2 && is_planned(all->sides[i - 1]))
+            print_job_pieces(out, all->sides + i - 1, 2, us);
+    }
+}
+
+static int plan_files(const options *chosen, int count, char **names)
+{
+    work all = {NULL, 0, 0};
+    text out = {NULL, 0, 0};
+    int status = EXIT_DONE;
+    for (int i = 0; i < count; i++)
+        work_add_file(&all, names[i]);
+    if (chosen->json)
+        print_json(&out, &all);
+    else
+        print_sheets(&out, &all, chosen->units);
+    if (all.bad)
+        status = EXIT_REFUSED;
+    if (out.length && !write_output(&out, chosen->output))
+        status = EXIT_REFUSED;
+    text_free(&out);
+    work_free(&all);
+    return status;
+}
+
+static int show(const options *chosen)
+{
+    text out = {NULL, 0, 0};
+    int status;
+    switch (chosen->task) {
+    case SHOW_HELP: text_add(&out, "%s", help); break;
+    case SHOW_VERSION: text_add(&out, "tunnelside-plan %s\n", tside_version()); break;
+    case SHOW_FIELDS: print_fields(&out); break;
+    default: print_blank(&out); break;
+    }
+    status = write_output(&out, chosen->output) ? EXIT_DONE : EXIT_REFUSED;
+    text_free(&out);
+    return status;
+}
+
+int main(int count, char **words)
+{
+    options chosen = {PLAN_FILES, AS_THE_FILE, 0, NULL};
+    int status = read_options(&chosen, count, words);
+#ifdef SIGPIPE
+    signal(SIGPIPE, SIG_IGN); /* a reader that has gone is a failed write, and said to be one */
+#endif
+    if (status)
+        return status;
+    if (chosen.task != PLAN_FILES)
+        return show(&chosen);
+    if (optind == count)
+        return misuse("no file", "");
+    return plan_files(&chosen, count - optind, words + optind);
+}

@@ -1,0 +1,117 @@
+/* SPDX-License-Identifier: MIT */
+#include <string.h>
+
+#include "names.h"
+
+const char *const side_texts[] = {"name", "note", "drive_at", NULL};
+
+const tside_field *row_named(tside_kind kind, const char *name, const void *structure)
+{
+    int count;
+    const tside_field *row = tside_fields(kind, &count), *first = NULL;
+    for (int i = 0; i < count; i++)
+        if (!strcmp(row[i].name, name)) {
+            if (!structure || tside_field_applies(row + i, structure))
+                return row + i;
+            if (!first)
+                first = row + i;
+        }
+    return first;
+}
+
+enum { LONGEST_NAME = 40 };
+
+/* Letters to put in, take out or change, to make one name of another (Levenshtein 1966). Both are at most LONGEST_NAME long. */
+static size_t distance(const char *from, const char *to)
+{
+    size_t row[LONGEST_NAME + 1], size = strlen(to);
+    for (size_t j = 0; j <= size; j++)
+        row[j] = j;
+    for (size_t i = 1; from[i - 1]; i++) {
+        size_t corner = row[0];
+        row[0] = i;
+        for (size_t j = 1; j <= size; j++) {
+            size_t best = corner + (from[i - 1] != to[j - 1]);
+            corner = row[j];
+            if (row[j] + 1 < best)
+                best = row[j] + 1;
+            if (row[j - 1] + 1 < best)
+                best = row[j - 1] + 1;
+            row[j] = best;
+        }
+    }
+    return row[size];
+}
+
+typedef struct nearest {
+    const char *name;
+    size_t distance;
+} nearest;
+
+static void try_name(nearest *best, const char *name, const char *candidate)
+{
+    size_t d = strlen(candidate) > LONGEST_NAME ? (size_t)-1 : distance(name, candidate);
+    if (!best->name || d < best->distance)
+        *best = (nearest){candidate, d};
+}
+
+/* Looks for a field of exactly this name inside the groups and lists of a table; path receives where it is. */
+static int find_inside(tside_kind kind, const char *name, text *path)
+{
+    int count;
+    const tside_field *row = tside_fields(kind, &count);
+    for (int i = 0; i < count; i++) {
+        const size_t mark = path->length;
+        if (row[i].type != TSIDE_GROUP && row[i].type != TSIDE_LIST)
+            continue;
+        text_add(path, "%s%s.", row[i].name, row[i].type == TSIDE_LIST ? "[0]" : "");
+        if (row_named(row[i].kind, name, NULL)) {
+            text_add(path, "%s", name);
+            return 1;
+        }
+        if (find_inside(row[i].kind, name, path))
+            return 1;
+        text_cut(path, mark);
+    }
+    return 0;
+}
+
+void add_meant(text *t, tside_kind kind, const char *name, int outermost)
+{
+    nearest best = {NULL, 0};
+    text inside = {NULL, 0, 0};
+    int count;
+    const tside_field *row = tside_fields(kind, &count);
+    text_add(t, "no such field");
+    if (strlen(name) > LONGEST_NAME)
+        return;
+    if (find_inside(outermost ? TSIDE_KIND_SIDE : kind, name, &inside)) {
+        text_add(t, "; did you mean \"%s\"?", text_of(&inside));
+        text_free(&inside);
+        return;
+    }
+    for (int i = 0; i < count; i++)
+        try_name(&best, name, row[i].name);
+    for (int i = 0; outermost && side_texts[i]; i++)
+        try_name(&best, name, side_texts[i]);
+    if (best.name)
+        text_add(t, "; the nearest name here is \"%s\"", best.name);
+    text_free(&inside);
+}
+
+const char *choice_text(const tside_field *row, int value)
+{
+    return value >= 0 && value < row->choice_count ? row->choices[value] : "";
+}
+
+void add_condition(text *t, tside_kind kind, const tside_field *row)
+{
+    const tside_field *choice = row_named(kind, row->applies_to, NULL);
+    const char *before = "";
+    text_add(t, "used only while %s is ", choice->name);
+    for (int k = 0; k < choice->choice_count; k++)
+        if (row->applies_mask >> k & 1u) {
+            text_add(t, "%s%s", before, choice->choices[k]);
+            before = " or ";
+        }
+}

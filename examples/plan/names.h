@@ -1,0 +1,25 @@
+/* SPDX-License-Identifier: MIT */
+/* Names of fields: which row a name means, and which name was meant. */
+#ifndef PLAN_NAMES_H
+#define PLAN_NAMES_H
+
+#include <tunnelside.h>
+
+#include "text.h"
+
+/* Texts that a side may have beside the library's fields: name, note, drive_at. Ends with NULL. */
+extern const char *const side_texts[];
+
+/* The row of this name that applies as the structure's choices stand; else, or without a structure, the first of this name; NULL where there is none. */
+const tside_field *row_named(tside_kind kind, const char *name, const void *structure);
+
+/* Adds what an unknown name may have meant: "no such field; did you mean \"width\"?" outermost: 1 where side_texts are names too. */
+void add_meant(text *t, tside_kind kind, const char *name, int outermost);
+
+/* The text of a choice that stands in a structure. */
+const char *choice_text(const tside_field *row, int value);
+
+/* Adds "used only while hung is on_extender or on_hip", for a row with a choice it applies to. */
+void add_condition(text *t, tside_kind kind, const tside_field *row);
+
+#endif

@@ -1,0 +1,11 @@
+/* SPDX-License-Identifier: MIT */
+/* Output, complete or absent. */
+#ifndef PLAN_OUTPUT_H
+#define PLAN_OUTPUT_H
+
+#include "text.h"
+
+/* Writes everything to standard output (name NULL), or to a file: aside first, then renamed. Returns 1, or 0 having said why not. */
+int write_output(const text *everything, const char *name);
+
+#endif

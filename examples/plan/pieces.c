@@ -1,0 +1,145 @@
+/* SPDX-License-Identifier: MIT */
+/* What is cut and drilled. */
+#include <stdio.h>
+#include <string.h>
+
+#include "sheet.h"
+
+enum { MOST_PIECES = 7, MOST_HOLES = 3 };
+
+typedef struct hole {
+    const char *name;
+    double from_top, diameter;
+} hole;
+
+/* A piece as it is printed: two that print alike are alike. */
+typedef struct piece {
+    char name[40], tube[48], hand[8], length[32];
+    char holes[200]; /* or where they are drilled; "" without any */
+    int count;
+} piece;
+
+static void put_round(pen *p, piece *made, const char *name, const tside_round *tube, double length)
+{
+    *made = (piece){.count = 1, .hand = "-"};
+    snprintf(made->name, sizeof made->name, "%s", name);
+    snprintf(made->tube, sizeof made->tube, "%s round", cross_section(p, tube->diameter, tube->wall));
+    snprintf(made->length, sizeof made->length, "%s", tape(p, length));
+}
+
+static void put_extender(pen *p, piece *made, const planned *side, int end)
+{
+    const tside_extender *asked = &end_asked(side, end)->extender;
+    const tside_layout *layout = &end_answered(side, end)->layout;
+    *made = (piece){.count = 1};
+    snprintf(made->name, sizeof made->name, "Extender");
+    snprintf(made->tube, sizeof made->tube, "%s square", cross_section(p, asked->tube.side, asked->tube.wall));
+    snprintf(made->hand, sizeof made->hand, "%s", hand_name(hand_at(side, end)));
+    snprintf(made->length, sizeof made->length, "%s", tape(p, layout->cut_length));
+    snprintf(made->holes, sizeof made->holes, "from the top end: eye %s (hole %s), bow %s (hole %s), member %s (hole %s)", tape(p, layout->eye_from_top), bore(p, asked->eye_hole),
+             tape(p, layout->bow_from_top), bore(p, asked->bolt_hole), tape(p, layout->member_from_top), bore(p, asked->bolt_hole));
+}
+
+static void put_drilling(pen *p, piece *made, const planned *side, int end)
+{
+    const tside_extender *asked = &end_asked(side, end)->extender;
+    *made = (piece){.count = 1, .hand = "-", .length = "-"};
+    snprintf(made->name, sizeof made->name, "End bow, wall's member");
+    snprintf(made->holes, sizeof made->holes, "one hole of %s in each, square to the end wall, where the set-out says", bore(p, asked->bolt_hole));
+}
+
+/* Lists a side's pieces with the ends' names in them where named is 1; returns how many. */
+static int list_pieces(pen *p, const planned *side, int named, piece *list)
+{
+    const tside_bar *bar = &side->wanted.side.bar;
+    int count = 0;
+    put_round(p, list + count, "Roll bar", &bar->tube, side->plan.bar_length);
+    if (bar->splices)
+        snprintf(list[count].holes, sizeof list[count].holes, "%d joint%s, none nearer than %s to the curtain's edge at the drive; %d screws each side", bar->splices,
+                 bar->splices > 1 ? "s" : "", tape(p, bar->splice_near), bar->screws);
+    count++;
+    for (int end = 0; end < ENDS; end++) {
+        char name[40];
+        snprintf(name, sizeof name, "Guide pipe%s%s", named ? ", " : "", named ? end_name(end) : "");
+        put_round(p, list + count++, name, &end_asked(side, end)->guide.tube, end_answered(side, end)->sweep.cut_length);
+    }
+    for (int end = 0; end < ENDS; end++)
+        if (on_extender(side, end)) {
+            put_extender(p, list + count, side, end);
+            if (named)
+                snprintf(list[count].name, sizeof list[count].name, "Extender, %s", end_name(end));
+            count++;
+        }
+    for (int end = 0; end < ENDS; end++)
+        if (on_extender(side, end))
+            put_drilling(p, list + count++, side, end);
+    return count;
+}
+
+static int alike(const piece *one, const piece *other)
+{
+    return !strcmp(one->name, other->name) && !strcmp(one->tube, other->tube) && !strcmp(one->hand, other->hand) && !strcmp(one->length, other->length) &&
+           !strcmp(one->holes, other->holes);
+}
+
+/* Adds a piece to a list, after those of its name, or to the count of the one like it. */
+static int gather(piece *list, int count, const piece *more)
+{
+    int place = count;
+    for (int i = 0; i < count; i++) {
+        if (alike(list + i, more)) {
+            list[i].count += more->count;
+            return count;
+        }
+        if (!strcmp(list[i].name, more->name))
+            place = i + 1;
+    }
+    memmove(list + place + 1, list + place, (size_t)(count - place) * sizeof *list);
+    list[place] = *more;
+    return count + 1;
+}
+
+static void print_list(text *out, const piece *list, int count)
+{
+    text_add(out, "  %-24s %-23s %-6s %2s  %s\n", "Piece", "Tube", "Hand", "No", "Cut length");
+    for (int i = 0; i < count; i++) {
+        text_add(out, "  %-24s %-23s %-6s %2d  %s\n", list[i].name, list[i].tube, list[i].hand, list[i].count, list[i].length);
+        if (*list[i].holes)
+            text_wrap(out, "      ", list[i].holes);
+    }
+}
+
+static void print_how(text *out, pen *p, int extenders)
+{
+    text_say(out, "  ", "Tolerance: cut +0 -%s, holes +-%s (common practice).%s", p->us ? "1/8 in" : "3 mm", p->us ? "1/16 in" : "1.5 mm",
+             extenders ? " Hand: seen from outside the wall it is bolted to, a right-hand extender rises to the right. Measure each hole's centre from the top end, never"
+                         " from hole to hole; mark it on the middle of the face away from the wall, and drill square through both walls."
+                       : "");
+}
+
+void print_pieces(sheet *s)
+{
+    piece list[MOST_PIECES], merged[MOST_PIECES];
+    int count = list_pieces(&s->pen, s->side, 1, list), kinds = 0;
+    for (int i = 0; i < count; i++)
+        kinds = gather(merged, kinds, list + i);
+    print_title(s, "CUT AND DRILL");
+    print_list(s->out, merged, kinds);
+    print_how(s->out, &s->pen, on_extender(s->side, TSIDE_DRIVE_END) || on_extender(s->side, TSIDE_FREE_END));
+}
+
+void print_job_pieces(text *out, planned *const *sides, size_t count, int us)
+{
+    piece list[MOST_PIECES], merged[2 * MOST_PIECES];
+    pen p = {.us = us};
+    int kinds = 0, extenders = 0;
+    text_wrap(out, "\fPIECES OF THE JOB  ", sides[0]->wanted.job);
+    for (size_t k = 0; k < count; k++) {
+        const int more = list_pieces(&p, sides[k], 0, list);
+        for (int i = 0; i < more; i++)
+            kinds = gather(merged, kinds, list + i);
+        extenders |= on_extender(sides[k], TSIDE_DRIVE_END) || on_extender(sides[k], TSIDE_FREE_END);
+    }
+    print_list(out, merged, kinds);
+    print_how(out, &p, extenders);
+}

@@ -1,0 +1,225 @@
+/* SPDX-License-Identifier: MIT */
+#include <stdlib.h>
+#include <string.h>
+
+#include "names.h"
+#include "read.h"
+#include "value.h"
+
+typedef struct reader {
+    document *doc;
+    text *refusals;
+    request *wanted;
+    text path; /* of what is being read, within the side */
+} reader;
+
+/* Goes down to a member; text_cut(&r->path, mark) comes back. */
+static size_t enter(reader *r, const char *name)
+{
+    const size_t mark = r->path.length;
+    text_add(&r->path, "%s%s", mark ? "." : "", name);
+    return mark;
+}
+
+static void refuse(reader *r, const char *why)
+{
+    complain(r->doc, r->refusals, r->wanted->within, text_of(&r->path), "%s", why);
+}
+
+static void mark_given(reader *r, const void *member)
+{
+    r->wanted->given[(const char *)member - (const char *)&r->wanted->side] = 1;
+}
+
+int is_blank(const json_t *value)
+{
+    const char *key;
+    json_t *member;
+    if (json_is_string(value))
+        return !*json_string_value(value);
+    json_object_foreach ((json_t *)value, key, member)
+        if (!is_blank(member))
+            return 0;
+    return !value || json_is_object(value) || (json_is_array(value) && !json_array_size(value));
+}
+
+static void *element(const tside_field *row, void *structure, size_t i)
+{
+    return MEMBER(structure, row->offset + i * row->stride, char);
+}
+
+/* Choices first: which fields apply, and some usual values, hang on them. What is no such choice is refused in the second round. */
+static void read_choices(tside_kind kind, void *structure, const json_t *object)
+{
+    text ignored = {NULL, 0, 0};
+    int count, choice;
+    const tside_field *row = tside_fields(kind, &count);
+    for (int i = 0; i < count; i++) {
+        const json_t *value = json_object_get(object, row[i].name);
+        if (row[i].type == TSIDE_CHOICE && !is_blank(value) && read_choice(row + i, value, &choice, &ignored))
+            *MEMBER(structure, row[i].offset, int) = choice;
+        if (row[i].type == TSIDE_GROUP && json_is_object(value))
+            read_choices(row[i].kind, MEMBER(structure, row[i].offset, char), value);
+        if (row[i].type == TSIDE_LIST)
+            for (size_t k = 0; k < json_array_size(value) && k < (size_t)row[i].capacity; k++) {
+                read_choices(row[i].kind, element(row + i, structure, k), json_array_get(value, k));
+                tside_usual_by_choice(row[i].kind, element(row + i, structure, k));
+            }
+    }
+    text_free(&ignored);
+}
+
+static void read_group(reader *r, tside_kind kind, void *structure, const json_t *object);
+
+static void read_list(reader *r, const tside_field *row, void *structure, const json_t *list)
+{
+    const size_t size = json_array_size(list);
+    if (!json_is_array(list)) {
+        refuse(r, "wanted a list");
+        return;
+    }
+    if (size > (size_t)row->capacity) {
+        complain(r->doc, r->refusals, r->wanted->within, text_of(&r->path), "%zu are too many: the most is %d", size, row->capacity);
+        return;
+    }
+    *MEMBER(structure, row->count_offset, int) = (int)size;
+    for (size_t i = 0; i < size; i++) {
+        const size_t mark = r->path.length;
+        const json_t *value = json_array_get(list, i);
+        text_add(&r->path, "[%zu]", i);
+        if (json_is_object(value))
+            read_group(r, row->kind, element(row, structure, i), value);
+        else
+            refuse(r, "wanted an object");
+        text_cut(&r->path, mark);
+    }
+}
+
+static void read_leaf(reader *r, tside_kind kind, const tside_field *row, void *structure, const json_t *value)
+{
+    text why = {NULL, 0, 0};
+    void *member = MEMBER(structure, row->offset, char);
+    int good = row->type == TSIDE_NUMBER ? read_number(kind, row, value, member, &why)
+        : row->type == TSIDE_COUNT       ? read_count(value, member, &why)
+                                         : read_choice(row, value, member, &why);
+    if (!good)
+        refuse(r, text_of(&why));
+    else if (row->optional)
+        *MEMBER(structure, row->given_offset, int) = 1;
+    mark_given(r, member);
+    text_free(&why);
+}
+
+static void refuse_missing(reader *r, const tside_field *row)
+{
+    complain(r->doc, r->refusals, r->wanted->within, text_of(&r->path), "missing: %s%s%s%s", row->meaning, strcmp(row->unit, "1") ? " (" : "",
+             strcmp(row->unit, "1") ? row->unit : "", strcmp(row->unit, "1") ? ")" : "");
+}
+
+static void refuse_unused(reader *r, tside_kind kind, const tside_field *row, const void *structure)
+{
+    text why = {NULL, 0, 0};
+    const tside_field *choice = row_named(kind, row->applies_to, NULL);
+    add_condition(&why, kind, row);
+    text_add(&why, "; it is %s", choice_text(choice, *CONST_MEMBER(structure, choice->offset, int)));
+    refuse(r, text_of(&why));
+    text_free(&why);
+}
+
+/* Objects of a group that is not there are NULL: what it lacks is then said of each of its fields. */
+static void read_row(reader *r, tside_kind kind, const tside_field *row, void *structure, const json_t *value)
+{
+    const size_t mark = enter(r, row->name);
+    if (!tside_field_applies(row, structure)) {
+        if (!is_blank(value))
+            refuse_unused(r, kind, row, structure);
+    } else if (row->type == TSIDE_GROUP) {
+        if (is_blank(value) || json_is_object(value))
+            read_group(r, row->kind, MEMBER(structure, row->offset, char), value);
+        else
+            refuse(r, "wanted an object");
+    } else if (row->type == TSIDE_LIST) {
+        if (!is_blank(value))
+            read_list(r, row, structure, value);
+    } else if (!is_blank(value)) {
+        read_leaf(r, kind, row, structure, value);
+    } else if (row->required) {
+        refuse_missing(r, row);
+    }
+    text_cut(&r->path, mark);
+}
+
+static int is_side_text(const reader *r, const char *key)
+{
+    for (int i = 0; !r->path.length && side_texts[i]; i++)
+        if (!strcmp(side_texts[i], key))
+            return 1;
+    return 0;
+}
+
+static void refuse_unknown(reader *r, tside_kind kind, const char *key)
+{
+    text why = {NULL, 0, 0};
+    const int outermost = !r->path.length;
+    const size_t mark = enter(r, key);
+    add_meant(&why, kind, key, outermost);
+    refuse(r, text_of(&why));
+    text_cut(&r->path, mark);
+    text_free(&why);
+}
+
+static void read_group(reader *r, tside_kind kind, void *structure, const json_t *object)
+{
+    int count;
+    const tside_field *row = tside_fields(kind, &count);
+    const char *key;
+    json_t *value;
+    json_object_foreach ((json_t *)object, key, value)
+        if (!row_named(kind, key, NULL) && !is_side_text(r, key))
+            refuse_unknown(r, kind, key);
+    for (int i = 0; i < count; i++)
+        if (row_named(kind, row[i].name, structure) == row + i)
+            read_row(r, kind, row + i, structure, json_object_get(object, row[i].name));
+}
+
+char *read_text(document *doc, const json_t *object, const char *within, const char *key, text *refusals)
+{
+    const json_t *value = json_object_get(object, key);
+    if (value && !json_is_string(value))
+        complain(doc, refusals, within, key, "wanted a text");
+    return printable(json_is_string(value) ? json_string_value(value) : "");
+}
+
+static int is_in_feet(const json_t *side)
+{
+    const char *hip = json_string_value(json_object_get(json_object_get(side, "curtain"), "hip"));
+    return hip && strpbrk(hip, "'\"fi") != NULL;
+}
+
+void read_side(document *doc, const json_t *object, request *wanted, text *refusals)
+{
+    reader r = {doc, refusals, wanted, {NULL, 0, 0}};
+    if (!json_is_object(object)) {
+        complain(doc, refusals, wanted->within, "", "wanted an object that describes a side");
+        return;
+    }
+    wanted->name = read_text(doc, object, wanted->within, "name", refusals);
+    wanted->note = read_text(doc, object, wanted->within, "note", refusals);
+    wanted->drive_at = read_text(doc, object, wanted->within, "drive_at", refusals);
+    wanted->in_feet = is_in_feet(object);
+    tside_usual(TSIDE_KIND_SIDE, &wanted->side);
+    read_choices(TSIDE_KIND_SIDE, &wanted->side, object);
+    tside_usual_by_choice(TSIDE_KIND_SIDE, &wanted->side);
+    read_group(&r, TSIDE_KIND_SIDE, &wanted->side, object);
+    text_free(&r.path);
+}
+
+void request_free(request *wanted)
+{
+    free(wanted->job);
+    free(wanted->job_note);
+    free(wanted->name);
+    free(wanted->note);
+    free(wanted->drive_at);
+    free(wanted->shares);
+}

@@ -1,0 +1,38 @@
+/* SPDX-License-Identifier: MIT */
+/* A side, from JSON into the library's structure, by the library's own tables. */
+#ifndef PLAN_READ_H
+#define PLAN_READ_H
+
+#include <tunnelside.h>
+
+#include "document.h"
+
+/* One side as it was asked for. */
+typedef struct request {
+    char *job;      /* the job's name; "" where there is none */
+    char *job_note; /* and its note */
+    char *name, *note, *drive_at;
+    char within[24];    /* its path in the document, such as "sides[1]"; "" where the document is the side */
+    int number, of;     /* which side of how many in its job; 0 of 0 outside a job */
+    char *shares;       /* what the sides of its job share, such as "frame, curtain" */
+    int in_feet;        /* 1 where the file gives the hip in feet or inches */
+    tside_side side;
+    unsigned char given[sizeof(tside_side)]; /* not 0 at the offset of each field that the file gives */
+} request;
+
+/* A member of a structure that a row describes. */
+#define MEMBER(structure, offset, type) ((type *)(void *)((char *)(structure) + (offset)))
+#define CONST_MEMBER(structure, offset, type) ((const type *)(const void *)((const char *)(structure) + (offset)))
+
+/* Reads one side from an object; its path in the document is set in the request. Complaints about it go to refusals, which stay empty where the side is good. */
+void read_side(document *doc, const json_t *object, request *wanted, text *refusals);
+
+/* Reads a text of the document, such as a name; returns a printable copy, "" where it is not given. */
+char *read_text(document *doc, const json_t *object, const char *within, const char *key, text *refusals);
+
+/* 1 for nothing, an empty text, an empty list, and an object of such: a file to fill in before it is filled in. */
+int is_blank(const json_t *value);
+
+void request_free(request *wanted);
+
+#endif

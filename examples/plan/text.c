@@ -1,0 +1,179 @@
+/* SPDX-License-Identifier: MIT */
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "text.h"
+
+static void *need(void *memory)
+{
+    if (!memory) {
+        fputs("tunnelside-plan: out of memory\n", stderr);
+        exit(1);
+    }
+    return memory;
+}
+
+void *take_memory(size_t size)
+{
+    return need(malloc(size ? size : 1));
+}
+
+char *copy_of(const char *words)
+{
+    size_t size = strlen(words) + 1;
+    return memcpy(take_memory(size), words, size);
+}
+
+static void make_room(text *t, size_t more)
+{
+    size_t size = t->size ? t->size : 256;
+    while (size - t->length <= more)
+        size *= 2;
+    if (size != t->size) {
+        t->data = need(realloc(t->data, size));
+        t->size = size;
+    }
+}
+
+void text_add_bytes(text *t, const char *bytes, size_t count)
+{
+    make_room(t, count);
+    memcpy(t->data + t->length, bytes, count);
+    t->length += count;
+    t->data[t->length] = '\0';
+}
+
+void text_add_list(text *t, const char *format, va_list arguments)
+{
+    va_list again;
+    int count;
+    va_copy(again, arguments);
+    count = vsnprintf(NULL, 0, format, again);
+    va_end(again);
+    if (count < 0)
+        return;
+    make_room(t, (size_t)count);
+    vsnprintf(t->data + t->length, (size_t)count + 1, format, arguments);
+    t->length += (size_t)count;
+}
+
+void text_add(text *t, const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    text_add_list(t, format, arguments);
+    va_end(arguments);
+}
+
+void text_cut(text *t, size_t length)
+{
+    t->length = length;
+    if (t->data)
+        t->data[length] = '\0';
+}
+
+void text_free(text *t)
+{
+    free(t->data);
+    *t = (text){NULL, 0, 0};
+}
+
+const char *text_of(const text *t)
+{
+    return t->data ? t->data : "";
+}
+
+enum { LONGEST_UNBROKEN = 24 };
+
+static int is_number(const char *word)
+{
+    word += strspn(word, "([+-");
+    return *word >= '0' && *word <= '9';
+}
+
+static int is_word(const char *word, size_t size, const char *wanted)
+{
+    return size == strlen(wanted) && !strncmp(word, wanted, size);
+}
+
+/* A quantity such as "5 ft 3 1/2 in" or "30 lbf ft" is not broken: a number keeps the short word or the fraction that follows, and so does a unit of two words. */
+static int keeps_next(const char *word, size_t size, const char *next)
+{
+    const int short_next = strcspn(next, " ") <= 4;
+    if (!*next)
+        return 0;
+    if (is_number(word) || is_word(word, size, "lbf") || is_word(word, size, "N"))
+        return short_next || is_number(next);
+    return is_word(word, size, "ft") && is_number(next);
+}
+
+static size_t width_of(const char *words, size_t bytes)
+{
+    size_t width = 0;
+    for (size_t i = 0; i < bytes; i++)
+        width += ((unsigned char)words[i] & 0xc0) != 0x80;
+    return width;
+}
+
+size_t columns(const char *words)
+{
+    return width_of(words, strlen(words));
+}
+
+/* Bytes of the next word, with those that are kept together with it. */
+static size_t next_words(const char *words)
+{
+    size_t start = 0, end = strcspn(words, " ");
+    while (words[end] && keeps_next(words + start, end - start, words + end + 1)) {
+        const size_t next = end + 1 + strcspn(words + end + 1, " ");
+        if (next > LONGEST_UNBROKEN)
+            break;
+        start = end + 1;
+        end = next;
+    }
+    return end;
+}
+
+void text_wrap(text *t, const char *label, const char *words)
+{
+    const size_t indent = columns(label);
+    size_t at = indent;
+    int first = 1;
+    text_add(t, "%s", label);
+    for (words += strspn(words, " "); *words; words += strspn(words, " ")) {
+        const size_t bytes = next_words(words), width = width_of(words, bytes);
+        if (!first && at + 1 + width > PAGE_WIDTH) {
+            text_add(t, "\n%*s", (int)indent, "");
+            at = indent;
+            first = 1;
+        }
+        if (!first)
+            text_add_bytes(t, " ", 1);
+        text_add_bytes(t, words, bytes);
+        at += width + !first;
+        first = 0;
+        words += bytes;
+    }
+    text_add_bytes(t, "\n", 1);
+}
+
+void text_say(text *t, const char *label, const char *format, ...)
+{
+    text words = {NULL, 0, 0};
+    va_list arguments;
+    va_start(arguments, format);
+    text_add_list(&words, format, arguments);
+    va_end(arguments);
+    text_wrap(t, label, text_of(&words));
+    text_free(&words);
+}
+
+char *printable(const char *words)
+{
+    char *copy = copy_of(words);
+    for (char *c = copy; *c; c++)
+        if ((unsigned char)*c < ' ' || *c == 0x7f)
+            *c = ' ';
+    return copy;
+}

@@ -1,0 +1,45 @@
+/* SPDX-License-Identifier: MIT */
+/* A text that grows. Everything the program prints is gathered in one first, so that output is complete or absent. */
+#ifndef PLAN_TEXT_H
+#define PLAN_TEXT_H
+
+#include <stdarg.h>
+#include <stddef.h>
+
+#if defined(__GNUC__)
+#define LIKE_PRINTF(words, first) __attribute__((format(printf, words, first)))
+#else
+#define LIKE_PRINTF(words, first)
+#endif
+
+enum { PAGE_WIDTH = 80 };
+
+typedef struct text {
+    char *data; /* always with a closing zero once something was added; NULL before */
+    size_t length, size;
+} text;
+
+/* malloc and strdup that end the program when there is no memory. */
+void *take_memory(size_t size);
+char *copy_of(const char *words);
+
+void text_add_bytes(text *t, const char *bytes, size_t count);
+void text_add(text *t, const char *format, ...) LIKE_PRINTF(2, 3);
+void text_add_list(text *t, const char *format, va_list arguments);
+void text_cut(text *t, size_t length); /* back to a length it had */
+void text_free(text *t);
+const char *text_of(const text *t); /* never NULL */
+
+/* Words after a label, broken between blanks at PAGE_WIDTH columns; lines after the first stand under the first word. */
+void text_wrap(text *t, const char *label, const char *words);
+
+/* As printf, into the words of text_wrap. */
+void text_say(text *t, const char *label, const char *format, ...) LIKE_PRINTF(3, 4);
+
+/* Columns that a text takes: one for each character of UTF-8, control characters not foreseen. */
+size_t columns(const char *words);
+
+/* A copy with a blank in place of each control character, so that a name from a file cannot break a page or a terminal. */
+char *printable(const char *words);
+
+#endif

@@ -1,0 +1,40 @@
+/* SPDX-License-Identifier: MIT */
+/* The turn table. */
+#include "sheet.h"
+
+enum { TURNS_COLUMNS = 8 };
+
+static void print_cells(text *out, const char *const cells[TURNS_COLUMNS])
+{
+    static const int widths[TURNS_COLUMNS] = {8, 9, 9, 8, 12, 12, 10, 8};
+    for (int i = 0; i < TURNS_COLUMNS; i++)
+        text_add(out, "%*s", widths[i], cells[i]);
+    text_add(out, "\n");
+}
+
+void print_turns(sheet *s)
+{
+    static const char *const titles[TURNS_COLUMNS] = {"turns", "taken up", "in all", "roll", "underside", "opening", "torque", "lean"};
+    pen *p = &s->pen;
+    const char *tape_unit = p->us ? "in" : "mm", *const units[TURNS_COLUMNS] = {"", tape_unit, tape_unit, tape_unit, tape_unit, tape_unit, p->us ? "lbf ft" : "N m", "deg"};
+    const double inch = 0.0254, torque_unit = p->us ? 0.45359237 * 9.80665 * 0.3048 : 1, degree = 3.14159265358979323846 / 180;
+    print_title(s, "TURN BY TURN");
+    text_wrap(s->out, "  ", "Turns of the drive from shut; curtain taken up; roll's diameter; roll's underside above grade; clear opening; torque at the drive; lean of its guide, foot"
+                            " outboard positive.");
+    print_cells(s->out, titles);
+    print_cells(s->out, units);
+    for (int i = 0; i < s->side->turn_count; i++) {
+        const tside_turn *row = s->side->turns + i;
+        const char *const cells[TURNS_COLUMNS] = {
+            plain(p, row->turn, 2),
+            p->us ? plain(p, row->taken_up / inch, 2) : plain(p, row->taken_up * 1000, 0),
+            p->us ? plain(p, row->total / inch, 2) : plain(p, row->total * 1000, 0),
+            p->us ? plain(p, row->diameter / inch, 2) : plain(p, row->diameter * 1000, 1),
+            tape_number(p, row->underside),
+            tape_number(p, row->opening),
+            plain(p, row->torque / torque_unit, 1),
+            plain(p, row->lean / degree, 2),
+        };
+        print_cells(s->out, cells);
+    }
+}

@@ -1,0 +1,167 @@
+/* SPDX-License-Identifier: MIT */
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+#include <tunnelside.h>
+
+#include "units.h"
+
+static char *take_slot(pen *p)
+{
+    p->next = (p->next + 1) % SLOTS;
+    return p->slot[p->next];
+}
+
+static const char *length(pen *p, double metres, tside_style style, int part)
+{
+    char *slot = take_slot(p);
+    if (tside_length_write(metres, style, part, slot, SLOT_SIZE, NULL, NULL) != TSIDE_OK)
+        snprintf(slot, SLOT_SIZE, "%g m", metres);
+    return slot;
+}
+
+const char *tape(pen *p, double metres)
+{
+    if (p->us)
+        return length(p, metres, TSIDE_FEET_AND_INCHES, 16);
+    return fabs(metres) < 20 ? length(p, metres, TSIDE_MILLIMETRES, 0) : length(p, metres, TSIDE_METRES, 3);
+}
+
+const char *plain(pen *p, double value, int decimals)
+{
+    char *slot = take_slot(p);
+    snprintf(slot, SLOT_SIZE, "%.*f", decimals, value);
+    if (*slot == '-' && !slot[strspn(slot, "-0.")])
+        memmove(slot, slot + 1, strlen(slot));
+    return slot;
+}
+
+static const char *with_unit(pen *p, const char *number, const char *unit)
+{
+    char *slot = take_slot(p);
+    snprintf(slot, SLOT_SIZE, "%s %s", number, unit);
+    return slot;
+}
+
+/* Without the zeros that end a fraction. */
+static const char *shortened(pen *p, double value, int decimals)
+{
+    char *slot = take_slot(p), *end;
+    snprintf(slot, SLOT_SIZE, "%s", plain(p, value, decimals));
+    if (strchr(slot, '.')) {
+        for (end = slot + strlen(slot); end[-1] == '0';)
+            *--end = '\0';
+        if (end[-1] == '.')
+            end[-1] = '\0';
+    }
+    return slot;
+}
+
+const char *fine(pen *p, double metres)
+{
+    return p->us ? with_unit(p, shortened(p, metres / 0.0254, 3), "in") : with_unit(p, shortened(p, metres * 1000, 2), "mm");
+}
+
+const char *cross_section(pen *p, double size, double wall)
+{
+    char *slot = take_slot(p);
+    const double unit = p->us ? 0.0254 : 0.001;
+    const int decimals = p->us ? 3 : 2;
+    snprintf(slot, SLOT_SIZE, "%s x %s %s", shortened(p, size / unit, decimals), shortened(p, wall / unit, decimals), p->us ? "in" : "mm");
+    return slot;
+}
+
+const char *tape_number(pen *p, double metres)
+{
+    char *slot = take_slot(p);
+    snprintf(slot, SLOT_SIZE, "%s", p->us ? length(p, metres, TSIDE_INCHES, 16) : length(p, metres, TSIDE_MILLIMETRES, 0));
+    slot[strcspn(slot, "im") - 1] = '\0';
+    return slot;
+}
+
+const char *bore(pen *p, double metres)
+{
+    return p->us ? length(p, metres, TSIDE_INCHES, 32) : with_unit(p, shortened(p, metres * 1000, 1), "mm");
+}
+
+const char *roughly(pen *p, double metres)
+{
+    return p->us ? length(p, metres, TSIDE_FEET_AND_INCHES, 1) : length(p, metres, TSIDE_METRES, 2);
+}
+
+/* How the sheet shows each SI unit: by what to divide, and what the quotient is called. */
+static const struct shown {
+    const char *unit;
+    double si_size;
+    const char *si_name;
+    double us_size; /* exact: 1 lb = 0.45359237 kg, 1 in = 0.0254 m, g = 9.80665 m/s2 */
+    const char *us_name;
+} shown[] = {
+    {"1", 1, "", 1, ""},
+    {"turn", 1, "turns", 1, "turns"},
+    {"rad", 3.14159265358979323846 / 180, "deg", 3.14159265358979323846 / 180, "deg"},
+    {"rad/s", 3.14159265358979323846 / 30, "rpm", 3.14159265358979323846 / 30, "rpm"},
+    {"N", 1, "N", 0.45359237 * 9.80665, "lbf"},
+    {"N m", 1, "N m", 0.45359237 * 9.80665 * 0.3048, "lbf ft"},
+    {"N/m", 1, "N/m", 0.45359237 * 9.80665 / 0.3048, "lbf/ft"},
+    {"Pa", 1e6, "MPa", 0.45359237 * 9.80665 / (0.0254 * 0.0254) * 1000, "ksi"},
+    {"J", 1, "J", 0.45359237 * 9.80665 * 0.3048, "ft lbf"},
+    {"kg", 1, "kg", 0.45359237, "lb"},
+    {"kg/m", 1, "kg/m", 0.45359237 / 0.3048, "lb/ft"},
+    {"kg/m2", 1, "kg/m2", 0.45359237 / 16 / (0.9144 * 0.9144), "oz/yd2"},
+};
+
+static int decimals_for(double value)
+{
+    const double size = fabs(value);
+    return size >= 99.95 ? 0 : size >= 9.995 ? 1 : size >= 0.9995 ? 2 : 3;
+}
+
+const char *quantity(pen *p, double value, const char *unit)
+{
+    const size_t count = sizeof shown / sizeof *shown;
+    if (!strcmp(unit, "m"))
+        return tape(p, value);
+    for (size_t i = 0; i < count; i++)
+        if (!strcmp(unit, shown[i].unit)) {
+            const double size = p->us ? shown[i].us_size : shown[i].si_size, number = value / size;
+            const char *name = p->us ? shown[i].us_name : shown[i].si_name, *digits = shortened(p, number, decimals_for(number));
+            if (!strcmp(digits, "1") && !strcmp(name, "turns"))
+                return "1 turn";
+            return *name ? with_unit(p, digits, name) : digits;
+        }
+    return with_unit(p, shortened(p, value, decimals_for(value)), unit);
+}
+
+const char *finding_unit(int code)
+{
+    switch (code) {
+    case TSIDE_FINDING_DRIVE_WEAK:
+    case TSIDE_FINDING_STAYS_UP:
+    case TSIDE_FINDING_STALL_GUESSED: return "N m";
+    case TSIDE_FINDING_LIMIT_TURNS:
+    case TSIDE_FINDING_WRAPS: return "turn";
+    case TSIDE_FINDING_SIDE_FORCE:
+    case TSIDE_FINDING_THROWN:
+    case TSIDE_FINDING_UPLIFT: return "N";
+    case TSIDE_FINDING_TWIST: return "rad";
+    case TSIDE_FINDING_KEEP_OUT_TUBE:
+    case TSIDE_FINDING_KEEP_OUT_GUIDE:
+    case TSIDE_FINDING_KICK:
+    case TSIDE_FINDING_LAG:
+    case TSIDE_FINDING_SEAL:
+    case TSIDE_FINDING_TIPS:
+    case TSIDE_FINDING_CHAIN_SWING: return "m";
+    default: return "1"; /* a share of a limit, or a count */
+    }
+}
+
+const char *measure_unit(int measure)
+{
+    switch (measure) {
+    case TSIDE_STRESS: return "Pa";
+    case TSIDE_FORCE: return "N";
+    case TSIDE_DEFLECTION: return "m";
+    default: return "1";
+    }
+}

@@ -1,0 +1,36 @@
+/* SPDX-License-Identifier: MIT */
+/* Quantities as the sheet prints them, in SI or in feet, inches and pounds. */
+#ifndef PLAN_UNITS_H
+#define PLAN_UNITS_H
+
+enum { SLOTS = 64, SLOT_SIZE = 48 };
+
+/* Writes quantities; each text it returns stands until SLOTS more have been asked for. */
+typedef struct pen {
+    int us; /* 1: feet, inches and pounds */
+    int next;
+    char slot[SLOTS][SLOT_SIZE];
+} pen;
+
+/* A length for a tape measure: to 1/16 in, or to 1 mm; from 20 m on in metres to 1 mm. */
+const char *tape(pen *p, double metres);
+/* A small size, such as a wall: to 0.001 in or 0.01 mm. */
+const char *fine(pen *p, double metres);
+/* Size and wall of a tube: "1.315 x 0.083 in". */
+const char *cross_section(pen *p, double size, double wall);
+/* A length for a column headed in or mm: to 1/16 in, or to 1 mm, without its unit. */
+const char *tape_number(pen *p, double metres);
+/* A hole: to 1/32 in, or to 0.1 mm. */
+const char *bore(pen *p, double metres);
+/* A distance for reading: feet and inches to 1 in, or metres to 0.01 m. */
+const char *roughly(pen *p, double metres);
+/* Any quantity, with its SI unit as the library's tables name it, to about three digits. A length goes to tape(). */
+const char *quantity(pen *p, double value, const char *unit);
+/* A number with so many decimals, and no "-0". */
+const char *plain(pen *p, double value, int decimals);
+
+/* The unit in which value and bound of a finding, by its code, and demand and limit of a strength line, by its measure, are given. */
+const char *finding_unit(int code);
+const char *measure_unit(int measure);
+
+#endif

@@ -1,0 +1,116 @@
+/* SPDX-License-Identifier: MIT */
+#include <math.h>
+#include <string.h>
+
+#include "value.h"
+
+/* What a JSON value is, for those that are not wanted. */
+static const char *what_is(const json_t *value)
+{
+    switch (json_typeof(value)) {
+    case JSON_OBJECT: return "an object";
+    case JSON_ARRAY: return "a list";
+    case JSON_STRING: return "a text";
+    case JSON_INTEGER:
+    case JSON_REAL: return "a number";
+    case JSON_TRUE:
+    case JSON_FALSE: return "a yes or no";
+    case JSON_NULL: break;
+    }
+    return "null";
+}
+
+/* The fault's sentence after the text that it is about; the place where reading stopped is in it. */
+static int refuse_text(const char *words, tside_fault *fault, text *why)
+{
+    char sentence[512];
+    fault->field[0] = '\0';
+    tside_fault_text(fault, sentence, sizeof sentence);
+    text_add(why, "\"%s\": %s", words, sentence);
+    return 0;
+}
+
+static int starts_with_letter(const char *words)
+{
+    words += strspn(words, " ");
+    return (*words >= 'a' && *words <= 'z') || (*words >= 'A' && *words <= 'Z');
+}
+
+/* "1-3/8 in" names tubes of different size: where more families than that of true tube have the name, it is refused with all of them. */
+static int read_diameter(const char *words, double *number, text *why)
+{
+    tside_fault fault;
+    tside_status status = tside_tube_size(words, number, &fault);
+    if (status == TSIDE_OK)
+        return 1;
+    if (starts_with_letter(words) || (status == TSIDE_NOT_FOUND && strchr(fault.other, ',') && strstr(fault.other, "tube ")))
+        return refuse_text(words, &fault, why);
+    return tside_quantity_read(words, "m", number, &fault) == TSIDE_OK || refuse_text(words, &fault, why);
+}
+
+/* A gauge without its series is refused with the series that have it. */
+static int read_wall(const char *words, double *number, text *why)
+{
+    tside_fault fault, trade;
+    if (tside_tube_wall(words, number, &trade) == TSIDE_OK)
+        return 1;
+    if (!starts_with_letter(words) && tside_quantity_read(words, "m", number, &fault) == TSIDE_OK)
+        return 1;
+    if (starts_with_letter(words) || !words[strspn(words, " 0123456789")] || strstr(words, "ga"))
+        return refuse_text(words, &trade, why);
+    return refuse_text(words, &fault, why);
+}
+
+static int is_tube(tside_kind kind)
+{
+    return kind == TSIDE_KIND_ROUND || kind == TSIDE_KIND_SQUARE;
+}
+
+int read_number(tside_kind kind, const tside_field *row, const json_t *value, double *number, text *why)
+{
+    tside_fault fault;
+    const char *words = json_string_value(value);
+    if (json_is_number(value)) {
+        *number = json_number_value(value);
+        return 1;
+    }
+    if (!words) {
+        text_add(why, "%s; wanted a number%s%s, or a text with its unit", what_is(value), strcmp(row->unit, "1") ? " in " : "", strcmp(row->unit, "1") ? row->unit : "");
+        return 0;
+    }
+    if (is_tube(kind) && !strcmp(row->name, "diameter"))
+        return read_diameter(words, number, why);
+    if (is_tube(kind) && !strcmp(row->name, "wall"))
+        return read_wall(words, number, why);
+    return tside_quantity_read(words, row->unit, number, &fault) == TSIDE_OK || refuse_text(words, &fault, why);
+}
+
+int read_count(const json_t *value, int *count, text *why)
+{
+    const double number = json_number_value(value);
+    if (!json_is_number(value)) {
+        text_add(why, "%s; wanted a whole number", what_is(value));
+        return 0;
+    }
+    if (floor(number) < number || fabs(number) > 1e9) {
+        text_add(why, "%g is not a whole number%s", number, fabs(number) > 1e9 ? " of a size that makes sense" : "");
+        return 0;
+    }
+    *count = (int)number;
+    return 1;
+}
+
+int read_choice(const tside_field *row, const json_t *value, int *choice, text *why)
+{
+    const char *words = json_string_value(value);
+    for (*choice = 0; words && *choice < row->choice_count; ++*choice)
+        if (!strcmp(words, row->choices[*choice]))
+            return 1;
+    if (words)
+        text_add(why, "\"%s\" is not one of: ", words);
+    else
+        text_add(why, "%s; wanted one of: ", what_is(value));
+    for (int k = 0; k < row->choice_count; k++)
+        text_add(why, "%s%s", k ? ", " : "", row->choices[k]);
+    return 0;
+}

@@ -1,0 +1,19 @@
+/* SPDX-License-Identifier: MIT */
+/* One value of a side: a number, a count or a choice, from JSON. */
+#ifndef PLAN_VALUE_H
+#define PLAN_VALUE_H
+
+#include <jansson.h>
+#include <tunnelside.h>
+
+#include "text.h"
+
+/*
+ * Each reads one value for a row and returns 1; or returns 0, with what is wrong with it added to why.
+ * A JSON number is in the row's unit; a text has its own unit; of a tube's diameter or wall it may be a trade name.
+ */
+int read_number(tside_kind kind, const tside_field *row, const json_t *value, double *number, text *why);
+int read_count(const json_t *value, int *count, text *why);
+int read_choice(const tside_field *row, const json_t *value, int *choice, text *why);
+
+#endif

@@ -1,0 +1,14 @@
+/* SPDX-License-Identifier: MIT */
+/* Going through a structure by its table. */
+#ifndef PLAN_WALK_H
+#define PLAN_WALK_H
+
+#include <tunnelside.h>
+
+/* What is done with each number, count and choice that applies: its path from the structure, its row, and itself. */
+typedef void walk_leaf(void *context, const char *path, const tside_field *row, const void *member);
+
+/* Visits the fields that apply, in the tables' order, of nested structures too, and of those elements that a list has. */
+void walk(tside_kind kind, const void *structure, walk_leaf *leaf, void *context);
+
+#endif

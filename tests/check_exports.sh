@@ -1,0 +1,46 @@
+#!/bin/sh
+# SPDX-License-Identifier: MIT
+# What the public headers declare is what the shared library exports, no less and no more; and a program that links the static
+# library meets no name of ours without the prefix.
+set -eu
+
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+
+# The public headers as the compiler reads them, a declaration a line.
+echo '#include <tunnelside.h>' > "$work/umbrella.c"
+$CC -E -I"$top_srcdir/include" -Iinclude "$work/umbrella.c" | awk '
+    /^# [0-9]+ "/ { ours = $3 ~ /tunnelside/; next }
+    ours { text = text " " $0 }
+    END { gsub(/[;{}]/, "\n", text); print text }' > "$work/declarations"
+# Every name before a parenthesis, and of those the ones marked for export.
+grep -o 'tside_[a-z0-9_]* *(' "$work/declarations" | tr -d ' (' | sort -u > "$work/functions"
+grep 'visibility("default")' "$work/declarations" | grep -o 'tside_[a-z0-9_]* *(' | tr -d ' (' | sort -u > "$work/declared"
+test -s "$work/declared" || { echo "no declarations found in the headers"; exit 1; }
+
+failed=0
+compare() {
+    if ! diff "$1" "$2" > "$work/diff"; then
+        echo "$3"
+        sed -n 's/^[<>] /    &/p' "$work/diff"
+        failed=1
+    fi
+}
+compare "$work/functions" "$work/declared" "functions declared without TSIDE_API (<):"
+
+shared=$(ls lib/.libs/libtunnelside.so lib/.libs/libtunnelside.dylib 2> /dev/null | head -n 1)
+if test -n "$shared"; then
+    # Beside functions and data a version script exports its own name, of type A.
+    $NM -D -g --defined-only "$shared" | awk '$2 != "A" { sub(/@.*/, "", $3); print $3 }' | sort -u > "$work/exported"
+    compare "$work/declared" "$work/exported" "declared but not exported (<), exported but not declared (>):"
+fi
+if test -f lib/.libs/libtunnelside.a; then
+    $NM -g --defined-only lib/.libs/libtunnelside.a | awk 'NF == 3 { print $3 }' | sort -u > "$work/static"
+    # tside_i_ is for what the library's files share.
+    grep -v '^tside_i_' "$work/static" > "$work/static-public" || :
+    compare "$work/declared" "$work/static-public" "declared but not in the static library (<), public there but not declared (>):"
+fi
+test -n "$shared" || test -f lib/.libs/libtunnelside.a || { echo "no library found in lib/.libs"; exit 1; }
+
+test $failed = 0 || { echo "To mend: a public function has TSIDE_API and a declaration in its topic's header; any other is static or named tside_i_*."; exit 1; }
+echo "$(wc -l < "$work/declared" | tr -d ' ') functions declared and exported"

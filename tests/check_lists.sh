@@ -1,0 +1,14 @@
+#!/bin/sh
+# SPDX-License-Identifier: MIT
+# Every source, header, suite and script in the tree stands in Makefile.am, so that none is left out in silence.
+set -eu
+cd "$top_srcdir"
+
+failed=0
+for file in lib/*.[ch] include/*.h include/tunnelside/*.h tests/*.[ch] tests/*.sh examples/*.c examples/*/*.[ch] man/*.[1-9]; do
+    case $file in
+    *\** | tests/suites.h) continue ;; # no such file, or made by make
+    esac
+    grep -qF "$file" Makefile.am || { echo "$file is not in Makefile.am"; failed=1; }
+done
+test $failed = 0

@@ -1,0 +1,351 @@
+#!/bin/sh
+# SPDX-License-Identifier: MIT
+# The program tunnelside-plan: exit statuses, messages with file, line and path, the sheet's order and page, the JSON's numbers against
+# arithmetic written here, and output that is complete or absent.
+set -u
+
+program=${TSIDE_PLAN:-${PLAN:-examples/tunnelside-plan}}
+sites=${srcdir:-${top_srcdir:-.}}/examples/sites
+case $program in
+/*) ;;
+*) program=$PWD/$program ;;
+esac
+sites=$(cd "$sites" && pwd) || exit 1
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+cd "$work" || exit 1
+failed=0
+checks=0
+
+wrong() {
+    echo "$*"
+    failed=1
+}
+
+# run STATUS ARGUMENT...: the program must end with this status; out and err receive what it prints.
+run() {
+    wanted=$1
+    shift
+    checks=$((checks + 1))
+    "$program" "$@" > out 2> err
+    got=$?
+    tr '\014' '\n' < out > pages
+    test $got = "$wanted" || wrong "tunnelside-plan $*: exit status $got, not $wanted: $(head -3 err)"
+}
+
+# says TEXT: standard error has this text. prints TEXT: standard output has it.
+says() {
+    checks=$((checks + 1))
+    grep -qF -- "$1" err || wrong "no message \"$1\" but: $(head -3 err)"
+}
+prints() {
+    checks=$((checks + 1))
+    grep -qF -- "$1" out || wrong "not printed: \"$1\""
+}
+silent() {
+    checks=$((checks + 1))
+    test ! -s "$1" || wrong "$1 is not empty: $(head -3 "$1")"
+}
+
+# edit FILE SED-SCRIPT: a demo changed at one place, as changed.json; the script must change something.
+edit() {
+    sed "$2" "$sites/$1" > changed.json
+    cmp -s "$sites/$1" changed.json && wrong "the edit $2 changes nothing in $1"
+}
+
+# number PATH: the value of a path such as plan/shut/diameter in the JSON document in out; of a list the first element.
+number() {
+    awk -v path="$1" '
+    { match($0, /^ */); depth = RLENGTH / 2 - 2 }
+    match($0, /"[a-z_0-9]*": /) {
+        key = substr($0, RSTART + 1, RLENGTH - 4)
+        keys[depth] = key
+        whole = keys[1]
+        for (i = 2; i <= depth; i++) whole = whole "/" keys[i]
+        if (whole == path) { sub(/^[^:]*: /, ""); sub(/^[{]"value": /, ""); sub(/[,}].*/, ""); print; exit }
+    }' out
+}
+
+# near NAME VALUE EXPRESSION: the value agrees with an awk expression to 1e-9 of it, or of 1e-9.
+near() {
+    checks=$((checks + 1))
+    awk -v got="$2" "BEGIN { pi = 3.14159265358979323846; g = 9.80665; inch = 0.0254; want = $3; size = want < 0 ? -want : want
+        off = got - want; if (off < 0) off = -off
+        if (got == \"\" || !(off <= 1e-9 * (1 + size))) { printf \"%s is %s, not %.17g\n\", \"$1\", got, want; exit 1 } }" || failed=1
+}
+
+# --- the command line ---
+
+run 0 --help
+silent err
+test "$(wc -l < out)" -le 24 || wrong "--help does not fit a screen"
+test "$(awk 'length > 80' out | wc -l)" = 0 || wrong "--help is wider than a screen"
+run 0 --version
+prints "tunnelside-plan "
+run 2
+says "no file"
+run 2 --units=ells "$sites/film30.json"
+says "us or si"
+run 2 --format=verse "$sites/film30.json"
+run 2 --no-such-option
+silent out
+run 1 "$work/nothing.json"
+says "nothing.json: No such file"
+run 1 "$work"
+silent out
+
+# --- every demo plans, and stops the work only where it is meant to ---
+
+for demo in "$sites"/*.json; do
+    name=$(basename "$demo" .json)
+    for units in us si; do
+        run 0 --units=$units "$demo"
+        silent err
+        test -z "$(awk 'length > 80' out)" || wrong "$name: lines wider than 80 columns: $(awk 'length > 80' out | head -1)"
+        grep -q '^SET OUT' out || wrong "$name: no set-out"
+    done
+    run 0 --format=json "$demo"
+    case $name in
+    film30_hip) grep -q '"stops": true' out || wrong "$name: nothing stops the work" ;;
+    *) ! grep -q '"stops": true' out || wrong "$name: something stops the work" ;;
+    esac
+    grep -qi 'nan\|inf[^o]' out && wrong "$name: a number that is none"
+    grep -q 'nvented' "$demo" || wrong "$name: does not say that it is invented"
+done
+
+# --- the sheet: order of its parts; the first page holds them up to the set-out (66 lines); hands of the pieces ---
+
+run 0 "$sites/film30.json"
+order='SIDE HAND DRIVE TURNS STOPS TO CUT SET HANG TURNS GUIDES TORQUE LAGS STRENGTH WHAT ASSUMED CAUTIONS TURN'
+test "$(grep '^[A-Z]' out | sed 's/[ ,].*//' | tr '\n' ' ')" = "$order " || wrong "the parts stand in another order: $(grep '^[A-Z]' out | sed 's/[ ,].*//' | tr '\n' ' ')"
+for demo in film30 leanto_metric two_sides_job; do
+    "$program" "$sites/$demo.json" > page
+    lines=$(awk '/^HANG/ { print NR - 1; exit }' page)
+    checks=$((checks + 1))
+    test "$lines" -le 66 || wrong "$demo: the parts up to the set-out take $lines lines"
+done
+prints "anticlockwise"
+prints "98 ft 7 in" # 96 ft + twice 9 in past the bows + 9 in to the drive + 4 in at the free end
+grep -q "Extender, drive's end.* right " out && grep -q "Extender, free end.* left " out || wrong "the extenders' hands of a right-hand side"
+prints "3 ft 1 7/16 in"
+prints "2 ft 1/2 in" # the free end's member hole, from the member's outer end: 14 ft 9 in less its place
+for caution in sleeves 'locked out' 'turns back' wind ladder buried 'two people' certificate 'Local' ; do
+    checks=$((checks + 1))
+    sed -n '/^CAUTIONS/,/^TURN BY/p' out | tr '\n' ' ' | grep -q "$caution" || wrong "no caution speaks of: $caution"
+done
+run 0 "$sites/leanto_metric.json"
+prints "clockwise"
+grep -q "Extender, drive's end.* left " out && grep -q "Extender, free end.* right " out || wrong "the extenders' hands of a left-hand side"
+prints "1800 mm"
+run 0 --units=us "$sites/leanto_metric.json"
+prints "lbf ft"
+run 0 --units=si "$sites/film30.json"
+prints "30.048 m"
+grep -q 'lbf\|ksi' out && wrong "pounds in an SI sheet"
+run 0 "$sites/film30_hip.json"
+grep -q 'Extender' out && wrong "an extender on a side hung on the hip"
+prints "kicks out"
+
+# --- what is assumed is exactly what the file does not give ---
+
+run 0 "$sites/leanto_metric.json"
+prints "(curtain.packing)"
+grep -q '(drive.mass)\|(curtain.standoff)' out && wrong "a given value is listed as assumed"
+edit leanto_metric.json 's/"mass": "3.2 kg",//'
+run 0 changed.json
+prints "(drive.mass)"
+prints "  3 kg " # usual of a hand drive, not a gearmotor's
+
+# --- JSON: numbers against arithmetic ---
+
+run 0 --format=json "$sites/film30.json"
+near bar_length "$(number plan/bar_length)" '(96 * 12 + 2 * 9 + 9 + 4) * inch'
+near core "$(number plan/shut/diameter)" '1.315 * inch + 0.002 + 2 * 1.15 * 0.006 * inch'
+near seal "$(number plan/seal)" '4 * inch'
+near underside "$(number plan/shut/underside)" '8 * inch'
+near open "$(number plan/open/underside)" "(56 - 1 - 4) * inch - $(number plan/open/diameter)"
+# conserved area: te l = pi (D^2 - D0^2)/4
+near take_up "$(number plan/open/taken_up)" "pi * ($(number plan/open/diameter) ^ 2 - $(number plan/shut/diameter) ^ 2) / 4 / (1.15 * 0.006 * inch)"
+near design "$(number plan/design_torque)" "1.5 * $(number plan/worst/drive)"
+# the tip's flexibility sB^2 sG of a straight leg, sB = x/sin a and sG = y/cos a, is least where tan^2 a = 2 (derivation)
+near angle "1" "$(number plan/drive_end/layout/angle) > 0.955316 && $(number plan/drive_end/layout/angle) < 0.955318"
+near diagonal "$(number plan/drive_end/layout/member_distance)" "(68 - 45) * inch / cos($(number plan/drive_end/layout/angle))"
+near tube "$(number plan/drive_end/layout/cut_length)" "$(number plan/drive_end/layout/member_distance) + (1 + 2) * inch"
+near work_of_torque "1" "$(number plan/work) > 2 * pi * $(number plan/bar_turns) * $(number plan/least_down/lift) && $(number plan/work) < 2 * pi * $(number plan/bar_turns) * $(number plan/worst/lift)"
+near stall_shear "$(number plan/stall_torque)" '70 * 0.45359237 * g * 0.3048'
+prints '"unit": "N m"'
+prints '"safety_factor": {"value": 1.5, "unit": "1"}'
+prints '"rated_torque": {"value": 40.67453844994201, "unit": "N m"}' # 30 x 0.45359237 x 9.80665 x 0.3048: the double's shortest text, as Python's repr
+prints '"assumed": ['
+run 0 --format=json --units=us "$sites/film30.json"
+near always_si "$(number plan/bar_length)" '(96 * 12 + 2 * 9 + 9 + 4) * inch'
+
+# --- a job: two sheets and the pieces together ---
+
+run 0 "$sites/two_sides_job.json"
+test "$(tr -cd '\014' < out | wc -c)" = 2 || wrong "a job of two sides has not three pages"
+test "$(grep -c '^JOB .*side [12] of 2' pages)" = 2 || wrong "the job's sheets are not numbered"
+sed -n '/^PIECES OF THE JOB/,$p' pages > pieces
+grep -q 'Roll bar .* 2  74 ft 5 in' pieces || wrong "the job's bars are not counted together"
+test "$(grep -c 'Extender .* right ' pieces)$(grep -c 'Extender .* left ' pieces)" = 22 || wrong "the job's extenders by hand: $(grep Extender pieces)"
+edit two_sides_job.json 's/"hand": "left"/"hand": "right"/'
+run 1 changed.json
+says "sides[1].hand: the same hand"
+edit two_sides_job.json 's/"width": "20 ft"/"width": "20 elephants"/'
+run 1 changed.json
+says "changed.json:6: frame.width: \"20 elephants\""
+test "$(wc -l < err)" = 1 || wrong "a shared mistake is said more than once: $(cat err)"
+edit two_sides_job.json 's/"sill": "22 in"/"sill": "22 ft"/'
+run 1 changed.json
+says "sides[1].curtain.sill: "
+prints "East side"
+grep -q "West side" out && wrong "a refused side is printed"
+edit two_sides_job.json 's/"sides"/"sidse"/'
+run 1 changed.json
+says 'wanted a list of one or two sides'
+
+# --- lists, several files, standard input: a bad one does not lose the others ---
+
+{ echo '['; cat "$sites/film30.json"; echo ', {"length": 3}, '; cat "$sites/leanto_metric.json"; echo ', 7]'; } > list.json
+run 1 list.json
+says "list.json:$(grep -n '"length": 3}' list.json | sed 's/:.*//'): [1].frame.width: missing"
+says "[3]: wanted an object"
+prints "House 30 ft wide"
+prints "Lean-to house"
+run 1 --format=json list.json
+test "$(grep -c '"within": ' out)" = 4 || wrong "the JSON has not one entry for each side"
+test "$(grep -c '"refused": \[' out)" = 2 || wrong "the JSON does not say which sides are refused"
+run 1 "$sites/film30.json" nothing.json "$sites/film30_hip.json"
+test "$(grep -c '^SIDE' pages)" = 2 || wrong "a bad file loses the others"
+"$program" - < "$sites/film30.json" > out 2> err || wrong "standard input is not read"
+prints "House 30 ft wide"
+run 1 - < /dev/null
+says "-:1: "
+
+# --- messages: the field's line and path ---
+
+edit film30.json 's/"width": "30 ft"/"widht": "30 ft"/'
+run 1 changed.json
+says 'changed.json:8: frame.widht: no such field; the nearest name here is "width"'
+says 'frame.width: missing: width of the whole tunnel (m)'
+edit film30.json 's/"drive_at"/"hip"/'
+run 1 changed.json
+says 'changed.json:4: hip: no such field; did you mean "curtain.hip"?'
+edit film30.json 's/"seal": "4 in",/"seal": "4 in", "seal": "5 in",/'
+run 1 changed.json
+says 'duplicate'
+says "changed.json:$(grep -n seal changed.json | sed 's/:.*//'): "
+edit film30.json 's/"kind": "motor"/"kind": "hand"/'
+run 1 changed.json
+says 'drive.stall_torque: used only while kind is motor; it is hand'
+edit film30.json 's/"sill": "12 in"/"sill": "6 ft"/'
+run 1 changed.json
+says "changed.json:$(grep -n '"sill"' changed.json | sed 's/:.*//'): curtain.sill: 1.8288 m contradicts curtain.hip"
+edit film30.json 's/"sill": "12 in"/"sill": 12/'
+run 1 changed.json
+says 'curtain.sill: '
+for value in null true '[]' '{}' '"12"' '"nan m"' '"inf m"' '"12 kg"' '"1e999 m"' 1e999 -1 0; do
+    edit film30.json "s/\"sill\": \"12 in\"/\"sill\": $value/"
+    run 1 changed.json
+    silent out
+done
+for value in '"1-7/8 in"' '"fense 1-7/8 in"' '"fence 9 in"' 1e300 '"1e300 m"'; do
+    edit film30.json "s|\"diameter\": \"fence 1-7/8 in\"|\"diameter\": $value|"
+    run 1 changed.json
+    says "frame.tube.diameter: "
+done
+edit film30.json 's|"diameter": "fence 1-7/8 in"|"diameter": "1-7/8 in"|'
+run 1 changed.json
+says "fence 1-7/8"
+says "tube 1-7/8 in"
+edit film30.json 's|"wall": "bwg 14"|"wall": "14"|'
+run 1 changed.json
+says "bwg 14"
+says "sheet 14"
+edit film30.json 's/"splices": 4/"splices": 4.5/'
+run 1 changed.json
+says "bar.splices: 4.5 is not a whole number"
+edit film30.json 's/"grade": "given"/"grade": "best"/'
+run 1 changed.json
+says '"best" is not one of: unknown, given'
+edit film30.json 's/"hung": "extender"/"hung": "hip"/'
+run 1 changed.json
+says 'drive_end.extender: used only while hung is extender; it is hip'
+
+# --- what is no JSON, or too deep, or not text ---
+
+for content in '' ' ' '{' '[' '"side"' '{"length": nan}' '{"length": 01}' 'side' '{"a":1}}'; do
+    printf '%s' "$content" > bad.json
+    run 1 bad.json
+    says "bad.json:1: "
+    silent out
+done
+awk 'BEGIN { for (i = 0; i < 100000; i++) printf "["; }' > deep.json
+run 1 deep.json
+awk 'BEGIN { for (i = 0; i < 2000; i++) printf "{\"a\":"; printf "1"; for (i = 0; i < 2000; i++) printf "}" }' > nested.json
+run 1 nested.json
+says 'nested.json:1: a: no such field'
+head -c 4096 "$program" > binary.json
+run 1 binary.json
+printf '{"na\\u001bme": "x", "name": "a\\u001b[31m\\nb"}' > control.json
+run 1 control.json
+checks=$((checks + 1))
+grep -q "$(printf '\033')" err && wrong "a control character reaches the terminal"
+
+# --- a file to fill in, and the fields ---
+
+run 0 --blank
+cp out blank.json
+run 1 blank.json
+for field in length frame.width frame.peak_height frame.tube.diameter curtain.hip curtain.sill bar.tube.wall drive.rated_torque drive_end.extender.stock \
+    free_end.guide.tube.wall; do
+    says ": $field: missing: "
+done
+grep -v ': missing: ' err | grep -q . && wrong "an unfilled file is refused for another reason: $(grep -v ': missing: ' err | head -1)"
+test "$(grep -n '"length"' blank.json | sed 's/:.*//')" -lt "$(grep -n '"hand"' blank.json | sed 's/:.*//')" || wrong "what is required does not stand first"
+run 0 --fields
+prints "curtain.hip [m]: above 0, to 20; REQUIRED"
+prints "used only while grade is"
+test -z "$(awk 'length > 80' out)" || wrong "--fields is wider than 80 columns"
+# every field of the file to fill in is explained
+for field in $(sed -n 's/^ *"\([a-z_]*\)": .*/\1/p' blank.json | sort -u); do
+    grep -q "^\([a-z_.\[\]*\.\)*$field[ :\[]" out || case $field in name | note) ;; *) grep -q "$field" out || wrong "--fields does not explain $field" ;; esac
+done
+
+# --- output is complete or absent ---
+
+run 0 --output=sheet.txt "$sites/film30.json"
+silent out
+"$program" "$sites/film30.json" > plain.txt
+cmp -s sheet.txt plain.txt || wrong "--output writes something else"
+run 1 --output=sheet.txt nothing.json
+cmp -s sheet.txt plain.txt || wrong "a refused file destroys the old output"
+run 1 --output=no/such/folder/sheet.txt "$sites/film30.json"
+says "cannot be written"
+test "$(ls | grep -c 'sheet.txt.')" = 0 || wrong "something is left beside the output"
+if test -w /dev/full; then
+    checks=$((checks + 1))
+    for arguments in "$sites/film30.json" "--format=json $sites/film30.json" --help --fields --blank; do
+        "$program" $arguments > /dev/full 2> err && wrong "a full disk is not noticed: $arguments"
+        grep -q "standard output: cannot be written" err || wrong "a full disk is not said"
+    done
+fi
+mkfifo pipe
+cat pipe > through &
+run 0 --output=pipe "$sites/film30.json"
+test -p pipe || wrong "a pipe is replaced by a file"
+wait
+cmp -s through plain.txt || wrong "a pipe does not receive the whole output"
+
+# --- every cut-off of a file is refused, and none ends the program otherwise ---
+
+size=$(wc -c < "$sites/film30.json")
+at=0
+while test $at -lt $((size - 3)); do
+    head -c $at "$sites/film30.json" > cut.json
+    run 1 cut.json
+    at=$((at + 61))
+done
+
+test $failed = 0 || exit 1
+echo "$checks checks of tunnelside-plan"
