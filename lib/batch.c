@@ -2,6 +2,8 @@
 /* Many sides: columns laid over a base side, row by row. */
 #include "plan.h"
 
+#include "compact.h"
+
 static int is_value(const tside_place *place)
 {
     return place->field && (place->field->type == TSIDE_NUMBER || place->field->type == TSIDE_COUNT || place->field->type == TSIDE_CHOICE);

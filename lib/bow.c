@@ -3,6 +3,8 @@
 
 #include "geometry.h"
 
+#include "compact.h"
+
 static const char *const shapes[] = {"leg_and_peak", "three_points"};
 static const char *const measures[] = {"outside", "centreline"};
 
@@ -198,12 +200,12 @@ static tside_status make_flat_arch(const tside_frame *frame, double a, double h,
     if (frame->shoulder_radius_given) {
         double rho = frame->shoulder_radius, drop, begins, chi;
         if (!(rho < R))
-            return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "frame.shoulder_radius", "frame.peak_height", "the shoulder's bend must be tighter than the arch", "m",
+            REFUSE(fault, TSIDE_CONTRADICTS, "frame.shoulder_radius", "frame.peak_height", "the shoulder's bend must be tighter than the arch", "m",
                                         rho, TSIDE_NOT_BELOW, R, 0);
         drop = (R - rho) * (R - rho) - (a - rho) * (a - rho);
         begins = h + f - R + sqrt(drop > 0 ? drop : 0);
         if (begins < 0)
-            return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "frame.shoulder_radius", "frame.leg_height", "the shoulder would begin below the foot", "m", rho,
+            REFUSE(fault, TSIDE_CONTRADICTS, "frame.shoulder_radius", "frame.leg_height", "the shoulder would begin below the foot", "m", rho,
                                         TSIDE_NO_RELATION, 0, begins);
         chi = atan2(begins - (h + f - R), a - rho);
         begin_path(centre, a, 0, TSIDE_PI / 2, begins, 0);
@@ -222,10 +224,10 @@ static tside_status make_leg_and_peak(const tside_frame *frame, tside_path *cent
     double d = frame->measured == TSIDE_OUTSIDE ? frame->tube.diameter : 0;
     double a = (frame->width - d) / 2, h = frame->leg_height, f = frame->peak_height - d / 2 - h, R;
     if (!(a > frame->tube.diameter))
-        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "frame.width", "frame.tube.diameter", "half the width must exceed the tube", "m", frame->width, TSIDE_NOT_ABOVE,
+        REFUSE(fault, TSIDE_CONTRADICTS, "frame.width", "frame.tube.diameter", "half the width must exceed the tube", "m", frame->width, TSIDE_NOT_ABOVE,
                                     2 * frame->tube.diameter + d, 0);
     if (!(f > 0))
-        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "frame.peak_height", "frame.leg_height", "the peak must stand above the leg", "m", frame->peak_height,
+        REFUSE(fault, TSIDE_CONTRADICTS, "frame.peak_height", "frame.leg_height", "the peak must stand above the leg", "m", frame->peak_height,
                                     TSIDE_NOT_ABOVE, h + d / 2, 0);
     if (f < a)
         return make_flat_arch(frame, a, h, f, centre, fault);
@@ -247,10 +249,10 @@ static tside_status make_three_points(const tside_frame *frame, tside_path *cent
     double vx = frame->peak_x - frame->between_x, vy = frame->peak_height - frame->between_height;
     double chord = hypot(ux + vx, uy + vy), half = atan2(ux * vy - uy * vx, ux * vx + uy * vy);
     if (!(uy > 0))
-        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "frame.between_height", "frame.foot_height", "heights must rise from foot to peak", "m", frame->between_height,
+        REFUSE(fault, TSIDE_CONTRADICTS, "frame.between_height", "frame.foot_height", "heights must rise from foot to peak", "m", frame->between_height,
                                     TSIDE_NOT_ABOVE, frame->foot_height, 0);
     if (!(vy > 0))
-        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "frame.peak_height", "frame.between_height", "heights must rise from foot to peak", "m", frame->peak_height,
+        REFUSE(fault, TSIDE_CONTRADICTS, "frame.peak_height", "frame.between_height", "heights must rise from foot to peak", "m", frame->peak_height,
                                     TSIDE_NOT_ABOVE, frame->between_height, 0);
     if (fabs(half) < 1e-9) /* collinear, to the digits of any tape */
         half = 0;
@@ -266,7 +268,7 @@ static tside_status make_board(const tside_frame *frame, tside_bow *bow, tside_f
     if (!bow->board_given)
         return TSIDE_OK;
     if (!tside_i_path_at_height(&bow->face, frame->board_top, &arc, &top))
-        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "frame.board_top", "frame.peak_height", "the baseboard stands above the bow", "m", frame->board_top, TSIDE_ABOVE, top, 0);
+        REFUSE(fault, TSIDE_CONTRADICTS, "frame.board_top", "frame.peak_height", "the baseboard stands above the bow", "m", frame->board_top, TSIDE_ABOVE, top, 0);
     bow->board_x = tside_i_path_at(&bow->face, arc).x + frame->board_stand;
     bow->board_y = frame->board_top;
     return TSIDE_OK;
@@ -286,7 +288,7 @@ tside_status tside_bow_make(const tside_frame *frame, tside_bow *bow, tside_faul
     if (frame->shape == TSIDE_THREE_POINTS && frame->measured == TSIDE_OUTSIDE) {
         tside_path face = made.centre;
         if (!(1 - face.piece[0].curvature * half > 0.5))
-            return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "frame.between_x", "frame.tube.diameter", "the bend is tighter than the tube", "m", frame->between_x,
+            REFUSE(fault, TSIDE_CONTRADICTS, "frame.between_x", "frame.tube.diameter", "the bend is tighter than the tube", "m", frame->between_x,
                                         TSIDE_NO_RELATION, 0, 0);
         offset_path(&face, -half, &made.centre);
     }
@@ -316,7 +318,7 @@ static tside_status at_height(const tside_path *path, double height, double *arc
     if (!isfinite(height))
         return tside_i_bound(fault, "height", "m", 0, TSIDE_NOT_FINITE, 0);
     if (!tside_i_path_at_height(path, height, arc, &top))
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "height", "", "above the bow's top", "m", height, TSIDE_ABOVE, top, 0);
+        REFUSE(fault, TSIDE_OUT_OF_REACH, "height", "", "above the bow's top", "m", height, TSIDE_ABOVE, top, 0);
     return TSIDE_OK;
 }
 

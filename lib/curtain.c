@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "geometry.h"
 
+#include "compact.h"
+
 static const char *const lies[] = {"outboard", "inboard"};
 
 static const tside_field rows[] = {
@@ -136,12 +138,12 @@ tside_status tside_line_make(const tside_bow *bow, const tside_curtain *curtain,
     if (curtain->roll_lies == TSIDE_INBOARD)
         return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "curtain.roll_lies", "", "a roll inboard of its curtain is not modelled");
     if (!(curtain->sill < curtain->hip))
-        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "curtain.sill", "curtain.hip", "the sill must lie below the hip", "m", curtain->sill, TSIDE_NOT_BELOW,
+        REFUSE(fault, TSIDE_CONTRADICTS, "curtain.sill", "curtain.hip", "the sill must lie below the hip", "m", curtain->sill, TSIDE_NOT_BELOW,
                                     curtain->hip, 0);
     if (!tside_i_path_at_height(&bow->face, curtain->hip, &arc, &top))
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "curtain.hip", "frame.peak_height", "the hip lies above the bow's top", "m", curtain->hip, TSIDE_ABOVE, top, 0);
+        REFUSE(fault, TSIDE_OUT_OF_REACH, "curtain.hip", "frame.peak_height", "the hip lies above the bow's top", "m", curtain->hip, TSIDE_ABOVE, top, 0);
     if (bow->board_given && !(bow->board_y < curtain->hip))
-        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "frame.board_top", "curtain.hip", "the baseboard must end below the hip", "m", bow->board_y, TSIDE_NOT_BELOW,
+        REFUSE(fault, TSIDE_CONTRADICTS, "frame.board_top", "curtain.hip", "the baseboard must end below the hip", "m", bow->board_y, TSIDE_NOT_BELOW,
                                     curtain->hip, 0);
     made.x = tside_i_path_at(&bow->face, arc).x + curtain->standoff;
     made.y = curtain->hip;
@@ -204,10 +206,7 @@ tside_status tside_line_at(const tside_line *line, double distance, double *x, d
 {
     tside_i_line_point point;
     const tside_line_piece *piece;
-    if (!isfinite(distance))
-        return tside_i_bound(fault, "distance", "m", 0, TSIDE_NOT_FINITE, 0);
-    if (distance < 0)
-        return tside_i_bound(fault, "distance", "m", distance, TSIDE_BELOW, 0);
+    TRY(tside_i_argument(fault, "distance", "m", distance, 0, 0));
     piece = line->piece + tside_i_line_piece(line, distance);
     point = tside_i_line_at(piece, distance - piece->from);
     *x = point.x;

@@ -3,6 +3,8 @@
 
 #include "internal.h"
 
+#include "compact.h"
+
 static const char *const kinds[] = {"motor", "hand"};
 static const char *const places[] = {"one_end", "both_ends", "mid_bar"};
 
@@ -49,10 +51,7 @@ tside_status tside_drive_stall(const tside_drive *drive, double running, double 
 {
     double stall, share = 1;
     TRY(tside_i_check(TSIDE_KIND_DRIVE, "drive", drive, fault));
-    if (!isfinite(running))
-        return tside_i_bound(fault, "running", "N m", 0, TSIDE_NOT_FINITE, 0);
-    if (running < 0)
-        return tside_i_bound(fault, "running", "N m", running, TSIDE_BELOW, 0);
+    TRY(tside_i_argument(fault, "running", "N m", running, 0, 0));
     if (drive->kind == TSIDE_HAND) {
         *torque = STALL_FACTOR * running;
         return TSIDE_OK;

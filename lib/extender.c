@@ -101,18 +101,18 @@ static tside_status none_fits(const problem *p, double widest, double widest_ang
     if (widest < -1e8)
         return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, "extender.angle", "frame", "no tube from the eye reaches the bow");
     if (widest <= 0)
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.member_height", "", "the member lies above wherever the tube crosses the bow", "m", e->member_height,
+        REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.member_height", "", "the member lies above wherever the tube crosses the bow", "m", e->member_height,
                                     TSIDE_NOT_BELOW, e->member_height + widest * cos(widest_angle), 0);
     if (widest < e->spacing)
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.spacing", "extender.member_height", "at no angle are the bolts so far apart", "m", e->spacing, TSIDE_ABOVE,
+        REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.spacing", "extender.member_height", "at no angle are the bolts so far apart", "m", e->spacing, TSIDE_ABOVE,
                                     widest, 0);
     if (flat_stock < steepest - SLACK)
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.stock", "extender.spacing", "the tube would be longer than the longest stock", "m", e->stock, TSIDE_BELOW,
+        REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.stock", "extender.spacing", "the tube would be longer than the longest stock", "m", e->stock, TSIDE_BELOW,
                                     e->end_distance + p->drop / cos(steepest) + e->tail, 0);
     if (steep_ends > fmin(flat_stock, FLATTEST) + SLACK) /* even the flattest tube meets the member's height outboard of its outer end */
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.member_outer", "extender.stock", "the tube would meet the member's height beyond its outer end", "m",
+        REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.member_outer", "extender.stock", "the tube would meet the member's height beyond its outer end", "m",
                                     e->member_outer, TSIDE_BELOW, p->eye_x - p->drop * tan(fmin(flat_stock, FLATTEST)), 0);
-    return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.member_inner", "extender.spacing", "the tube would meet the member's height beyond its inner end", "m",
+    REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.member_inner", "extender.spacing", "the tube would meet the member's height beyond its inner end", "m",
                                 e->member_inner, TSIDE_ABOVE, p->eye_x - p->drop * tan(fmax(steepest, flat_ends)), 0);
 }
 
@@ -214,10 +214,10 @@ static tside_status choose_angle(const problem *p, double *angle, tside_binding 
         break;
     }
     if (!tside_i_path_at_height(&p->bow->centre, e->crossing, &arc, &top))
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.crossing", "frame", "the crossing lies above the bow's top", "m", e->crossing, TSIDE_ABOVE, top, 0);
+        REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.crossing", "frame", "the crossing lies above the bow's top", "m", e->crossing, TSIDE_ABOVE, top, 0);
     point = tside_i_path_at(&p->bow->centre, arc);
     if (!(point.y < p->eye_y && point.x < p->eye_x))
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.crossing", "eye_y", "the crossing must lie below and inboard of the eye", "m", e->crossing, TSIDE_NOT_BELOW,
+        REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.crossing", "eye_y", "the crossing must lie below and inboard of the eye", "m", e->crossing, TSIDE_NOT_BELOW,
                                     p->eye_y, 0);
     *angle = atan2(p->eye_x - point.x, p->eye_y - point.y);
     return given_angle(p, *angle, "extender.crossing", fault);
@@ -229,12 +229,12 @@ static tside_status check_input(const tside_extender *e, double eye_x, double ey
     if (!isfinite(eye_x) || !isfinite(eye_y))
         return tside_i_bound(fault, isfinite(eye_x) ? "eye_y" : "eye_x", "m", 0, TSIDE_NOT_FINITE, 0);
     if (!(e->member_height < eye_y))
-        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "extender.member_height", "eye_y", "the member must lie below the eye", "m", e->member_height, TSIDE_NOT_BELOW, eye_y, 0);
+        REFUSE(fault, TSIDE_CONTRADICTS, "extender.member_height", "eye_y", "the member must lie below the eye", "m", e->member_height, TSIDE_NOT_BELOW, eye_y, 0);
     if (!(e->member_inner < e->member_outer))
-        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "extender.member_inner", "extender.member_outer", "the member's inner end must lie inboard of its outer end", "m",
+        REFUSE(fault, TSIDE_CONTRADICTS, "extender.member_inner", "extender.member_outer", "the member's inner end must lie inboard of its outer end", "m",
                                     e->member_inner, TSIDE_NOT_BELOW, e->member_outer, 0);
     if (!(e->end_distance > e->eye_hole / 2))
-        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "extender.end_distance", "extender.eye_hole", "the eye's hole would break out of the tube's end", "m", e->end_distance,
+        REFUSE(fault, TSIDE_CONTRADICTS, "extender.end_distance", "extender.eye_hole", "the eye's hole would break out of the tube's end", "m", e->end_distance,
                                     TSIDE_NOT_ABOVE, e->eye_hole / 2, 0);
     if (!(fmax(e->bolt_hole, e->eye_hole) < e->tube.side - 2 * e->tube.wall))
         return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, e->bolt_hole > e->eye_hole ? "extender.bolt_hole" : "extender.eye_hole", "extender.tube.side",
@@ -296,7 +296,7 @@ tside_status tside_extender_layout(const tside_extender *extender, const tside_b
     tube = (span){eye_x, eye_y, hole.x - eye_x, hole.y - eye_y};
     made.clear = -tside_i_travel_greatest(travel, intrusion, &tube, &where) - needed;
     if (made.clear < -SLACK)
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.bar_clearance", "stops", "the roll would come too near the tube", "m", extender->bar_clearance, TSIDE_ABOVE,
+        REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.bar_clearance", "stops", "the roll would come too near the tube", "m", extender->bar_clearance, TSIDE_ABOVE,
                                     extender->bar_clearance + made.clear, made.clear);
     *layout = made;
     return TSIDE_OK;

@@ -4,6 +4,8 @@
 #include "internal.h"
 #include "number.h"
 
+#include "compact.h"
+
 const char *tside_status_text(int status)
 {
     switch (status) {
@@ -28,22 +30,28 @@ void tside_i_path(char *to, const char *text)
     to[length] = '\0';
 }
 
-tside_status tside_i_refuse_value(tside_fault *fault, tside_status status, const char *field, const char *other, const char *reason,
-                                  const char *unit, double value, tside_relation relation, double bound, double gap)
+tside_status tside_i_refuse_by(tside_fault *fault, const tside_i_refusal *refusal, double value, double bound, double gap)
 {
     if (fault) {
-        fault->status = status;
-        fault->relation = relation;
-        tside_i_path(fault->field, field);
-        tside_i_path(fault->other, other);
-        fault->unit = unit;
-        fault->reason = reason;
+        fault->status = refusal->status;
+        fault->relation = refusal->relation;
+        tside_i_path(fault->field, refusal->field);
+        tside_i_path(fault->other, refusal->other);
+        fault->unit = refusal->unit;
+        fault->reason = refusal->reason;
         fault->index = -1;
         fault->value = value;
         fault->bound = bound;
         fault->gap = gap;
     }
-    return status;
+    return refusal->status;
+}
+
+tside_status tside_i_refuse_value(tside_fault *fault, tside_status status, const char *field, const char *other, const char *reason,
+                                  const char *unit, double value, tside_relation relation, double bound, double gap)
+{
+    const tside_i_refusal refusal = {status, relation, field, other, reason, unit};
+    return tside_i_refuse_by(fault, &refusal, value, bound, gap);
 }
 
 tside_status tside_i_refuse(tside_fault *fault, tside_status status, const char *field, const char *other, const char *reason)
@@ -54,6 +62,15 @@ tside_status tside_i_refuse(tside_fault *fault, tside_status status, const char 
 tside_status tside_i_bound(tside_fault *fault, const char *field, const char *unit, double value, tside_relation relation, double bound)
 {
     return tside_i_refuse_value(fault, TSIDE_OUT_OF_BOUNDS, field, "", "", unit, value, relation, bound, 0);
+}
+
+tside_status tside_i_argument(tside_fault *fault, const char *name, const char *unit, double value, double low, int open)
+{
+    if (!isfinite(value))
+        return tside_i_bound(fault, name, unit, 0, TSIDE_NOT_FINITE, 0);
+    if (value < low || (open && value == low))
+        return tside_i_bound(fault, name, unit, value, open ? TSIDE_NOT_ABOVE : TSIDE_BELOW, low);
+    return TSIDE_OK;
 }
 
 static void prefix(char *path, const char *group)

@@ -4,6 +4,8 @@
 #include "number.h"
 #include "plan.h"
 
+#include "compact.h"
+
 #define LEAST_SEAL 0.05  /* m, common practice, no published source */
 #define LEAST_WRAPS 0.75 /* turn, common practice, no published source */
 

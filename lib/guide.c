@@ -68,15 +68,6 @@ static double highest_axis(const tside_travel *travel)
     return open.y;
 }
 
-static tside_status check_number(const char *name, const char *unit, double value, double low, tside_fault *fault)
-{
-    if (!isfinite(value))
-        return tside_i_bound(fault, name, unit, 0, TSIDE_NOT_FINITE, 0);
-    if (value < low)
-        return tside_i_bound(fault, name, unit, value, TSIDE_BELOW, low);
-    return TSIDE_OK;
-}
-
 static tside_i_lean lean_shut(const tside_travel *travel, double eye_x, double eye_y, double offset, tside_i_spot *spot)
 {
     tside_i_travel_spot(travel, 0, travel->wraps_shut, spot);
@@ -94,10 +85,10 @@ static tside_status clears(const tside_travel *travel, const tside_guide *guide,
     double needed = collar->height + guide->eye_clearance, above = eye_y - highest_axis(travel);
     *spare = above - needed;
     if (*spare < -SLACK)
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "eye_y", "guide.eye_clearance", "the eye does not clear what rides on the guide", "m", eye_y, TSIDE_BELOW,
+        REFUSE(fault, TSIDE_OUT_OF_REACH, "eye_y", "guide.eye_clearance", "the eye does not clear what rides on the guide", "m", eye_y, TSIDE_BELOW,
                                     eye_y - *spare, *spare);
     if (!(above > collar->offset))
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "eye_y", "collar.offset", "the eye must stand higher above the bar than the collar's offset", "m", eye_y,
+        REFUSE(fault, TSIDE_OUT_OF_REACH, "eye_y", "collar.offset", "the eye must stand higher above the bar than the collar's offset", "m", eye_y,
                                     TSIDE_NOT_ABOVE, eye_y - above + collar->offset, above - collar->offset);
     return TSIDE_OK;
 }
@@ -114,8 +105,8 @@ static tside_status make_hang(const tside_travel *travel, const tside_guide *gui
     if (guide->foot == TSIDE_FOOT_FIXED)
         return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "guide.foot", "", "a guide fixed at its foot is not modelled");
     TRY(tside_i_check(TSIDE_KIND_COLLAR, "collar", collar, fault));
-    TRY(check_number("eye_x", "m", eye_x, 0, fault));
-    TRY(check_number("eye_y", "m", eye_y, 0, fault));
+    TRY(tside_i_argument(fault, "eye_x", "m", eye_x, 0, 0));
+    TRY(tside_i_argument(fault, "eye_y", "m", eye_y, 0, 0));
     TRY(clears(travel, guide, collar, eye_y, &sweep->clear, fault));
     TRY(tside_i_within(fault, "guide", tside_material_values(&guide->material, &metal, fault)));
     TRY(tside_i_within(fault, "guide", tside_round_section(&guide->tube, metal.density, &section, fault)));
@@ -123,7 +114,7 @@ static tside_status make_hang(const tside_travel *travel, const tside_guide *gui
     tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &open);
     at_open = tside_i_lean_at(eye_x, eye_y, collar->offset, &open);
     if (!(guide->chain < at_open.reach) || !(guide->chain < at_shut.reach))
-        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "guide.chain", "stops", "the collar would ride on the chain when open", "m", guide->chain, TSIDE_NOT_BELOW, at_open.reach,
+        REFUSE(fault, TSIDE_CONTRADICTS, "guide.chain", "stops", "the collar would ride on the chain when open", "m", guide->chain, TSIDE_NOT_BELOW, at_open.reach,
                                     0);
     sweep->lean_shut = shut_angle = tside_i_lean_angle(&at_shut);
     sweep->lean_open = tside_i_lean_angle(&at_open);
@@ -134,7 +125,7 @@ static tside_status make_hang(const tside_travel *travel, const tside_guide *gui
     lowest = lowest_cosine(sweep->lean_least, sweep->lean_greatest);
     sweep->foot_lowest = eye_y - sweep->length * lowest;
     if (sweep->foot_lowest < guide->ground_clearance - SLACK)
-        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "guide.margin", "guide.ground_clearance", "the guide's foot would come too near the ground", "m", guide->margin,
+        REFUSE(fault, TSIDE_CONTRADICTS, "guide.margin", "guide.ground_clearance", "the guide's foot would come too near the ground", "m", guide->margin,
                                     TSIDE_ABOVE, (eye_y - guide->ground_clearance) / lowest - at_shut.reach, sweep->foot_lowest);
     *hang = (tside_hang){eye_x, eye_y, collar->offset, sweep->length, guide->chain, section.mass * TSIDE_GRAVITY * sweep->cut_length, collar->mass * TSIDE_GRAVITY,
                          collar->mass_offset};
@@ -209,10 +200,10 @@ tside_status tside_eye_best(const tside_travel *travel, double eye_y, double col
 {
     tside_i_spot spot;
     double x, low = -HUGE_VAL, high = HUGE_VAL;
-    TRY(check_number("eye_y", "m", eye_y, 0, fault));
-    TRY(check_number("collar_offset", "m", collar_offset, 0, fault));
+    TRY(tside_i_argument(fault, "eye_y", "m", eye_y, 0, 0));
+    TRY(tside_i_argument(fault, "collar_offset", "m", collar_offset, 0, 0));
     if (!(eye_y - highest_axis(travel) > collar_offset))
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "eye_y", "collar_offset", "the eye must stand higher above the bar than the collar's offset", "m", eye_y,
+        REFUSE(fault, TSIDE_OUT_OF_REACH, "eye_y", "collar_offset", "the eye must stand higher above the bar than the collar's offset", "m", eye_y,
                                     TSIDE_NOT_ABOVE, highest_axis(travel) + collar_offset, 0);
     tside_i_travel_spot(travel, 0, travel->wraps_shut, &spot);
     x = spot.x + collar_offset;

@@ -9,12 +9,38 @@
 #define TSIDE_PI 3.14159265358979323846
 #define TSIDE_GRAVITY 9.80665 /* m/s2, standard: ISO 80000-3 */
 
+/* What runs seldom, or where a microsecond is nothing, is compiled for size: the code it leaves room for is the travel's. */
+#if defined(__GNUC__)
+#define SELDOM __attribute__((cold))
+#else
+#define SELDOM
+#endif
+
 /* --- refusing: each fills the fault, if there is one, and returns the status --- */
 
-tside_status tside_i_bound(tside_fault *fault, const char *field, const char *unit, double value, tside_relation relation, double bound);
-tside_status tside_i_refuse(tside_fault *fault, tside_status status, const char *field, const char *other, const char *reason);
-tside_status tside_i_refuse_value(tside_fault *fault, tside_status status, const char *field, const char *other, const char *reason,
+SELDOM tside_status tside_i_bound(tside_fault *fault, const char *field, const char *unit, double value, tside_relation relation, double bound);
+SELDOM tside_status tside_i_refuse(tside_fault *fault, tside_status status, const char *field, const char *other, const char *reason);
+SELDOM tside_status tside_i_refuse_value(tside_fault *fault, tside_status status, const char *field, const char *other, const char *reason,
                                   const char *unit, double value, tside_relation relation, double bound, double gap);
+
+/* What of a refusal is constant: told once, in a table of the file's, so that the code that refuses is small. */
+typedef struct tside_i_refusal {
+    tside_status status;
+    tside_relation relation;
+    const char *field, *other, *reason, *unit;
+} tside_i_refusal;
+
+SELDOM tside_status tside_i_refuse_by(tside_fault *fault, const tside_i_refusal *refusal, double value, double bound, double gap);
+
+/* Refuses and returns; all but value, bound and gap are constants. */
+#define REFUSE(fault, status, field, other, reason, unit, value, relation, bound, gap) \
+    do { \
+        static const tside_i_refusal refusal = {status, relation, field, other, reason, unit}; \
+        return tside_i_refuse_by(fault, &refusal, value, bound, gap); \
+    } while (0)
+
+/* Refuses an argument that is not finite, or below low; above 0 where open and low is 0. */
+SELDOM tside_status tside_i_argument(tside_fault *fault, const char *name, const char *unit, double value, double low, int open);
 
 /* Puts a path before the fault's field names: a fault "guide.margin" within "drive_end" is "drive_end.guide.margin". */
 tside_status tside_i_within(tside_fault *fault, const char *group, tside_status status);

@@ -3,6 +3,8 @@
 
 #include "internal.h"
 
+#include "compact.h"
+
 static const tside_field rows[] = {
     {NUMBER(tside_keep_out, left, "m", FROM(-60), TO(60), 0, OURS, "inboard edge, outboard of the tunnel's centreline")},
     {REQUIRED(tside_keep_out, right, "m", TO(60), "outboard edge, outboard of the tunnel's centreline")},

@@ -5,6 +5,8 @@
 #include "internal.h"
 #include "number.h"
 
+#include "compact.h"
+
 /* --- units: 1 name = over/under si, exactly --- */
 
 #define E3 UINT64_C(1000)
@@ -469,7 +471,7 @@ static tside_status check_part(tside_style style, int part, tside_fault *fault)
 {
     if (style == TSIDE_INCHES || style == TSIDE_FEET_AND_INCHES) {
         if (part < 1 || part > FINEST || FINEST % part)
-            return tside_i_refuse_value(fault, TSIDE_OUT_OF_BOUNDS, "part", "1, 2, 4, 8, 16, 32, 64", "no such fraction of an inch", "1", part,
+            REFUSE(fault, TSIDE_OUT_OF_BOUNDS, "part", "1, 2, 4, 8, 16, 32, 64", "no such fraction of an inch", "1", part,
                                         TSIDE_NO_RELATION, 0, 0);
         return TSIDE_OK;
     }
@@ -497,7 +499,7 @@ tside_status tside_length_write(double metres, tside_style style, int part, char
     if (needed)
         *needed = text.length;
     if (size <= text.length)
-        return tside_i_refuse_value(fault, TSIDE_TOO_SMALL, "size", "", "", "1", (double)size, TSIDE_NOT_ABOVE, (double)text.length, 0);
+        REFUSE(fault, TSIDE_TOO_SMALL, "size", "", "", "1", (double)size, TSIDE_NOT_ABOVE, (double)text.length, 0);
     memcpy(buffer, whole, text.length + 1);
     return TSIDE_OK;
 }

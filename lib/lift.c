@@ -117,7 +117,7 @@ static tside_status check(const tside_travel *travel, const tside_load *load, co
         tside_i_spot where;
         double rate = tside_i_travel_greatest(travel, guide_rate, hang, &where);
         if (!(rate < 1))
-            return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "hang", "", "the guide would turn as fast as the bar, so that no torque drives it", "1", rate, TSIDE_NOT_BELOW, 1, 0);
+            REFUSE(fault, TSIDE_OUT_OF_REACH, "hang", "", "the guide would turn as fast as the bar, so that no torque drives it", "1", rate, TSIDE_NOT_BELOW, 1, 0);
     }
     return TSIDE_OK;
 }
@@ -189,22 +189,13 @@ tside_status tside_lift_work(const tside_travel *travel, const tside_load *load,
     return TSIDE_OK;
 }
 
-static tside_status positive(const char *name, const char *unit, double value, int open, tside_fault *fault)
-{
-    if (!isfinite(value))
-        return tside_i_bound(fault, name, unit, 0, TSIDE_NOT_FINITE, 0);
-    if (open ? value <= 0 : value < 0)
-        return tside_i_bound(fault, name, unit, value, open ? TSIDE_NOT_ABOVE : TSIDE_BELOW, 0);
-    return TSIDE_OK;
-}
-
 tside_status tside_lift_longest(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double available, double *length, tside_fault *fault)
 {
     tside_i_lifting lifting = {travel, load, hang, available};
     tside_i_spot where;
     double longest;
     TRY(check(travel, load, hang, fault));
-    TRY(positive("available", "N m", available, 1, fault));
+    TRY(tside_i_argument(fault, "available", "N m", available, 0, 1));
     if (load->bar_mass + load->clip_mass + load->areal_mass + load->wet + load->rope_pressure * load->rope_friction <= 0)
         return tside_i_bound(fault, "load.bar_mass", "kg/m", load->bar_mass, TSIDE_NOT_ABOVE, 0);
     longest = -tside_i_travel_greatest(travel, shortness, &lifting, &where);
@@ -212,7 +203,7 @@ tside_status tside_lift_longest(const tside_travel *travel, const tside_load *lo
         tside_load bare = *load;
         tside_i_lifting own = {travel, &bare, hang, 0};
         bare.length = 0;
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "available", "load.end_mass", "the torque does not lift even the drive", "N m", available, TSIDE_NOT_ABOVE,
+        REFUSE(fault, TSIDE_OUT_OF_REACH, "available", "load.end_mass", "the torque does not lift even the drive", "N m", available, TSIDE_NOT_ABOVE,
                                     tside_i_travel_greatest(travel, drive_torque, &own, &where), 0);
     }
     *length = longest;
@@ -221,19 +212,19 @@ tside_status tside_lift_longest(const tside_travel *travel, const tside_load *lo
 
 tside_status tside_bar_twist(double per_metre, double length, double shear_modulus, double torsion, double *twist, tside_fault *fault)
 {
-    TRY(positive("per_metre", "N", per_metre, 0, fault));
-    TRY(positive("length", "m", length, 0, fault));
-    TRY(positive("shear_modulus", "Pa", shear_modulus, 1, fault));
-    TRY(positive("torsion", "m4", torsion, 1, fault));
+    TRY(tside_i_argument(fault, "per_metre", "N", per_metre, 0, 0));
+    TRY(tside_i_argument(fault, "length", "m", length, 0, 0));
+    TRY(tside_i_argument(fault, "shear_modulus", "Pa", shear_modulus, 0, 1));
+    TRY(tside_i_argument(fault, "torsion", "m4", torsion, 0, 1));
     *twist = per_metre * length * length / (2 * shear_modulus * torsion);
     return TSIDE_OK;
 }
 
 tside_status tside_splice_force(double torque, int screws, double diameter, double *force, tside_fault *fault)
 {
-    TRY(positive("torque", "N m", torque, 0, fault));
-    TRY(positive("screws", "1", screws, 1, fault));
-    TRY(positive("diameter", "m", diameter, 1, fault));
+    TRY(tside_i_argument(fault, "torque", "N m", torque, 0, 0));
+    TRY(tside_i_argument(fault, "screws", "1", screws, 0, 1));
+    TRY(tside_i_argument(fault, "diameter", "m", diameter, 0, 1));
     *force = torque / (screws * diameter / 2);
     return TSIDE_OK;
 }

@@ -3,6 +3,8 @@
 
 #include "internal.h"
 
+#include "compact.h"
+
 #define KSI (4448.2216152605 / (0.0254 * 0.0254)) /* Pa: a kip is 4448.2216152605 N, by the pound of 1959 and standard gravity */
 #define MPA 1e6                                   /* Pa */
 

@@ -4,6 +4,8 @@
 
 #include "number.h"
 
+#include "compact.h"
+
 #if FLT_RADIX != 2 || DBL_MANT_DIG != 53
 #error "doubles of 53 bits are needed"
 #endif

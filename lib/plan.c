@@ -400,7 +400,7 @@ tside_status tside_plan_turns(const tside_side *side, tside_turn *rows, int capa
     needed = 1 + (total > 1e-9 ? (int)ceil(total - 1e-9) : 0);
     *count = needed;
     if (needed > capacity)
-        return tside_i_refuse_value(fault, TSIDE_TOO_SMALL, "capacity", "", "the turn table has more rows", "1", capacity, TSIDE_BELOW, needed, 0);
+        REFUSE(fault, TSIDE_TOO_SMALL, "capacity", "", "the turn table has more rows", "1", capacity, TSIDE_BELOW, needed, 0);
     for (int i = 0; i < needed; i++) {
         driven aim = {&setup.travel, &drive.hang, i};
         int last = i == needed - 1;

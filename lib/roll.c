@@ -69,7 +69,7 @@ tside_status tside_roll_thickness(double core, double wraps_before, double turns
             return tside_i_bound(fault, argument[i].name, argument[i].unit, argument[i].value, TSIDE_ABOVE, argument[i].high);
     }
     if (taken_up < bare)
-        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "taken_up", "core", "so many turns of the bare core take up more", "m", taken_up, TSIDE_BELOW, bare, 0);
+        REFUSE(fault, TSIDE_CONTRADICTS, "taken_up", "core", "so many turns of the bare core take up more", "m", taken_up, TSIDE_BELOW, bare, 0);
     *thickness = (taken_up / TSIDE_PI - turns * core) / (turns * (2 * wraps_before + turns));
     return TSIDE_OK;
 }

@@ -2,6 +2,8 @@
 /* Searches over whole plans: how low the eye may be, and the lightest bar that serves. */
 #include "plan.h"
 
+#include "compact.h"
+
 #define HIGHEST_RISE 5.0
 
 /* Whether an eye at this rise keeps kick out and side force within the side's limits; a refusal counts as no. */

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "strength.h"
 
+#include "compact.h"
+
 static const char *const codes[] = {
     "bar_shear", "bar_shear_stall", "bar_bending", "coupling_screw", "splice_screw", "splice_screw_stall", "guide_bending",
     "eye_bolt_bending", "extender_bending", "extender_tip", "bow_bolt", "member_bolt", "bow_net_section", "rail_pull",
@@ -80,15 +82,6 @@ tside_strength_line tside_i_plain_line(tside_strength_code code, tside_which_end
     return (tside_strength_line){.code = code, .end = end, .measure = measure, .demand = demand, .verdict = TSIDE_VERDICT_LOOK};
 }
 
-static tside_status check_load(double force, double weight, tside_fault *fault)
-{
-    if (!isfinite(force) || !isfinite(weight))
-        return tside_i_bound(fault, isfinite(force) ? "weight" : "force", "N", 0, TSIDE_NOT_FINITE, 0);
-    if (force < 0 || weight < 0)
-        return tside_i_bound(fault, force < 0 ? "force" : "weight", "N", force < 0 ? force : weight, TSIDE_BELOW, 0);
-    return TSIDE_OK;
-}
-
 static tside_status eye_bolt_values(const tside_extender *extender, tside_metal_values *values, tside_fault *fault)
 {
     tside_status status = tside_material_values(&extender->eye_material, values, fault);
@@ -106,7 +99,8 @@ tside_status tside_extender_strength(const tside_extender *extender, const tside
     tside_section section;
     double a = layout->angle, sB = layout->bow_distance, sG = layout->member_distance, F = force, W = weight, T, dh, P, X, net, half;
     TRY(tside_i_check(TSIDE_KIND_EXTENDER, "extender", extender, fault));
-    TRY(check_load(force, weight, fault));
+    TRY(tside_i_argument(fault, "force", "N", force, 0, 0));
+    TRY(tside_i_argument(fault, "weight", "N", weight, 0, 0));
     TRY(tside_i_within(fault, "extender", tside_material_values(&extender->material, &metal, fault)));
     TRY(tside_i_within(fault, "extender", tside_square_section(&extender->tube, metal.density, &section, fault)));
     TRY(eye_bolt_values(extender, &eye_metal, fault));

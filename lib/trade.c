@@ -8,6 +8,8 @@
 #include "internal.h"
 #include "number.h"
 
+#include "compact.h"
+
 /* NPS: ASME B36.10M. Fence: chain-link practice, from memory; a nominal 2 in is also called 1-7/8 in, and so on. */
 static const tside_trade sizes[] = {
     {"nps", "3/4", 1.050 * IN},

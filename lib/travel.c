@@ -475,7 +475,7 @@ static tside_status find_shut(const tside_stops *stops, const tside_curtain *cur
     int seal = stops->shut_by == TSIDE_SHUT_SEAL;
     *shut = seal ? curtain->sill - stops->seal : stops->shut_height;
     if (*shut < 0)
-        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "stops.seal", "curtain.sill", "the roll would lie in the ground", "m", stops->seal, TSIDE_ABOVE, curtain->sill, 0);
+        REFUSE(fault, TSIDE_CONTRADICTS, "stops.seal", "curtain.sill", "the roll would lie in the ground", "m", stops->seal, TSIDE_ABOVE, curtain->sill, 0);
     if (*shut + 2 * r > travel->rail + SLACK) {
         double most = seal ? curtain->sill - (travel->rail - 2 * r) : travel->rail - 2 * r;
         return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, seal ? "stops.seal" : "stops.shut_height", "curtain.hip", "shut, the roll's top would pass the rail", "m",
@@ -491,15 +491,15 @@ static tside_status find_open(const tside_stops *stops, double shut, const tside
         target top = {travel, travel->rail - stops->gap};
         double room = fmax(0, stops->gap - top_above(low, &top));
         if (stops->gap > room + SLACK)
-            return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "stops.gap", "stops.shut_height", "open would lie below shut", "m", stops->gap, TSIDE_ABOVE, room, 0);
+            REFUSE(fault, TSIDE_CONTRADICTS, "stops.gap", "stops.shut_height", "open would lie below shut", "m", stops->gap, TSIDE_ABOVE, room, 0);
         *open = tside_i_rising_root(top_above, &top, low, most);
     } else {
         target underside = {travel, stops->open_height};
         if (stops->open_height < shut - SLACK)
-            return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "stops.open_height", "stops.shut_height", "open would lie below shut", "m", stops->open_height, TSIDE_BELOW, shut,
+            REFUSE(fault, TSIDE_CONTRADICTS, "stops.open_height", "stops.shut_height", "open would lie below shut", "m", stops->open_height, TSIDE_BELOW, shut,
                                         0);
         if (stops->open_height > travel->highest + SLACK)
-            return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "stops.open_height", "curtain.hip", "open, the roll's top would pass the rail", "m", stops->open_height,
+            REFUSE(fault, TSIDE_CONTRADICTS, "stops.open_height", "curtain.hip", "open, the roll's top would pass the rail", "m", stops->open_height,
                                         TSIDE_ABOVE, travel->highest, 0);
         *open = tside_i_rising_root(underside_above, &underside, low, most);
     }

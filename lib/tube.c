@@ -3,6 +3,8 @@
 
 #include "internal.h"
 
+#include "compact.h"
+
 /* A length of a tube that must be given; nothing thinner than the low bound is made, and above it no product of lengths underflows. */
 #define TUBE_LENGTH(S, member, least, most, text) ROW(S, member, TSIDE_NUMBER, "m", text), FROM(least), TO(most), .required = 1
 
