@@ -45,13 +45,14 @@ static void take(const tside_output *output, int row, const char *plan)
     *row_of(output->data, output->stride, row) = output->place.field->type == TSIDE_NUMBER ? *(const double *)(const void *)member : *(const int *)(const void *)member;
 }
 
-static tside_status plan_row(const tside_side *base, int row, const tside_input *inputs, int count, tside_side *side, tside_plan *plan, tside_fault *fault)
+/* Each row lays its values over those of the row before: they are the same fields. */
+static tside_status plan_row(int row, const tside_input *inputs, int count, tside_side *side, tside_plan *plan, tside_fault *fault)
 {
-    *side = *base;
     for (int i = 0; i < count; i++)
         if (!put(inputs + i, row, (char *)side))
             return tside_i_refuse(fault, TSIDE_OUT_OF_BOUNDS, inputs[i].place.field->name, "", "a count or a choice must be a whole number");
-    return tside_plan_side(side, plan, fault);
+    TRY(tside_check(TSIDE_KIND_SIDE, side, fault));
+    return tside_i_plan(side, &side->bar, plan, fault);
 }
 
 static unsigned long long finding_bits(const tside_plan *plan)
@@ -79,14 +80,14 @@ static tside_status check_columns(const tside_input *inputs, int input_count, co
 tside_status tside_plan_sides(const tside_side *base, int rows, const tside_input *inputs, int input_count, const tside_output *outputs, int output_count,
                               int *statuses, unsigned long long *findings, tside_fault *fault)
 {
-    tside_side side;
+    tside_side side = *base;
     tside_plan plan;
     tside_status first = TSIDE_OK;
     if (rows < 0)
         return tside_i_bound(fault, "rows", "1", rows, TSIDE_BELOW, 0);
     TRY(check_columns(inputs, input_count, outputs, output_count, fault));
     for (int row = 0; row < rows; row++) {
-        tside_status status = plan_row(base, row, inputs, input_count, &side, &plan, first == TSIDE_OK ? fault : NULL);
+        tside_status status = plan_row(row, inputs, input_count, &side, &plan, first == TSIDE_OK ? fault : NULL);
         statuses[row] = (int)status;
         if (findings)
             findings[row] = status == TSIDE_OK ? finding_bits(&plan) : 0;

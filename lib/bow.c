@@ -274,30 +274,36 @@ static tside_status make_board(const tside_frame *frame, tside_bow *bow, tside_f
     return TSIDE_OK;
 }
 
-tside_status tside_bow_make(const tside_frame *frame, tside_bow *bow, tside_fault *fault)
+tside_status tside_i_bow_make(const tside_frame *frame, tside_bow *bow, tside_fault *fault)
 {
-    tside_bow made;
     double half;
-    TRY(tside_i_check(TSIDE_KIND_FRAME, "frame", frame, fault));
-    made.diameter = frame->tube.diameter;
-    half = made.diameter / 2;
+    bow->diameter = frame->tube.diameter;
+    half = bow->diameter / 2;
     if (frame->shape == TSIDE_LEG_AND_PEAK)
-        TRY(make_leg_and_peak(frame, &made.centre, fault));
+        TRY(make_leg_and_peak(frame, &bow->centre, fault));
     else
-        TRY(make_three_points(frame, &made.centre, fault));
+        TRY(make_three_points(frame, &bow->centre, fault));
     if (frame->shape == TSIDE_THREE_POINTS && frame->measured == TSIDE_OUTSIDE) {
-        tside_path face = made.centre;
+        tside_path face = bow->centre;
         if (!(1 - face.piece[0].curvature * half > 0.5))
             REFUSE(fault, TSIDE_CONTRADICTS, "frame.between_x", "frame.tube.diameter", "the bend is tighter than the tube", "m", frame->between_x,
                                         TSIDE_NO_RELATION, 0, 0);
-        offset_path(&face, -half, &made.centre);
+        offset_path(&face, -half, &bow->centre);
     }
-    for (int i = 0; i < made.centre.count; i++)
-        if (fabs(made.centre.piece[i].curvature) * made.diameter > 1)
+    for (int i = 0; i < bow->centre.count; i++)
+        if (fabs(bow->centre.piece[i].curvature) * bow->diameter > 1)
             return tside_i_refuse(fault, TSIDE_CONTRADICTS, frame->shape == TSIDE_LEG_AND_PEAK ? "frame.shoulder_radius" : "frame.between_x", "frame.tube.diameter",
                                   "the bend is tighter than the tube");
-    offset_path(&made.centre, half, &made.face);
-    TRY(make_board(frame, &made, fault));
+    offset_path(&bow->centre, half, &bow->face);
+    TRY(make_board(frame, bow, fault));
+    return TSIDE_OK;
+}
+
+tside_status tside_bow_make(const tside_frame *frame, tside_bow *bow, tside_fault *fault)
+{
+    tside_bow made;
+    TRY(tside_i_check(TSIDE_KIND_FRAME, "frame", frame, fault));
+    TRY(tside_i_bow_make(frame, &made, fault));
     *bow = made;
     return TSIDE_OK;
 }

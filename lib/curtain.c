@@ -39,7 +39,7 @@ static void add_straight(tside_line *line, const tside_piece *piece, double low,
 static void add_round(tside_line *line, double x, double y, double radius, double lower, double upper)
 {
     line->obstacle[line->obstacle_count++] = (tside_obstacle){
-        .x = x, .y = y, .radius = radius, .lower_x = cos(lower), .lower_y = sin(lower), .upper_x = cos(upper), .upper_y = sin(upper)};
+        .x = x, .y = y, .radius = radius, .nx = cos(lower), .ny = sin(lower), .low = cos(upper), .high = sin(upper)};
 }
 
 /* One piece of the face: what the hull wraps of it below the hip, and what a roll may bear on. */
@@ -128,13 +128,13 @@ static void wrap(tside_line *line, bulge *bulges, int count, double last_slope)
     }
 }
 
-tside_status tside_line_make(const tside_bow *bow, const tside_curtain *curtain, tside_line *line, tside_fault *fault)
+tside_status tside_i_line_make(const tside_bow *bow, const tside_curtain *curtain, tside_line *line, tside_fault *fault)
 {
-    tside_line made = {.count = 0, .obstacle_count = 0, .board = -1};
     bulge bulges[BULGES];
     int count = 1;
     double arc, top, lean = bow->face.piece[0].heading - TSIDE_PI / 2;
-    TRY(tside_i_check(TSIDE_KIND_CURTAIN, "curtain", curtain, fault));
+    line->count = line->obstacle_count = 0;
+    line->board = -1;
     if (curtain->roll_lies == TSIDE_INBOARD)
         return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "curtain.roll_lies", "", "a roll inboard of its curtain is not modelled");
     if (!(curtain->sill < curtain->hip))
@@ -145,18 +145,26 @@ tside_status tside_line_make(const tside_bow *bow, const tside_curtain *curtain,
     if (bow->board_given && !(bow->board_y < curtain->hip))
         REFUSE(fault, TSIDE_CONTRADICTS, "frame.board_top", "curtain.hip", "the baseboard must end below the hip", "m", bow->board_y, TSIDE_NOT_BELOW,
                                     curtain->hip, 0);
-    made.x = tside_i_path_at(&bow->face, arc).x + curtain->standoff;
-    made.y = curtain->hip;
-    bulges[0] = (bulge){made.x, made.y, 0, -TSIDE_PI, TSIDE_PI, 0, -1};
+    line->x = tside_i_path_at(&bow->face, arc).x + curtain->standoff;
+    line->y = curtain->hip;
+    bulges[0] = (bulge){line->x, line->y, 0, -TSIDE_PI, TSIDE_PI, 0, -1};
     for (int i = 0; i < bow->face.count; i++)
-        add_face_piece(&made, bow->face.piece + i, i, arc, bulges, &count);
+        add_face_piece(line, bow->face.piece + i, i, arc, bulges, &count);
     if (bow->board_given) {
-        made.obstacle[made.obstacle_count++] = (tside_obstacle){.straight = 1, .x = bow->board_x, .y = bow->board_y, .nx = 1, .low = -HUGE_VAL}; /* its outer face */
-        made.board = made.obstacle_count;
-        add_round(&made, bow->board_x, bow->board_y, 0, 0, TSIDE_PI / 2);
+        line->obstacle[line->obstacle_count++] = (tside_obstacle){.straight = 1, .x = bow->board_x, .y = bow->board_y, .nx = 1, .low = -HUGE_VAL}; /* its outer face */
+        line->board = line->obstacle_count;
+        add_round(line, bow->board_x, bow->board_y, 0, 0, TSIDE_PI / 2);
         bulges[count++] = (bulge){bow->board_x, bow->board_y, 0, -TSIDE_PI, TSIDE_PI, 0, -1};
     }
-    wrap(&made, bulges, count, lean > 0 ? lean : 0);
+    wrap(line, bulges, count, lean > 0 ? lean : 0);
+    return TSIDE_OK;
+}
+
+tside_status tside_line_make(const tside_bow *bow, const tside_curtain *curtain, tside_line *line, tside_fault *fault)
+{
+    tside_line made;
+    TRY(tside_i_check(TSIDE_KIND_CURTAIN, "curtain", curtain, fault));
+    TRY(tside_i_line_make(bow, curtain, &made, fault));
     *line = made;
     return TSIDE_OK;
 }

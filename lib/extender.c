@@ -216,9 +216,10 @@ static tside_status choose_angle(const problem *p, double *angle, tside_binding 
     if (!tside_i_path_at_height(&p->bow->centre, e->crossing, &arc, &top))
         REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.crossing", "frame", "the crossing lies above the bow's top", "m", e->crossing, TSIDE_ABOVE, top, 0);
     point = tside_i_path_at(&p->bow->centre, arc);
-    if (!(point.y < p->eye_y && point.x < p->eye_x))
-        REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.crossing", "eye_y", "the crossing must lie below and inboard of the eye", "m", e->crossing, TSIDE_NOT_BELOW,
-                                    p->eye_y, 0);
+    if (!(point.y < p->eye_y))
+        REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.crossing", "eye_y", "the crossing must lie below the eye", "m", e->crossing, TSIDE_NOT_BELOW, p->eye_y, 0);
+    if (!(point.x < p->eye_x))
+        REFUSE(fault, TSIDE_OUT_OF_REACH, "eye_x", "extender.crossing", "the crossing must lie inboard of the eye", "m", p->eye_x, TSIDE_NOT_ABOVE, point.x, 0);
     *angle = atan2(p->eye_x - point.x, p->eye_y - point.y);
     return given_angle(p, *angle, "extender.crossing", fault);
 }

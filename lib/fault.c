@@ -73,30 +73,6 @@ tside_status tside_i_argument(tside_fault *fault, const char *name, const char *
     return TSIDE_OK;
 }
 
-static void prefix(char *path, const char *group)
-{
-    char whole[TSIDE_PATH_SIZE];
-    size_t at = strlen(group), from = 0;
-    if (!*path || at + 1 >= TSIDE_PATH_SIZE)
-        return;
-    memcpy(whole, group, at);
-    if (*path != '[')
-        whole[at++] = '.';
-    while (path[from] && at + 1 < TSIDE_PATH_SIZE)
-        whole[at++] = path[from++];
-    whole[at] = '\0';
-    tside_i_path(path, whole);
-}
-
-tside_status tside_i_within(tside_fault *fault, const char *group, tside_status status)
-{
-    if (status != TSIDE_OK && fault) {
-        prefix(fault->field, group);
-        prefix(fault->other, group);
-    }
-    return status;
-}
-
 /* Returns 1 if the path names an element, as "keep_outs[2].left" does. A caller's fault may lack the closing zero. */
 static int put_path(tside_i_text *text, const char *path)
 {

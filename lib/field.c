@@ -78,6 +78,51 @@ int tside_field_applies(const tside_field *field, const void *structure)
     return value >= 0 && value < 32 && (field->applies_mask >> value & 1u);
 }
 
+/* --- paths of faults --- */
+
+static void prefix(char *path, const char *group)
+{
+    char whole[TSIDE_PATH_SIZE];
+    size_t at = strlen(group), from = 0;
+    if (!*path || at + 1 >= TSIDE_PATH_SIZE)
+        return;
+    memcpy(whole, group, at);
+    if (*path != '[')
+        whole[at++] = '.';
+    while (path[from] && at + 1 < TSIDE_PATH_SIZE)
+        whole[at++] = path[from++];
+    whole[at] = '\0';
+    tside_i_path(path, whole);
+}
+
+/* Whether a path begins with a field of the side itself. */
+static int of_side(const char *path)
+{
+    return named(TSIDE_KIND_SIDE, path, strcspn(path, ".[")) != NULL;
+}
+
+tside_status tside_i_within(tside_fault *fault, const char *group, tside_status status)
+{
+    if (status != TSIDE_OK && fault) {
+        prefix(fault->field, group);
+        if (!of_side(fault->other))
+            prefix(fault->other, group);
+    }
+    return status;
+}
+
+tside_status tside_i_within_element(tside_fault *fault, int i, tside_status status)
+{
+    char index[] = {'[', (char)('0' + i / 10), (char)('0' + i % 10), ']', '\0'};
+    char *from = i < 10 ? index + 1 : index; /* "[7]", "[12]" */
+    from[0] = '[';
+    if (status != TSIDE_OK && fault)
+        fault->index = i;
+    return tside_i_within(fault, from, status);
+}
+
+/* --- checking --- */
+
 static tside_status check_number(const tside_field *row, double value, tside_fault *fault)
 {
     if (!isfinite(value))
@@ -98,20 +143,8 @@ static tside_status check_list(const tside_field *row, const void *structure, ts
         return tside_i_bound(fault, row->name, "1", count, TSIDE_ABOVE, row->capacity);
     for (int i = 0; i < count; i++) {
         tside_status status = tside_check(row->kind, CONST_MEMBER(structure, row->offset + (size_t)i * row->stride, void), fault);
-        if (status != TSIDE_OK) {
-            char index[8] = "[00]";
-            index[1] = (char)('0' + i / 10);
-            index[2] = (char)('0' + i % 10);
-            if (i < 10) {
-                index[1] = index[2];
-                index[2] = ']';
-                index[3] = '\0';
-            }
-            tside_i_within(fault, index, status);
-            if (fault)
-                fault->index = i;
-            return tside_i_within(fault, row->name, status);
-        }
+        if (status != TSIDE_OK)
+            return tside_i_within(fault, row->name, tside_i_within_element(fault, i, status));
     }
     return TSIDE_OK;
 }

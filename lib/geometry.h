@@ -10,6 +10,9 @@
 /* A length or a number of turns that a caller got from the library and hands back is not refused for its last digits. */
 #define SLACK 1e-9
 
+/* tside_bow_make without checking the frame against its table; the bow is touched on failure too. */
+tside_status tside_i_bow_make(const tside_frame *frame, tside_bow *bow, tside_fault *fault);
+
 /* --- paths: chains of straight and circular pieces --- */
 
 /* The point at an arc length of one piece, u from its lower end; the first piece goes on straight below 0. */
@@ -26,6 +29,8 @@ typedef struct tside_i_line_point {
     double x, y, nx, ny; /* place and outboard normal */
 } tside_i_line_point;
 
+/* tside_line_make without checking the curtain against its table; the line is touched on failure too. */
+tside_status tside_i_line_make(const tside_bow *bow, const tside_curtain *curtain, tside_line *line, tside_fault *fault);
 /* The piece that holds a distance down the line; at a corner the piece below it. */
 int tside_i_line_piece(const tside_line *line, double distance);
 tside_i_line_point tside_i_line_at(const tside_line_piece *piece, double distance);
@@ -51,7 +56,7 @@ static inline double tside_i_roll_wraps(const tside_roll *roll, double l)
 
 /* --- the travel --- */
 
-/* tside_travel_make without checking its structures against their tables. */
+/* tside_travel_make without checking its structures against their tables; the travel is touched on failure too. */
 tside_status tside_i_travel_make(const tside_line *line, const tside_curtain *curtain, const tside_roll *roll, const tside_stops *stops, tside_travel *travel,
                                  tside_fault *fault);
 

@@ -12,8 +12,10 @@
 /* What runs seldom, or where a microsecond is nothing, is compiled for size: the code it leaves room for is the travel's. */
 #if defined(__GNUC__)
 #define SELDOM __attribute__((cold))
+#define APART __attribute__((noinline)) /* its stack is not its caller's */
 #else
 #define SELDOM
+#define APART
 #endif
 
 /* --- refusing: each fills the fault, if there is one, and returns the status --- */
@@ -42,8 +44,14 @@ SELDOM tside_status tside_i_refuse_by(tside_fault *fault, const tside_i_refusal 
 /* Refuses an argument that is not finite, or below low; above 0 where open and low is 0. */
 SELDOM tside_status tside_i_argument(tside_fault *fault, const char *name, const char *unit, double value, double low, int open);
 
-/* Puts a path before the fault's field names: a fault "guide.margin" within "drive_end" is "drive_end.guide.margin". */
+/*
+ * Puts a path before the fault's field: "guide.margin" within "drive_end" is "drive_end.guide.margin"; and before the other field, unless
+ * that is one of the side's own, such as "stops".
+ */
 tside_status tside_i_within(tside_fault *fault, const char *group, tside_status status);
+
+/* The same for the i-th element of a list, below 100, which it also notes as the fault's index. */
+tside_status tside_i_within_element(tside_fault *fault, int i, tside_status status);
 
 /* Checks a structure against its table and names it in the fault: "roll" makes "roll.core". */
 tside_status tside_i_check(tside_kind kind, const char *name, const void *structure, tside_fault *fault);

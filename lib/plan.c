@@ -1,4 +1,6 @@
 /* SPDX-License-Identifier: MIT */
+#include <string.h>
+
 #include "plan.h"
 
 #include "strength.h"
@@ -35,56 +37,63 @@ static tside_status check_keep_outs(const tside_end *end, const char *name, tsid
         const tside_keep_out *out = end->keep_outs + i;
         tside_status status = TSIDE_OK;
         if (!(out->left < out->right))
-            status = tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "keep_outs.left", "keep_outs.right", "left must lie inboard of right", "m", out->left, TSIDE_NOT_BELOW, out->right, 0);
+            status = tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "left", "right", "left must lie inboard of right", "m", out->left, TSIDE_NOT_BELOW, out->right, 0);
         else if (!(out->bottom < out->top))
-            status = tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "keep_outs.bottom", "keep_outs.top", "bottom must lie below top", "m", out->bottom, TSIDE_NOT_BELOW, out->top, 0);
-        if (status != TSIDE_OK) {
-            if (fault)
-                fault->index = i;
-            return tside_i_within(fault, name, status);
-        }
+            status = tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "bottom", "top", "bottom must lie below top", "m", out->bottom, TSIDE_NOT_BELOW, out->top, 0);
+        if (status != TSIDE_OK)
+            return tside_i_within(fault, name, tside_i_within(fault, "keep_outs", tside_i_within_element(fault, i, status)));
     }
     return TSIDE_OK;
 }
 
-static tside_load side_load(const tside_side *side, const tside_section *bar)
+static tside_load side_load(const tside_side *side, const tside_bar *bar, const tside_section *section)
 {
     int ropes = side->ropes == TSIDE_ROPES;
     return (tside_load){
         .length = side->length + 2 * side->curtain.past,
-        .bar_mass = bar->mass,
-        .clip_mass = side->bar.clip_mass,
+        .bar_mass = section->mass,
+        .clip_mass = bar->clip_mass,
         .areal_mass = side->curtain.areal_mass,
         .wet = side->curtain.wet,
-        .end_mass = side->drive.mass + side->collar.mass + bar->mass * (side->bar.past_drive + side->bar.past_free),
+        .end_mass = side->drive.mass + side->collar.mass + section->mass * (bar->past_drive + bar->past_free),
         .friction = side->friction,
         .rope_pressure = ropes ? side->rope_pressure : 0,
         .rope_friction = ropes ? side->rope_friction : 0,
     };
 }
 
-tside_status tside_i_set_up(const tside_side *side, tside_i_setup *setup, tside_fault *fault)
+/* Makes the travel with core, packing and thickness all at one end of their spread, as the factor says, or (0) as they are given. */
+static tside_status make_travel(tside_i_setup *setup, double factor, const tside_stops *stops, tside_fault *fault)
 {
-    tside_roll roll = {side->bar.tube.diameter + side->bar.core_over, side->curtain.thickness, side->curtain.packing};
+    const tside_curtain *curtain = &setup->side->curtain;
+    tside_roll roll = {(setup->bar->tube.diameter + setup->bar->core_over) * (1 + factor * stops->core_spread), curtain->thickness * (1 + factor * stops->thickness_spread),
+                       fmax(curtain->packing + factor * stops->packing_spread, 0)};
+    return tside_i_travel_make(&setup->travel.line, curtain, &roll, stops, &setup->travel, fault);
+}
+
+tside_status tside_i_set_up(const tside_side *side, const tside_bar *bar, tside_i_setup *setup, tside_fault *fault)
+{
+    tside_bow bow;
     setup->side = side;
+    setup->bar = bar;
     TRY(check_drive(&side->drive, fault));
     TRY(check_keep_outs(&side->drive_end, "drive_end", fault));
     TRY(check_keep_outs(&side->free_end, "free_end", fault));
-    TRY(tside_bow_make(&side->frame, &setup->bow, fault));
-    TRY(tside_line_make(&setup->bow, &side->curtain, &setup->line, fault));
-    TRY(tside_i_within(fault, "bar", tside_material_values(&side->bar.material, &setup->bar_metal, fault)));
-    TRY(tside_i_within(fault, "bar", tside_round_section(&side->bar.tube, setup->bar_metal.density, &setup->bar_section, fault)));
-    TRY(tside_i_travel_make(&setup->line, &side->curtain, &roll, &side->stops, &setup->travel, fault));
-    setup->load = side_load(side, &setup->bar_section);
+    TRY(tside_i_bow_make(&side->frame, &bow, fault));
+    TRY(tside_i_line_make(&bow, &side->curtain, &setup->travel.line, fault));
+    TRY(tside_i_within(fault, "bar", tside_material_values(&bar->material, &setup->bar_metal, fault)));
+    TRY(tside_i_within(fault, "bar", tside_round_section(&bar->tube, setup->bar_metal.density, &setup->bar_section, fault)));
+    TRY(make_travel(setup, 0, &side->stops, fault));
+    setup->load = side_load(side, bar, &setup->bar_section);
     return TSIDE_OK;
 }
 
 /* Gives a fault about an eye the name of the field that sets its height. */
-static tside_status name_eye(const tside_i_setup *setup, int on_hip, tside_status status, tside_fault *fault)
+static tside_status name_eye(const tside_i_setup *setup, tside_i_place place, tside_status status, tside_fault *fault)
 {
     if (status == TSIDE_OK || !fault || fault->field[0] != 'e' || fault->field[4] != 'y')
         return status;
-    if (on_hip)
+    if (place == TSIDE_I_HIP)
         tside_i_path(fault->field, "hung");
     else {
         tside_i_path(fault->field, "rise");
@@ -94,29 +103,30 @@ static tside_status name_eye(const tside_i_setup *setup, int on_hip, tside_statu
     return status;
 }
 
-static tside_status place_eye(const tside_i_setup *setup, const tside_end *end, int on_hip, double rise, double offset, tside_i_hung *hung, tside_fault *fault)
+static tside_status place_eye(const tside_i_setup *setup, const tside_end *end, tside_i_place place, double rise, double offset, tside_i_hung *hung, tside_fault *fault)
 {
-    double face, hip = setup->side->curtain.hip;
-    hung->eye_x = setup->line.x;
-    hung->eye_y = setup->line.y;
-    if (on_hip)
+    hung->eye_x = setup->travel.line.x;
+    hung->eye_y = setup->travel.line.y;
+    if (place == TSIDE_I_HIP)
         return TSIDE_OK;
-    hung->eye_y = hip + rise;
-    if (end->placed == TSIDE_EYE_BEST)
+    hung->eye_y = setup->side->curtain.hip + (place == TSIDE_I_BEST_EYE ? rise : end->rise);
+    if (place == TSIDE_I_BEST_EYE || end->placed == TSIDE_EYE_BEST)
         return tside_eye_best(&setup->travel, hung->eye_y, offset, &hung->eye_x, fault);
-    TRY(tside_bow_face(&setup->bow, hip, &face, fault));
-    hung->eye_x = face + end->eye_outboard;
+    hung->eye_x = setup->travel.line.x - setup->side->curtain.standoff + end->eye_outboard;
     return TSIDE_OK;
 }
 
-tside_status tside_i_hang_end(const tside_i_setup *setup, tside_which_end which, int on_hip, double rise, tside_i_hung *hung, tside_fault *fault)
+tside_status tside_i_hang_end(const tside_i_setup *setup, tside_which_end which, tside_i_place place, double rise, tside_i_hung *hung, tside_fault *fault)
 {
     const tside_end *end = tside_i_end(setup->side, which);
     tside_collar collar = tside_i_end_collar(setup->side, which);
-    tside_status status = place_eye(setup, end, on_hip, rise, collar.offset, hung, fault);
+    tside_status status;
+    if (place == TSIDE_I_OWN_EYE && end->hung == TSIDE_ON_HIP)
+        place = TSIDE_I_HIP;
+    status = place_eye(setup, end, place, rise, collar.offset, hung, fault);
     if (status == TSIDE_OK)
         status = tside_i_hang_and_sweep(&setup->travel, &end->guide, &collar, hung->eye_x, hung->eye_y, &hung->hang, &hung->sweep, fault);
-    return tside_i_within(fault, tside_i_end_name(which), name_eye(setup, on_hip, status, fault));
+    return tside_i_within(fault, tside_i_end_name(which), name_eye(setup, place, status, fault));
 }
 
 /* --- forces at the eye --- */
@@ -175,14 +185,22 @@ static double chain_swing(const tside_i_lifting *lifting, const tside_hang *hang
 
 /* --- one end --- */
 
-static void hip_instead(const tside_i_setup *setup, tside_which_end which, tside_end_plan *plan)
+APART static void hip_instead(const tside_i_setup *setup, tside_which_end which, tside_end_plan *plan)
 {
     tside_i_hung hip;
-    plan->hip_kick_out_given = tside_i_hang_end(setup, which, 1, 0, &hip, NULL) == TSIDE_OK;
+    plan->hip_kick_out_given = tside_i_hang_end(setup, which, TSIDE_I_HIP, 0, &hip, NULL) == TSIDE_OK;
     if (plan->hip_kick_out_given) {
         plan->hip_kick_out = hip.sweep.kick_out;
         plan->hip_lean_greatest = fmax(hip.sweep.lean_greatest, -hip.sweep.lean_least);
     }
+}
+
+/* The bow is made once more: to keep it beside the travel would take too much stack. */
+APART static tside_status lay_out(const tside_i_setup *setup, const tside_end *end, const tside_i_hung *hung, tside_layout *layout, tside_fault *fault)
+{
+    tside_bow bow;
+    TRY(tside_i_bow_make(&setup->side->frame, &bow, fault));
+    return tside_extender_layout(&end->extender, &bow, setup->side->curtain.hip, hung->eye_x, hung->eye_y, &setup->travel, layout, fault);
 }
 
 static tside_status plan_end(const tside_i_setup *setup, tside_which_end which, const tside_i_lifting *lifting, const tside_i_hung *hung, double stall, tside_end_plan *plan,
@@ -205,8 +223,7 @@ static tside_status plan_end(const tside_i_setup *setup, tside_which_end which, 
     hip_instead(setup, which, plan);
     if (!plan->layout_given)
         return TSIDE_OK;
-    return tside_i_within(fault, tside_i_end_name(which), tside_extender_layout(&end->extender, &setup->bow, setup->side->curtain.hip, hung->eye_x, hung->eye_y, travel,
-                                                                                &plan->layout, fault));
+    return tside_i_within(fault, tside_i_end_name(which), lay_out(setup, end, hung, &plan->layout, fault));
 }
 
 /* --- strength --- */
@@ -219,7 +236,7 @@ static void add_line(tside_plan *plan, tside_strength_line line)
 
 static void bar_lines(const tside_i_setup *setup, tside_plan *plan)
 {
-    const tside_bar *bar = &setup->side->bar;
+    const tside_bar *bar = setup->bar;
     const tside_metal_values *metal = &setup->bar_metal;
     double arm = bar->screws * bar->tube.diameter / 2, near = setup->load.length > bar->splice_near ? setup->load.length - bar->splice_near : 0;
     add_line(plan, tside_i_stress_line(TSIDE_BAR_SHEAR, TSIDE_DRIVE_END, plan->worst.drive / setup->bar_section.torsion_modulus, metal, 0.6));
@@ -265,38 +282,37 @@ static tside_status end_lines(const tside_i_setup *setup, tside_which_end which,
 
 /* --- turns --- */
 
-static double turns_with(const tside_i_setup *setup, const tside_hang *hang, double factor)
+/* The travel made so takes its place: a second one beside it would take too much stack. */
+static double turns_with(tside_i_setup *setup, const tside_hang *hang, double factor)
 {
-    const tside_side *side = setup->side;
-    const tside_stops *stops = &side->stops;
-    tside_roll roll = {setup->travel.roll.core * (1 + factor * stops->core_spread), side->curtain.thickness * (1 + factor * stops->thickness_spread),
-                       fmax(side->curtain.packing + factor * stops->packing_spread, 0)};
-    tside_travel travel;
-    tside_stops to_rail = *stops;
+    tside_stops to_rail = setup->side->stops;
     to_rail.open_by = TSIDE_OPEN_GAP;
     to_rail.gap = 0;
-    if (tside_i_travel_make(&setup->line, &side->curtain, &roll, stops, &travel, NULL) != TSIDE_OK &&
-        tside_i_travel_make(&setup->line, &side->curtain, &roll, &to_rail, &travel, NULL) != TSIDE_OK)
+    if (make_travel(setup, factor, &setup->side->stops, NULL) != TSIDE_OK && make_travel(setup, factor, &to_rail, NULL) != TSIDE_OK)
         return 0; /* a roll so thick that it never leaves the rail */
-    return tside_i_drive_turns(&travel, hang, travel.end);
+    return tside_i_drive_turns(&setup->travel, hang, setup->travel.end);
+}
+
+static tside_status plan_range(tside_i_setup *setup, const tside_hang *hang, tside_plan *plan, tside_fault *fault)
+{
+    plan->drive_turns_least = turns_with(setup, hang, 1);
+    plan->drive_turns_most = turns_with(setup, hang, -1);
+    return make_travel(setup, 0, &setup->side->stops, fault);
 }
 
 static void plan_travel(const tside_i_setup *setup, const tside_hang *hang, tside_plan *plan)
 {
-    const tside_side *side = setup->side;
     const tside_travel *travel = &setup->travel;
     tside_i_spot spot;
     plan->curtain_length = setup->load.length;
-    plan->bar_length = setup->load.length + side->bar.past_drive + side->bar.past_free;
-    plan->fixing_x = setup->line.x;
+    plan->bar_length = setup->load.length + setup->bar->past_drive + setup->bar->past_free;
+    plan->fixing_x = setup->travel.line.x;
     tside_i_travel_spot(travel, 0, travel->wraps_shut, &spot);
     tside_i_travel_position(travel, &spot, &plan->shut);
     tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &spot);
     tside_i_travel_position(travel, &spot, &plan->open);
     plan->bar_turns = plan->open.turns;
     plan->drive_turns = tside_i_drive_turns(travel, hang, travel->end);
-    plan->drive_turns_least = turns_with(setup, hang, 1);
-    plan->drive_turns_most = turns_with(setup, hang, -1);
     plan->highest = travel->highest;
     plan->opening = plan->open.opening;
     plan->seal = travel->sill - plan->shut.underside;
@@ -320,14 +336,14 @@ static tside_status plan_torque(const tside_i_setup *setup, const tside_i_hung *
     tside_torque torque;
     tside_i_lifting lifting = {travel, &setup->load, &hung->hang, 0};
     tside_i_spot open;
-    double longest, nx, play = side->bar.splices * side->bar.play, ignored;
+    double longest, nx, play = setup->bar->splices * setup->bar->play, ignored;
     TRY(tside_lift_worst(travel, &setup->load, &hung->hang, &plan->worst, fault));
     TRY(tside_travel_at(travel, plan->worst.turns, &at, fault));
     TRY(tside_lift_least_down(travel, &setup->load, &plan->least_down, fault));
     TRY(tside_lift_work(travel, &setup->load, &hung->hang, plan->bar_turns, &plan->work, fault));
-    plan->worst_drop = at.underside;
+    plan->worst_underside = at.underside;
     plan->worst_on_hip = plan->worst.drive;
-    if (side->drive_end.hung == TSIDE_ON_EXTENDER && tside_i_hang_end(setup, TSIDE_DRIVE_END, 1, 0, &hip, NULL) == TSIDE_OK &&
+    if (side->drive_end.hung == TSIDE_ON_EXTENDER && tside_i_hang_end(setup, TSIDE_DRIVE_END, TSIDE_I_HIP, 0, &hip, NULL) == TSIDE_OK &&
         tside_lift_worst(travel, &setup->load, &hip.hang, &torque, NULL) == TSIDE_OK)
         plan->worst_on_hip = torque.drive;
     plan->design_torque = plan->worst.drive * side->drive.safety_factor;
@@ -347,25 +363,32 @@ static tside_status plan_torque(const tside_i_setup *setup, const tside_i_hung *
     return TSIDE_OK;
 }
 
-tside_status tside_plan_side(const tside_side *side, tside_plan *plan, tside_fault *fault)
+tside_status tside_i_plan(const tside_side *side, const tside_bar *bar, tside_plan *plan, tside_fault *fault)
 {
     tside_i_setup setup;
     tside_i_hung drive, free;
-    tside_plan made = {0};
     tside_i_lifting lifting = {&setup.travel, &setup.load, &drive.hang, 0};
+    memset(plan, 0, sizeof *plan); /* what a side does not have is 0, and padding too: equal sides give equal bytes */
+    TRY(tside_i_set_up(side, bar, &setup, fault));
+    TRY(tside_i_hang_end(&setup, TSIDE_DRIVE_END, TSIDE_I_OWN_EYE, 0, &drive, fault));
+    TRY(tside_i_hang_end(&setup, TSIDE_FREE_END, TSIDE_I_OWN_EYE, 0, &free, fault));
+    TRY(plan_range(&setup, &drive.hang, plan, fault));
+    plan_travel(&setup, &drive.hang, plan);
+    TRY(plan_torque(&setup, &drive, plan, fault));
+    TRY(plan_end(&setup, TSIDE_DRIVE_END, &lifting, &drive, plan->stall_torque, &plan->drive_end, fault));
+    TRY(plan_end(&setup, TSIDE_FREE_END, NULL, &free, 0, &plan->free_end, fault));
+    bar_lines(&setup, plan);
+    TRY(end_lines(&setup, TSIDE_DRIVE_END, &drive, plan->stall_torque, &plan->drive_end, plan, fault));
+    TRY(end_lines(&setup, TSIDE_FREE_END, &free, 0, &plan->free_end, plan, fault));
+    tside_i_find(&setup, &drive, &free, plan);
+    return TSIDE_OK;
+}
+
+tside_status tside_plan_side(const tside_side *side, tside_plan *plan, tside_fault *fault)
+{
+    tside_plan made;
     TRY(tside_check(TSIDE_KIND_SIDE, side, fault));
-    TRY(tside_i_set_up(side, &setup, fault));
-    TRY(tside_i_hang_end(&setup, TSIDE_DRIVE_END, side->drive_end.hung == TSIDE_ON_HIP, side->drive_end.rise, &drive, fault));
-    TRY(tside_i_hang_end(&setup, TSIDE_FREE_END, side->free_end.hung == TSIDE_ON_HIP, side->free_end.rise, &free, fault));
-    plan_travel(&setup, &drive.hang, &made);
-    TRY(plan_torque(&setup, &drive, &made, fault));
-    TRY(plan_end(&setup, TSIDE_DRIVE_END, &lifting, &drive, made.stall_torque, &made.drive_end, fault));
-    TRY(plan_end(&setup, TSIDE_FREE_END, NULL, &free, 0, &made.free_end, fault));
-    made.line_count = 0;
-    bar_lines(&setup, &made);
-    TRY(end_lines(&setup, TSIDE_DRIVE_END, &drive, made.stall_torque, &made.drive_end, &made, fault));
-    TRY(end_lines(&setup, TSIDE_FREE_END, &free, 0, &made.free_end, &made, fault));
-    tside_i_find(&setup, &drive, &free, &made);
+    TRY(tside_i_plan(side, &side->bar, &made, fault));
     *plan = made;
     return TSIDE_OK;
 }
@@ -392,8 +415,8 @@ tside_status tside_plan_turns(const tside_side *side, tside_turn *rows, int capa
     double shut, open, total, before = 0;
     int needed;
     TRY(tside_check(TSIDE_KIND_SIDE, side, fault));
-    TRY(tside_i_set_up(side, &setup, fault));
-    TRY(tside_i_hang_end(&setup, TSIDE_DRIVE_END, side->drive_end.hung == TSIDE_ON_HIP, side->drive_end.rise, &drive, fault));
+    TRY(tside_i_set_up(side, &side->bar, &setup, fault));
+    TRY(tside_i_hang_end(&setup, TSIDE_DRIVE_END, TSIDE_I_OWN_EYE, 0, &drive, fault));
     shut = setup.travel.wraps_shut;
     open = setup.travel.end;
     total = tside_i_drive_turns(&setup.travel, &drive.hang, open);

@@ -17,18 +17,22 @@ typedef struct tside_i_hung {
 /* What every answer about a side starts from. */
 typedef struct tside_i_setup {
     const tside_side *side;
-    tside_bow bow;
-    tside_line line;
+    const tside_bar *bar; /* the side's own, or one tried in its place */
     tside_travel travel;
     tside_load load;
     tside_metal_values bar_metal;
     tside_section bar_section;
 } tside_i_setup;
 
-/* Bow, line, travel and load of a side. The side must have passed its check. */
-tside_status tside_i_set_up(const tside_side *side, tside_i_setup *setup, tside_fault *fault);
-/* Hangs an end's guide on its own eye, or (on_hip) on the hip rail. */
-tside_status tside_i_hang_end(const tside_i_setup *setup, tside_which_end which, int on_hip, double rise, tside_i_hung *hung, tside_fault *fault);
+/* Where a guide hangs: as its end says, on the hip rail, or on an eye placed best at some rise. */
+typedef enum tside_i_place { TSIDE_I_OWN_EYE, TSIDE_I_HIP, TSIDE_I_BEST_EYE } tside_i_place;
+
+/* Bow, line, travel and load of a side, which must have passed its check, with a bar. */
+tside_status tside_i_set_up(const tside_side *side, const tside_bar *bar, tside_i_setup *setup, tside_fault *fault);
+/* Hangs an end's guide. rise: for TSIDE_I_BEST_EYE. */
+tside_status tside_i_hang_end(const tside_i_setup *setup, tside_which_end which, tside_i_place place, double rise, tside_i_hung *hung, tside_fault *fault);
+/* Plans a side, which must have passed its check, with a bar; the plan is touched on failure too. */
+tside_status tside_i_plan(const tside_side *side, const tside_bar *bar, tside_plan *plan, tside_fault *fault);
 /* The greatest side force of a torque that is the drive's own (by lifting), or a constant one (lifting NULL), and where. */
 double tside_i_greatest_push(const tside_travel *travel, const tside_i_lifting *lifting, const tside_hang *hang, double torque, tside_i_spot *where);
 /* Turns of the drive against its housing since shut. */

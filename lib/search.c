@@ -13,7 +13,7 @@ static int rise_serves(const tside_i_setup *setup, tside_which_end which, double
     tside_i_hung hung;
     tside_i_lifting lifting = {&setup->travel, &setup->load, &hung.hang, 0};
     tside_i_spot where;
-    *status = tside_i_hang_end(setup, which, 0, rise, &hung, fault);
+    *status = tside_i_hang_end(setup, which, TSIDE_I_BEST_EYE, rise, &hung, fault);
     if (*status != TSIDE_OK)
         return 0;
     if (limits->kick_out_given && hung.sweep.kick_out_error > limits->kick_out)
@@ -25,20 +25,17 @@ static int rise_serves(const tside_i_setup *setup, tside_which_end which, double
 tside_status tside_eye_least(const tside_side *side, tside_which_end end, double *rise, tside_fault *fault)
 {
     tside_i_setup setup;
-    tside_side sought;
     tside_collar collar;
     tside_position open;
     tside_status status;
-    tside_end *at;
+    const tside_end *at;
     double low, high = HIGHEST_RISE;
     if (end != TSIDE_DRIVE_END && end != TSIDE_FREE_END)
         return tside_i_bound(fault, "end", "1", end, TSIDE_NOT_ONE_OF, TSIDE_FREE_END);
     TRY(tside_check(TSIDE_KIND_SIDE, side, fault));
-    sought = *side;
-    at = end == TSIDE_DRIVE_END ? &sought.drive_end : &sought.free_end;
-    at->placed = TSIDE_EYE_BEST;
-    TRY(tside_i_set_up(&sought, &setup, fault));
-    collar = tside_i_end_collar(&sought, end);
+    at = tside_i_end(side, end);
+    collar = tside_i_end_collar(side, end);
+    TRY(tside_i_set_up(side, &side->bar, &setup, fault));
     TRY(tside_travel_at(&setup.travel, tside_i_travel_turns(&setup.travel, setup.travel.end), &open, fault));
     /* kick falls as the eye rises: from the height that just clears, upward */
     low = open.y + fmax(collar.offset, collar.height + at->guide.eye_clearance) - side->curtain.hip;
@@ -78,28 +75,25 @@ static double excess(const tside_side *side, const tside_plan *plan)
 
 tside_status tside_bar_smallest(const tside_side *side, int *index, tside_fault *fault)
 {
-    tside_side tried;
     tside_plan plan;
     double lightest = HUGE_VAL, nearest = HUGE_VAL;
     int found = -1, near = -1;
     TRY(tside_check(TSIDE_KIND_SIDE, side, fault));
     if (side->bar_count == 0)
         return tside_i_bound(fault, "bars", "1", 0, TSIDE_NOT_ABOVE, 0);
-    tried = *side;
     for (int i = 0; i < side->bar_count; i++) {
         tside_metal_values metal;
         tside_section section;
         double over;
         tside_status status;
-        tried.bar = side->bars[i];
-        status = tside_plan_side(&tried, &plan, fault);
+        status = tside_i_plan(side, side->bars + i, &plan, fault);
         if (status != TSIDE_OK) {
             if (fault)
                 fault->index = i;
             return status;
         }
-        tside_material_values(&tried.bar.material, &metal, NULL);
-        tside_round_section(&tried.bar.tube, metal.density, &section, NULL);
+        tside_material_values(&side->bars[i].material, &metal, NULL);
+        tside_round_section(&side->bars[i].tube, metal.density, &section, NULL);
         over = excess(side, &plan);
         if (over < nearest)
             nearest = over, near = i;

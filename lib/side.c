@@ -116,7 +116,7 @@ static const tside_field plan_rows[] = {
     {RESULT(tside_plan, opening_far, "m", "clear opening at the far end, less the lags when open")},
     {RESULT(tside_plan, seal, "m", "overlap of the roll below the sill when shut")},
     {GROUP(tside_plan, worst, TSIDE_KIND_TORQUE, "torque where the drive must give most")},
-    {RESULT(tside_plan, worst_drop, "m", "height of the roll's underside there, above grade")},
+    {RESULT(tside_plan, worst_underside, "m", "height of the roll's underside there, above grade")},
     {RESULT(tside_plan, worst_on_hip, "N m", "worst torque at the drive if its guide hung on the hip")},
     {RESULT(tside_plan, design_torque, "N m", "worst torque times the safety factor")},
     {RESULT(tside_plan, drive_utilisation, "1", "design torque over rated torque")},

@@ -125,8 +125,8 @@ static int touches(const tside_obstacle *on, const tside_i_spot *spot)
     }
     bearing_normal(on, spot->x, spot->y, &qx, &qy);
     if (on->radius < 0) /* hollow: normals turn the other way on the way up */
-        return on->lower_x * qy - on->lower_y * qx <= hair && on->upper_x * qy - on->upper_y * qx >= -hair;
-    return on->lower_x * qy - on->lower_y * qx >= -hair && on->upper_x * qy - on->upper_y * qx <= hair;
+        return on->nx * qy - on->ny * qx <= hair && on->low * qy - on->high * qx >= -hair;
+    return on->nx * qy - on->ny * qx >= -hair && on->low * qy - on->high * qx <= hair;
 }
 
 /* What the chord needs to clear all obstacles: the one that pushes it farthest from plumb, or -1 where it hangs plumb. Sets the spot. */
@@ -509,33 +509,41 @@ static tside_status find_open(const tside_stops *stops, double shut, const tside
 tside_status tside_i_travel_make(const tside_line *line, const tside_curtain *curtain, const tside_roll *roll, const tside_stops *stops, tside_travel *travel,
                                  tside_fault *fault)
 {
-    tside_travel made = {.roll = *roll, .line = *line, .sill = curtain->sill, .rail = line->y - curtain->rail_depth, .wraps_shut = stops->wraps_shut};
     tside_i_spot spot;
-    target rail = {&made, made.rail};
+    target rail = {travel, line->y - curtain->rail_depth};
     double shut, open = stops->wraps_shut, most, lead, progress, r = roll->core / 2 + tside_i_roll_te(roll) * stops->wraps_shut;
     int k;
-    TRY(find_shut(stops, curtain, r, &made, &shut, fault));
-    k = hang_at(line, r, shut, &made.hanging, &made.slope);
-    progress = climb_line(&made, k, &lead);
-    most = wraps_at(&made, 0);
-    if (most + lead > progress + 1e-12 || made.stretches == 0)
-        climb_chord(&made, progress - lead, most, lead);
-    made.end = most + lead;
-    tside_i_travel_at(&made, tside_i_rising_root(top_above, &rail, stops->wraps_shut, made.end), &spot);
-    made.highest = spot.y - spot.r;
-    TRY(find_open(stops, shut, &made, made.end, &open, fault));
-    cut_stretches(&made, open);
-    *travel = made;
+    travel->roll = *roll;
+    if (line != &travel->line)
+        travel->line = *line;
+    travel->sill = curtain->sill;
+    travel->rail = rail.value;
+    travel->wraps_shut = stops->wraps_shut;
+    travel->stretches = 0;
+    TRY(find_shut(stops, curtain, r, travel, &shut, fault));
+    k = hang_at(line, r, shut, &travel->hanging, &travel->slope);
+    progress = climb_line(travel, k, &lead);
+    most = wraps_at(travel, 0);
+    if (most + lead > progress + 1e-12 || travel->stretches == 0)
+        climb_chord(travel, progress - lead, most, lead);
+    travel->end = most + lead;
+    tside_i_travel_at(travel, tside_i_rising_root(top_above, &rail, stops->wraps_shut, travel->end), &spot);
+    travel->highest = spot.y - spot.r;
+    TRY(find_open(stops, shut, travel, travel->end, &open, fault));
+    cut_stretches(travel, open);
     return TSIDE_OK;
 }
 
 tside_status tside_travel_make(const tside_line *line, const tside_curtain *curtain, const tside_roll *roll, const tside_stops *stops, tside_travel *travel,
                                tside_fault *fault)
 {
+    tside_travel made;
     TRY(tside_i_check(TSIDE_KIND_CURTAIN, "curtain", curtain, fault));
     TRY(tside_i_check(TSIDE_KIND_ROLL, "roll", roll, fault));
     TRY(tside_i_check(TSIDE_KIND_STOPS, "stops", stops, fault));
-    return tside_i_travel_make(line, curtain, roll, stops, travel, fault);
+    TRY(tside_i_travel_make(line, curtain, roll, stops, &made, fault));
+    *travel = made;
+    return TSIDE_OK;
 }
 
 /* --- asking --- */

@@ -272,6 +272,21 @@ edit film30.json 's/"hung": "extender"/"hung": "hip"/'
 run 1 changed.json
 says 'drive_end.extender: used only while hung is extender; it is hip'
 
+# --- findings: each says what it is about, and in this sheet's units ---
+
+sed 's/"rated_torque": "30 lbf ft"/"rated_torque": "10 lbf ft"/; s/"screws": 3/"screws": 1/; s/"limit_turns": 30/"limit_turns": 5/
+    s/"hung": "extender",/"hung": "extender", "keep_outs": [{"left": "14 ft", "right": "16 ft", "bottom": "3 ft", "top": "5 ft"}],/' \
+    "$sites/film30.json" > changed.json
+run 0 changed.json
+tr '\n' ' ' < out | tr -s ' ' > flat
+for words in "the drive is too weak" "[15.5 lbf ft; 10 lbf ft]" "screw of the nearest splice, stalled, drive's end: a part is overstressed" \
+    "free end, keep-out 1: the extender" "the travel takes 8.99503 turns" "bar.screws 1; usual are 2 to 4"; do
+    checks=$((checks + 1))
+    grep -qF -- "$words" flat || wrong "no finding says: $words"
+done
+checks=$((checks + 1))
+sed -n '/^STOPS/,/^TO KNOW/p' out | grep -q 'too weak' || wrong "a weak drive does not stop the work"
+
 # --- what is no JSON, or too deep, or not text ---
 
 for content in '' ' ' '{' '[' '"side"' '{"length": nan}' '{"length": 01}' 'side' '{"a":1}}'; do

@@ -44,6 +44,21 @@ void check_answered(const char *file, int line, const tside_fault *fault)
     ck_abort_msg("%s:%d: refused: %s", file, line, sentence);
 }
 
+/* Whether the value that a fault names stands to its bound as it says; 0 stands for what is not finite. */
+static int stands_so(const tside_fault *fault)
+{
+    switch (fault->relation) {
+    case TSIDE_BELOW: return fault->value < fault->bound;
+    case TSIDE_NOT_ABOVE: return fault->value <= fault->bound;
+    case TSIDE_ABOVE: return fault->value > fault->bound;
+    case TSIDE_NOT_BELOW: return fault->value >= fault->bound;
+    case TSIDE_NOT_FINITE: return fault->value == 0;
+    case TSIDE_NOT_ONE_OF:
+    case TSIDE_NO_RELATION: return isfinite(fault->value);
+    }
+    return 0;
+}
+
 void check_refused(const char *file, int line, tside_status got, const tside_fault *fault, tside_status status, const char *field, tside_relation relation,
                    const void *output, size_t size)
 {
@@ -53,6 +68,8 @@ void check_refused(const char *file, int line, tside_status got, const tside_fau
     if (fault->status != status || strcmp(fault->field, field) || fault->relation != relation)
         ck_abort_msg("%s:%d: the fault says %s, field %s, relation %d; not %s, %s, %d", file, line, tside_status_text((int)fault->status), fault->field, (int)fault->relation,
                      tside_status_text((int)status), field, (int)relation);
+    if (!stands_so(fault))
+        ck_abort_msg("%s:%d: %s: %.17g does not stand to %.17g as relation %d says", file, line, fault->field, fault->value, fault->bound, (int)fault->relation);
     for (size_t i = 0; i < size; i++)
         if (byte[i] != 0xa5)
             ck_abort_msg("%s:%d: refused, and touched its output", file, line);

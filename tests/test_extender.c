@@ -544,7 +544,9 @@ START_TEST(out_of_reach_of_the_bow_is_refused)
     REFUSES(lay_out(&f, &layout, &fault), layout, TSIDE_OUT_OF_REACH, "extender.angle", TSIDE_NO_RELATION);
     f.e.slant = TSIDE_SLANT_CROSSING;
     f.e.crossing = 2;
-    REFUSES(lay_out(&f, &layout, &fault), layout, TSIDE_OUT_OF_REACH, "extender.crossing", TSIDE_NOT_BELOW);
+    REFUSES(lay_out(&f, &layout, &fault), layout, TSIDE_OUT_OF_REACH, "eye_x", TSIDE_NOT_ABOVE);
+    ck_assert_str_eq(fault.other, "extender.crossing");
+    NEAR(fault.bound, 4.5 - f.s.frame.tube.diameter / 2, 1e-12, "leg", 0);
     f.s = side_plain();
     f.e.crossing = f.s.eye_y;
     REFUSES(lay_out(&f, &layout, &fault), layout, TSIDE_OUT_OF_REACH, "extender.crossing", TSIDE_NOT_BELOW);

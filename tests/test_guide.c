@@ -239,6 +239,7 @@ START_TEST(best_eye_is_refused_below_the_bar)
     REFUSES(tside_eye_best(&s.travel, fault.bound - 1e-9, 0.1, &x, &fault), x, TSIDE_OUT_OF_REACH, "eye_y", TSIDE_NOT_ABOVE);
     ANSWERS(tside_eye_best(&s.travel, fault.bound + 1e-6, 0.1, &x, &fault));
     ck_assert(isfinite(x));
+    REFUSES(tside_eye_best(&s.travel, 0.5, 0, &x, &fault), x, TSIDE_OUT_OF_REACH, "eye_y", TSIDE_NOT_ABOVE);
     REFUSES(tside_eye_best(&s.travel, NAN, 0.1, &x, &fault), x, TSIDE_OUT_OF_BOUNDS, "eye_y", TSIDE_NOT_FINITE);
     REFUSES(tside_eye_best(&s.travel, -1, 0.1, &x, &fault), x, TSIDE_OUT_OF_BOUNDS, "eye_y", TSIDE_BELOW);
     REFUSES(tside_eye_best(&s.travel, 2.5, -0.1, &x, &fault), x, TSIDE_OUT_OF_BOUNDS, "collar_offset", TSIDE_BELOW);

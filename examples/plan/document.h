@@ -20,7 +20,8 @@ void document_close(document *doc);
 
 /*
  * Says on standard error, once, "tunnelside-plan: FILE:LINE: path: what", and adds "FILE:LINE: path: what" as a line to refusals.
- * within: path of the side in the document, "" for the whole; path: within the side. What a job's side does not have itself is looked for among what its sides share.
+ * within: path of the side in the document, "" for the whole; path: within the side. What a job's side does not have itself is
+ * looked for among what its sides share.
  */
 void complain(document *doc, text *refusals, const char *within, const char *path, const char *format, ...) LIKE_PRINTF(5, 6);
 

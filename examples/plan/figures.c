@@ -1,7 +1,5 @@
 /* SPDX-License-Identifier: MIT */
 /* Turns, guides, torque and lags. */
-#include <math.h>
-
 #include "sheet.h"
 
 static void print_quantity(sheet *s, const char *label, double value, const char *unit)
@@ -14,9 +12,10 @@ static void print_turns_and_range(sheet *s)
     const tside_plan *plan = &s->side->plan;
     const tside_stops *stops = &s->side->wanted.side.stops;
     pen *p = &s->pen;
-    text_say(s->out, "  ", "Shut to open: %s turns of the drive against its own housing; %s to %s over the spread of core (+-%s %%), packing (+-%s) and thickness (+-%s %%).",
-             plain(p, plan->drive_turns, 2), plain(p, plan->drive_turns_least, 2), plain(p, plan->drive_turns_most, 2), quantity(p, 100 * stops->core_spread, "1"),
-             quantity(p, stops->packing_spread, "1"), quantity(p, 100 * stops->thickness_spread, "1"));
+    text_say(s->out, "  ", "Shut to open: %s turns of the drive against its own housing; %s to %s over the spread of core (+-%s %%), packing (+-%s)"
+                           " and thickness (+-%s %%).",
+             plain(p, plan->drive_turns, 2), plain(p, plan->drive_turns_least, 2), plain(p, plan->drive_turns_most, 2),
+             quantity(p, 100 * stops->core_spread, "1"), quantity(p, stops->packing_spread, "1"), quantity(p, 100 * stops->thickness_spread, "1"));
 }
 
 static void print_ends(sheet *s)
@@ -63,10 +62,11 @@ void print_torque(sheet *s)
     const tside_drive *drive = &s->side->wanted.side.drive;
     pen *p = &s->pen;
     print_title(s, "TORQUE");
-    text_say(s->out, "  ", "Worst at the drive: %s, with the roll's underside %s above grade, %s turns of the bar from shut.", quantity(p, plan->worst.drive, "N m"),
-             tape(p, plan->worst_drop), plain(p, plan->worst.turns, 1));
-    text_say(s->out, "  ", "Design torque: %s (worst times %s); the drive is rated for %s, of which that is %s %%.", quantity(p, plan->design_torque, "N m"),
-             quantity(p, drive->safety_factor, "1"), quantity(p, drive->rated_torque, "N m"), plain(p, 100 * plan->drive_utilisation, 0));
+    text_say(s->out, "  ", "Worst at the drive: %s, with the roll's underside %s above grade, %s turns of the bar from shut.",
+             quantity(p, plan->worst.drive, "N m"), tape(p, plan->worst_underside), plain(p, plan->worst.turns, 1));
+    text_say(s->out, "  ", "Design torque: %s (worst times %s); the drive is rated for %s, of which that is %s %%.",
+             quantity(p, plan->design_torque, "N m"), quantity(p, drive->safety_factor, "1"), quantity(p, drive->rated_torque, "N m"),
+             plain(p, 100 * plan->drive_utilisation, 0));
     print_quantity(s, "Stalled, the drive may give", plan->stall_torque, "N m");
     if (on_extender(s->side, TSIDE_DRIVE_END))
         print_quantity(s, "Worst if its guide hung on the hip", plan->worst_on_hip, "N m");

@@ -30,20 +30,17 @@ static void set_extenders(steps *all)
     const planned *side = all->s->side;
     if (on_extender(side, TSIDE_DRIVE_END) || on_extender(side, TSIDE_FREE_END))
         step(all, "Mark eye, bow hole and member hole on each end wall that has an extender, by the set-out. Check the diagonal from eye to member"
-                  " hole before any hole is drilled. Bolt"
-                  " the extender to bow and member both; two bolts at the least, always.");
+                  " hole before any hole is drilled. Bolt the extender to bow and member both; two bolts at the least, always.");
 }
 
 static void hang_curtain(steps *all)
 {
     const tside_side *asked = &all->s->side->wanted.side;
     pen *p = &all->s->pen;
-    step(all, "Fix the curtain's top edge along the hip rail, %s above grade, with %s of curtain past the end bow at each end.", tape(p,
-                                                                                                                                      asked->curtain.hip),
-         tape(p, asked->curtain.past));
+    step(all, "Fix the curtain's top edge along the hip rail, %s above grade, with %s of curtain past the end bow at each end.",
+         tape(p, asked->curtain.hip), tape(p, asked->curtain.past));
     step(all, "Clip its bottom edge to the roll bar, %s of bar beyond the curtain's edge at the free end. The roll must lie outboard of its hanging"
-              " curtain. Wind %s of curtain onto it"
-              " by hand: shut, the roll's underside then stands %s above grade, level from end to end.",
+              " curtain. Wind %s of curtain onto it by hand: shut, the roll's underside then stands %s above grade, level from end to end.",
          tape(p, asked->bar.past_free), quantity(p, asked->stops.wraps_shut, "turn"), tape(p, all->s->side->plan.shut.underside));
 }
 
@@ -58,11 +55,9 @@ static void hang_guides(steps *all)
     for (int end = 0; end < ENDS; end++) {
         const tside_guide *guide = &end_asked(side, end)->guide;
         step(all, "%s: slide the guide pipe through the %s's collar and hang it from its eye by %s of chain. Shut, %s of pipe must show below the"
-                  " collar; over the whole"
-                  " travel its foot comes no nearer to grade than %s.",
-             end == TSIDE_DRIVE_END ? "Drive's end" : "Free end", end == TSIDE_DRIVE_END ? "drive" : "bar", tape(p, guide->chain), tape(p,
-                                                                                                                                        guide->margin),
-             tape(p, end_answered(side, end)->sweep.foot_lowest));
+                  " collar; over the whole travel its foot comes no nearer to grade than %s.",
+             end == TSIDE_DRIVE_END ? "Drive's end" : "Free end", end == TSIDE_DRIVE_END ? "drive" : "bar", tape(p, guide->chain),
+             tape(p, guide->margin), tape(p, end_answered(side, end)->sweep.foot_lowest));
     }
 }
 
@@ -74,17 +69,14 @@ static void set_limits(steps *all)
     const int hand = asked->drive.kind == TSIDE_HAND;
     pen *p = &all->s->pen;
     step(all, "Two people, one watching each end. %s up in short steps and stop with the roll's underside %s above grade: that is open, %s turns of"
-              " the drive from shut (%s to %s are"
-              " likely). Set the upper %s there. Never above %s: there the roll meets the rail.",
-         hand ? "Crank" : "Run", tape(p, plan->open.underside), plain(p, plan->drive_turns, 1), plain(p, plan->drive_turns_least, 1), plain(p,
-                                                                                                                                            plan->drive_turns_most, 1),
-         hand ? "stop" : "limit", tape(p, plan->highest));
+              " the drive from shut (%s to %s are likely). Set the upper %s there. Never above %s: there the roll meets the rail.",
+         hand ? "Crank" : "Run", tape(p, plan->open.underside), plain(p, plan->drive_turns, 1), plain(p, plan->drive_turns_least, 1),
+         plain(p, plan->drive_turns_most, 1), hand ? "stop" : "limit", tape(p, plan->highest));
     step(all, "%s down and set the lower %s where the underside stands %s above grade, with %s of curtain still on the bar. Run past that, the bar"
               " winds on backwards.",
          hand ? "Crank" : "Run", hand ? "stop" : "limit", tape(p, plan->shut.underside), quantity(p, asked->stops.wraps_shut, "turn"));
     step(all, "Run the whole travel twice, counting turns and watching both feet. If turns or heights fall outside what this sheet says, stop and"
-              " find out why before anybody relies on"
-              " the limits.");
+              " find out why before anybody relies on the limits.");
 }
 
 void print_hanging(sheet *s)

@@ -146,8 +146,8 @@ static void read_job_side(work *all, document *doc, const json_t *job, json_t *o
 /* Seen from one end wall, a tunnel has one right side and one left side. */
 static void compare_sides(document *doc, planned *first, planned *second)
 {
-    if (is_planned(first) && is_planned(second) && first->wanted.side.hand == second->wanted.side.hand && !strcmp(first->wanted.drive_at,
-                                                                                                                  second->wanted.drive_at))
+    const request *one = &first->wanted, *other = &second->wanted;
+    if (is_planned(first) && is_planned(second) && one->side.hand == other->side.hand && !strcmp(one->drive_at, other->drive_at))
         complain(doc, &second->refusals, second->wanted.within, "hand",
                  "the same hand as the other side's, with the drive at the same end: it would be the same side; give hand, or drive_at, as it is");
 }

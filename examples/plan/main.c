@@ -77,8 +77,14 @@ static int set_option(options *chosen, int letter, const char *value)
 static int read_options(options *chosen, int count, char **words)
 {
     static const struct option known[] = {
-        {"units", required_argument, NULL, 'u'}, {"format", required_argument, NULL, 'f'}, {"output", required_argument, NULL, 'o'}, {"fields", no_argument, NULL, 'F'},
-        {"blank", no_argument, NULL, 'B'},       {"help", no_argument, NULL, 'h'},         {"version", no_argument, NULL, 'V'},      {NULL, 0, NULL, 0},
+        {"units", required_argument, NULL, 'u'},
+        {"format", required_argument, NULL, 'f'},
+        {"output", required_argument, NULL, 'o'},
+        {"fields", no_argument, NULL, 'F'},
+        {"blank", no_argument, NULL, 'B'},
+        {"help", no_argument, NULL, 'h'},
+        {"version", no_argument, NULL, 'V'},
+        {NULL, 0, NULL, 0},
     };
     int letter, status = 0;
     while (!status && (letter = getopt_long(count, words, "u:f:o:hV", known, NULL)) != -1)

@@ -10,7 +10,10 @@
 /* Texts that a side may have beside the library's fields: name, note, drive_at. Ends with NULL. */
 extern const char *const side_texts[];
 
-/* The row of this name that applies as the structure's choices stand; else, or without a structure, the first of this name; NULL where there is none. */
+/*
+ * The row of this name that applies as the structure's choices stand; else, or without a structure, the first of this name;
+ * NULL where there is none.
+ */
 const tside_field *row_named(tside_kind kind, const char *name, const void *structure);
 
 /* Adds what an unknown name may have meant: "no such field; did you mean \"width\"?" outermost: 1 where side_texts are names too. */

@@ -129,8 +129,8 @@ void print_cautions(sheet *s)
         "Ask for buried services before anything is driven or dug.",
         "Limits are set and watched by two people, one at each end; nobody stands where a foot swings.",
         "Drilling a bow may void its maker's rating: ask first.",
-        "This sheet is for choosing parts and setting out, not a certificate. Local codes, makers' ratings and instructions, and licensed practice"
-        " (structural, electrical) come first.",
+        "This sheet is for choosing parts and setting out, not a certificate.",
+        "Local codes, makers' ratings and instructions, and licensed practice (structural, electrical) come first.",
     };
     print_title(s, "CAUTIONS");
     for (size_t i = 0; i < sizeof cautions / sizeof *cautions; i++)

@@ -36,8 +36,9 @@ static void put_extender(pen *p, piece *made, const planned *side, int end)
     snprintf(made->tube, sizeof made->tube, "%s square", cross_section(p, asked->tube.side, asked->tube.wall));
     snprintf(made->hand, sizeof made->hand, "%s", hand_name(hand_at(side, end)));
     snprintf(made->length, sizeof made->length, "%s", tape(p, layout->cut_length));
-    snprintf(made->holes, sizeof made->holes, "from the top end: eye %s (hole %s), bow %s (hole %s), member %s (hole %s)", tape(p, layout->eye_from_top), bore(p, asked->eye_hole),
-             tape(p, layout->bow_from_top), bore(p, asked->bolt_hole), tape(p, layout->member_from_top), bore(p, asked->bolt_hole));
+    snprintf(made->holes, sizeof made->holes, "from the top end: eye %s (hole %s), bow %s (hole %s), member %s (hole %s)",
+             tape(p, layout->eye_from_top), bore(p, asked->eye_hole), tape(p, layout->bow_from_top), bore(p, asked->bolt_hole),
+             tape(p, layout->member_from_top), bore(p, asked->bolt_hole));
 }
 
 static void put_drilling(pen *p, piece *made, const planned *side, int end)
@@ -55,8 +56,9 @@ static int list_pieces(pen *p, const planned *side, int named, piece *list)
     int count = 0;
     put_round(p, list + count, "Roll bar", &bar->tube, side->plan.bar_length);
     if (bar->splices)
-        snprintf(list[count].holes, sizeof list[count].holes, "%d joint%s, none nearer than %s to the curtain's edge at the drive; %d screws each side", bar->splices,
-                 bar->splices > 1 ? "s" : "", tape(p, bar->splice_near), bar->screws);
+        snprintf(list[count].holes, sizeof list[count].holes,
+                 "%d joint%s, none nearer than %s to the curtain's edge at the drive; %d screws each side",
+                 bar->splices, bar->splices > 1 ? "s" : "", tape(p, bar->splice_near), bar->screws);
     count++;
     for (int end = 0; end < ENDS; end++) {
         char name[40];
@@ -78,8 +80,8 @@ static int list_pieces(pen *p, const planned *side, int named, piece *list)
 
 static int alike(const piece *one, const piece *other)
 {
-    return !strcmp(one->name, other->name) && !strcmp(one->tube, other->tube) && !strcmp(one->hand, other->hand) && !strcmp(one->length, other->length) &&
-           !strcmp(one->holes, other->holes);
+    return !strcmp(one->name, other->name) && !strcmp(one->tube, other->tube) && !strcmp(one->hand, other->hand) &&
+           !strcmp(one->length, other->length) && !strcmp(one->holes, other->holes);
 }
 
 /* Adds a piece to a list, after those of its name, or to the count of the one like it. */
@@ -112,8 +114,9 @@ static void print_list(text *out, const piece *list, int count)
 static void print_how(text *out, pen *p, int extenders)
 {
     text_say(out, "  ", "Tolerance: cut +0 -%s, holes +-%s (common practice).%s", p->us ? "1/8 in" : "3 mm", p->us ? "1/16 in" : "1.5 mm",
-             extenders ? " Hand: seen from outside the wall it is bolted to, a right-hand extender rises to the right. Measure each hole's centre from the top end, never"
-                         " from hole to hole; mark it on the middle of the face away from the wall, and drill square through both walls."
+             extenders ? " Hand: seen from outside the wall it is bolted to, a right-hand extender rises to the right. Measure each hole's centre"
+                         " from the top end, never from hole to hole; mark it on the middle of the face away from the wall, and drill square"
+                         " through both walls."
                        : "");
 }
 

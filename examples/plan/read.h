@@ -24,7 +24,10 @@ typedef struct request {
 #define MEMBER(structure, offset, type) ((type *)(void *)((char *)(structure) + (offset)))
 #define CONST_MEMBER(structure, offset, type) ((const type *)(const void *)((const char *)(structure) + (offset)))
 
-/* Reads one side from an object; its path in the document is set in the request. Complaints about it go to refusals, which stay empty where the side is good. */
+/*
+ * Reads one side from an object; its path in the document is set in the request.
+ * Complaints about it go to refusals, which stay empty where the side is good.
+ */
 void read_side(document *doc, const json_t *object, request *wanted, text *refusals);
 
 /* Reads a text of the document, such as a name; returns a printable copy, "" where it is not given. */

@@ -11,7 +11,8 @@ static const tside_layout *layout_at(const planned *side, int end)
 /* A value of the layout for each end, with NULL for an end without an extender. */
 static void print_layout(sheet *s, const char *label, const char *(*write)(pen *, double), double drive, double free)
 {
-    print_row_of_ends(s, label, on_extender(s->side, TSIDE_DRIVE_END) ? write(&s->pen, drive) : NULL, on_extender(s->side, TSIDE_FREE_END) ? write(&s->pen, free) : NULL);
+    print_row_of_ends(s, label, on_extender(s->side, TSIDE_DRIVE_END) ? write(&s->pen, drive) : NULL,
+                      on_extender(s->side, TSIDE_FREE_END) ? write(&s->pen, free) : NULL);
 }
 
 static const char *degrees(pen *p, double angle)
@@ -27,7 +28,8 @@ static const char *run_of_rise(pen *p, double run)
 
 static const char *ruled_by(const planned *side, int end)
 {
-    static const char *const by[] = {"stiffest of all", "bow's reach", "member's height", "bolts' spacing", "stock's length", "member's ends", "75 deg"};
+    static const char *const by[] = {"stiffest of all", "bow's reach",   "member's height", "bolts' spacing",
+                                     "stock's length",  "member's ends", "75 deg"};
     if (!on_extender(side, end))
         return NULL;
     return end_asked(side, end)->extender.slant == TSIDE_SLANT_BEST ? by[end_answered(side, end)->layout.binding] : "as given";
@@ -55,17 +57,19 @@ void print_set_out(sheet *s)
     const double face = face_at_hip(s->side);
     pen *p = &s->pen;
     print_title(s, "SET OUT");
-    text_say(s->out, "  ", "Above grade: hip %s, sill %s; roll's underside shut %s, open %s.", tape(p, curtain->hip), tape(p, curtain->sill), tape(p, plan->shut.underside),
-             tape(p, plan->open.underside));
+    text_say(s->out, "  ", "Above grade: hip %s, sill %s; roll's underside shut %s, open %s.", tape(p, curtain->hip), tape(p, curtain->sill),
+             tape(p, plan->shut.underside), tape(p, plan->open.underside));
     print_row_of_ends(s, "", end_name(TSIDE_DRIVE_END), end_name(TSIDE_FREE_END));
-    print_row_of_ends(s, "Eye above the curtain's fixing at the hip", tape(p, plan->drive_end.eye_y - curtain->hip), tape(p, plan->free_end.eye_y - curtain->hip));
+    print_row_of_ends(s, "Eye above the curtain's fixing at the hip", tape(p, plan->drive_end.eye_y - curtain->hip),
+                      tape(p, plan->free_end.eye_y - curtain->hip));
     print_row_of_ends(s, "  which is above grade", tape(p, plan->drive_end.eye_y), tape(p, plan->free_end.eye_y));
     print_row_of_ends(s, "Eye outboard of the bow's face [1], level", tape(p, plan->drive_end.eye_x - face), tape(p, plan->free_end.eye_x - face));
     if (on_extender(s->side, TSIDE_DRIVE_END) || on_extender(s->side, TSIDE_FREE_END))
         print_extenders(s);
     else
         text_wrap(s->out, "  ", "Both guides hang on the hip rail at the curtain's fixing; there is no extender.");
-    print_row_of_ends(s, "Foot's reach out from the bow's face [1]", tape(p, plan->drive_end.sweep.walkway_error - face), tape(p, plan->free_end.sweep.walkway_error - face));
-    text_say(s->out, "  [1] ", "outer face of that end's bow, at hip height; grade is the ground's height at the drive's end. The foot's reach includes the eye's placing error: keep"
-                                  " people and things outside it.");
+    print_row_of_ends(s, "Foot's reach out from the bow's face [1]", tape(p, plan->drive_end.sweep.walkway_error - face),
+                      tape(p, plan->free_end.sweep.walkway_error - face));
+    text_say(s->out, "  [1] ", "outer face of that end's bow, at hip height; grade is the ground's height at the drive's end. The foot's reach"
+                               " includes the eye's placing error: keep people and things outside it.");
 }

@@ -77,19 +77,23 @@ static void list_unusual(void *context, const char *path, const tside_field *row
         return;
     value = row->type == TSIDE_COUNT ? *(const int *)member : *(const double *)member;
     if (value < row->usual_low || value > row->usual_high)
-        text_say(s->out, "      ", "%s %s; usual are %s to %s", path, quantity(&s->pen, value, row->unit), quantity(&s->pen, row->usual_low, row->unit),
-                 quantity(&s->pen, row->usual_high, row->unit));
+        text_say(s->out, "      ", "%s %s; usual are %s to %s", path, quantity(&s->pen, value, row->unit),
+                 quantity(&s->pen, row->usual_low, row->unit), quantity(&s->pen, row->usual_high, row->unit));
 }
 
 /* Which of several is meant: "guide pipe bending at the collar, free end: ". */
 static void add_subject(text *words, const planned *side, const tside_finding *finding)
 {
-    if (finding->code == TSIDE_FINDING_STRENGTH && finding->index >= 0 && finding->index < side->plan.line_count)
-        text_add(words, "%s, ", tside_strength_text((int)side->plan.lines[finding->index].code));
-    if (finding->code == TSIDE_FINDING_KEEP_OUT_TUBE || finding->code == TSIDE_FINDING_KEEP_OUT_GUIDE)
-        text_add(words, "keep-out %d, ", finding->index + 1);
-    if (finding->code <= TSIDE_FINDING_SIDE_FORCE && finding->code != TSIDE_FINDING_DRIVE_WEAK && finding->code != TSIDE_FINDING_LIMIT_TURNS)
-        text_add(words, "%s: ", end_name((int)finding->end));
+    switch (finding->code) {
+    case TSIDE_FINDING_STRENGTH:
+        text_add(words, "%s, %s: ", tside_strength_text((int)side->plan.lines[finding->index].code), end_name((int)finding->end));
+        break;
+    case TSIDE_FINDING_KEEP_OUT_TUBE:
+    case TSIDE_FINDING_KEEP_OUT_GUIDE: text_add(words, "%s, keep-out %d: ", end_name((int)finding->end), finding->index + 1); break;
+    case TSIDE_FINDING_KICK:
+    case TSIDE_FINDING_SIDE_FORCE: text_add(words, "%s: ", end_name((int)finding->end)); break;
+    default: break;
+    }
 }
 
 /* The library's sentence is in SI: in feet and pounds its numbers follow it. */

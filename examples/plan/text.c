@@ -97,7 +97,10 @@ static int is_word(const char *word, size_t size, const char *wanted)
     return size == strlen(wanted) && !strncmp(word, wanted, size);
 }
 
-/* A quantity such as "5 ft 3 1/2 in" or "30 lbf ft" is not broken: a number keeps the short word or the fraction that follows, and so does a unit of two words. */
+/*
+ * A quantity such as "5 ft 3 1/2 in" or "30 lbf ft" is not broken: a number keeps the short word or the fraction that follows, and so
+ * does a unit of two words.
+ */
 static int keeps_next(const char *word, size_t size, const char *next)
 {
     const int short_next = strcspn(next, " ") <= 4;

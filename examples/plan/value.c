@@ -75,7 +75,8 @@ int read_number(tside_kind kind, const tside_field *row, const json_t *value, do
         return 1;
     }
     if (!words) {
-        text_add(why, "%s; wanted a number%s%s, or a text with its unit", what_is(value), strcmp(row->unit, "1") ? " in " : "", strcmp(row->unit, "1") ? row->unit : "");
+        text_add(why, "%s; wanted a number%s%s, or a text with its unit", what_is(value), strcmp(row->unit, "1") ? " in " : "",
+                 strcmp(row->unit, "1") ? row->unit : "");
         return 0;
     }
     if (is_tube(kind) && !strcmp(row->name, "diameter"))

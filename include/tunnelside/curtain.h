@@ -41,10 +41,9 @@ typedef struct tside_line_piece {
 typedef struct tside_obstacle {
     int straight;
     double x, y;      /* m, a point of the straight piece; the centre of an arc; the corner */
-    double nx, ny;    /* outboard normal of a straight piece */
+    double nx, ny;    /* outboard normal: of a straight piece, or at a round one's lower end */
+    double low, high; /* m, a straight piece's extent along (-ny, nx) from the point; else the normal at the upper end */
     double radius;    /* m, of an arc; below 0 where it is hollow; 0 for a corner */
-    double low, high; /* m, a straight piece's extent along (-ny, nx) from the point */
-    double lower_x, lower_y, upper_x, upper_y; /* the normals at a round one's lower and upper end */
 } tside_obstacle;
 
 enum { TSIDE_LINE_PIECES = 16, TSIDE_OBSTACLES = 8 };

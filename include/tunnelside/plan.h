@@ -22,12 +22,12 @@ typedef struct tside_bar {
     double clip_mass;   /* kg/m */
     double past_drive;  /* m, from the curtain's edge to the drive's centre */
     double past_free;   /* m, bar beyond the curtain's edge at the free end */
-    int splices;        /* joints along the bar */
     double splice_near; /* m, from the curtain's edge at the drive to the nearest joint */
-    int screws;         /* on each side of a joint, and at the drive's coupling */
     double play;        /* rad, of one splice */
-    int screw_limit_given;
     double screw_limit; /* N, allowable shear on one screw */
+    int splices;        /* joints along the bar */
+    int screws;         /* on each side of a joint, and at the drive's coupling */
+    int screw_limit_given;
 } tside_bar;
 
 typedef enum tside_hung { TSIDE_ON_EXTENDER, TSIDE_ON_HIP } tside_hung;
@@ -150,7 +150,7 @@ typedef struct tside_plan {
     double opening_far;      /* m, at the far end, less the lags at open */
     double seal;             /* m, sill less underside when shut */
     tside_torque worst;      /* where the drive must give most */
-    double worst_drop;       /* m, roll's underside there, above grade */
+    double worst_underside;       /* m, roll's underside there, above grade */
     double worst_on_hip;     /* N m, worst torque at the drive with the guide hung on the hip; equals worst.drive where that cannot be */
     double design_torque;    /* N m, worst times safety factor */
     double drive_utilisation; /* 1, design torque over rated torque */

@@ -43,14 +43,12 @@ typedef struct tside_strength_line {
     tside_strength_code code;
     tside_which_end end;
     tside_measure measure;
-    double demand; /* Pa, N, m or 1, by the measure */
-    int limit_given;
-    double limit; /* in the same unit */
-    int utilisation_given;
-    double utilisation; /* 1, demand over limit */
-    int yield_needed_given;
-    double yield_needed; /* Pa, where no yield is known */
     tside_verdict verdict;
+    int limit_given, utilisation_given, yield_needed_given;
+    double demand;       /* Pa, N, m or 1, by the measure */
+    double limit;        /* in the same unit */
+    double utilisation;  /* 1, demand over limit */
+    double yield_needed; /* Pa, where no yield is known */
 } tside_strength_line;
 
 enum { TSIDE_EXTENDER_LINES = 5 };
