@@ -50,7 +50,7 @@ typedef struct tside_stretch {
     int index;
 } tside_stretch;
 
-enum { TSIDE_STRETCHES = 20 };
+enum { TSIDE_STRETCHES = 16 };
 
 /* Made by tside_travel_make; do not edit. Progress runs from shut to open. */
 typedef struct tside_travel {
