@@ -138,10 +138,10 @@ static int read_inches(const char *name, char *text, double *metres)
 {
     if (strlen(name) + sizeof " in" > TSIDE_PATH_SIZE)
         return 0;
-    strcpy(text, name);
+    tside_i_path(text, name);
     if (!drop_ending(text, "\""))
         drop_ending(text, "in");
-    strcat(text, " in");
+    memcpy(text + strlen(text), " in", sizeof " in");
     return tside_quantity_read(text, "m", metres, NULL) == TSIDE_OK;
 }
 
