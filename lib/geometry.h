@@ -92,6 +92,9 @@ typedef double tside_i_quantity(const tside_i_spot *spot, const void *context);
 /* The greatest value over the closed travel, both one-sided values counted where stretches meet, and where it is. */
 double tside_i_travel_greatest(const tside_travel *travel, tside_i_quantity *quantity, const void *context, tside_i_spot *where);
 
+/* Where it is least and greatest, for the price of little more than one. */
+void tside_i_travel_extremes(const tside_travel *travel, tside_i_quantity *quantity, const void *context, tside_i_spot *least, tside_i_spot *greatest);
+
 /* The root in [low, high] of a rising function; the end nearer to it where there is none. */
 typedef double tside_i_function(double x, const void *context);
 double tside_i_rising_root(tside_i_function *function, const void *context, double low, double high);

@@ -35,28 +35,29 @@ static const tside_field sweep_rows[] = {
 TABLE(tside_i_sweep_table, sweep_rows);
 
 typedef struct eye {
-    double x, y, offset, sign;
+    double x, y, offset;
 } eye;
 
 /* The lean's sine stands for the lean: it rises and falls with it, and costs no arc tangent. */
-static double signed_sine(const tside_i_spot *spot, const void *context)
+static double lean_sine(const tside_i_spot *spot, const void *context)
 {
     const eye *e = context;
-    tside_i_lean lean = tside_i_lean_at(e->x, e->y, e->offset, spot);
-    return e->sign * lean.sine;
+    return tside_i_lean_at(e->x, e->y, e->offset, spot).sine;
 }
 
-static tside_i_lean extreme_lean(const tside_travel *travel, double x, double y, double offset, double sign)
+static void extreme_leans(const tside_travel *travel, double x, double y, double offset, tside_i_lean *least, tside_i_lean *greatest)
 {
-    eye e = {x, y, offset, sign};
-    tside_i_spot spot;
-    tside_i_travel_greatest(travel, signed_sine, &e, &spot);
-    return tside_i_lean_at(x, y, offset, &spot);
+    eye e = {x, y, offset};
+    tside_i_spot low, high;
+    tside_i_travel_extremes(travel, lean_sine, &e, &low, &high);
+    *least = tside_i_lean_at(x, y, offset, &low);
+    *greatest = tside_i_lean_at(x, y, offset, &high);
 }
 
 void tside_i_lean_range(const tside_travel *travel, double eye_x, double eye_y, double offset, double *least, double *greatest)
 {
-    tside_i_lean low = extreme_lean(travel, eye_x, eye_y, offset, -1), high = extreme_lean(travel, eye_x, eye_y, offset, 1);
+    tside_i_lean low, high;
+    extreme_leans(travel, eye_x, eye_y, offset, &low, &high);
     *least = tside_i_lean_angle(&low);
     *greatest = tside_i_lean_angle(&high);
 }
@@ -171,17 +172,30 @@ static void worsen(const tside_travel *travel, double eye_x, double eye_y, doubl
     sweep->walkway_error = fmax(sweep->walkway_error, out);
 }
 
+/* What the guide does with its eye where it should be. */
+static void sweep_placed(double eye_x, tside_sweep *sweep)
+{
+    sweep->walkway = eye_x + sweep->length * sin(sweep->lean_greatest);
+    sweep->kick_out = sweep->walkway - sweep->foot_x;
+    sweep->kick_in = sweep->foot_x - (eye_x + sweep->length * sin(sweep->lean_least));
+    sweep->kick_out_error = sweep->kick_out;
+    sweep->kick_in_error = sweep->kick_in;
+    sweep->walkway_error = sweep->walkway;
+}
+
+tside_status tside_i_hang_placed(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_hang *hang,
+                                 tside_sweep *sweep, tside_fault *fault)
+{
+    TRY(make_hang(travel, guide, collar, eye_x, eye_y, hang, sweep, fault));
+    sweep_placed(eye_x, sweep);
+    return TSIDE_OK;
+}
+
 tside_status tside_i_hang_and_sweep(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_hang *hang,
                                     tside_sweep *sweep, tside_fault *fault)
 {
     tside_sweep made;
-    TRY(make_hang(travel, guide, collar, eye_x, eye_y, hang, &made, fault));
-    made.walkway = eye_x + made.length * sin(made.lean_greatest);
-    made.kick_out = made.walkway - made.foot_x;
-    made.kick_in = made.foot_x - (eye_x + made.length * sin(made.lean_least));
-    made.kick_out_error = made.kick_out;
-    made.kick_in_error = made.kick_in;
-    made.walkway_error = made.walkway;
+    TRY(tside_i_hang_placed(travel, guide, collar, eye_x, eye_y, hang, &made, fault));
     worsen(travel, eye_x - guide->placing_error, eye_y, collar->offset, &made);
     worsen(travel, eye_x + guide->placing_error, eye_y, collar->offset, &made);
     *sweep = made;
@@ -195,33 +209,56 @@ tside_status tside_guide_sweep(const tside_travel *travel, const tside_guide *gu
     return tside_i_hang_and_sweep(travel, guide, collar, eye_x, eye_y, &hang, sweep, fault);
 }
 
-/* Newton on greatest + least lean = 0: moving the eye outboard by dx leans the guide inboard by cos(phi)/d dx. */
+typedef struct placing {
+    const tside_travel *travel;
+    double y, offset;
+} placing;
+
+/* Minus the sum of greatest and least lean, which rises as the eye moves outboard; slope: how fast. */
+static double lean_sum(const placing *eye, double x, double *slope)
+{
+    tside_i_lean in, out;
+    extreme_leans(eye->travel, x, eye->y, eye->offset, &in, &out);
+    /* an eye moved outboard by dx leans its guide inboard by cos(phi)/d dx */
+    *slope = in.cosine / in.reach + out.cosine / out.reach;
+    return -tside_i_lean_angle(&in) - tside_i_lean_angle(&out);
+}
+
+static double unbalance(double x, const void *context)
+{
+    double slope;
+    return lean_sum(context, x, &slope);
+}
+
+/* Newton's steps where the sum is smooth; where the extremes change places it is not, and the root is bracketed. */
 tside_status tside_eye_best(const tside_travel *travel, double eye_y, double collar_offset, double *eye_x, tside_fault *fault)
 {
+    placing eye = {travel, eye_y, collar_offset};
     tside_i_spot spot;
-    double x, low = -HUGE_VAL, high = HUGE_VAL;
+    double x, low = -HUGE_VAL, high = HUGE_VAL, step = 0;
     TRY(tside_i_argument(fault, "eye_y", "m", eye_y, 0, 0));
     TRY(tside_i_argument(fault, "collar_offset", "m", collar_offset, 0, 0));
     if (!(eye_y - highest_axis(travel) > collar_offset))
         REFUSE(fault, TSIDE_OUT_OF_REACH, "eye_y", "collar_offset", "the eye must stand higher above the bar than the collar's offset", "m", eye_y,
-                                    TSIDE_NOT_ABOVE, highest_axis(travel) + collar_offset, 0);
+               TSIDE_NOT_ABOVE, highest_axis(travel) + collar_offset, 0);
     tside_i_travel_spot(travel, 0, travel->wraps_shut, &spot);
     x = spot.x + collar_offset;
-    for (int i = 0; i < 60; i++) {
-        tside_i_lean in = extreme_lean(travel, x, eye_y, collar_offset, -1), out = extreme_lean(travel, x, eye_y, collar_offset, 1);
-        double sum = tside_i_lean_angle(&in) + tside_i_lean_angle(&out), step = sum / (in.cosine / in.reach + out.cosine / out.reach), next = x + step;
-        if (sum > 0)
+    for (int i = 0; i < 40; i++) {
+        double slope, sum = lean_sum(&eye, x, &slope);
+        if (sum < 0)
             low = x;
         else
             high = x;
-        if (!(next > low && next < high) && isfinite(low) && isfinite(high))
-            next = (low + high) / 2;
-        if (fabs(next - x) <= 1e-13 * (1 + fabs(x))) {
-            x = next;
+        step = -sum / slope;
+        if (fabs(step) <= 1e-8 * (1 + fabs(x))) /* the next step is as its square */
+            break;
+        if (i >= 4 && isfinite(low) && isfinite(high)) {
+            x = tside_i_rising_root(unbalance, &eye, low, high);
+            step = 0;
             break;
         }
-        x = next;
+        x += i < 4 ? step : 2 * step; /* overshooting, to bracket it */
     }
-    *eye_x = x;
+    *eye_x = x + step;
     return TSIDE_OK;
 }

@@ -37,7 +37,10 @@ static inline double tside_i_hang_moment(const tside_hang *hang, const tside_i_l
     return hang->weight * (hang->chain + hang->length) / 2 * lean->sine + hang->carried * hang->carried_offset;
 }
 
-/* Hangs a guide and sweeps it in one go. */
+/* Hangs a guide and sweeps it with its eye where it should be; the placing error's part is left as without error. */
+tside_status tside_i_hang_placed(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_hang *hang,
+                                 tside_sweep *sweep, tside_fault *fault);
+/* Hangs a guide and sweeps it, with its eye misplaced too. */
 tside_status tside_i_hang_and_sweep(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_hang *hang,
                                     tside_sweep *sweep, tside_fault *fault);
 /* Least and greatest lean over the travel. */

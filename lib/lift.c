@@ -167,7 +167,7 @@ tside_status tside_lift_least_down(const tside_travel *travel, const tside_load 
 }
 
 /* Heights from the fixing down, so that the curtain's share does not drown in the height of the hip. */
-static double energy(const tside_travel *travel, const tside_load *load, const tside_hang *hang, const tside_i_spot *spot)
+double tside_i_energy(const tside_travel *travel, const tside_load *load, const tside_hang *hang, const tside_i_spot *spot)
 {
     double y = spot->y - travel->line.y, sheet = TSIDE_GRAVITY * (load->areal_mass + load->wet);
     double depth = spot->on_line ? tside_i_line_moment(&travel->line, spot->s) : spot->s * spot->s / 2 * spot->nx;
@@ -185,8 +185,14 @@ tside_status tside_lift_work(const tside_travel *travel, const tside_load *load,
     TRY(check(travel, load, hang, fault));
     TRY(spot_at(travel, turns, &spot, fault));
     tside_i_travel_spot(travel, 0, travel->wraps_shut, &shut);
-    *work = energy(travel, load, hang, &spot) - energy(travel, load, hang, &shut);
+    *work = tside_i_energy(travel, load, hang, &spot) - tside_i_energy(travel, load, hang, &shut);
     return TSIDE_OK;
+}
+
+double tside_i_longest(const tside_i_lifting *lifting)
+{
+    tside_i_spot where;
+    return -tside_i_travel_greatest(lifting->travel, shortness, lifting, &where);
 }
 
 tside_status tside_lift_longest(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double available, double *length, tside_fault *fault)
@@ -198,7 +204,7 @@ tside_status tside_lift_longest(const tside_travel *travel, const tside_load *lo
     TRY(tside_i_argument(fault, "available", "N m", available, 0, 1));
     if (load->bar_mass + load->clip_mass + load->areal_mass + load->wet + load->rope_pressure * load->rope_friction <= 0)
         return tside_i_bound(fault, "load.bar_mass", "kg/m", load->bar_mass, TSIDE_NOT_ABOVE, 0);
-    longest = -tside_i_travel_greatest(travel, shortness, &lifting, &where);
+    longest = tside_i_longest(&lifting);
     if (!(longest > 0)) {
         tside_load bare = *load;
         tside_i_lifting own = {travel, &bare, hang, 0};

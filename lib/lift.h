@@ -17,6 +17,10 @@ typedef struct tside_i_lifting {
 
 /* The torque at a spot; its turns are left 0. */
 tside_torque tside_i_torque(const tside_i_lifting *lifting, const tside_i_spot *spot);
+/* Potential energy at a spot, from a height that does not change. */
+double tside_i_energy(const tside_travel *travel, const tside_load *load, const tside_hang *hang, const tside_i_spot *spot);
+/* The longest curtain that the available torque lifts; not above 0 where it lifts none. */
+double tside_i_longest(const tside_i_lifting *lifting);
 /* F and the upward share of the eye's pull beyond the guide's weight, for a torque at the drive. */
 double tside_i_push(const tside_hang *hang, const tside_i_lean *lean, double torque);
 double tside_i_uplift(const tside_hang *hang, const tside_i_lean *lean, double push);

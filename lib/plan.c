@@ -125,7 +125,8 @@ tside_status tside_i_hang_end(const tside_i_setup *setup, tside_which_end which,
         place = TSIDE_I_HIP;
     status = place_eye(setup, end, place, rise, collar.offset, hung, fault);
     if (status == TSIDE_OK)
-        status = tside_i_hang_and_sweep(&setup->travel, &end->guide, &collar, hung->eye_x, hung->eye_y, &hung->hang, &hung->sweep, fault);
+        status = (place == TSIDE_I_HIP && end->hung != TSIDE_ON_HIP ? tside_i_hang_placed : tside_i_hang_and_sweep)(&setup->travel, &end->guide, &collar, hung->eye_x,
+                                                                                                                   hung->eye_y, &hung->hang, &hung->sweep, fault);
     return tside_i_within(fault, tside_i_end_name(which), name_eye(setup, place, status, fault));
 }
 
@@ -188,10 +189,15 @@ static double chain_swing(const tside_i_lifting *lifting, const tside_hang *hang
 APART static void hip_instead(const tside_i_setup *setup, tside_which_end which, tside_end_plan *plan)
 {
     tside_i_hung hip;
+    tside_torque worst;
     plan->hip_kick_out_given = tside_i_hang_end(setup, which, TSIDE_I_HIP, 0, &hip, NULL) == TSIDE_OK;
     if (plan->hip_kick_out_given) {
         plan->hip_kick_out = hip.sweep.kick_out;
         plan->hip_lean_greatest = fmax(hip.sweep.lean_greatest, -hip.sweep.lean_least);
+        if (which == TSIDE_DRIVE_END && tside_lift_worst(&setup->travel, &setup->load, &hip.hang, &worst, NULL) == TSIDE_OK) {
+            plan->hip_torque_given = 1;
+            plan->hip_torque = worst.drive;
+        }
     }
 }
 
@@ -332,32 +338,26 @@ static tside_status plan_torque(const tside_i_setup *setup, const tside_i_hung *
     const tside_side *side = setup->side;
     const tside_travel *travel = &setup->travel;
     tside_position at;
-    tside_i_hung hip;
-    tside_torque torque;
-    tside_i_lifting lifting = {travel, &setup->load, &hung->hang, 0};
-    tside_i_spot open;
-    double longest, nx, play = setup->bar->splices * setup->bar->play, ignored;
+    tside_i_lifting lifting = {travel, &setup->load, &hung->hang, side->drive.rated_torque / side->drive.safety_factor};
+    tside_i_spot open, shut;
+    double nx, play = setup->bar->splices * setup->bar->play, ignored;
     TRY(tside_lift_worst(travel, &setup->load, &hung->hang, &plan->worst, fault));
     TRY(tside_travel_at(travel, plan->worst.turns, &at, fault));
     TRY(tside_lift_least_down(travel, &setup->load, &plan->least_down, fault));
-    TRY(tside_lift_work(travel, &setup->load, &hung->hang, plan->bar_turns, &plan->work, fault));
     plan->worst_underside = at.underside;
-    plan->worst_on_hip = plan->worst.drive;
-    if (side->drive_end.hung == TSIDE_ON_EXTENDER && tside_i_hang_end(setup, TSIDE_DRIVE_END, TSIDE_I_HIP, 0, &hip, NULL) == TSIDE_OK &&
-        tside_lift_worst(travel, &setup->load, &hip.hang, &torque, NULL) == TSIDE_OK)
-        plan->worst_on_hip = torque.drive;
     plan->design_torque = plan->worst.drive * side->drive.safety_factor;
     plan->drive_utilisation = plan->design_torque / side->drive.rated_torque;
-    plan->longest_side = 0;
-    if (tside_lift_longest(travel, &setup->load, &hung->hang, side->drive.rated_torque / side->drive.safety_factor, &longest, NULL) == TSIDE_OK)
-        plan->longest_side = fmax(longest - 2 * side->curtain.past, 0);
+    if (setup->load.bar_mass + setup->load.clip_mass > 0)
+        plan->longest_side = fmax(tside_i_longest(&lifting) - 2 * side->curtain.past, 0);
     TRY(tside_drive_stall(&side->drive, fmax(plan->worst.drive, 0), &plan->stall_torque, fault));
     nx = cos(at.slope);
     plan->lag_elastic = elastic_lag(setup, plan->worst.per_metre, at.diameter / 2, nx, &plan->twist);
     plan->lag_play = at.diameter / 2 * play * nx;
     plan->lag_unequal = plan->open.taken_up * side->diameter_difference;
     plan->lag_level = side->out_of_level;
+    tside_i_travel_spot(travel, 0, travel->wraps_shut, &shut);
     tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &open);
+    plan->work = tside_i_energy(travel, &setup->load, &hung->hang, &open) - tside_i_energy(travel, &setup->load, &hung->hang, &shut);
     plan->opening_far = plan->opening - elastic_lag(setup, tside_i_torque(&lifting, &open).per_metre, open.r, open.nx, &ignored) - open.r * play * open.nx - plan->lag_unequal -
                         plan->lag_level;
     return TSIDE_OK;

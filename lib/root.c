@@ -43,14 +43,15 @@ typedef struct probe {
     const tside_travel *travel;
     tside_i_quantity *quantity;
     const void *context;
+    double sign; /* 1: the greatest value is sought, -1: the least */
     int stretch;
 } probe;
 
-static double measure(const probe *p, double progress)
+APART static double measure(const probe *p, double progress)
 {
     tside_i_spot spot;
     tside_i_travel_spot(p->travel, p->stretch, progress, &spot);
-    return p->quantity(&spot, p->context);
+    return p->sign * p->quantity(&spot, p->context);
 }
 
 /*
@@ -85,44 +86,89 @@ static double climb(const probe *p, double a, double b, double x, double value, 
     return fx;
 }
 
-/* The greatest value in one smooth stretch: the best of evenly spaced points, then a climb between its neighbours. */
-static double greatest_in_stretch(const probe *p, double from, double to, double *where)
+enum { MOST = 8 }; /* steps of one stretch */
+
+typedef struct stretch {
+    double from, to, step;
+    int steps;
+    double value[MOST + 1];
+} stretch;
+
+/* Evenly spaced values of one smooth stretch. */
+static void look_along(const probe *p, stretch *s)
 {
-    enum { STEPS = 8 };
-    double value[STEPS + 1], step = (to - from) / STEPS, inward;
+    const tside_travel *travel = p->travel;
+    double share;
+    s->from = travel->stretch[p->stretch].from;
+    s->to = p->stretch + 1 < travel->stretches ? travel->stretch[p->stretch + 1].from : travel->end;
+    share = (s->to - s->from) / (travel->end - travel->wraps_shut);
+    s->steps = share > 0.3 ? MOST : share > 0.05 ? MOST / 2 : 2; /* a short stretch bends little */
+    s->step = (s->to - s->from) / s->steps;
+    for (int i = 0; i <= s->steps; i++)
+        s->value[i] = measure(p, i == s->steps ? s->to : s->from + i * s->step);
+}
+
+/* The greatest: the best of those, then a climb between its neighbours. p->sign turns the values over. */
+static double greatest_near(const probe *p, const stretch *s, double *where)
+{
+    const double *v = s->value, sign = p->sign;
+    double inward, value;
     int best = 0;
-    for (int i = 0; i <= STEPS; i++) {
-        value[i] = measure(p, i == STEPS ? to : from + i * step);
-        if (value[i] > value[best])
+    for (int i = 1; i <= s->steps; i++)
+        if (sign * v[i] > sign * v[best])
             best = i;
-    }
-    *where = best == STEPS ? to : from + best * step;
-    if (step <= 0)
-        return value[best];
-    if (best > 0 && best < STEPS)
-        return climb(p, *where - step, *where + step, *where, value[best], value[best - 1], value[best + 1], where);
+    *where = best == s->steps ? s->to : s->from + best * s->step;
+    value = sign * v[best];
+    if (s->step <= 0)
+        return value;
+    if (best > 0 && best < s->steps)
+        return climb(p, *where - s->step, *where + s->step, *where, value, sign * v[best - 1], sign * v[best + 1], where);
     /* at an end: a peak hides beyond it only if the value rises inward */
-    inward = *where + (best ? -1e-4 : 1e-4) * step;
-    if (measure(p, inward) <= value[best])
-        return value[best];
+    inward = *where + (best ? -1e-4 : 1e-4) * s->step;
+    if (measure(p, inward) <= value)
+        return value;
     if (best)
-        return climb(p, to - step, to, inward, measure(p, inward), value[STEPS - 1], value[STEPS], where);
-    return climb(p, from, from + step, inward, measure(p, inward), value[0], value[1], where);
+        return climb(p, s->to - s->step, s->to, inward, measure(p, inward), sign * v[best - 1], value, where);
+    return climb(p, s->from, s->from + s->step, inward, measure(p, inward), value, sign * v[1], where);
+}
+
+/* Keeps the greatest of the stretches so far. */
+typedef struct peak {
+    double value, place;
+    int stretch;
+} peak;
+
+static void keep(peak *so_far, const probe *p, const stretch *s)
+{
+    double place, value = greatest_near(p, s, &place);
+    if (value > so_far->value)
+        *so_far = (peak){value, place, p->stretch};
 }
 
 double tside_i_travel_greatest(const tside_travel *travel, tside_i_quantity *quantity, const void *context, tside_i_spot *where)
 {
-    double greatest = -HUGE_VAL, place = 0;
-    int in = 0;
+    peak greatest = {-HUGE_VAL, travel->wraps_shut, 0};
     for (int i = 0; i < travel->stretches; i++) {
-        probe p = {travel, quantity, context, i};
-        double at, value = greatest_in_stretch(&p, travel->stretch[i].from, i + 1 < travel->stretches ? travel->stretch[i + 1].from : travel->end, &at);
-        if (value > greatest) {
-            greatest = value;
-            place = at;
-            in = i;
-        }
+        probe p = {travel, quantity, context, 1, i};
+        stretch s;
+        look_along(&p, &s);
+        keep(&greatest, &p, &s);
     }
-    tside_i_travel_spot(travel, in, place, where);
-    return greatest;
+    tside_i_travel_spot(travel, greatest.stretch, greatest.place, where);
+    return greatest.value;
+}
+
+void tside_i_travel_extremes(const tside_travel *travel, tside_i_quantity *quantity, const void *context, tside_i_spot *least, tside_i_spot *greatest)
+{
+    peak low = {-HUGE_VAL, travel->wraps_shut, 0}, high = low;
+    for (int i = 0; i < travel->stretches; i++) {
+        probe p = {travel, quantity, context, 1, i};
+        stretch s;
+        look_along(&p, &s);
+        keep(&high, &p, &s);
+        p.sign = -1;
+        keep(&low, &p, &s);
+    }
+    tside_i_travel_spot(travel, low.stretch, low.place, least);
+    tside_i_travel_spot(travel, high.stretch, high.place, greatest);
 }

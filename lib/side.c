@@ -83,6 +83,7 @@ static const tside_field end_plan_rows[] = {
     {RESULT_OPTIONAL(tside_end_plan, hip_kick_out, "m", "kick out if the guide hung on the hip")},
     {RESULT(tside_end_plan, hip_lean_greatest, "rad", "greatest lean either way if the guide hung on the hip"), .optional = 1,
      .given_offset = offsetof(tside_end_plan, hip_kick_out_given)},
+    {RESULT_OPTIONAL(tside_end_plan, hip_torque, "N m", "worst torque at the drive if the guide hung on the hip")},
 };
 TABLE(tside_i_end_plan_table, end_plan_rows);
 
@@ -117,7 +118,6 @@ static const tside_field plan_rows[] = {
     {RESULT(tside_plan, seal, "m", "overlap of the roll below the sill when shut")},
     {GROUP(tside_plan, worst, TSIDE_KIND_TORQUE, "torque where the drive must give most")},
     {RESULT(tside_plan, worst_underside, "m", "height of the roll's underside there, above grade")},
-    {RESULT(tside_plan, worst_on_hip, "N m", "worst torque at the drive if its guide hung on the hip")},
     {RESULT(tside_plan, design_torque, "N m", "worst torque times the safety factor")},
     {RESULT(tside_plan, drive_utilisation, "1", "design torque over rated torque")},
     {GROUP(tside_plan, least_down, TSIDE_KIND_TORQUE, "torque where least brings the bar down")},

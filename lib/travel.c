@@ -84,17 +84,12 @@ static int chord_on_round(const tside_line *line, const tside_obstacle *bulge, t
     return 1;
 }
 
-/* The outboard normal where a roll with its axis at (x, y) bears. */
-static void bearing_normal(const tside_obstacle *on, double x, double y, double *qx, double *qy)
+/* The outboard normal where a roll of radius r with its axis at (x, y) bears: of a round one, the radius to the axis over its length. */
+static void bearing_normal(const tside_obstacle *on, double r, double x, double y, double *qx, double *qy)
 {
-    double dx = x - on->x, dy = y - on->y, away = hypot(dx, dy);
-    if (on->straight) {
-        *qx = on->nx;
-        *qy = on->ny;
-        return;
-    }
-    *qx = (on->radius < 0 ? -dx : dx) / away;
-    *qy = (on->radius < 0 ? -dy : dy) / away;
+    double away = on->radius + r; /* of a hollow one below 0, as its normals lead to the centre */
+    *qx = on->straight ? on->nx : (x - on->x) / away;
+    *qy = on->straight ? on->ny : (y - on->y) / away;
 }
 
 static int bear(const tside_line *line, const tside_obstacle *on, double growth, tside_i_spot *spot)
@@ -102,7 +97,7 @@ static int bear(const tside_line *line, const tside_obstacle *on, double growth,
     double qx, qy;
     if (!(on->straight ? chord_on_straight(line, on, spot) : chord_on_round(line, on, spot)))
         return 0;
-    bearing_normal(on, line->x + spot->s * spot->ny + spot->r * spot->nx, line->y - spot->s * spot->nx + spot->r * spot->ny, &qx, &qy);
+    bearing_normal(on, spot->r, line->x + spot->s * spot->ny + spot->r * spot->nx, line->y - spot->s * spot->nx + spot->r * spot->ny, &qx, &qy);
     hang_by_chord(line, qx, qy, growth, spot);
     return 1;
 }
@@ -123,7 +118,7 @@ static int touches(const tside_obstacle *on, const tside_i_spot *spot)
         along = (spot->y - on->y) * on->nx - (spot->x - on->x) * on->ny;
         return along >= on->low - hair && along <= on->high + hair;
     }
-    bearing_normal(on, spot->x, spot->y, &qx, &qy);
+    bearing_normal(on, spot->r, spot->x, spot->y, &qx, &qy);
     if (on->radius < 0) /* hollow: normals turn the other way on the way up */
         return on->nx * qy - on->ny * qx <= hair && on->low * qy - on->high * qx >= -hair;
     return on->nx * qy - on->ny * qx >= -hair && on->low * qy - on->high * qx <= hair;
@@ -403,7 +398,7 @@ static double hangs_clear(const tside_travel *travel, double from, double most)
  */
 static void climb_chord(tside_travel *travel, double from, double most, double lead)
 {
-    enum { PLACES = 48 };
+    enum { PLACES = 16 };
     double at = from, step = (most - from) / PLACES;
     int held = travel->line.piece->slope == 0 ? -1 : chord_held(travel, at + 1e-9 * step); /* plumb from the first: nothing to bear on */
     add_stretch(travel, at + lead, lead, 0, held < 0 ? TSIDE_HELD_FREE : TSIDE_HELD_BEARING, held < 0 ? 0 : held);
@@ -413,7 +408,7 @@ static void climb_chord(tside_travel *travel, double from, double most, double l
         double to = i == PLACES ? most : from + i * step;
         while (at < to && chord_held(travel, to) != held) {
             double low = at, high = to;
-            while (high - low > 4e-16 * high + 1e-300) {
+            while (high - low > 1e-12 * (1 + high)) {
                 double middle = low + (high - low) / 2;
                 if (middle <= low || middle >= high)
                     break;
@@ -523,7 +518,7 @@ tside_status tside_i_travel_make(const tside_line *line, const tside_curtain *cu
     TRY(find_shut(stops, curtain, r, travel, &shut, fault));
     k = hang_at(line, r, shut, &travel->hanging, &travel->slope);
     progress = climb_line(travel, k, &lead);
-    most = wraps_at(travel, 0);
+    most = fmax(wraps_at(travel, r), stops->wraps_shut); /* with no more than its radius hanging, the roll's top is at the fixing or above */
     if (most + lead > progress + 1e-12 || travel->stretches == 0)
         climb_chord(travel, progress - lead, most, lead);
     travel->end = most + lead;

@@ -10,7 +10,7 @@
 
 typedef void action(void);
 
-static tside_side side, searching;
+static tside_side side, searching, leaning, kinked;
 static tside_plan plan;
 static tside_roll roll = {0.0354, 0.15e-3, 1.15};
 static tside_fault fault;
@@ -59,6 +59,45 @@ static void plan_one(void)
 {
     must(tside_plan_side(&side, &plan, &fault));
     sink += plan.worst.drive;
+}
+
+static void plan_leaning(void)
+{
+    must(tside_plan_side(&leaning, &plan, &fault));
+    sink += plan.worst.drive;
+}
+
+static void plan_kinked(void)
+{
+    must(tside_plan_side(&kinked, &plan, &fault));
+    sink += plan.worst.drive;
+}
+
+/* The parts of a plan, as a caller would ask for them. */
+static tside_travel travel;
+static tside_line line;
+static tside_collar collar;
+static double eye_x;
+
+static void make_travel(void)
+{
+    tside_bow bow;
+    tside_roll wound = {side.bar.tube.diameter + side.bar.core_over, side.curtain.thickness, side.curtain.packing};
+    must(tside_bow_make(&side.frame, &bow, &fault));
+    must(tside_line_make(&bow, &side.curtain, &line, &fault));
+    must(tside_travel_make(&line, &side.curtain, &wound, &side.stops, &travel, &fault));
+}
+
+static void best_eye(void)
+{
+    must(tside_eye_best(&travel, side.curtain.hip + side.drive_end.rise, collar.offset, &eye_x, &fault));
+}
+
+static void sweep_guide(void)
+{
+    tside_sweep sweep;
+    must(tside_guide_sweep(&travel, &side.drive_end.guide, &collar, eye_x, side.curtain.hip + side.drive_end.rise, &sweep, &fault));
+    sink += sweep.kick_out;
 }
 
 static void plan_best_angle(void)
@@ -113,6 +152,7 @@ static void check_answers(void)
 
 int main(void)
 {
+    double whole;
     bench_side(&side);
     searching = side;
     searching.drive_end.extender.slant = searching.free_end.extender.slant = TSIDE_SLANT_BEST;
@@ -123,9 +163,21 @@ int main(void)
         searching.bars[i] = side.bar;
         searching.bars[i].tube.wall = 0.002 + 0.0005 * i;
     }
+    bench_leaning_side(&leaning);
+    bench_kinked_side(&kinked);
+    collar = tside_drive_collar(&side.drive);
     check_answers();
-    printf("one full plan           %8.2f us   (at most 20 asked)\n", 1e6 * median(plan_one, 2000));
-    printf("  of it checking fields %8.2f us\n", 1e6 * median(check_side, 2000));
+    whole = median(plan_one, 2000);
+    make_travel();
+    best_eye();
+    printf("one full plan, plumb    %8.2f us   (at most 20 asked)\n", 1e6 * whole);
+    printf("  checking its fields   %8.2f us   %3.0f %%\n", 1e6 * median(check_side, 2000), 100 * median(check_side, 2000) / whole);
+    printf("  two best eyes         %8.2f us   %3.0f %%\n", 2e6 * median(best_eye, 2000), 200 * median(best_eye, 2000) / whole);
+    printf("  two guides swept      %8.2f us   %3.0f %%   eyes and sweeps dominate: least and greatest lean, sought along the travel\n", 2e6 * median(sweep_guide, 2000),
+           200 * median(sweep_guide, 2000) / whole);
+    printf("  bow, line and travel  %8.2f us   %3.0f %%\n", 1e6 * median(make_travel, 2000), 100 * median(make_travel, 2000) / whole);
+    printf("one full plan, leaning  %8.2f us   (at most 60 asked)\n", 1e6 * median(plan_leaning, 2000));
+    printf("one full plan, kinked   %8.2f us   (at most 60 asked)\n", 1e6 * median(plan_kinked, 2000));
     printf("with two best angles    %8.2f us\n", 1e6 * median(plan_best_angle, 2000));
     printf("least eye height        %8.2f us\n", 1e6 * median(least_eye, 50));
     printf("smallest of four bars   %8.2f us\n", 1e6 * median(smallest_bar, 200));

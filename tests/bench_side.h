@@ -39,4 +39,26 @@ static inline void bench_side(tside_side *side)
     bench_end(&side->free_end);
 }
 
+/* A half circle that leans out over the ground, with a board that stands out: free chord, arcs and a corner in one travel. */
+static inline void bench_leaning_side(tside_side *side)
+{
+    bench_side(side);
+    side->frame.leg_height = 0;
+    side->frame.peak_height = side->frame.width / 2;
+    side->frame.board = TSIDE_BOARD_OUTSIDE;
+    side->frame.board_top = 0.3;
+    side->frame.board_stand = 0.04;
+    side->curtain.hip = 1.6;
+    side->drive_end.extender.member_outer = side->free_end.extender.member_outer = 4.4;
+}
+
+/* A flat arch that meets its leg in a kink below the hip. */
+static inline void bench_kinked_side(tside_side *side)
+{
+    bench_side(side);
+    side->frame.leg_height = 1.3;
+    side->frame.peak_height = 3.2;
+    side->drive_end.extender.member_height = side->free_end.extender.member_height = 0.9;
+}
+
 #endif

@@ -69,7 +69,7 @@ void print_torque(sheet *s)
              plain(p, 100 * plan->drive_utilisation, 0));
     print_quantity(s, "Stalled, the drive may give", plan->stall_torque, "N m");
     if (on_extender(s->side, TSIDE_DRIVE_END))
-        print_quantity(s, "Worst if its guide hung on the hip", plan->worst_on_hip, "N m");
+        print_row(s, "Worst if its guide hung on the hip", plan->drive_end.hip_torque_given ? quantity(p, plan->drive_end.hip_torque, "N m") : "would not clear");
     print_quantity(s, "Least that brings the bar down by itself", plan->least_down.down, "N m");
     print_quantity(s, "Work from shut to open, without friction", plan->work, "J");
     print_row(s, "Longest side that this drive lifts", plan->longest_side > 0 ? roughly(p, plan->longest_side) : "none: not even its own weight");

@@ -73,9 +73,11 @@ const char *cross_section(pen *p, double size, double wall)
 
 const char *tape_number(pen *p, double metres)
 {
+    const char *with_unit = p->us ? length(p, metres, TSIDE_INCHES, 16) : length(p, metres, TSIDE_MILLIMETRES, 0);
     char *slot = take_slot(p);
-    snprintf(slot, SLOT_SIZE, "%s", p->us ? length(p, metres, TSIDE_INCHES, 16) : length(p, metres, TSIDE_MILLIMETRES, 0));
-    slot[strcspn(slot, "im") - 1] = '\0';
+    const size_t digits = strcspn(with_unit, "im") - 1;
+    memmove(slot, with_unit, digits);
+    slot[digits] = '\0';
     return slot;
 }
 

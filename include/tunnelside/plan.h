@@ -134,6 +134,8 @@ typedef struct tside_end_plan {
     int hip_kick_out_given;    /* 1 where a guide hung on the hip would clear what rides on it */
     double hip_kick_out;       /* m, kick out with the guide hung on the hip instead */
     double hip_lean_greatest;  /* rad, greatest lean either way, hung on the hip instead */
+    int hip_torque_given;      /* 1 at the drive's end, where a drive can turn it so */
+    double hip_torque;         /* N m, worst torque at the drive, hung on the hip instead */
 } tside_end_plan;
 
 /* Everything about one side. */
@@ -151,7 +153,6 @@ typedef struct tside_plan {
     double seal;             /* m, sill less underside when shut */
     tside_torque worst;      /* where the drive must give most */
     double worst_underside;       /* m, roll's underside there, above grade */
-    double worst_on_hip;     /* N m, worst torque at the drive with the guide hung on the hip; equals worst.drive where that cannot be */
     double design_torque;    /* N m, worst times safety factor */
     double drive_utilisation; /* 1, design torque over rated torque */
     tside_torque least_down;
