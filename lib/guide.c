@@ -224,18 +224,12 @@ static double lean_sum(const placing *eye, double x, double *slope)
     return -tside_i_lean_angle(&in) - tside_i_lean_angle(&out);
 }
 
-static double unbalance(double x, const void *context)
-{
-    double slope;
-    return lean_sum(context, x, &slope);
-}
-
-/* Newton's steps where the sum is smooth; where the extremes change places it is not, and the root is bracketed. */
+/* Newton's steps where the sum is smooth; where the extremes change places it is not: then, once the root is bracketed, the Illinois form of the false position. */
 tside_status tside_eye_best(const tside_travel *travel, double eye_y, double collar_offset, double *eye_x, tside_fault *fault)
 {
     placing eye = {travel, eye_y, collar_offset};
     tside_i_spot spot;
-    double x, low = -HUGE_VAL, high = HUGE_VAL, step = 0;
+    double x, low = -HUGE_VAL, high = HUGE_VAL, below = 0, above = 0;
     TRY(tside_i_argument(fault, "eye_y", "m", eye_y, 0, 0));
     TRY(tside_i_argument(fault, "collar_offset", "m", collar_offset, 0, 0));
     if (!(eye_y - highest_axis(travel) > collar_offset))
@@ -243,22 +237,30 @@ tside_status tside_eye_best(const tside_travel *travel, double eye_y, double col
                TSIDE_NOT_ABOVE, highest_axis(travel) + collar_offset, 0);
     tside_i_travel_spot(travel, 0, travel->wraps_shut, &spot);
     x = spot.x + collar_offset;
-    for (int i = 0; i < 40; i++) {
-        double slope, sum = lean_sum(&eye, x, &slope);
-        if (sum < 0)
-            low = x;
-        else
-            high = x;
-        step = -sum / slope;
-        if (fabs(step) <= 1e-8 * (1 + fabs(x))) /* the next step is as its square */
-            break;
-        if (i >= 4 && isfinite(low) && isfinite(high)) {
-            x = tside_i_rising_root(unbalance, &eye, low, high);
-            step = 0;
+    for (int i = 0; i < 100; i++) {
+        double slope, sum = lean_sum(&eye, x, &slope), step = -sum / slope;
+        if (fabs(step) <= 1e-8 * (1 + fabs(x)) && i < 4) {
+            x += step; /* the next step is as its square */
             break;
         }
-        x += i < 4 ? step : 2 * step; /* overshooting, to bracket it */
+        if (sum < 0) {
+            above *= low == -HUGE_VAL || below == 0 ? 1 : 0.5;
+            low = x, below = sum;
+        } else {
+            below *= high == HUGE_VAL || above == 0 ? 1 : 0.5;
+            high = x, above = sum;
+        }
+        if (i < 4)
+            x += step;
+        else if (!isfinite(low) || !isfinite(high))
+            x += 2 * step; /* overshooting, to bracket it */
+        else {
+            double next = (low * above - high * below) / (above - below);
+            if (fabs(next - x) <= 1e-14 * (1 + fabs(x)) || sum == 0)
+                break;
+            x = next > low && next < high ? next : (low + high) / 2;
+        }
     }
-    *eye_x = x + step;
+    *eye_x = x;
     return TSIDE_OK;
 }
