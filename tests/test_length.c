@@ -65,6 +65,7 @@ static void refused(const char *text, const char *unit, int index, const char *r
     ck_assert_str_eq(fault.field, "");
     ck_assert_int_eq((int)fault.status, TSIDE_UNREADABLE);
     ck_assert_int_eq((int)fault.relation, TSIDE_NO_RELATION);
+    ck_assert(fault.value == 0 && fault.bound == 0 && fault.gap == 0);
     ck_assert(value == 7.25);
     ck_assert_int_eq((int)tside_quantity_read(text, unit, &value, NULL), TSIDE_UNREADABLE);
     ck_assert(value == 7.25);
@@ -393,6 +394,9 @@ START_TEST(refuses_a_unit_it_does_not_know)
     endless[sizeof endless - 1] = '\0';
     ck_assert_int_eq((int)tside_quantity_read("5 m", endless, &value, &fault), TSIDE_NOT_FOUND);
     ck_assert_uint_eq(strlen(fault.field), TSIDE_PATH_SIZE - 1);
+    endless[TSIDE_PATH_SIZE] = '\0'; /* one character too long */
+    ck_assert_int_eq((int)tside_quantity_read("5 m", endless, &value, &fault), TSIDE_NOT_FOUND);
+    ck_assert_uint_eq(strlen(fault.field), TSIDE_PATH_SIZE - 1);
     ck_assert(value == 7.25);
 }
 END_TEST
@@ -462,9 +466,9 @@ static void random_decimal(uint64_t *state, char *text)
         text[at++] = (char)('0' + below(state, 10));
     }
     if (below(state, 4) == 0)
-        snprintf(text + at, 8, "e%d", below(state, 660) - 340);
+        snprintf(text + at, 16, "e%d", below(state, 660) - 340);
     else
-        snprintf(text + at, 8, "e%d", below(state, 12) - 6);
+        snprintf(text + at, 16, "e%d", below(state, 12) - 6);
 }
 
 START_TEST(decimals_are_rounded_as_the_c_library_rounds_them)
@@ -922,6 +926,7 @@ static void write_refused(double metres, int style, int part, tside_status statu
     ck_assert_int_eq((int)fault.relation, (int)relation);
     ck_assert(fault.value == value || (isnan(fault.value) && isnan(value)));
     ck_assert(fault.bound == bound);
+    ck_assert(fault.gap == 0);
     ck_assert_int_eq(fault.index, -1);
 }
 
