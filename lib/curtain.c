@@ -72,7 +72,10 @@ static double leaves_at(const bulge *from, const bulge *to)
         return from->low;
     if (square < 1e-14 * (dx * dx + dy * dy)) /* the point lies on the arc, to the digits of its place: no chord */
         square = 0;
-    slope = atan2(dy, dx) - atan2(sqrt(square), more);
+    slope = atan2(dy, dx);
+    if (slope < -TSIDE_PI / 2) /* the later round stands outboard of this one's centre: the angle goes on from pi */
+        slope += 2 * TSIDE_PI;
+    slope -= atan2(sqrt(square), more);
     if (slope < to->low - 1e-9 || slope > to->high + 1e-9)
         return -4;
     return slope;
@@ -123,6 +126,10 @@ static void wrap(tside_line *line, bulge *bulges, int count, double last_slope)
                 add_line_piece(line, x, y, best, fmax(length, 0), 0);
         }
         next->used = 1;
+        if (next->chain < 0 && at->chain >= 0) { /* a corner between two parts of one arc: its lower part may follow */
+            at->used = 0;
+            at->high = best;
+        }
         at = next;
         slope = best;
     }

@@ -34,20 +34,20 @@ static const tside_field sweep_rows[] = {
 };
 TABLE(tside_i_sweep_table, sweep_rows);
 
-typedef struct eye {
+typedef struct eye_point {
     double x, y, offset;
-} eye;
+} eye_point;
 
 /* The lean's sine stands for the lean: it rises and falls with it, and costs no arc tangent. */
 static double lean_sine(const tside_i_spot *spot, const void *context)
 {
-    const eye *e = context;
+    const eye_point *e = context;
     return tside_i_lean_at(e->x, e->y, e->offset, spot).sine;
 }
 
 static void extreme_leans(const tside_travel *travel, double x, double y, double offset, tside_i_lean *least, tside_i_lean *greatest)
 {
-    eye e = {x, y, offset};
+    eye_point e = {x, y, offset};
     tside_i_spot low, high;
     tside_i_travel_extremes(travel, lean_sine, &e, &low, &high);
     *least = tside_i_lean_at(x, y, offset, &low);
