@@ -7,7 +7,7 @@
 
 #include <tunnelside.h>
 
-#include "sides.h"
+#include "expect.h"
 
 static int is_asked(tside_kind kind)
 {

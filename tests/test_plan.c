@@ -8,7 +8,7 @@
 #include <tunnelside.h>
 
 #include "bench_side.h"
-#include "sides.h"
+#include "expect.h"
 
 static tside_plan planned(const tside_side *side)
 {
