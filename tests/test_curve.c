@@ -33,7 +33,7 @@ typedef struct curved {
     char refused[TSIDE_PATH_SIZE]; /* "" where it was made */
 } curved;
 
-static double chance(dice *d, double often)
+static int chance(dice *d, double often)
 {
     return dice_between(d, 0, 1) < often;
 }
