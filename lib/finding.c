@@ -131,7 +131,7 @@ void tside_i_find(const tside_i_setup *setup, const tside_i_hung *drive, const t
         add(plan, TSIDE_FINDING_TWIST, TSIDE_DRIVE_END, -1, plan->twist, limits->twist);
     if (limits->lag_given && plan->lag_elastic > limits->lag)
         add(plan, TSIDE_FINDING_LAG, TSIDE_DRIVE_END, -1, plan->lag_elastic, limits->lag);
-    if (plan->seal < LEAST_SEAL)
+    if (plan->seal < LEAST_SEAL - SLACK) /* a seal asked as 50 mm comes back with other last digits */
         add(plan, TSIDE_FINDING_SEAL, TSIDE_DRIVE_END, -1, plan->seal, LEAST_SEAL);
     if (side->stops.wraps_shut < LEAST_WRAPS)
         add(plan, TSIDE_FINDING_WRAPS, TSIDE_DRIVE_END, -1, side->stops.wraps_shut, LEAST_WRAPS);

@@ -352,6 +352,48 @@ test -p pipe || wrong "a pipe is replaced by a file"
 wait
 cmp -s through plain.txt || wrong "a pipe does not receive the whole output"
 
+# --- CSV: the same columns for every side, and a row for each, refused ones too ---
+
+edit film30.json 's/"hip": "[^"]*"/"hip": "9 ft"/'
+sed -i 's/"name": "[^"]*"/"name": "high, \\"very\\" high"/' changed.json
+run 1 --format=csv "$sites/half_circle.json" changed.json "$sites/film30_hip.json"
+checks=$((checks + 1))
+head -n 1 out | grep -q '^file,job,name,standing,side.hand,side.length \[m\],' || wrong "the header: $(head -c 100 out)"
+awk '
+# columns of a line, quotes kept together
+function columns(line,    n, i, c, quoted) { n = 1; for (i = 1; i <= length(line); i++) { c = substr(line, i, 1); if (c == "\"") quoted = !quoted; if (c == "," && !quoted) n++ } return n }
+{ n = columns($0); if (NR == 1) want = n; if (n != want) { print "row", NR, n, "columns, not", want; bad = 1 } }
+END { if (NR != 4 || want < 200) { print NR, want; bad = 1 } exit bad }' out || wrong "the table has gaps"
+prints '"high, ""very"" high",refused,,'
+run 0 --format=csv "$sites/film30.json"
+checks=$((checks + 1))
+cp out table.csv
+run 0 --format=json "$sites/film30.json"
+turns=$(number plan/drive_turns)
+awk -F, -v turns="$turns" 'NR == 1 { for (i = 1; i <= NF; i++) if ($i == "plan.drive_turns [turn]") at = i } NR == 2 { gsub(/"[^"]*"/, "x"); exit !(at && $at == turns) }' table.csv ||
+    wrong "CSV and JSON differ in the turns"
+
+# --- what matters: on a plumb wall the seal moves the guide's length by itself; the most first ---
+
+run 0 --what-matters --units=us "$sites/film30.json"
+checks=$((checks + 1))
+awk '
+/^[A-Z].*: / { block = $0; before = "" }
+/ by .* off in / { if (before != "" && $1 > before * 1.0001) { print "out of order:", $0; bad = 1 } before = $1; rows++ }
+block ~ /^Guide pipe at the drive/ && /off in stops.seal$/ { seal = $1; off = $4 }
+block ~ /^Roll bar/ && /off in length$/ { bar = ($1 == $4) }
+END { if (rows < 20 || !bar || !(seal == off && off == 0.25)) { print rows, bar, seal, off; bad = 1 } exit bad }' out || wrong "what matters is wrong"
+for demo in "$sites"/*.json; do
+    run 0 --what-matters "$demo"
+    silent err
+    prints 'Worst torque at the drive'
+    ! grep -q nan out || wrong "$demo: NaN"
+done
+run 2 --what-matters --format=csv "$sites/film30.json"
+says 'text alone'
+run 0 --fields
+prints 'measured to within'
+
 # --- every cut-off of a file is refused, and none ends the program otherwise ---
 
 size=$(wc -c < "$sites/film30.json")

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The plan against the functions it is made of; findings, refusals, searches, the turn table and the batch. */
 #include <check.h>
+#include <limits.h>
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
@@ -23,6 +24,17 @@ static tside_side plain(void)
     tside_side side;
     bench_side(&side);
     return side;
+}
+
+/* kg/m */
+static double bar_mass(const tside_bar *bar)
+{
+    tside_metal_values metal;
+    tside_section section;
+    tside_fault fault;
+    ANSWERS(tside_material_values(&bar->material, &metal, &fault));
+    ANSWERS(tside_round_section(&bar->tube, metal.density, &section, &fault));
+    return section.mass;
 }
 
 static void on_hip(tside_side *side)
@@ -146,14 +158,171 @@ START_TEST(spreads_ropes_and_lags)
 }
 END_TEST
 
+START_TEST(open_range_widens_with_every_spread)
+{
+    static const char *const spreads[] = {"stops.core_spread", "stops.packing_spread", "stops.thickness_spread"};
+    tside_fault fault;
+    for (int k = 0; k < 3; k++) {
+        tside_place place;
+        double least = HUGE_VAL, most = -HUGE_VAL;
+        ANSWERS(tside_field_find(TSIDE_KIND_SIDE, spreads[k], &place, &fault));
+        for (int i = 0; i <= 10; i++) {
+            tside_side side = plain();
+            tside_plan plan;
+            side.stops.core_spread = side.stops.packing_spread = side.stops.thickness_spread = 0;
+            *(double *)(void *)((char *)&side + place.offset) = 0.02 * i;
+            plan = planned(&side);
+            ck_assert_msg(plan.drive_turns_least < least && plan.drive_turns_most > most, "%s of %g narrows the range", spreads[k], 0.02 * i);
+            ck_assert(plan.drive_turns_least <= plan.drive_turns + 1e-12 && plan.drive_turns <= plan.drive_turns_most + 1e-12);
+            least = plan.drive_turns_least;
+            most = plan.drive_turns_most;
+        }
+    }
+}
+END_TEST
+
+/* On a plumb wall the lift is (w L + Wd) r: it grows evenly with the length, and in proportion to it where nothing hangs on the ends. */
+START_TEST(torque_grows_evenly_with_length)
+{
+    tside_side side = plain();
+    tside_plan plan[3];
+    double past = 2 * side.curtain.past;
+    for (int i = 0; i < 3; i++) {
+        side.length = 10 * (i + 1);
+        plan[i] = planned(&side);
+    }
+    NEAR(plan[2].worst.lift - plan[1].worst.lift, plan[1].worst.lift - plan[0].worst.lift, 1e-11, "lift", 0);
+    NEAR(plan[2].work - plan[1].work, plan[1].work - plan[0].work, 1e-9, "work", 0);
+    NEAR(plan[2].worst.per_metre, plan[0].worst.per_metre, 1e-12, "per metre", 0);
+    NEAR(plan[2].twist / plan[0].twist, pow((30 + past) / (10 + past), 2), 1e-12, "twist grows with the square", 0);
+    side.drive.mass = side.collar.mass = side.bar.past_drive = side.bar.past_free = 0;
+    for (int i = 0; i < 2; i++) {
+        side.length = 10 * (i + 1);
+        plan[i] = planned(&side);
+        NEAR(plan[i].worst.up, plan[i].worst.per_metre * plan[i].curtain_length, 1e-11, "nothing on the ends", i);
+    }
+    NEAR(plan[1].worst.up / plan[0].worst.up, (20 + past) / (10 + past), 1e-12, "in proportion", 0);
+}
+END_TEST
+
+/* --- strength, line by line --- */
+
+static const tside_strength_line *line_of(const tside_plan *plan, tside_strength_code code, tside_which_end end)
+{
+    for (int i = 0; i < plan->line_count; i++)
+        if (plan->lines[i].code == code && plan->lines[i].end == end)
+            return plan->lines + i;
+    ck_abort_msg("no line for %s at end %d", tside_strength_text((int)code), (int)end);
+    return NULL;
+}
+
+static void same_line(const tside_strength_line *got, const tside_strength_line *want)
+{
+    ck_assert(got->measure == want->measure && got->verdict == want->verdict && got->limit_given == want->limit_given && got->utilisation_given == want->utilisation_given &&
+              got->yield_needed_given == want->yield_needed_given);
+    NEAR(got->demand, want->demand, 1e-9 * want->demand, "demand", (int)want->code);
+    NEAR(got->limit, want->limit, 0, "limit", (int)want->code);
+    NEAR(got->yield_needed, want->yield_needed, 1e-9 * want->yield_needed, "yield needed", (int)want->code);
+}
+
+/* A stress against a share of yield over its safety factor. */
+static void stress_is(const tside_plan *plan, tside_strength_code code, double stress, const tside_metal_values *metal, double share)
+{
+    const tside_strength_line *line = line_of(plan, code, TSIDE_DRIVE_END);
+    ck_assert(line->measure == TSIDE_STRESS && line->limit_given);
+    NEAR(line->demand, stress, 1e-9 * stress, "stress", (int)code);
+    NEAR(line->limit, share * metal->yield / metal->safety, 1e-6, "limit", (int)code);
+}
+
+static void force_is(const tside_plan *plan, tside_strength_code code, double torque, const tside_bar *bar)
+{
+    const tside_strength_line *line = line_of(plan, code, TSIDE_DRIVE_END);
+    tside_fault fault;
+    double force;
+    ANSWERS(tside_splice_force(torque, bar->screws, bar->tube.diameter, &force, &fault));
+    ck_assert(line->measure == TSIDE_FORCE && line->limit_given == bar->screw_limit_given);
+    NEAR(line->demand, force, 1e-9 * force, "force", (int)code);
+    if (line->limit_given)
+        ck_assert(line->limit == bar->screw_limit && line->utilisation == line->demand / line->limit);
+}
+
+START_TEST(bar_lines_are_their_parts)
+{
+    tside_side side = plain();
+    tside_plan plan;
+    tside_fault fault;
+    tside_metal_values metal;
+    tside_section section;
+    side.bar.splice_near = 7;
+    side.bar.screw_limit_given = 1;
+    side.bar.screw_limit = 2500;
+    plan = planned(&side);
+    ANSWERS(tside_material_values(&side.bar.material, &metal, &fault));
+    ANSWERS(tside_round_section(&side.bar.tube, metal.density, &section, &fault));
+    stress_is(&plan, TSIDE_BAR_SHEAR, plan.worst.drive / section.torsion_modulus, &metal, 0.6);
+    stress_is(&plan, TSIDE_BAR_SHEAR_STALL, plan.stall_torque / section.torsion_modulus, &metal, 0.6);
+    stress_is(&plan, TSIDE_BAR_BENDING, GRAVITY * side.drive.mass * side.bar.past_drive / section.section_modulus, &metal, 1);
+    force_is(&plan, TSIDE_COUPLING_SCREW, plan.stall_torque, &side.bar);
+    force_is(&plan, TSIDE_SPLICE_SCREW, plan.worst.per_metre * (plan.curtain_length - 7), &side.bar);
+    force_is(&plan, TSIDE_SPLICE_SCREW_STALL, plan.stall_torque, &side.bar);
+    side.bar.splices = 0;
+    plan = planned(&side);
+    for (int i = 0; i < plan.line_count; i++)
+        ck_assert(plan.lines[i].code != TSIDE_SPLICE_SCREW && plan.lines[i].code != TSIDE_SPLICE_SCREW_STALL);
+}
+END_TEST
+
+START_TEST(end_lines_are_their_parts)
+{
+    tside_side side = plain();
+    tside_plan plan = planned(&side);
+    tside_fault fault;
+    for (int which = TSIDE_DRIVE_END; which <= TSIDE_FREE_END; which++) {
+        const tside_end *end = which == TSIDE_DRIVE_END ? &side.drive_end : &side.free_end;
+        const tside_end_plan *made = which == TSIDE_DRIVE_END ? &plan.drive_end : &plan.free_end;
+        const tside_collar collar = which == TSIDE_DRIVE_END ? tside_drive_collar(&side.drive) : side.collar;
+        const tside_strength_line *line;
+        tside_strength_line lines[TSIDE_EXTENDER_LINES];
+        tside_metal_values metal;
+        tside_section pipe, bow;
+        double weight, moment, hole = end->extender.bolt_hole;
+        ANSWERS(tside_material_values(&end->guide.material, &metal, &fault));
+        ANSWERS(tside_round_section(&end->guide.tube, metal.density, &pipe, &fault));
+        weight = GRAVITY * pipe.mass * made->sweep.cut_length;
+        ANSWERS(tside_extender_strength(&end->extender, &made->layout, made->side_force_stall, weight, (tside_which_end)which, lines, &fault));
+        for (int i = 0; i < TSIDE_EXTENDER_LINES; i++)
+            same_line(line_of(&plan, lines[i].code, (tside_which_end)which), lines + i);
+        /* F d = T + Wg x_cg + Wd e at the collar, where the guide leans most */
+        moment = weight * (end->guide.chain + made->sweep.length) / 2 * sin(made->sweep.lean_greatest) + GRAVITY * collar.mass * collar.mass_offset;
+        line = line_of(&plan, TSIDE_GUIDE_BENDING, (tside_which_end)which);
+        moment += which == TSIDE_DRIVE_END ? plan.stall_torque : 0;
+        NEAR(line->demand, moment / pipe.section_modulus, 1e-9 * line->demand, "guide", which);
+        NEAR(line->limit, metal.yield / 1.67, 1e-6, "AISC 360 chapter F", which);
+        ANSWERS(tside_round_section(&side.frame.tube, 1, &bow, &fault));
+        line = line_of(&plan, TSIDE_BOW_NET_SECTION, (tside_which_end)which);
+        NEAR(line->demand, 1 - side.frame.tube.wall * pow(hole, 3) / 6 / bow.inertia, 1e-12, "bow", which);
+        ck_assert(line->measure == TSIDE_SHARE && line->verdict == TSIDE_VERDICT_LOOK && !line->limit_given);
+    }
+    on_hip(&side);
+    plan = planned(&side);
+    NEAR(line_of(&plan, TSIDE_RAIL_PULL, TSIDE_DRIVE_END)->demand, plan.drive_end.side_force_stall, 0, "pull", 0);
+    NEAR(line_of(&plan, TSIDE_RAIL_PULL, TSIDE_FREE_END)->demand, plan.free_end.side_force_stall, 0, "pull", 1);
+}
+END_TEST
+
 /* --- findings --- */
 
-static int finds(const tside_plan *plan, tside_finding_code code)
+static const tside_finding *finding_of(const tside_plan *plan, tside_finding_code code)
 {
     for (int i = 0; i < plan->finding_count; i++)
         if (plan->findings[i].code == code)
-            return 1;
-    return 0;
+            return plan->findings + i;
+    return NULL;
+}
+
+static int finds(const tside_plan *plan, tside_finding_code code)
+{
+    return finding_of(plan, code) != NULL;
 }
 
 /* A side changed so that one code is found; the plain side must be free of it, but for those that a running drive on a chain always has. */
@@ -183,6 +352,28 @@ static void provoke(tside_side *side, tside_finding_code code)
     }
 }
 
+/* What a finding says must be so: on the wrong side of its bound, and its index a line, a keep-out, or none. */
+static void is_true(const tside_finding *f, const tside_plan *plan)
+{
+    switch (f->code) {
+    case TSIDE_FINDING_STRENGTH:
+        ck_assert(f->index >= 0 && f->index < plan->line_count && plan->lines[f->index].verdict == TSIDE_VERDICT_NO && plan->lines[f->index].utilisation == f->value &&
+                  plan->lines[f->index].end == f->end);
+        break;
+    case TSIDE_FINDING_KEEP_OUT_TUBE:
+    case TSIDE_FINDING_KEEP_OUT_GUIDE: ck_assert_int_eq(f->index, 0); break;
+    default: ck_assert_int_eq(f->index, -1);
+    }
+    switch (f->code) {
+    case TSIDE_FINDING_KEEP_OUT_TUBE:
+    case TSIDE_FINDING_KEEP_OUT_GUIDE:
+    case TSIDE_FINDING_SEAL:
+    case TSIDE_FINDING_WRAPS:
+    case TSIDE_FINDING_STAYS_UP: ck_assert_msg(f->value < f->bound, "finding %d: %g against %g", (int)f->code, f->value, f->bound); break;
+    default: ck_assert_msg(f->value > f->bound, "finding %d: %g against %g", (int)f->code, f->value, f->bound);
+    }
+}
+
 START_TEST(every_finding_is_provoked)
 {
     tside_side base = plain();
@@ -196,12 +387,84 @@ START_TEST(every_finding_is_provoked)
         provoke(&side, (tside_finding_code)code);
         plan = planned(&side);
         ck_assert_msg(finds(&plan, (tside_finding_code)code), "finding %d is not found", code);
+        for (int i = 0; i < plan.finding_count; i++)
+            is_true(plan.findings + i, &plan);
         if (code != TSIDE_FINDING_UNUSUAL) /* a chain of nothing is itself unusual */
             ck_assert_msg(!finds(&before, (tside_finding_code)code), "finding %d is found where there is none", code);
     }
     base = plain();
     before = planned(&base);
     ck_assert(!finds(&before, TSIDE_FINDING_UNUSUAL));
+}
+END_TEST
+
+/* A field of a side by its path; an optional one is given. */
+static double *field_of(tside_side *side, const char *path)
+{
+    tside_place place;
+    tside_fault fault;
+    ANSWERS(tside_field_find(TSIDE_KIND_SIDE, path, &place, &fault));
+    ck_assert(place.field->type == TSIDE_NUMBER);
+    if (place.field->optional)
+        *(int *)(void *)((char *)side + place.offset - place.field->offset + place.field->given_offset) = 1;
+    return (double *)(void *)((char *)side + place.offset);
+}
+
+static double result_of(const tside_plan *plan, const char *path)
+{
+    tside_place place;
+    tside_fault fault;
+    ANSWERS(tside_field_find(TSIDE_KIND_PLAN, path, &place, &fault));
+    return *(const double *)(const void *)((const char *)plan + place.offset);
+}
+
+/* A limit that is just reached is kept to; a hair less is not. */
+START_TEST(limits_may_be_reached)
+{
+    static const struct {
+        tside_finding_code code;
+        const char *limit, *result;
+    } limits[] = {
+        {TSIDE_FINDING_DRIVE_WEAK, "drive.rated_torque", "design_torque"},
+        {TSIDE_FINDING_LIMIT_TURNS, "drive.limit_turns", "drive_turns"},
+        {TSIDE_FINDING_KICK, "limits.kick_out", "drive_end.sweep.kick_out_error"},
+        {TSIDE_FINDING_SIDE_FORCE, "limits.side_force", "drive_end.side_force"},
+        {TSIDE_FINDING_TWIST, "limits.twist", "twist"},
+        {TSIDE_FINDING_LAG, "limits.lag", "lag_elastic"},
+    };
+    for (size_t i = 0; i < sizeof limits / sizeof *limits; i++) {
+        tside_side side = plain();
+        tside_plan plan = planned(&side);
+        double reached = result_of(&plan, limits[i].result), *limit = field_of(&side, limits[i].limit);
+        const tside_finding *found;
+        *limit = reached;
+        plan = planned(&side);
+        found = finding_of(&plan, limits[i].code);
+        ck_assert_msg(!found || found->end == TSIDE_FREE_END, "%s is not allowed to be reached", limits[i].limit);
+        *limit = nextafter(reached, 0);
+        plan = planned(&side);
+        found = finding_of(&plan, limits[i].code);
+        ck_assert_msg(found && found->end == TSIDE_DRIVE_END, "%s may be exceeded", limits[i].limit);
+        ck_assert(found->value == reached && found->bound == *limit);
+    }
+}
+END_TEST
+
+/* Both thresholds: common practice, no published source. */
+START_TEST(seal_and_wraps_have_a_least)
+{
+    tside_side side = plain();
+    tside_plan plan;
+    side.stops.wraps_shut = 0.75;
+    side.stops.seal = 0.05 + 1e-9;
+    plan = planned(&side);
+    ck_assert(!finds(&plan, TSIDE_FINDING_SEAL) && !finds(&plan, TSIDE_FINDING_WRAPS));
+    side.stops.wraps_shut = nextafter(0.75, 0);
+    side.stops.seal = 0.05 - 1e-8;
+    plan = planned(&side);
+    ck_assert(finds(&plan, TSIDE_FINDING_SEAL) && finds(&plan, TSIDE_FINDING_WRAPS));
+    side.stops.seal = 0.05; /* asked as the least that will do: not a finding for a last digit's sake */
+    ck_assert_msg(!finds((plan = planned(&side), &plan), TSIDE_FINDING_SEAL), "a seal of exactly 50 mm, found %.17g", plan.seal);
 }
 END_TEST
 
@@ -233,6 +496,22 @@ START_TEST(texts_are_total)
         ck_assert(!*tside_strength_text(code) == (code < 0 || code >= TSIDE_STRENGTH_CODES));
         ck_assert(tside_finding_stops(code) == 0 || (code >= 0 && code < TSIDE_FINDING_CODES));
     }
+    ck_assert(!*tside_strength_text(INT_MIN) && !*tside_strength_text(INT_MAX));
+    ck_assert(!tside_finding_stops(INT_MIN) && !tside_finding_stops(INT_MAX));
+}
+END_TEST
+
+/* Whether a finding stops the work: what breaks, hits, or stops short; the rest is to be known. */
+START_TEST(what_breaks_or_hits_stops_the_work)
+{
+    static const tside_finding_code known[] = {TSIDE_FINDING_SEAL, TSIDE_FINDING_WRAPS, TSIDE_FINDING_STAYS_UP, TSIDE_FINDING_CHAIN_SWING, TSIDE_FINDING_UPLIFT,
+                                               TSIDE_FINDING_STALL_GUESSED, TSIDE_FINDING_UNUSUAL};
+    for (int code = 0; code < TSIDE_FINDING_CODES; code++) {
+        int only_known = 0;
+        for (size_t i = 0; i < sizeof known / sizeof *known; i++)
+            only_known |= code == (int)known[i];
+        ck_assert_int_eq(tside_finding_stops(code), !only_known);
+    }
 }
 END_TEST
 
@@ -262,11 +541,72 @@ END_TEST
 
 /* --- refusals, by their full path --- */
 
+/* The eye of the drive's end at a rise: where it just clears the drive, the roll passes near the tube. */
+static const tside_side *plain_at_rise(tside_side *side, double rise)
+{
+    *side = plain();
+    side->drive_end.rise = rise;
+    return side;
+}
+
 #define PLAN_REFUSES(status, path, relation) \
     do { \
         tside_plan plan; \
         REFUSES(tside_plan_side(&side, &plan, &fault), plan, status, path, relation); \
     } while (0)
+
+START_TEST(every_part_of_a_plan_may_refuse_it)
+{
+    tside_side side = plain();
+    tside_fault fault;
+    side.length = 0;
+    PLAN_REFUSES(TSIDE_OUT_OF_BOUNDS, "length", TSIDE_NOT_ABOVE);
+    side = plain();
+    side.bar_count = TSIDE_BARS + 1;
+    PLAN_REFUSES(TSIDE_OUT_OF_BOUNDS, "bars", TSIDE_ABOVE);
+    side = plain();
+    side.hand = (tside_hand)2;
+    PLAN_REFUSES(TSIDE_OUT_OF_BOUNDS, "hand", TSIDE_NOT_ONE_OF);
+    side = plain();
+    side.frame.peak_height = 1;
+    PLAN_REFUSES(TSIDE_CONTRADICTS, "frame.peak_height", TSIDE_NOT_ABOVE);
+    side = plain();
+    side.curtain.sill = side.curtain.hip;
+    PLAN_REFUSES(TSIDE_CONTRADICTS, "curtain.sill", TSIDE_NOT_BELOW);
+    side = plain();
+    side.curtain.hip = 5;
+    PLAN_REFUSES(TSIDE_OUT_OF_REACH, "curtain.hip", TSIDE_ABOVE);
+    side = plain();
+    side.stops.seal = 0.31;
+    PLAN_REFUSES(TSIDE_CONTRADICTS, "stops.seal", TSIDE_ABOVE);
+    side = plain();
+    side.bar.tube.wall = side.bar.tube.diameter / 2;
+    PLAN_REFUSES(TSIDE_CONTRADICTS, "bar.tube.wall", TSIDE_NOT_BELOW);
+    side = plain();
+    side.free_end.guide.material.grade = TSIDE_6063_T5;
+    PLAN_REFUSES(TSIDE_CONTRADICTS, "free_end.guide.material.grade", TSIDE_NO_RELATION);
+    side = plain();
+    side.drive_end.extender.spacing = 2;
+    PLAN_REFUSES(TSIDE_OUT_OF_REACH, "drive_end.extender.spacing", TSIDE_ABOVE);
+    side = plain();
+    side.drive_end.extender.stock = 0.5;
+    PLAN_REFUSES(TSIDE_OUT_OF_REACH, "drive_end.extender.stock", TSIDE_BELOW);
+    side.drive_end.extender.stock = fault.bound;
+    NEAR(planned(&side).drive_end.layout.cut_length, fault.bound, 1e-12, "the least stock that serves", 0);
+    side = plain();
+    side.free_end.extender.eye_material.grade = TSIDE_6061_T6;
+    PLAN_REFUSES(TSIDE_CONTRADICTS, "free_end.extender.eye_material.grade", TSIDE_NO_RELATION);
+    /* a hung eye, and one whose height is not its own to choose */
+    side = plain();
+    side.drive_end.hung = TSIDE_ON_HIP;
+    PLAN_REFUSES(TSIDE_OUT_OF_REACH, "drive_end.hung", TSIDE_BELOW);
+    ck_assert_str_eq(fault.other, "drive_end.guide.eye_clearance");
+    side.drive_end.hung = TSIDE_ON_EXTENDER;
+    side.drive_end.placed = TSIDE_EYE_GIVEN;
+    side.drive_end.eye_outboard = 0;
+    PLAN_REFUSES(TSIDE_OUT_OF_BOUNDS, "drive_end.eye_outboard", TSIDE_NOT_ABOVE);
+}
+END_TEST
 
 START_TEST(refusals_name_the_whole_path)
 {
@@ -281,10 +621,8 @@ START_TEST(refusals_name_the_whole_path)
     PLAN_REFUSES(TSIDE_OUT_OF_REACH, "drive_end.rise", TSIDE_BELOW);
     ck_assert_str_eq(fault.other, "drive_end.guide.eye_clearance");
     ck_assert(fault.gap < 0);
-    side.drive_end.rise = fault.bound;
-    side.drive_end.extender.bar_clearance = 0;
-    if (tside_plan_side(&side, &(tside_plan){0}, &fault) != TSIDE_OK) /* the eye clears; the tube then may not */
-        ck_assert_str_eq(fault.field, "drive_end.extender.bar_clearance");
+    ck_assert_msg(tside_plan_side(plain_at_rise(&side, fault.bound), &(tside_plan){0}, &fault) != TSIDE_OUT_OF_REACH || strcmp(fault.field, "drive_end.rise"),
+                  "the least rise that the fault named is refused");
     side = plain();
     side.free_end.extender.member_height = 2.5;
     PLAN_REFUSES(TSIDE_CONTRADICTS, "free_end.extender.member_height", TSIDE_NOT_BELOW);
@@ -364,7 +702,180 @@ START_TEST(turn_table_sums_to_the_travel)
 }
 END_TEST
 
+/* Each row again, from the height of its underside, by the functions that know one place of a travel. */
+START_TEST(turn_table_is_its_places)
+{
+    tside_side side = plain();
+    tside_plan plan = planned(&side);
+    tside_turn rows[64];
+    tside_fault fault;
+    tside_bow bow;
+    tside_line line;
+    tside_travel travel;
+    tside_roll roll = {side.bar.tube.diameter + side.bar.core_over, side.curtain.thickness, side.curtain.packing};
+    tside_collar collar = tside_drive_collar(&side.drive);
+    tside_hang hang;
+    int count;
+    ANSWERS(tside_plan_turns(&side, rows, 64, &count, &fault));
+    ANSWERS(tside_bow_make(&side.frame, &bow, &fault));
+    ANSWERS(tside_line_make(&bow, &side.curtain, &line, &fault));
+    ANSWERS(tside_travel_make(&line, &side.curtain, &roll, &side.stops, &travel, &fault));
+    ANSWERS(tside_hang_make(&travel, &side.drive_end.guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y, &hang, &fault));
+    for (int i = 0; i < count; i++) {
+        tside_position at;
+        tside_torque torque, shut;
+        tside_load load;
+        double lean, turns;
+        ANSWERS(tside_travel_to_height(&travel, rows[i].underside, &at, &fault));
+        ANSWERS(tside_guide_lean(&travel, &hang, at.turns, &lean, &turns, &fault));
+        NEAR(turns, rows[i].turn, 1e-9, "turns", i);
+        NEAR(lean, rows[i].lean, 1e-9, "lean", i);
+        NEAR(at.x, rows[i].x, 1e-9, "x", i);
+        NEAR(at.y, rows[i].y, 1e-9, "y", i);
+        NEAR(at.diameter, rows[i].diameter, 1e-9, "diameter", i);
+        NEAR(at.opening, rows[i].opening, 1e-9, "opening", i);
+        NEAR(at.taken_up, rows[i].total, 1e-9, "taken up", i);
+        /* the load, from what the plan says of its worst place: the lift and drag per metre are w r (1 + f), and the ends' share is the rest */
+        tside_usual(TSIDE_KIND_LOAD, &load);
+        load.length = plan.curtain_length;
+        load.clip_mass = side.bar.clip_mass;
+        load.areal_mass = side.curtain.areal_mass;
+        load.wet = side.curtain.wet;
+        load.friction = side.friction;
+        load.bar_mass = bar_mass(&side.bar);
+        load.end_mass = side.drive.mass + side.collar.mass + load.bar_mass * (side.bar.past_drive + side.bar.past_free);
+        ANSWERS(tside_lift_at(&travel, &load, &hang, at.turns, &torque, &fault));
+        NEAR(torque.drive, rows[i].torque, 1e-8, "torque", i);
+        ANSWERS(tside_lift_at(&travel, &load, &hang, 0, &shut, &fault));
+        ck_assert(rows[i].torque >= shut.drive * (1 - 1e-9)); /* on a plumb wall the roll only grows */
+    }
+}
+END_TEST
+
+START_TEST(outputs_stay_untouched)
+{
+    tside_side side = plain();
+    tside_turn rows[4];
+    double rise;
+    int index, count = -7;
+    tside_fault fault;
+    REFUSES(tside_plan_turns(&side, rows, 3, &count, &fault), rows, TSIDE_TOO_SMALL, "capacity", TSIDE_BELOW);
+    ck_assert(count > 4 && fault.value == 3 && fault.bound == count);
+    side.bar.clip_mass = NAN;
+    count = -7;
+    REFUSES(tside_plan_turns(&side, rows, 4, &count, &fault), rows, TSIDE_OUT_OF_BOUNDS, "bar.clip_mass", TSIDE_NOT_FINITE);
+    ck_assert_int_eq(count, -7);
+    REFUSES(tside_eye_least(&side, TSIDE_FREE_END, &rise, &fault), rise, TSIDE_OUT_OF_BOUNDS, "bar.clip_mass", TSIDE_NOT_FINITE);
+    REFUSES(tside_bar_smallest(&side, &index, &fault), index, TSIDE_OUT_OF_BOUNDS, "bar.clip_mass", TSIDE_NOT_FINITE);
+    side = plain();
+    REFUSES(tside_eye_least(&side, (tside_which_end)2, &rise, &fault), rise, TSIDE_OUT_OF_BOUNDS, "end", TSIDE_NOT_ONE_OF);
+    REFUSES(tside_bar_smallest(&side, &index, &fault), index, TSIDE_OUT_OF_BOUNDS, "bars", TSIDE_NOT_ABOVE);
+    side.drive.place = TSIDE_MID_BAR;
+    REFUSES(tside_eye_least(&side, TSIDE_FREE_END, &rise, &fault), rise, TSIDE_NOT_MODELLED, "drive.place", TSIDE_NO_RELATION);
+    REFUSES(tside_plan_turns(&side, rows, 4, &count, &fault), rows, TSIDE_NOT_MODELLED, "drive.place", TSIDE_NO_RELATION);
+}
+END_TEST
+
 /* --- searches --- */
+
+/* What a guide on an eye at some rise, placed best, does: by the functions that know no plan. */
+typedef struct risen {
+    int hangs;
+    double kick, force;
+} risen;
+
+static risen at_rise(const tside_side *side, tside_which_end which, double rise)
+{
+    const tside_end *end = which == TSIDE_DRIVE_END ? &side->drive_end : &side->free_end;
+    const tside_collar collar = which == TSIDE_DRIVE_END ? tside_drive_collar(&side->drive) : side->collar;
+    const tside_roll roll = {side->bar.tube.diameter + side->bar.core_over, side->curtain.thickness, side->curtain.packing};
+    tside_bow bow;
+    tside_line line;
+    tside_travel travel;
+    tside_position open;
+    tside_hang hang;
+    tside_sweep sweep;
+    tside_load load;
+    tside_fault fault;
+    tside_status status;
+    risen made = {0, 0, 0};
+    double eye_x, turns = planned(side).bar_turns;
+    ANSWERS(tside_bow_make(&side->frame, &bow, &fault));
+    ANSWERS(tside_line_make(&bow, &side->curtain, &line, &fault));
+    ANSWERS(tside_travel_make(&line, &side->curtain, &roll, &side->stops, &travel, &fault));
+    ANSWERS(tside_travel_at(&travel, turns, &open, &fault));
+    if (tside_eye_best(&travel, side->curtain.hip + rise, collar.offset, &eye_x, &fault) != TSIDE_OK)
+        return made;
+    status = tside_hang_make(&travel, &end->guide, &collar, eye_x, side->curtain.hip + rise, &hang, &fault);
+    if (status != TSIDE_OK)
+        return made;
+    ANSWERS(tside_guide_sweep(&travel, &end->guide, &collar, eye_x, side->curtain.hip + rise, &sweep, &fault));
+    made.hangs = 1;
+    made.kick = sweep.kick_out_error;
+    tside_usual(TSIDE_KIND_LOAD, &load);
+    load.length = side->length + 2 * side->curtain.past;
+    load.bar_mass = bar_mass(&side->bar);
+    load.clip_mass = side->bar.clip_mass;
+    load.areal_mass = side->curtain.areal_mass;
+    load.wet = side->curtain.wet;
+    load.friction = side->friction;
+    load.end_mass = side->drive.mass + side->collar.mass + load.bar_mass * (side->bar.past_drive + side->bar.past_free);
+    for (int i = 0; i <= 64; i++) {
+        double force, uplift;
+        ANSWERS(tside_side_force(&travel, which == TSIDE_DRIVE_END ? &load : NULL, &hang, turns * i / 64, &force, &uplift, &fault));
+        made.force = fmax(made.force, force);
+    }
+    return made;
+}
+
+enum { HAIR = 1 }; /* micrometre: the search is good to a tenth of it */
+
+START_TEST(least_rise_clears_the_drive)
+{
+    tside_side side = plain();
+    tside_fault fault;
+    double rise, lower;
+    side.collar.height = 0.15; /* so that the free end's eye must stand above the fixing too */
+    for (int which = TSIDE_DRIVE_END; which <= TSIDE_FREE_END; which++) {
+        ANSWERS(tside_eye_least(&side, (tside_which_end)which, &rise, &fault));
+        ck_assert(at_rise(&side, (tside_which_end)which, rise).hangs);
+        ck_assert(!at_rise(&side, (tside_which_end)which, rise - 1e-6 * HAIR).hangs);
+    }
+    /* with the drive's own height it rises and falls */
+    ANSWERS(tside_eye_least(&side, TSIDE_DRIVE_END, &rise, &fault));
+    side.drive.height -= 0.01;
+    ANSWERS(tside_eye_least(&side, TSIDE_DRIVE_END, &lower, &fault));
+    NEAR(rise - lower, 0.01, 1e-9, "a lower drive", 0);
+}
+END_TEST
+
+START_TEST(least_rise_keeps_to_limits)
+{
+    tside_side side = plain();
+    tside_fault fault;
+    double clears[2], rise, limit;
+    for (int which = TSIDE_DRIVE_END; which <= TSIDE_FREE_END; which++)
+        ANSWERS(tside_eye_least(&side, (tside_which_end)which, clears + which, &fault));
+    for (int which = TSIDE_DRIVE_END; which <= TSIDE_FREE_END; which++) {
+        tside_which_end end = (tside_which_end)which;
+        side = plain();
+        side.limits.kick_out = limit = at_rise(&side, end, clears[which] + 0.2).kick;
+        side.limits.kick_out_given = 1;
+        ANSWERS(tside_eye_least(&side, end, &rise, &fault));
+        NEAR(rise, clears[which] + 0.2, 1e-6 * HAIR, "kick rules", which);
+        ck_assert(at_rise(&side, end, rise).kick <= limit);
+        ck_assert(at_rise(&side, end, rise - 1e-6 * HAIR).kick > limit);
+        side.limits.side_force = limit = at_rise(&side, end, clears[which] + 0.3).force;
+        side.limits.side_force_given = 1;
+        ANSWERS(tside_eye_least(&side, end, &rise, &fault));
+        NEAR(rise, clears[which] + 0.3, 1e-5, "force rules", which);
+        ck_assert(at_rise(&side, end, rise).force <= limit * (1 + 1e-12));
+        ck_assert(at_rise(&side, end, rise - 1e-5).force > limit);
+    }
+    side.limits.side_force = 1e-3;
+    REFUSES(tside_eye_least(&side, TSIDE_FREE_END, &rise, &fault), rise, TSIDE_OUT_OF_REACH, "free_end.rise", TSIDE_NO_RELATION);
+}
+END_TEST
 
 START_TEST(least_rise_just_serves)
 {
@@ -504,12 +1015,24 @@ Suite *plan_suite(void)
     tcase_add_test(tcase, plan_is_its_parts);
     tcase_add_test(tcase, hands_are_mirrors_and_nil_travel_plans);
     tcase_add_test(tcase, spreads_ropes_and_lags);
+    tcase_add_test(tcase, open_range_widens_with_every_spread);
+    tcase_add_test(tcase, torque_grows_evenly_with_length);
+    tcase_add_test(tcase, bar_lines_are_their_parts);
+    tcase_add_test(tcase, end_lines_are_their_parts);
     tcase_add_test(tcase, every_finding_is_provoked);
+    tcase_add_test(tcase, limits_may_be_reached);
+    tcase_add_test(tcase, seal_and_wraps_have_a_least);
     tcase_add_test(tcase, keep_outs_are_measured);
     tcase_add_test(tcase, texts_are_total);
+    tcase_add_test(tcase, what_breaks_or_hits_stops_the_work);
     tcase_add_test(tcase, every_strength_line_appears);
+    tcase_add_test(tcase, every_part_of_a_plan_may_refuse_it);
     tcase_add_test(tcase, refusals_name_the_whole_path);
     tcase_add_test(tcase, turn_table_sums_to_the_travel);
+    tcase_add_test(tcase, turn_table_is_its_places);
+    tcase_add_test(tcase, outputs_stay_untouched);
+    tcase_add_test(tcase, least_rise_clears_the_drive);
+    tcase_add_test(tcase, least_rise_keeps_to_limits);
     tcase_add_test(tcase, least_rise_just_serves);
     tcase_add_test(tcase, smallest_bar_is_the_lightest_that_serves);
     tcase_add_test(tcase, batch_is_the_loop_bit_for_bit);

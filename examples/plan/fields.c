@@ -48,6 +48,10 @@ static void add_number(text *t, const tside_field *row)
         text_add(t, "; ordinary from %.6g to ", row->usual_low);
         add_value(t, row->usual_high, row);
     }
+    if (row->tolerance > 0) {
+        text_add(t, "; measured to within ");
+        add_value(t, row->tolerance, row);
+    }
 }
 
 static void add_choices(text *t, const tside_field *row)

@@ -8,18 +8,22 @@
 #include "fields.h"
 #include "job.h"
 #include "json.h"
+#include "matters.h"
 #include "output.h"
 #include "sheet.h"
+#include "table.h"
 
 enum { EXIT_DONE, EXIT_REFUSED, EXIT_USAGE };
 
 typedef enum task { PLAN_FILES, SHOW_HELP, SHOW_VERSION, SHOW_FIELDS, SHOW_BLANK } task;
 typedef enum units { AS_THE_FILE, SI, US } units;
+typedef enum format { TEXT, JSON, CSV } format;
 
 typedef struct options {
     task task;
     units units;
-    int json;
+    format format;
+    int matters; /* what matters, instead of the sheet */
     const char *output;
 } options;
 
@@ -33,7 +37,10 @@ static const char help[] =
     "\n"
     "  -u, --units=us|si        units of the sheet: feet, inches and pounds, or SI;\n"
     "                           without it, as the file gives the hip\n"
-    "  -f, --format=text|json   a sheet for people, or JSON for programs, always SI\n"
+    "  -f, --format=FORMAT      text, a sheet for people; or for programs, always in\n"
+    "                           SI, json, or csv with one row a side\n"
+    "      --what-matters       instead of the sheet, how far each input, mismeasured,\n"
+    "                           moves cuts, kick, turns and torque\n"
     "  -o, --output=FILE        write to FILE: whole, or not at all\n"
     "      --fields             explain every field a file may have\n"
     "      --blank              print a file to fill in; what stays \"\" is not given\n"
@@ -61,10 +68,11 @@ static int set_option(options *chosen, int letter, const char *value)
         chosen->units = strcmp(value, "us") ? SI : US;
         return 0;
     case 'f':
-        if (strcmp(value, "text") && strcmp(value, "json"))
-            return misuse("--format: text or json, not ", value);
-        chosen->json = !strcmp(value, "json");
+        if (strcmp(value, "text") && strcmp(value, "json") && strcmp(value, "csv"))
+            return misuse("--format: text, json or csv, not ", value);
+        chosen->format = *value == 'j' ? JSON : *value == 'c' ? CSV : TEXT;
         return 0;
+    case 'M': chosen->matters = 1; return 0;
     case 'o': chosen->output = value; return 0;
     case 'h': chosen->task = SHOW_HELP; return 0;
     case 'V': chosen->task = SHOW_VERSION; return 0;
@@ -80,6 +88,7 @@ static int read_options(options *chosen, int count, char **words)
         {"units", required_argument, NULL, 'u'},
         {"format", required_argument, NULL, 'f'},
         {"output", required_argument, NULL, 'o'},
+        {"what-matters", no_argument, NULL, 'M'},
         {"fields", no_argument, NULL, 'F'},
         {"blank", no_argument, NULL, 'B'},
         {"help", no_argument, NULL, 'h'},
@@ -89,11 +98,13 @@ static int read_options(options *chosen, int count, char **words)
     int letter, status = 0;
     while (!status && (letter = getopt_long(count, words, "u:f:o:hV", known, NULL)) != -1)
         status = set_option(chosen, letter, optarg);
+    if (!status && chosen->matters && chosen->format != TEXT)
+        return misuse("--what-matters is for people: it goes with --format=text alone", "");
     return status;
 }
 
 /* A sheet for each side that is planned, each on a page of its own; after the last side of a job its pieces together. */
-static void print_sheets(text *out, const work *all, units wanted)
+static void print_sheets(text *out, const work *all, units wanted, int matters)
 {
     for (size_t i = 0; i < all->count; i++) {
         const planned *side = all->sides[i];
@@ -102,6 +113,10 @@ static void print_sheets(text *out, const work *all, units wanted)
             continue;
         if (out->length)
             text_add(out, "\f");
+        if (matters) {
+            print_matters(out, side, us);
+            continue;
+        }
         print_sheet(out, side, us);
         if (side->wanted.of == 2 && side->wanted.number == 2 && is_planned(all->sides[i - 1]))
             print_job_pieces(out, all->sides + i - 1, 2, us);
@@ -115,10 +130,12 @@ static int plan_files(const options *chosen, int count, char **names)
     int status = EXIT_DONE;
     for (int i = 0; i < count; i++)
         work_add_file(&all, names[i]);
-    if (chosen->json)
+    if (chosen->format == JSON)
         print_json(&out, &all);
+    else if (chosen->format == CSV)
+        print_table(&out, &all);
     else
-        print_sheets(&out, &all, chosen->units);
+        print_sheets(&out, &all, chosen->units, chosen->matters);
     if (all.bad)
         status = EXIT_REFUSED;
     if (out.length && !write_output(&out, chosen->output))
@@ -145,7 +162,7 @@ static int show(const options *chosen)
 
 int main(int count, char **words)
 {
-    options chosen = {PLAN_FILES, AS_THE_FILE, 0, NULL};
+    options chosen = {PLAN_FILES, AS_THE_FILE, TEXT, 0, NULL};
     int status = read_options(&chosen, count, words);
 #ifdef SIGPIPE
     signal(SIGPIPE, SIG_IGN); /* a reader that has gone is a failed write, and said to be one */

@@ -1,0 +1,144 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * CSV by RFC 4180, but for its line ends, which are plain. The columns are the same for every side: file, job, name, standing; then each number, count and choice of the
+ * input and of the plan by its path, with its unit in brackets; a side's lists are left out, but for its worst strength line and its findings. What a side does not
+ * have is empty.
+ */
+#include <string.h>
+
+#include "json.h"
+#include "names.h"
+#include "table.h"
+
+/* Blanks, commas and quotes of a text are kept by quotes around it. */
+static void add_cell(text *out, const char *words, int first)
+{
+    text_add(out, "%s", first ? "" : ",");
+    if (!strpbrk(words, ",\"\r\n")) {
+        text_add(out, "%s", words);
+        return;
+    }
+    text_add(out, "\"");
+    for (; *words; words++)
+        text_add(out, *words == '"' ? "\"\"" : "%c", *words);
+    text_add(out, "\"");
+}
+
+/* Rows that share a member, each for its own choices, are one column. */
+static int is_later_of_two(const tside_field *rows, int i)
+{
+    for (int k = 0; k < i; k++)
+        if (rows[k].offset == rows[i].offset)
+            return 1;
+    return 0;
+}
+
+static int has_value(const tside_field *rows, int count, int i, const char *structure)
+{
+    int applies = 0;
+    for (int k = 0; structure && k < count; k++)
+        applies |= rows[k].offset == rows[i].offset && tside_field_applies(rows + k, structure);
+    return applies && !(rows[i].optional && !*CONST_MEMBER(structure, rows[i].given_offset, int));
+}
+
+static void add_value(text *out, const tside_field *row, const char *structure)
+{
+    const void *member = structure + row->offset;
+    text_add(out, ",");
+    if (row->type == TSIDE_NUMBER)
+        add_json_number(out, *(const double *)member);
+    else if (row->type == TSIDE_COUNT)
+        text_add(out, "%d", *(const int *)member);
+    else
+        text_add(out, "%s", choice_text(row, *(const int *)member));
+}
+
+static void add_title(text *out, const char *path, const tside_field *row)
+{
+    text title = {NULL, 0, 0};
+    text_add(&title, "%s%s", path, row->name);
+    if (row->type == TSIDE_NUMBER && strcmp(row->unit, "1"))
+        text_add(&title, " [%s]", row->unit);
+    add_cell(out, text_of(&title), 0);
+    text_free(&title);
+}
+
+/* The titles, where titles is 1; else the values of a structure, or nothings where it is NULL. */
+static void add_columns(text *out, text *path, tside_kind kind, const char *structure, int titles)
+{
+    int count;
+    const tside_field *row = tside_fields(kind, &count);
+    for (int i = 0; i < count; i++) {
+        const int there = has_value(row, count, i, structure);
+        if (row[i].type == TSIDE_LIST || is_later_of_two(row, i))
+            continue;
+        if (row[i].type == TSIDE_GROUP) {
+            const size_t mark = path->length;
+            text_add(path, "%s.", row[i].name);
+            add_columns(out, path, row[i].kind, there ? structure + row[i].offset : NULL, titles);
+            text_cut(path, mark);
+        } else if (titles)
+            add_title(out, text_of(path), row + i);
+        else if (there)
+            add_value(out, row + i, structure);
+        else
+            text_add(out, ",");
+    }
+}
+
+static void add_all(text *out, const planned *side, int titles)
+{
+    text path = {NULL, 0, 0};
+    const int there = side && is_planned(side);
+    text_add(&path, "side.");
+    add_columns(out, &path, TSIDE_KIND_SIDE, there ? (const char *)&side->wanted.side : NULL, titles);
+    text_cut(&path, 0);
+    text_add(&path, "plan.");
+    add_columns(out, &path, TSIDE_KIND_PLAN, there ? (const char *)&side->plan : NULL, titles);
+    text_free(&path);
+}
+
+static void add_worst_line(text *out, const tside_plan *plan)
+{
+    const tside_strength_line *worst = NULL;
+    for (int i = 0; i < plan->line_count; i++)
+        if (plan->lines[i].utilisation_given && (!worst || plan->lines[i].utilisation > worst->utilisation))
+            worst = plan->lines + i;
+    add_cell(out, worst ? tside_strength_text((int)worst->code) : "", 0);
+    text_add(out, ",");
+    if (worst)
+        add_json_number(out, worst->utilisation);
+}
+
+static void add_findings(text *out, const tside_plan *plan)
+{
+    int count;
+    const tside_field *code = tside_fields(TSIDE_KIND_FINDING, &count);
+    text_add(out, ",");
+    for (int i = 0; i < plan->finding_count; i++)
+        text_add(out, "%s%s", i ? " " : "", choice_text(code, (int)plan->findings[i].code));
+}
+
+static void add_side(text *out, const planned *side)
+{
+    add_cell(out, side->file, 1);
+    add_cell(out, side->wanted.job ? side->wanted.job : "", 0);
+    add_cell(out, side->wanted.name ? side->wanted.name : "", 0);
+    add_cell(out, is_planned(side) ? "planned" : "refused", 0);
+    add_all(out, side, 0);
+    if (is_planned(side)) {
+        add_worst_line(out, &side->plan);
+        add_findings(out, &side->plan);
+    } else
+        text_add(out, ",,,");
+    text_add(out, "\n");
+}
+
+void print_table(text *out, const work *all)
+{
+    text_add(out, "file,job,name,standing");
+    add_all(out, NULL, 1);
+    text_add(out, ",worst_strength_line,worst_utilisation,findings\n");
+    for (size_t i = 0; i < all->count; i++)
+        add_side(out, all->sides[i]);
+}
