@@ -235,7 +235,7 @@ tside_status tside_eye_best(const tside_travel *travel, double eye_y, double col
     if (!(eye_y - highest_axis(travel) > collar_offset))
         REFUSE(fault, TSIDE_OUT_OF_REACH, "eye_y", "collar_offset", "the eye must stand higher above the bar than the collar's offset", "m", eye_y,
                TSIDE_NOT_ABOVE, highest_axis(travel) + collar_offset, 0);
-    tside_i_travel_spot(travel, 0, travel->wraps_shut, &spot);
+    tside_i_travel_at(travel, (travel->wraps_shut + travel->end) / 2, &spot);
     x = spot.x + collar_offset;
     for (int i = 0; i < 100; i++) {
         double slope, sum = lean_sum(&eye, x, &slope), step = -sum / slope;

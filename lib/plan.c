@@ -299,11 +299,14 @@ static double turns_with(tside_i_setup *setup, const tside_hang *hang, double fa
     return tside_i_drive_turns(&setup->travel, hang, setup->travel.end);
 }
 
-static tside_status plan_range(tside_i_setup *setup, const tside_hang *hang, tside_plan *plan, tside_fault *fault)
+/* What a travel holds before its line, which the spread leaves as it is, is kept meanwhile. */
+APART static void plan_range(tside_i_setup *setup, const tside_hang *hang, tside_plan *plan)
 {
+    unsigned char kept[offsetof(tside_travel, line)];
+    memcpy(kept, &setup->travel, sizeof kept);
     plan->drive_turns_least = turns_with(setup, hang, 1);
     plan->drive_turns_most = turns_with(setup, hang, -1);
-    return make_travel(setup, 0, &setup->side->stops, fault);
+    memcpy(&setup->travel, kept, sizeof kept);
 }
 
 static void plan_travel(const tside_i_setup *setup, const tside_hang *hang, tside_plan *plan)
@@ -372,7 +375,7 @@ tside_status tside_i_plan(const tside_side *side, const tside_bar *bar, tside_pl
     TRY(tside_i_set_up(side, bar, &setup, fault));
     TRY(tside_i_hang_end(&setup, TSIDE_DRIVE_END, TSIDE_I_OWN_EYE, 0, &drive, fault));
     TRY(tside_i_hang_end(&setup, TSIDE_FREE_END, TSIDE_I_OWN_EYE, 0, &free, fault));
-    TRY(plan_range(&setup, &drive.hang, plan, fault));
+    plan_range(&setup, &drive.hang, plan);
     plan_travel(&setup, &drive.hang, plan);
     TRY(plan_torque(&setup, &drive, plan, fault));
     TRY(plan_end(&setup, TSIDE_DRIVE_END, &lifting, &drive, plan->stall_torque, &plan->drive_end, fault));

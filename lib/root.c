@@ -86,7 +86,7 @@ static double climb(const probe *p, double a, double b, double x, double value, 
     return fx;
 }
 
-enum { MOST = 8 }; /* steps of one stretch */
+enum { MOST = 6 }; /* steps of one stretch */
 
 typedef struct stretch {
     double from, to, step;
@@ -102,7 +102,7 @@ static void look_along(const probe *p, stretch *s)
     s->from = travel->stretch[p->stretch].from;
     s->to = p->stretch + 1 < travel->stretches ? travel->stretch[p->stretch + 1].from : travel->end;
     share = (s->to - s->from) / (travel->end - travel->wraps_shut);
-    s->steps = share > 0.3 ? MOST : share > 0.05 ? MOST / 2 : 2; /* a short stretch bends little */
+    s->steps = share > 0.3 ? MOST : share > 0.05 ? 3 : 2; /* a short stretch bends little */
     s->step = (s->to - s->from) / s->steps;
     for (int i = 0; i <= s->steps; i++)
         s->value[i] = measure(p, i == s->steps ? s->to : s->from + i * s->step);

@@ -55,7 +55,6 @@ enum { TSIDE_STRETCHES = 16 };
 /* Made by tside_travel_make; do not edit. Progress runs from shut to open. */
 typedef struct tside_travel {
     tside_roll roll;
-    tside_line line;
     double sill;        /* m */
     double rail;        /* m, height of the rail's lowest part */
     double wraps_shut;  /* turn */
@@ -65,6 +64,7 @@ typedef struct tside_travel {
     double highest;     /* m, underside at which the roll's top would meet the rail */
     int stretches;
     tside_stretch stretch[TSIDE_STRETCHES];
+    tside_line line;
 } tside_travel;
 
 /* Where the bar is. */
