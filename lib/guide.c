@@ -239,7 +239,7 @@ tside_status tside_eye_best(const tside_travel *travel, double eye_y, double col
     x = spot.x + collar_offset;
     for (int i = 0; i < 100; i++) {
         double slope, sum = lean_sum(&eye, x, &slope), step = -sum / slope;
-        if (fabs(step) <= 1e-8 * (1 + fabs(x)) && i < 4) {
+        if (fabs(step) <= 1e-7 * (1 + fabs(x)) && i < 4) {
             x += step; /* the next step is as its square */
             break;
         }
