@@ -26,12 +26,16 @@ static void find_drive(const tside_side *side, tside_plan *plan)
         add(plan, TSIDE_FINDING_LIMIT_TURNS, TSIDE_DRIVE_END, -1, plan->drive_turns, side->drive.limit_turns);
 }
 
-/* How near the guide comes to a rectangle as it swings, with the eye at its place and misplaced either way. */
-static double guide_distance(const tside_i_setup *setup, const tside_i_hung *hung, double error, const tside_keep_out *out)
+/* How near the guide comes to a rectangle as it swings, with its eye anywhere within the placing error: at places so near to each other that nothing slips between. */
+static double guide_distance(const tside_i_setup *setup, const tside_i_hung *hung, const tside_guide *guide, const tside_keep_out *out)
 {
     double nearest = tside_i_rectangle_to_sweep(out, hung->eye_x, hung->eye_y, hung->sweep.length, hung->sweep.lean_least, hung->sweep.lean_greatest);
-    for (int way = -1; way <= 1; way += 2) {
-        double x = hung->eye_x + way * error, least, greatest;
+    int places = (int)fmin(ceil(4 * guide->placing_error / guide->tube.diameter), 100);
+    for (int place = -places; place <= places; place++) {
+        double x, least, greatest;
+        if (place == 0)
+            continue;
+        x = hung->eye_x + guide->placing_error * place / places;
         tside_i_lean_range(&setup->travel, x, hung->eye_y, hung->hang.offset, &least, &greatest);
         nearest = fmin(nearest, tside_i_rectangle_to_sweep(out, x, hung->eye_y, hung->sweep.length, least, greatest));
     }
@@ -44,7 +48,7 @@ static void find_keep_outs(const tside_i_setup *setup, tside_which_end which, co
     const tside_layout *tube = &end_plan->layout;
     for (int i = 0; i < end->keep_out_count; i++) {
         const tside_keep_out *out = end->keep_outs + i;
-        double needed = end->guide.tube.diameter / 2, distance = guide_distance(setup, hung, end->guide.placing_error, out);
+        double needed = end->guide.tube.diameter / 2, distance = guide_distance(setup, hung, &end->guide, out);
         if (distance < needed)
             add(plan, TSIDE_FINDING_KEEP_OUT_GUIDE, which, i, distance, needed);
         if (!end_plan->layout_given)

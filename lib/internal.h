@@ -89,25 +89,27 @@ void tside_i_path(char *to, const char *text);
 #define UNDER(bound) .high = bound, .high_open = 1
 
 /* A number that must be given: 0 is out of its bounds. */
-#define REQUIRED(S, member, unit, high_part, text) ROW(S, member, TSIDE_NUMBER, unit, text), ABOVE(0), high_part, .required = 1
+#define REQUIRED(S, member, unit, high_part, text) ROW(S, member, TSIDE_NUMBER, unit, text), ABOVE(0), high_part, .required = 1, .basis = ""
+/* The same where something is divided by it: it is not as near 0 as one likes. */
+#define REQUIRED_FROM(S, member, unit, least, most, text) ROW(S, member, TSIDE_NUMBER, unit, text), FROM(least), TO(most), .required = 1, .basis = ""
 /* A number with a usual value. */
 #define NUMBER(S, member, unit, low_part, high_part, usual_value, why, text) \
     ROW(S, member, TSIDE_NUMBER, unit, text), low_part, high_part, .usual = usual_value, .basis = why
 /* A number that may be absent; S has an int "member_given" that says it is there. */
 #define OPTIONAL(S, member, unit, low_part, high_part, text) \
-    ROW(S, member, TSIDE_NUMBER, unit, text), low_part, high_part, .optional = 1, .given_offset = offsetof(S, member##_given)
+    ROW(S, member, TSIDE_NUMBER, unit, text), low_part, high_part, .optional = 1, .basis = "", .given_offset = offsetof(S, member##_given)
 #define COUNT(S, member, least, most, usual_value, why, text) \
     ROW(S, member, TSIDE_COUNT, "1", text), FROM(least), TO(most), .usual = usual_value, .basis = why
 #define CHOICE(S, member, names, usual_value, text) \
-    ROW(S, member, TSIDE_CHOICE, "1", text), .choices = names, .choice_count = (int)(sizeof names / sizeof *names), .usual = usual_value
-#define GROUP(S, member, nested, text) ROW(S, member, TSIDE_GROUP, "1", text), .kind = nested
+    ROW(S, member, TSIDE_CHOICE, "1", text), .choices = names, .choice_count = (int)(sizeof names / sizeof *names), .usual = usual_value, .basis = ""
+#define GROUP(S, member, nested, text) ROW(S, member, TSIDE_GROUP, "1", text), .kind = nested, .basis = ""
 #define LIST(S, member, count_member, nested, element, most, text) \
-    ROW(S, member, TSIDE_LIST, "1", text), .kind = nested, .stride = sizeof(element), .capacity = most, .count_offset = offsetof(S, count_member)
+    ROW(S, member, TSIDE_LIST, "1", text), .kind = nested, .stride = sizeof(element), .capacity = most, .count_offset = offsetof(S, count_member), .basis = ""
 /* A number among the results. */
-#define RESULT(S, member, unit, text) ROW(S, member, TSIDE_NUMBER, unit, text), FROM(-HUGE_VAL), TO(HUGE_VAL)
+#define RESULT(S, member, unit, text) ROW(S, member, TSIDE_NUMBER, unit, text), FROM(-HUGE_VAL), TO(HUGE_VAL), .basis = ""
 #define RESULT_OPTIONAL(S, member, unit, text) \
-    ROW(S, member, TSIDE_NUMBER, unit, text), FROM(-HUGE_VAL), TO(HUGE_VAL), .optional = 1, .given_offset = offsetof(S, member##_given)
-#define RESULT_COUNT(S, member, text) ROW(S, member, TSIDE_COUNT, "1", text), FROM(-HUGE_VAL), TO(HUGE_VAL)
+    ROW(S, member, TSIDE_NUMBER, unit, text), FROM(-HUGE_VAL), TO(HUGE_VAL), .optional = 1, .basis = "", .given_offset = offsetof(S, member##_given)
+#define RESULT_COUNT(S, member, text) ROW(S, member, TSIDE_COUNT, "1", text), FROM(-HUGE_VAL), TO(HUGE_VAL), .basis = ""
 /* Only while the choice has one of the values in mask. */
 #define APPLIES(S, choice, mask) .applies_to = #choice, .applies_offset = offsetof(S, choice), .applies_mask = mask
 #define ONLY(value) (1u << (value))

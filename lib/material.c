@@ -33,7 +33,7 @@ static const tside_field rows[] = {
     {CHOICE(tside_material, metal, metal_names, TSIDE_STEEL, "the metal, which sets stiffness and density")},
     {CHOICE(tside_material, grade, grade_names, TSIDE_GRADE_UNKNOWN,
              "the grade, which sets the least yield; unknown: utilisations become the yield they need")},
-    {REQUIRED(tside_material, yield, "Pa", TO(2e9), "yield of a grade given by its maker"), APPLIES(tside_material, grade, ONLY(TSIDE_GRADE_GIVEN))},
+    {REQUIRED_FROM(tside_material, yield, "Pa", 1e6, 2e9, "yield of a grade given by its maker"), APPLIES(tside_material, grade, ONLY(TSIDE_GRADE_GIVEN))},
 };
 TABLE(tside_i_material_table, rows);
 

@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Searches over whole plans: how low the eye may be, and the lightest bar that serves. */
+#include <string.h>
+
 #include "plan.h"
 
 #include "compact.h"
@@ -43,8 +45,7 @@ tside_status tside_eye_least(const tside_side *side, tside_which_end end, double
     if (!rise_serves(&setup, end, high, fault, &status)) {
         if (status != TSIDE_OK)
             return status;
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, end == TSIDE_DRIVE_END ? "drive_end.rise" : "free_end.rise", "limits", "no rise keeps to the limits", "m", high,
-                                    TSIDE_ABOVE, HIGHEST_RISE, 0);
+        return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, end == TSIDE_DRIVE_END ? "drive_end.rise" : "free_end.rise", "limits", "no rise up to 5 m keeps to the limits");
     }
     if (rise_serves(&setup, end, low, NULL, &status))
         high = low;
@@ -73,6 +74,20 @@ static double excess(const tside_side *side, const tside_plan *plan)
     return worst;
 }
 
+/* What a plan says of "bar", when it was made with the i-th of the list, is said of "bars[i]". */
+static tside_status of_list(int i, tside_status status, tside_fault *fault)
+{
+    if (!fault)
+        return status;
+    fault->index = i;
+    if (strncmp(fault->field, "bar.", 4))
+        return status;
+    memmove(fault->field, fault->field + 4, strlen(fault->field + 4) + 1);
+    if (!strncmp(fault->other, "bar.", 4))
+        memmove(fault->other, fault->other + 4, strlen(fault->other + 4) + 1);
+    return tside_i_within(fault, "bars", tside_i_within_element(fault, i, status));
+}
+
 tside_status tside_bar_smallest(const tside_side *side, int *index, tside_fault *fault)
 {
     tside_plan plan;
@@ -87,11 +102,8 @@ tside_status tside_bar_smallest(const tside_side *side, int *index, tside_fault 
         double over;
         tside_status status;
         status = tside_i_plan(side, side->bars + i, &plan, fault);
-        if (status != TSIDE_OK) {
-            if (fault)
-                fault->index = i;
-            return status;
-        }
+        if (status != TSIDE_OK)
+            return of_list(i, status, fault);
         tside_material_values(&side->bars[i].material, &metal, NULL);
         tside_round_section(&side->bars[i].tube, metal.density, &section, NULL);
         over = excess(side, &plan);

@@ -15,7 +15,7 @@ static const tside_field bar_rows[] = {
     {NUMBER(tside_bar, splice_near, "m", FROM(0), TO(1000), 0.6, PRACTICE, "from the curtain's edge at the drive to the nearest joint")},
     {COUNT(tside_bar, screws, 1, 20, 2, PRACTICE, "screws on each side of a joint, and at the drive's coupling"), UNUSUAL_OUTSIDE(2, 4)},
     {NUMBER(tside_bar, play, "rad", FROM(0), TO(1), 2 * DEG, PRACTICE, "play of one splice"), UNUSUAL_OUTSIDE(1 * DEG, 3 * DEG)},
-    {OPTIONAL(tside_bar, screw_limit, "N", ABOVE(0), TO(1e7), "allowable shear on one screw")},
+    {OPTIONAL(tside_bar, screw_limit, "N", FROM(1), TO(1e7), "allowable shear on one screw")},
 };
 TABLE(tside_i_bar_table, bar_rows);
 

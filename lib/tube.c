@@ -6,7 +6,7 @@
 #include "compact.h"
 
 /* A length of a tube that must be given; nothing thinner than the low bound is made, and above it no product of lengths underflows. */
-#define TUBE_LENGTH(S, member, least, most, text) ROW(S, member, TSIDE_NUMBER, "m", text), FROM(least), TO(most), .required = 1
+#define TUBE_LENGTH(S, member, least, most, text) ROW(S, member, TSIDE_NUMBER, "m", text), FROM(least), TO(most), .required = 1, .basis = ""
 
 static const tside_field round_rows[] = {
     {TUBE_LENGTH(tside_round, diameter, 1e-3, 1, "true diameter over the outside")},

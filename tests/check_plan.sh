@@ -320,7 +320,8 @@ grep -v ': missing: ' err | grep -q . && wrong "an unfilled file is refused for 
 test "$(grep -n '"length"' blank.json | sed 's/:.*//')" -lt "$(grep -n '"hand"' blank.json | sed 's/:.*//')" || wrong "what is required does not stand first"
 run 0 --fields
 prints "curtain.hip [m]: above 0, to 20; REQUIRED"
-prints "used only while grade is"
+tr -s " \n" " " < out > joined
+grep -qF "used only while grade is" joined || wrong "no condition is explained"
 test -z "$(awk 'length > 80' out)" || wrong "--fields is wider than 80 columns"
 # every field of the file to fill in is explained
 for field in $(sed -n 's/^ *"\([a-z_]*\)": .*/\1/p' blank.json | sort -u); do

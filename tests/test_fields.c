@@ -155,7 +155,8 @@ START_TEST(every_kind_has_a_sound_table)
         ck_assert_msg(rows && count > 0, "%s has no table", structures[k].name);
         for (int i = 0; i < count; i++) {
             if (rows[i].type == TSIDE_GROUP || rows[i].type == TSIDE_LIST)
-                ck_assert_msg((int)rows[i].kind >= 0 && rows[i].kind < TSIDE_KIND_COUNT && rows[i].kind != kind && is_asked(rows[i].kind) == is_asked(kind), "%s.%s: nested", structures[k].name, rows[i].name);
+                ck_assert_msg((int)rows[i].kind >= 0 && rows[i].kind < TSIDE_KIND_COUNT && rows[i].kind != kind && is_asked(rows[i].kind) == is_asked(kind),
+                              "%s.%s: nested", structures[k].name, rows[i].name);
             row_is_sound(kind, rows, count, rows + i);
             for (int j = 0; j < i; j++)
                 rows_are_apart(rows + j, rows + i);
@@ -537,8 +538,9 @@ END_TEST
 
 START_TEST(paths_that_lead_nowhere_are_refused)
 {
-    static const char *const bad[] = {"", ".", "lenght", "length.", "length.x", "frame..tube", "frame.tube.", "bars[16]", "bars[-1]", "bars[]", "bars[1", "bars[1]x", "bars[1][1]",
-                                      "drive_end.keep_outs[8].left", "[0]", "frame[0]", "bars[99999].play", "bars[99999999999999999999].play", " length", "LENGTH"};
+    static const char *const bad[] = {"", ".", "lenght", "length.", "length.x", "length.metal", "hand.yield", "frame..tube", "frame.tube.",
+                                      "bars[16]", "bars[-1]", "bars[]", "bars[1", "bars[1]x", "bars[1][1]", "drive_end.keep_outs[8].left", "[0]", "frame[0]",
+                                      "bars[99999].play", "bars[99999999999999999999].play", " length", "LENGTH"};
     char endless[3 * TSIDE_PATH_SIZE];
     tside_place place;
     tside_fault fault;

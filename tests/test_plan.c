@@ -3,6 +3,7 @@
 #include <check.h>
 #include <limits.h>
 #include <math.h>
+#include <stddef.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -10,6 +11,7 @@
 
 #include "bench_side.h"
 #include "expect.h"
+#include "keepout.h"
 
 static tside_plan planned(const tside_side *side)
 {
@@ -41,6 +43,19 @@ static void on_hip(tside_side *side)
 {
     side->drive_end.hung = side->free_end.hung = TSIDE_ON_HIP;
     side->stops.gap = 0.15;
+}
+
+static const tside_finding *finding_of(const tside_plan *plan, tside_finding_code code)
+{
+    for (int i = 0; i < plan->finding_count; i++)
+        if (plan->findings[i].code == code)
+            return plan->findings + i;
+    return NULL;
+}
+
+static int finds(const tside_plan *plan, tside_finding_code code)
+{
+    return finding_of(plan, code) != NULL;
 }
 
 /* --- made of its parts --- */
@@ -181,6 +196,57 @@ START_TEST(open_range_widens_with_every_spread)
 }
 END_TEST
 
+/* Turns of the drive on the plan's own guide, with core, packing and thickness all spread one way; up to the rail where that roll is too thick for its stop. */
+static double turns_spread(const tside_side *side, const tside_plan *plan, double way)
+{
+    tside_roll roll = {side->bar.tube.diameter + side->bar.core_over, side->curtain.thickness, side->curtain.packing};
+    const tside_collar collar = tside_drive_collar(&side->drive);
+    tside_stops to_rail = side->stops;
+    tside_bow bow;
+    tside_line line;
+    tside_travel travel, spread;
+    tside_position at;
+    tside_hang hang;
+    tside_fault fault;
+    double lean, turns;
+    ANSWERS(tside_bow_make(&side->frame, &bow, &fault));
+    ANSWERS(tside_line_make(&bow, &side->curtain, &line, &fault));
+    ANSWERS(tside_travel_make(&line, &side->curtain, &roll, &side->stops, &travel, &fault));
+    ANSWERS(tside_hang_make(&travel, &side->drive_end.guide, &collar, plan->drive_end.eye_x, plan->drive_end.eye_y, &hang, &fault));
+    roll.core *= 1 + way * side->stops.core_spread;
+    roll.thickness *= 1 + way * side->stops.thickness_spread;
+    roll.packing += way * side->stops.packing_spread;
+    if (tside_travel_make(&line, &side->curtain, &roll, &side->stops, &spread, &fault) == TSIDE_OK)
+        ANSWERS(tside_travel_to_height(&spread, side->stops.open_height, &at, &fault));
+    else {
+        to_rail.open_by = TSIDE_OPEN_GAP;
+        to_rail.gap = 0;
+        ANSWERS(tside_travel_make(&line, &side->curtain, &roll, &to_rail, &spread, &fault));
+        ANSWERS(tside_travel_to_height(&spread, spread.highest, &at, &fault));
+        ck_assert(spread.highest < side->stops.open_height);
+    }
+    ANSWERS(tside_guide_lean(&spread, &hang, at.turns, &lean, &turns, &fault));
+    return turns;
+}
+
+START_TEST(open_range_is_two_other_rolls)
+{
+    tside_side side = plain();
+    tside_plan plan;
+    side.drive.height = 0;
+    side.drive_end.extender.bar_clearance = 0;
+    side.stops.open_by = TSIDE_OPEN_HEIGHT;
+    for (int thick = 0; thick <= 1; thick++) {
+        side.stops.open_height = 1.5;
+        if (thick)
+            side.stops.open_height = planned(&side).highest - 1e-4;
+        plan = planned(&side);
+        NEAR(plan.drive_turns_least, turns_spread(&side, &plan, 1), 1e-9, "thick rolls", thick);
+        NEAR(plan.drive_turns_most, turns_spread(&side, &plan, -1), 1e-9, "thin rolls", thick);
+    }
+}
+END_TEST
+
 /* On a plumb wall the lift is (w L + Wd) r: it grows evenly with the length, and in proportion to it where nothing hangs on the ends. */
 START_TEST(torque_grows_evenly_with_length)
 {
@@ -202,6 +268,91 @@ START_TEST(torque_grows_evenly_with_length)
         NEAR(plan[i].worst.up, plan[i].worst.per_metre * plan[i].curtain_length, 1e-11, "nothing on the ends", i);
     }
     NEAR(plan[1].worst.up / plan[0].worst.up, (20 + past) / (10 + past), 1e-12, "in proportion", 0);
+}
+END_TEST
+
+/* What hung on the hip would be, against the same side hung there. */
+START_TEST(hip_instead_is_the_same_side_hung_there)
+{
+    tside_side side = plain();
+    tside_plan here, there = planned(&side);
+    ck_assert(!there.drive_end.hip_kick_out_given && !there.drive_end.hip_torque_given); /* the usual gap leaves a drive on the hip no room */
+    on_hip(&side);
+    there = planned(&side);
+    side.drive_end.hung = side.free_end.hung = TSIDE_ON_EXTENDER;
+    here = planned(&side);
+    ck_assert(here.drive_end.hip_kick_out_given && here.drive_end.hip_torque_given && here.free_end.hip_kick_out_given && !here.free_end.hip_torque_given);
+    NEAR(here.drive_end.hip_kick_out, there.drive_end.sweep.kick_out, 1e-12, "kick", 0);
+    NEAR(here.free_end.hip_kick_out, there.free_end.sweep.kick_out, 1e-12, "kick", 1);
+    NEAR(here.drive_end.hip_lean_greatest, fmax(there.drive_end.sweep.lean_greatest, -there.drive_end.sweep.lean_least), 1e-12, "lean", 0);
+    NEAR(here.free_end.hip_lean_greatest, fmax(there.free_end.sweep.lean_greatest, -there.free_end.sweep.lean_least), 1e-12, "lean", 1);
+    NEAR(here.drive_end.hip_torque, there.worst.drive, 1e-9, "torque", 0);
+    NEAR(there.drive_end.eye_x, there.fixing_x, 0, "the fixing is the eye", 0);
+    ck_assert(here.drive_end.sweep.kick_out < here.drive_end.hip_kick_out); /* what an extender is for */
+}
+END_TEST
+
+/* A couple F d on chain and pipe, with the pipe's weight: the chain lines up with their resultant, at eta from plumb, and the foot follows. */
+START_TEST(swing_and_throw_follow_from_the_force_at_open)
+{
+    for (int way = 0; way < 2; way++) {
+        tside_side side = plain();
+        tside_plan plan;
+        tside_fault fault;
+        const tside_finding *thrown;
+        tside_metal_values metal;
+        tside_section pipe;
+        double F, d, phi, weight, swing, chain = side.drive_end.guide.chain;
+        if (way)
+            on_hip(&side);
+        plan = planned(&side);
+        ANSWERS(tside_material_values(&side.drive_end.guide.material, &metal, &fault));
+        ANSWERS(tside_round_section(&side.drive_end.guide.tube, metal.density, &pipe, &fault));
+        weight = GRAVITY * pipe.mass * plan.drive_end.sweep.cut_length;
+        d = hypot(plan.open.x - plan.drive_end.eye_x, plan.open.y - plan.drive_end.eye_y);
+        d = sqrt(d * d - side.drive.collar_offset * side.drive.collar_offset);
+        phi = plan.drive_end.sweep.lean_open;
+        NEAR(plan.worst.turns, plan.bar_turns, 1e-9, "worst when open", way);
+        F = (plan.worst.drive + weight * (chain + plan.drive_end.sweep.length) / 2 * sin(phi) + GRAVITY * side.drive.mass * side.drive.mass_offset) / d;
+        swing = chain * sin(atan2(F * cos(phi), weight - F * sin(phi)) - phi) * (plan.drive_end.sweep.length - d) / d;
+        NEAR(plan.drive_end.chain_swing, swing, 1e-9, "swing", way);
+        NEAR(finding_of(&plan, TSIDE_FINDING_CHAIN_SWING)->value, swing, 1e-9, "swing", way);
+        thrown = finding_of(&plan, TSIDE_FINDING_THROWN);
+        ck_assert(!thrown == (F * sin(phi) <= weight));
+        if (thrown) {
+            NEAR(thrown->value, F * sin(phi), 1e-6, "lifts with", way);
+            NEAR(thrown->bound, weight, 1e-9, "weighs", way);
+        }
+        ck_assert(thrown || !way);
+        if (plan.drive_end.uplift > 0)
+            NEAR(finding_of(&plan, TSIDE_FINDING_UPLIFT)->value, plan.drive_end.uplift, 0, "uplift", way);
+        side.drive_end.guide.chain = 0;
+        plan = planned(&side);
+        ck_assert(plan.drive_end.chain_swing == 0 && !finds(&plan, TSIDE_FINDING_THROWN) && !finds(&plan, TSIDE_FINDING_CHAIN_SWING));
+        ck_assert(plan.free_end.chain_swing == 0);
+    }
+}
+END_TEST
+
+/* By hand 2.5 times the worst running torque, else 2.5 times the rated one: this library's choice, no published source. */
+START_TEST(stall_is_guessed_where_none_is_known)
+{
+    tside_side side = plain();
+    tside_plan plan;
+    side.drive.stall_torque_given = 0;
+    plan = planned(&side);
+    NEAR(plan.stall_torque, 150, 1e-12, "rated 60", 0);
+    side.drive.kind = TSIDE_HAND;
+    plan = planned(&side);
+    NEAR(plan.stall_torque, 2.5 * plan.worst.drive, 1e-12, "by hand", 0);
+    NEAR(finding_of(&plan, TSIDE_FINDING_STALL_GUESSED)->value, plan.stall_torque, 0, "told", 0);
+    side = plain();
+    side.drive.rated_voltage_given = side.drive.supply_voltage_given = 1;
+    side.drive.rated_voltage = 12;
+    side.drive.supply_voltage = 24;
+    plan = planned(&side);
+    NEAR(plan.stall_torque, 300, 1e-12, "on twice its voltage", 0);
+    ck_assert(!finds(&plan, TSIDE_FINDING_STALL_GUESSED));
 }
 END_TEST
 
@@ -312,19 +463,6 @@ END_TEST
 
 /* --- findings --- */
 
-static const tside_finding *finding_of(const tside_plan *plan, tside_finding_code code)
-{
-    for (int i = 0; i < plan->finding_count; i++)
-        if (plan->findings[i].code == code)
-            return plan->findings + i;
-    return NULL;
-}
-
-static int finds(const tside_plan *plan, tside_finding_code code)
-{
-    return finding_of(plan, code) != NULL;
-}
-
 /* A side changed so that one code is found; the plain side must be free of it, but for those that a running drive on a chain always has. */
 static void provoke(tside_side *side, tside_finding_code code)
 {
@@ -358,7 +496,7 @@ static void is_true(const tside_finding *f, const tside_plan *plan)
     switch (f->code) {
     case TSIDE_FINDING_STRENGTH:
         ck_assert(f->index >= 0 && f->index < plan->line_count && plan->lines[f->index].verdict == TSIDE_VERDICT_NO && plan->lines[f->index].utilisation == f->value &&
-                  plan->lines[f->index].end == f->end);
+                  plan->lines[f->index].end == f->end && f->bound == 1);
         break;
     case TSIDE_FINDING_KEEP_OUT_TUBE:
     case TSIDE_FINDING_KEEP_OUT_GUIDE: ck_assert_int_eq(f->index, 0); break;
@@ -468,6 +606,164 @@ START_TEST(seal_and_wraps_have_a_least)
 }
 END_TEST
 
+/* --- keep-outs, against distances found apart --- */
+
+static double to_rectangle(const tside_keep_out *out, double x, double y)
+{
+    return hypot(fmax(fmax(out->left - x, x - out->right), 0), fmax(fmax(out->bottom - y, y - out->top), 0));
+}
+
+/* The distance from a convex figure has one valley along a straight line: thirds are cut off until nothing is left. */
+static double nearest_on_segment(const tside_keep_out *out, double x1, double y1, double x2, double y2)
+{
+    double low = 0, high = 1;
+    for (int i = 0; i < 120; i++) {
+        double a = low + (high - low) / 3, b = high - (high - low) / 3;
+        if (to_rectangle(out, x1 + a * (x2 - x1), y1 + a * (y2 - y1)) < to_rectangle(out, x1 + b * (x2 - x1), y1 + b * (y2 - y1)))
+            high = b;
+        else
+            low = a;
+    }
+    return to_rectangle(out, x1 + low * (x2 - x1), y1 + low * (y2 - y1));
+}
+
+static tside_keep_out any_rectangle(dice *d, double x, double y, double reach)
+{
+    double left = x + dice_between(d, -reach, reach), bottom = y + dice_between(d, -reach, reach);
+    return (tside_keep_out){left, left + dice_between(d, 0.01, 0.5), bottom, bottom + dice_between(d, 0.01, 0.5)};
+}
+
+FOR_SIDES(rectangle_to_segment, 500)
+{
+    dice d = {300u + (unsigned)number};
+    tside_keep_out out = any_rectangle(&d, 0, 0, 1);
+    double x1 = dice_between(&d, -1, 1), y1 = dice_between(&d, -1, 1), x2 = dice_between(&d, -1, 1), y2 = dice_between(&d, -1, 1);
+    if (number % 5 == 0)
+        x2 = x1;
+    if (number % 7 == 0)
+        y2 = y1;
+    NEAR(tside_i_rectangle_to_segment(&out, x1, y1, x2, y2), nearest_on_segment(&out, x1, y1, x2, y2), 1e-7, "rectangle to segment", number);
+}
+
+FOR_SIDES(rectangle_to_sweep, 100)
+{
+    enum { LOOKS = 2000 };
+    dice d = {400u + (unsigned)number};
+    tside_keep_out out = any_rectangle(&d, 0, -0.5, 1);
+    double length = dice_between(&d, 0.2, 1.5), least = dice_between(&d, -1, 0.6), greatest = least + dice_between(&d, 0, 0.8), nearest = HUGE_VAL, got;
+    for (int i = 0; i <= LOOKS; i++) {
+        double lean = least + (greatest - least) * i / LOOKS;
+        nearest = fmin(nearest, nearest_on_segment(&out, 0, 0, length * sin(lean), -length * cos(lean)));
+    }
+    got = tside_i_rectangle_to_sweep(&out, 0, 0, length, least, greatest);
+    NEAR(got, nearest, length * (greatest - least) / LOOKS, "rectangle to sweep", number);
+    ck_assert(got <= nearest + 1e-9);
+}
+
+/* From the tube's top end, a length of cut tube down its slope. */
+static double nearest_on_tube(const tside_keep_out *out, const tside_layout *tube)
+{
+    double dx = tube->member_x - tube->eye_x, dy = tube->bow_height - tube->eye_y, run = tube->bow_x - tube->eye_x, slope = hypot(run, dy), top_x, top_y;
+    ck_assert(dx < 0 && slope > 0);
+    top_x = tube->eye_x - run / slope * tube->eye_from_top;
+    top_y = tube->eye_y - dy / slope * tube->eye_from_top;
+    return nearest_on_segment(out, top_x, top_y, top_x + run / slope * tube->cut_length, top_y + dy / slope * tube->cut_length);
+}
+
+FOR_SIDES(keep_out_of_the_tube, 300)
+{
+    dice d = {500u + (unsigned)number};
+    tside_side side = plain();
+    tside_plan plan = planned(&side);
+    const tside_layout *tube = &plan.drive_end.layout;
+    double along = dice_between(&d, -0.1, 1.1), nearest, needed = side.drive_end.extender.tube.side / 2;
+    tside_keep_out out = any_rectangle(&d, tube->eye_x + along * (tube->member_x - tube->eye_x), tube->eye_y + along * (tube->bow_height - tube->eye_y), 0.3);
+    const tside_finding *found;
+    side.drive_end.keep_out_count = 2;
+    side.drive_end.keep_outs[0] = (tside_keep_out){0.1, 0.2, 0, 1};
+    side.drive_end.keep_outs[1] = out;
+    plan = planned(&side);
+    nearest = nearest_on_tube(&out, tube);
+    found = finding_of(&plan, TSIDE_FINDING_KEEP_OUT_TUBE);
+    if (fabs(nearest - needed) > 1e-7)
+        ck_assert_msg(!found == (nearest > needed), "side %d: %g m off, %g needed", number, nearest, needed);
+    if (found) {
+        NEAR(found->value, nearest, 1e-7, "off the tube", number);
+        ck_assert(found->bound == needed && found->index == 1 && found->end == TSIDE_DRIVE_END);
+    }
+}
+
+/* The guide, wherever within its placing error its eye is, at every lean that it takes there. */
+static double nearest_on_guide(const tside_side *side, const tside_plan *plan, const tside_keep_out *out)
+{
+    const tside_roll roll = {side->bar.tube.diameter + side->bar.core_over, side->curtain.thickness, side->curtain.packing};
+    const double error = side->free_end.guide.placing_error;
+    tside_bow bow;
+    tside_line line;
+    tside_travel travel;
+    tside_fault fault;
+    double nearest = HUGE_VAL;
+    ANSWERS(tside_bow_make(&side->frame, &bow, &fault));
+    ANSWERS(tside_line_make(&bow, &side->curtain, &line, &fault));
+    ANSWERS(tside_travel_make(&line, &side->curtain, &roll, &side->stops, &travel, &fault));
+    for (int way = -20; way <= 20; way++) {
+        double x = plan->free_end.eye_x + error * way / 20, y = plan->free_end.eye_y;
+        for (int i = 0; i <= 40; i++) {
+            tside_position at;
+            double R, lean, length = plan->free_end.sweep.length;
+            ANSWERS(tside_travel_at(&travel, plan->bar_turns * i / 40, &at, &fault));
+            R = hypot(at.x - x, y - at.y);
+            lean = atan2(at.x - x, y - at.y) + asin(side->collar.offset / R);
+            nearest = fmin(nearest, nearest_on_segment(out, x, y, x + length * sin(lean), y - length * cos(lean)));
+        }
+    }
+    return nearest;
+}
+
+FOR_SIDES(keep_out_of_the_guide, 60)
+{
+    dice d = {600u + (unsigned)number};
+    tside_side side = plain();
+    tside_plan plan;
+    tside_keep_out out;
+    const tside_finding *found;
+    double nearest, needed = side.free_end.guide.tube.diameter / 2;
+    side.free_end.guide.placing_error = number % 2 ? 0.02 : 0.1;
+    plan = planned(&side);
+    out = any_rectangle(&d, plan.free_end.eye_x, plan.free_end.eye_y - plan.free_end.sweep.length / 2, 0.5);
+    if (number % 3 == 0)
+        out.right = out.left + 0.001; /* so thin that it fits between two places of the guide */
+    side.free_end.keep_out_count = 1;
+    side.free_end.keep_outs[0] = out;
+    plan = planned(&side);
+    nearest = nearest_on_guide(&side, &plan, &out);
+    found = finding_of(&plan, TSIDE_FINDING_KEEP_OUT_GUIDE);
+    if (fabs(nearest - needed) > 1e-3)
+        ck_assert_msg(!found == (nearest > needed), "side %d: %g m off, %g needed", number, nearest, needed);
+    if (found) {
+        ck_assert(found->bound == needed && found->index == 0 && found->end == TSIDE_FREE_END && found->value >= 0);
+        ck_assert_msg(fabs(found->value - nearest) < needed / 2, "side %d: %g, not %g m off", number, found->value, nearest);
+    }
+}
+
+/* A rod between eye and misplaced eye, close below their height, where the guide hardly swings. */
+START_TEST(nothing_slips_between_placings)
+{
+    for (int i = 1; i < 20; i++) {
+        tside_side side = plain();
+        tside_plan plan;
+        double x;
+        side.drive_end.guide.placing_error = 0.2;
+        plan = planned(&side);
+        x = plan.drive_end.eye_x + 0.01 * i;
+        side.drive_end.keep_out_count = 1;
+        side.drive_end.keep_outs[0] = (tside_keep_out){x, x + 0.001, plan.drive_end.eye_y - 0.03, plan.drive_end.eye_y - 0.02};
+        plan = planned(&side);
+        ck_assert_msg(finds(&plan, TSIDE_FINDING_KEEP_OUT_GUIDE), "a rod %d cm from the eye", i);
+    }
+}
+END_TEST
+
 START_TEST(keep_outs_are_measured)
 {
     tside_side side = plain();
@@ -480,6 +776,24 @@ START_TEST(keep_outs_are_measured)
         plan = planned(&side);
         ck_assert_int_eq(finds(&plan, TSIDE_FINDING_KEEP_OUT_GUIDE), hits);
     }
+}
+END_TEST
+
+/* More than there is room for: the list is full, and what stops the work comes first. */
+START_TEST(a_crowd_of_findings_fits)
+{
+    tside_side side = plain();
+    tside_plan plan;
+    side.drive_end.keep_out_count = side.free_end.keep_out_count = TSIDE_KEEP_OUTS;
+    for (int i = 0; i < TSIDE_KEEP_OUTS; i++)
+        side.drive_end.keep_outs[i] = side.free_end.keep_outs[i] = (tside_keep_out){3, 6, 1, 1.6 + 0.01 * i};
+    side.drive.rated_torque = 10;
+    side.drive.stall_torque = 2000;
+    plan = planned(&side);
+    ck_assert_int_eq(plan.finding_count, TSIDE_FINDINGS);
+    ck_assert(plan.findings[0].code == TSIDE_FINDING_DRIVE_WEAK);
+    for (int i = 0; i < TSIDE_FINDINGS; i++)
+        ck_assert(tside_finding_stops((int)plan.findings[i].code));
 }
 END_TEST
 
@@ -661,6 +975,10 @@ START_TEST(refusals_name_the_whole_path)
     side.drive_end.keep_outs[1] = (tside_keep_out){6, 5, 1, 2};
     PLAN_REFUSES(TSIDE_CONTRADICTS, "drive_end.keep_outs[1].left", TSIDE_NOT_BELOW);
     ck_assert_int_eq(fault.index, 1);
+    side.drive_end.keep_outs[1].left = side.drive_end.keep_outs[1].right;
+    PLAN_REFUSES(TSIDE_CONTRADICTS, "drive_end.keep_outs[1].left", TSIDE_NOT_BELOW);
+    side.drive_end.keep_outs[1] = (tside_keep_out){5, 6, 2, 2};
+    PLAN_REFUSES(TSIDE_CONTRADICTS, "drive_end.keep_outs[1].bottom", TSIDE_NOT_BELOW);
     side = plain();
     side.bar.material.grade = TSIDE_6061_T6;
     PLAN_REFUSES(TSIDE_CONTRADICTS, "bar.material.grade", TSIDE_NO_RELATION);
@@ -904,7 +1222,7 @@ END_TEST
 
 START_TEST(smallest_bar_is_the_lightest_that_serves)
 {
-    static const double walls[] = {0.004, 0.0012, 0.002, 0.003};
+    static const double walls[] = {0.003, 0.0012, 0.002, 0.004};
     tside_side side = plain();
     tside_fault fault;
     double least = 0;
@@ -937,6 +1255,64 @@ START_TEST(smallest_bar_is_the_lightest_that_serves)
         }
     }
     ck_assert_int_eq(fault.index, nearest);
+}
+END_TEST
+
+START_TEST(smallest_bar_keeps_to_lag_and_shear)
+{
+    tside_side side = plain(), with_thick = plain();
+    tside_fault fault;
+    tside_plan thin, thick;
+    int index = -1;
+    side.drive_end.guide.tube.wall = side.free_end.guide.tube.wall = 0.0005; /* overstressed: no bar's concern */
+    side.bar_count = 2;
+    side.bars[0] = side.bars[1] = side.bar;
+    side.bars[1].tube.wall = 0.0012;
+    with_thick.bar = side.bars[0];
+    thick = planned(&with_thick);
+    with_thick.bar = side.bars[1];
+    thin = planned(&with_thick);
+    ck_assert(thin.lag_elastic > thick.lag_elastic);
+    /* without limits only shear counts, and the stall torque passes the thin bar's */
+    side.drive.stall_torque = 60;
+    ANSWERS(tside_bar_smallest(&side, &index, &fault));
+    ck_assert_int_eq(index, 1);
+    side.limits.lag_given = 1;
+    side.limits.lag = thin.lag_elastic;
+    ANSWERS(tside_bar_smallest(&side, &index, &fault));
+    ck_assert_int_eq(index, 1);
+    side.limits.lag = nextafter(thin.lag_elastic, 0);
+    ANSWERS(tside_bar_smallest(&side, &index, &fault));
+    ck_assert_int_eq(index, 0);
+    side.limits.lag_given = 0;
+    side.drive.stall_torque = 60 / line_of(&thin, TSIDE_BAR_SHEAR_STALL, TSIDE_DRIVE_END)->utilisation * thin.stall_torque / 60 * (1 - 1e-9);
+    ANSWERS(tside_bar_smallest(&side, &index, &fault));
+    ck_assert_int_eq(index, 1);
+    side.drive.stall_torque *= 1 + 2e-9;
+    ANSWERS(tside_bar_smallest(&side, &index, &fault));
+    ck_assert_int_eq(index, 0);
+}
+END_TEST
+
+START_TEST(smallest_bar_names_the_bar_at_fault)
+{
+    tside_side side = plain();
+    tside_fault fault;
+    int index;
+    side.bar_count = 3;
+    side.bars[0] = side.bars[1] = side.bars[2] = side.bar;
+    side.bars[2].play = -1;
+    REFUSES(tside_bar_smallest(&side, &index, &fault), index, TSIDE_OUT_OF_BOUNDS, "bars[2].play", TSIDE_BELOW);
+    side.bars[2] = side.bar;
+    side.bars[1].material.grade = TSIDE_6061_T6;
+    REFUSES(tside_bar_smallest(&side, &index, &fault), index, TSIDE_CONTRADICTS, "bars[1].material.grade", TSIDE_NO_RELATION);
+    ck_assert_str_eq(fault.other, "bars[1].material.metal");
+    ck_assert_int_eq(fault.index, 1);
+    side.bars[1] = side.bar;
+    side.bars[2].tube.diameter = 0.9; /* so thick that the roll meets the extender */
+    REFUSES(tside_bar_smallest(&side, &index, &fault), index, TSIDE_OUT_OF_REACH, "drive_end.extender.bar_clearance", TSIDE_ABOVE);
+    ck_assert_int_eq(fault.index, 2);
+    ck_assert(tside_bar_smallest(&side, &index, NULL) == TSIDE_OUT_OF_REACH);
 }
 END_TEST
 
@@ -1001,10 +1377,134 @@ START_TEST(batch_is_the_loop_bit_for_bit)
     ANSWERS(tside_field_find(TSIDE_KIND_SIDE, "frame", &in[1].place, &fault));
     statuses[0] = -9;
     ck_assert(tside_plan_sides(&base, 1, in, 2, out, 1, statuses, NULL, &fault) == TSIDE_OUT_OF_BOUNDS && fault.index == 1 && statuses[0] == -9);
+    ck_assert_str_eq(fault.field, "inputs");
+    out[2].place = in[1].place;
+    ck_assert(tside_plan_sides(&base, 1, in, 1, out, 4, statuses, NULL, &fault) == TSIDE_OUT_OF_BOUNDS && fault.index == 2 && statuses[0] == -9);
+    ck_assert_str_eq(fault.field, "outputs");
     ck_assert(tside_plan_sides(&base, -1, NULL, 0, NULL, 0, statuses, NULL, &fault) == TSIDE_OUT_OF_BOUNDS);
     ANSWERS(tside_plan_sides(&base, 0, NULL, 0, NULL, 0, NULL, NULL, &fault));
 }
 END_TEST
+
+/* Columns backwards, and every row of one column's outputs into one place: the last row's stays. */
+START_TEST(batch_walks_any_stride)
+{
+    tside_side base = plain(), one;
+    tside_fault fault;
+    tside_plan plan;
+    double lengths[ROWS], turns[ROWS], last = -7;
+    int statuses[ROWS];
+    tside_input in;
+    tside_output out[2];
+    for (int i = 0; i < ROWS; i++)
+        lengths[i] = 12 + 3 * i;
+    ANSWERS(tside_field_find(TSIDE_KIND_SIDE, "length", &in.place, &fault));
+    in.data = lengths + ROWS - 1, in.stride = -(ptrdiff_t)sizeof *lengths;
+    ANSWERS(tside_field_find(TSIDE_KIND_PLAN, "worst.drive", &out[0].place, &fault));
+    out[0].data = turns + ROWS - 1, out[0].stride = -(ptrdiff_t)sizeof *turns;
+    out[1].place = out[0].place, out[1].data = &last, out[1].stride = 0;
+    ANSWERS(tside_plan_sides(&base, ROWS, &in, 1, out, 2, statuses, NULL, &fault));
+    for (int i = 0; i < ROWS; i++) {
+        one = base;
+        one.length = lengths[i];
+        ck_assert(tside_plan_side(&one, &plan, &fault) == TSIDE_OK && turns[i] == plan.worst.drive && statuses[i] == TSIDE_OK);
+    }
+    ck_assert(last == turns[0]);
+    ck_assert(!memcmp(&base, &one, offsetof(tside_side, length))); /* the base is only read */
+}
+END_TEST
+
+/* --- never what is no number --- */
+
+static void all_finite(tside_kind kind, const char *structure, int number)
+{
+    int count;
+    const tside_field *row = tside_fields(kind, &count);
+    for (int i = 0; i < count; i++) {
+        const char *member = structure + row[i].offset;
+        if (!tside_field_applies(row + i, structure) || (row[i].optional && !*(const int *)(const void *)(structure + row[i].given_offset)))
+            continue;
+        if (row[i].type == TSIDE_NUMBER)
+            ck_assert_msg(isfinite(*(const double *)(const void *)member), "side %d: %s is no number", number, row[i].name);
+        else if (row[i].type == TSIDE_GROUP)
+            all_finite(row[i].kind, member, number);
+        for (int k = 0; row[i].type == TSIDE_LIST && k < *(const int *)(const void *)(structure + row[i].count_offset); k++)
+            all_finite(row[i].kind, member + (size_t)k * row[i].stride, number);
+    }
+}
+
+/* One row of a structure, or of one within it, by chance. */
+static const tside_field *any_row(dice *d, tside_kind kind, char **structure)
+{
+    for (;;) {
+        int count;
+        const tside_field *rows = tside_fields(kind, &count), *row = rows + dice_below(d, count);
+        if (row->type == TSIDE_LIST)
+            continue;
+        if (row->type != TSIDE_GROUP)
+            return row;
+        *structure += row->offset;
+        kind = row->kind;
+    }
+}
+
+/* Changes one field: to a bound or a hair within it, to a choice, or by a factor. */
+static void disturb(dice *d, tside_side *side)
+{
+    char *structure = (char *)side;
+    const tside_field *row = any_row(d, TSIDE_KIND_SIDE, &structure);
+    double *number = (double *)(void *)(structure + row->offset);
+    if (row->type != TSIDE_NUMBER) {
+        *(int *)(void *)number = row->type == TSIDE_CHOICE ? dice_below(d, row->choice_count) : (int)row->low + dice_below(d, (int)(row->high - row->low) + 1);
+        return;
+    }
+    if (row->optional)
+        *(int *)(void *)(structure + row->given_offset) = 1;
+    switch (dice_below(d, 6)) {
+    case 0: *number = row->low_open ? nextafter(row->low, HUGE_VAL) : row->low; break;
+    case 1: *number = row->high_open ? nextafter(row->high, -HUGE_VAL) : row->high; break;
+    case 2: *number = row->low + (row->high - row->low) * dice_between(d, 0, 1); break;
+    default: *number *= dice_between(d, 0.8, 1.25); break;
+    }
+}
+
+/* Sides of which a few fields are anything that their tables allow: planned to numbers, or refused by a field, in a sentence. */
+FOR_SIDES(no_side_gives_what_is_no_number, 3000)
+{
+    dice d = {7u + (unsigned)number};
+    tside_side side;
+    tside_plan plan, before;
+    tside_fault fault;
+    tside_turn rows[8];
+    tside_status status;
+    int count = 0, changes = 1 + dice_below(&d, 5);
+    double rise;
+    if (number % 3 == 0)
+        bench_side(&side);
+    else if (number % 3 == 1)
+        bench_leaning_side(&side);
+    else
+        bench_kinked_side(&side);
+    for (int i = 0; i < changes; i++)
+        disturb(&d, &side);
+    memset(&plan, 0xa5, sizeof plan);
+    before = plan;
+    memset(&fault, 0xa5, sizeof fault);
+    status = tside_plan_side(&side, &plan, &fault);
+    if (status == TSIDE_OK)
+        all_finite(TSIDE_KIND_PLAN, (const char *)&plan, number);
+    else {
+        char sentence[512];
+        ck_assert_msg(fault.status == status && *fault.field && isfinite(fault.value) && isfinite(fault.bound) && isfinite(fault.gap), "side %d: its fault", number);
+        ck_assert_msg(tside_fault_text(&fault, sentence, sizeof sentence) < sizeof sentence, "side %d: its sentence", number);
+        ck_assert_msg(!memcmp(&plan, &before, sizeof plan), "side %d: refused, and touched its plan", number);
+    }
+    status = tside_plan_turns(&side, rows, 8, &count, &fault);
+    for (int i = 0; status == TSIDE_OK && i < count; i++)
+        all_finite(TSIDE_KIND_TURN, (const char *)(rows + i), number);
+    if (number % 16 == 0 && tside_eye_least(&side, TSIDE_DRIVE_END, &rise, &fault) == TSIDE_OK)
+        ck_assert(rise > 0 && rise <= 5);
+}
 
 Suite *plan_suite(void);
 
@@ -1016,13 +1516,23 @@ Suite *plan_suite(void)
     tcase_add_test(tcase, hands_are_mirrors_and_nil_travel_plans);
     tcase_add_test(tcase, spreads_ropes_and_lags);
     tcase_add_test(tcase, open_range_widens_with_every_spread);
+    tcase_add_test(tcase, open_range_is_two_other_rolls);
     tcase_add_test(tcase, torque_grows_evenly_with_length);
+    tcase_add_test(tcase, hip_instead_is_the_same_side_hung_there);
+    tcase_add_test(tcase, swing_and_throw_follow_from_the_force_at_open);
+    tcase_add_test(tcase, stall_is_guessed_where_none_is_known);
     tcase_add_test(tcase, bar_lines_are_their_parts);
     tcase_add_test(tcase, end_lines_are_their_parts);
     tcase_add_test(tcase, every_finding_is_provoked);
     tcase_add_test(tcase, limits_may_be_reached);
     tcase_add_test(tcase, seal_and_wraps_have_a_least);
+    tcase_add_test(tcase, rectangle_to_segment);
+    tcase_add_test(tcase, rectangle_to_sweep);
+    tcase_add_test(tcase, keep_out_of_the_tube);
+    tcase_add_test(tcase, keep_out_of_the_guide);
+    tcase_add_test(tcase, nothing_slips_between_placings);
     tcase_add_test(tcase, keep_outs_are_measured);
+    tcase_add_test(tcase, a_crowd_of_findings_fits);
     tcase_add_test(tcase, texts_are_total);
     tcase_add_test(tcase, what_breaks_or_hits_stops_the_work);
     tcase_add_test(tcase, every_strength_line_appears);
@@ -1035,7 +1545,11 @@ Suite *plan_suite(void)
     tcase_add_test(tcase, least_rise_keeps_to_limits);
     tcase_add_test(tcase, least_rise_just_serves);
     tcase_add_test(tcase, smallest_bar_is_the_lightest_that_serves);
+    tcase_add_test(tcase, smallest_bar_keeps_to_lag_and_shear);
+    tcase_add_test(tcase, smallest_bar_names_the_bar_at_fault);
     tcase_add_test(tcase, batch_is_the_loop_bit_for_bit);
+    tcase_add_test(tcase, batch_walks_any_stride);
+    tcase_add_test(tcase, no_side_gives_what_is_no_number);
     suite_add_tcase(suite, tcase);
     return suite;
 }

@@ -472,7 +472,7 @@ START_TEST(what_cannot_be_loaded_is_refused_by_name)
     REFUSES(tside_extender_strength(&t.e, &t.layout, NAN, 100, TSIDE_DRIVE_END, lines, &fault), lines, TSIDE_OUT_OF_BOUNDS, "force", TSIDE_NOT_FINITE);
     REFUSES(tside_extender_strength(&t.e, &t.layout, 1, HUGE_VAL, TSIDE_DRIVE_END, lines, &fault), lines, TSIDE_OUT_OF_BOUNDS, "weight", TSIDE_NOT_FINITE);
     t.e.eye_root = 0;
-    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, 100, TSIDE_DRIVE_END, lines, &fault), lines, TSIDE_OUT_OF_BOUNDS, "extender.eye_root", TSIDE_NOT_ABOVE);
+    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, 100, TSIDE_DRIVE_END, lines, &fault), lines, TSIDE_OUT_OF_BOUNDS, "extender.eye_root", TSIDE_BELOW);
 }
 END_TEST
 
