@@ -87,7 +87,7 @@ typedef struct tside_field {
 } tside_field;
 
 /*
- * The table of a structure, in the order of its members.
+ * The table of a structure, in the order in which it is checked, read and printed.
  * kind: which structure; count: receives the number of rows.
  * Returns the first row, or NULL with a count of 0 for a kind that does not exist.
  */
