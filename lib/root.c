@@ -86,63 +86,68 @@ static double climb(const probe *p, double a, double b, double x, double value, 
     return fx;
 }
 
-enum { MOST = 6 }; /* steps of one stretch */
+/* Steps of one long stretch. Leans bend evenly and are asked for often; torque and force may turn twice near the top, where the guide is short. */
+enum { FEW = 6, MANY = 12 };
 
 typedef struct stretch {
     double from, to, step;
     int steps;
-    double value[MOST + 1];
+    double value[MANY + 1];
 } stretch;
 
 /* Evenly spaced values of one smooth stretch. */
-static void look_along(const probe *p, stretch *s)
+static void look_along(const probe *p, int most, stretch *s)
 {
     const tside_travel *travel = p->travel;
     double share;
     s->from = travel->stretch[p->stretch].from;
     s->to = p->stretch + 1 < travel->stretches ? travel->stretch[p->stretch + 1].from : travel->end;
     share = (s->to - s->from) / (travel->end - travel->wraps_shut);
-    s->steps = share > 0.3 ? MOST : share > 0.05 ? 3 : 2; /* a short stretch bends little */
+    s->steps = share > 0.2 ? most : share > 0.05 ? most / 2 : 2; /* a short stretch bends little */
     s->step = (s->to - s->from) / s->steps;
     for (int i = 0; i <= s->steps; i++)
         s->value[i] = measure(p, i == s->steps ? s->to : s->from + i * s->step);
 }
 
-/* The greatest: the best of those, then a climb between its neighbours. p->sign turns the values over. */
-static double greatest_near(const probe *p, const stretch *s, double *where)
+/* The greatest about a point that stands no lower than its neighbours: a climb between them. p->sign turns the values over. */
+static double greatest_about(const probe *p, const stretch *s, int i, double *where)
 {
-    const double *v = s->value, sign = p->sign;
-    double inward, value;
-    int best = 0;
-    for (int i = 1; i <= s->steps; i++)
-        if (sign * v[i] > sign * v[best])
-            best = i;
-    *where = best == s->steps ? s->to : s->from + best * s->step;
-    value = sign * v[best];
+    const double *v = s->value, sign = p->sign, value = sign * v[i];
+    double inward;
+    *where = i == s->steps ? s->to : s->from + i * s->step;
     if (s->step <= 0)
         return value;
-    if (best > 0 && best < s->steps)
-        return climb(p, *where - s->step, *where + s->step, *where, value, sign * v[best - 1], sign * v[best + 1], where);
+    if (i > 0 && i < s->steps)
+        return climb(p, *where - s->step, *where + s->step, *where, value, sign * v[i - 1], sign * v[i + 1], where);
     /* at an end: a peak hides beyond it only if the value rises inward */
-    inward = *where + (best ? -1e-4 : 1e-4) * s->step;
+    inward = *where + (i ? -1e-4 : 1e-4) * s->step;
     if (measure(p, inward) <= value)
         return value;
-    if (best)
-        return climb(p, s->to - s->step, s->to, inward, measure(p, inward), sign * v[best - 1], value, where);
+    if (i)
+        return climb(p, s->to - s->step, s->to, inward, measure(p, inward), sign * v[i - 1], value, where);
     return climb(p, s->from, s->from + s->step, inward, measure(p, inward), value, sign * v[1], where);
 }
 
-/* Keeps the greatest of the stretches so far. */
+/* The greatest of the stretches so far. */
 typedef struct peak {
     double value, place;
     int stretch;
 } peak;
 
+/*
+ * Climbs from each point that no neighbour overtops and that may lead above the greatest so far: a smooth peak stands less above the best of its points
+ * than that stands above the lower of its neighbours.
+ */
 static void keep(peak *so_far, const probe *p, const stretch *s)
 {
-    double place, value = greatest_near(p, s, &place);
-    if (value > so_far->value)
-        *so_far = (peak){value, place, p->stretch};
+    for (int i = 0; i <= s->steps; i++) {
+        double value = p->sign * s->value[i], left = i ? value - p->sign * s->value[i - 1] : 0, right = i < s->steps ? value - p->sign * s->value[i + 1] : 0, place;
+        if (left < 0 || right < 0 || value + fmax(left, right) < so_far->value)
+            continue;
+        value = greatest_about(p, s, i, &place);
+        if (value > so_far->value)
+            *so_far = (peak){value, place, p->stretch};
+    }
 }
 
 double tside_i_travel_greatest(const tside_travel *travel, tside_i_quantity *quantity, const void *context, tside_i_spot *where)
@@ -151,7 +156,7 @@ double tside_i_travel_greatest(const tside_travel *travel, tside_i_quantity *qua
     for (int i = 0; i < travel->stretches; i++) {
         probe p = {travel, quantity, context, 1, i};
         stretch s;
-        look_along(&p, &s);
+        look_along(&p, MANY, &s);
         keep(&greatest, &p, &s);
     }
     tside_i_travel_spot(travel, greatest.stretch, greatest.place, where);
@@ -164,7 +169,7 @@ void tside_i_travel_extremes(const tside_travel *travel, tside_i_quantity *quant
     for (int i = 0; i < travel->stretches; i++) {
         probe p = {travel, quantity, context, 1, i};
         stretch s;
-        look_along(&p, &s);
+        look_along(&p, FEW, &s);
         keep(&high, &p, &s);
         p.sign = -1;
         keep(&low, &p, &s);

@@ -69,27 +69,29 @@ static int chord_on_straight(const tside_line *line, const tside_obstacle *wall,
 static int chord_on_round(const tside_line *line, const tside_obstacle *bulge, tside_i_spot *spot)
 {
     double r = spot->r, s = spot->s, far = s * s + r * r, R = bulge->radius < 0 ? -bulge->radius - r : bulge->radius + r;
-    double cx = bulge->x - line->x, cy = bulge->y - line->y, square = cx * cx + cy * cy, along, across, dx, dy;
+    double cx = bulge->x - line->x, cy = bulge->y - line->y, square = cx * cx + cy * cy, per, along, across, dx, dy;
     if (far == 0 || square == 0)
         return 0;
-    along = (far + square - R * R) / (2 * square);
-    across = far / square - along * along;
+    per = 1 / square;
+    along = (far + square - R * R) * per / 2;
+    across = far * per - along * along;
     if (across < 0)
         return 0;
     across = bulge->radius < 0 ? -sqrt(across) : sqrt(across);
     dx = along * cx - across * cy;
     dy = along * cy + across * cx;
-    spot->nx = (r * dx - s * dy) / far;
-    spot->ny = (s * dx + r * dy) / far;
+    per = 1 / far;
+    spot->nx = (r * dx - s * dy) * per;
+    spot->ny = (s * dx + r * dy) * per;
     return 1;
 }
 
 /* The outboard normal where a roll of radius r with its axis at (x, y) bears: of a round one, the radius to the axis over its length. */
 static void bearing_normal(const tside_obstacle *on, double r, double x, double y, double *qx, double *qy)
 {
-    double away = on->radius + r; /* of a hollow one below 0, as its normals lead to the centre */
-    *qx = on->straight ? on->nx : (x - on->x) / away;
-    *qy = on->straight ? on->ny : (y - on->y) / away;
+    double per = 1 / (on->radius + r); /* of a hollow one below 0, as its normals lead to the centre */
+    *qx = on->straight ? on->nx : (x - on->x) * per;
+    *qy = on->straight ? on->ny : (y - on->y) * per;
 }
 
 static int bear(const tside_line *line, const tside_obstacle *on, double growth, tside_i_spot *spot)

@@ -10,7 +10,7 @@
 
 #include <tunnelside.h>
 
-#include "lift.h"
+#include "plan.h"
 #include "expect.h"
 
 enum { SIDES = 1000, POINTS = 4000 };
@@ -447,7 +447,8 @@ FOR_SIDES(extremes_are_not_below_dense_samples, SIDES)
     tside_i_lifting lifting = {&c.travel, &c.load, &c.hang, 0};
     tside_torque worst;
     tside_fault fault;
-    double least, greatest, torque = -HUGE_VAL, low = HUGE_VAL, high = -HUGE_VAL;
+    tside_i_spot where;
+    double least, greatest, push, torque = -HUGE_VAL, low = HUGE_VAL, high = -HUGE_VAL, force = -HUGE_VAL;
     if (*c.refused || !c.hung || tside_lift_worst(&c.travel, &c.load, &c.hang, &worst, &fault) != TSIDE_OK)
         return;
     tside_i_lean_range(&c.travel, c.hang.eye_x, c.hang.eye_y, c.hang.offset, &least, &greatest);
@@ -461,9 +462,12 @@ FOR_SIDES(extremes_are_not_below_dense_samples, SIDES)
             torque = fmax(torque, tside_i_torque(&lifting, &spot).drive);
             low = fmin(low, tside_i_lean_angle(&lean));
             high = fmax(high, tside_i_lean_angle(&lean));
+            force = fmax(force, tside_i_push(&c.hang, &lean, tside_i_torque(&lifting, &spot).drive));
         }
     ck_assert_msg(worst.drive >= torque * (1 - 1e-9), "side %d: worst torque %.12g, a sample has %.12g", number, worst.drive, torque);
     ck_assert_msg(worst.drive <= torque * 1.001, "side %d: worst torque %.12g, samples reach %.12g", number, worst.drive, torque);
+    push = tside_i_greatest_push(&c.travel, &lifting, &c.hang, 0, &where);
+    ck_assert_msg(push >= force * (1 - 1e-9) && push <= force * 1.001, "side %d: greatest force %.12g, samples reach %.12g", number, push, force);
     ck_assert_msg(least <= low + 1e-9 && greatest >= high - 1e-9, "side %d: leans %.12g to %.12g, samples %.12g to %.12g", number, least, greatest, low, high);
     ck_assert_msg(least >= low - 1e-3 && greatest <= high + 1e-3, "side %d: leans beyond every sample", number);
 }

@@ -129,6 +129,141 @@ START_TEST(plan_is_its_parts)
 }
 END_TEST
 
+/* Every number of a result, and of those within it. */
+static void same_numbers(tside_kind kind, const void *got, const void *want, const char *what)
+{
+    int count;
+    const tside_field *row = tside_fields(kind, &count);
+    for (int i = 0; i < count; i++) {
+        const char *a = (const char *)got + row[i].offset, *b = (const char *)want + row[i].offset;
+        if (row[i].type == TSIDE_NUMBER) {
+            double number = *(const double *)(const void *)a, wanted = *(const double *)(const void *)b;
+            ck_assert_msg(fabs(number - wanted) <= 1e-12 * fmax(1, fabs(wanted)), "%s.%s: %.17g, not %.17g", what, row[i].name, number, wanted);
+        } else if (row[i].type == TSIDE_CHOICE || row[i].type == TSIDE_COUNT)
+            ck_assert_msg(*(const int *)(const void *)a == *(const int *)(const void *)b, "%s.%s", what, row[i].name);
+        else
+            ck_abort_msg("%s.%s is not compared", what, row[i].name);
+    }
+}
+
+/* Both ends of a plumb, a leaning and a kinked side: whole results, by the functions that know no plan. */
+START_TEST(every_result_is_that_of_its_function)
+{
+    for (int which = 0; which < 3; which++) {
+        tside_side side;
+        tside_plan plan;
+        tside_fault fault;
+        tside_bow bow;
+        tside_line line;
+        tside_travel travel;
+        tside_roll roll;
+        tside_position shut, open, worst_at;
+        tside_load load;
+        tside_torque worst, least;
+        tside_hang drive;
+        double lean, turns;
+        (which == 0 ? bench_side : which == 1 ? bench_leaning_side : bench_kinked_side)(&side);
+        side.collar.mass = 2; /* the ends differ */
+        plan = planned(&side);
+        roll = (tside_roll){side.bar.tube.diameter + side.bar.core_over, side.curtain.thickness, side.curtain.packing};
+        ANSWERS(tside_bow_make(&side.frame, &bow, &fault));
+        ANSWERS(tside_line_make(&bow, &side.curtain, &line, &fault));
+        ANSWERS(tside_travel_make(&line, &side.curtain, &roll, &side.stops, &travel, &fault));
+        ANSWERS(tside_travel_at(&travel, 0, &shut, &fault));
+        ANSWERS(tside_travel_at(&travel, plan.bar_turns, &open, &fault));
+        ck_assert(tside_travel_at(&travel, plan.bar_turns + 1e-6, &open, &fault) == TSIDE_OUT_OF_BOUNDS); /* open is the travel's end */
+        same_numbers(TSIDE_KIND_POSITION, &plan.shut, &shut, "shut");
+        same_numbers(TSIDE_KIND_POSITION, &plan.open, &open, "open");
+        NEAR(plan.fixing_x, line.x, 1e-12, "fixing", which);
+        NEAR(plan.highest, travel.highest, 1e-12, "highest", which);
+        NEAR(plan.opening, open.opening, 1e-12, "opening", which);
+        NEAR(plan.seal, side.curtain.sill - shut.underside, 1e-12, "seal", which);
+        tside_usual(TSIDE_KIND_LOAD, &load);
+        load.length = plan.curtain_length;
+        load.bar_mass = bar_mass(&side.bar);
+        load.clip_mass = side.bar.clip_mass;
+        load.areal_mass = side.curtain.areal_mass;
+        load.wet = side.curtain.wet;
+        load.end_mass = side.drive.mass + side.collar.mass + load.bar_mass * (side.bar.past_drive + side.bar.past_free);
+        load.friction = side.friction;
+        for (int e = TSIDE_DRIVE_END; e <= TSIDE_FREE_END; e++) {
+            const tside_end *end = e == TSIDE_DRIVE_END ? &side.drive_end : &side.free_end;
+            const tside_end_plan *made = e == TSIDE_DRIVE_END ? &plan.drive_end : &plan.free_end;
+            const tside_collar collar = e == TSIDE_DRIVE_END ? tside_drive_collar(&side.drive) : side.collar;
+            const double eye_y = side.curtain.hip + end->rise;
+            tside_hang hang;
+            tside_sweep sweep;
+            tside_layout layout;
+            double eye_x, force, uplift;
+            ANSWERS(tside_eye_best(&travel, eye_y, collar.offset, &eye_x, &fault));
+            ANSWERS(tside_hang_make(&travel, &end->guide, &collar, eye_x, eye_y, &hang, &fault));
+            ANSWERS(tside_guide_sweep(&travel, &end->guide, &collar, eye_x, eye_y, &sweep, &fault));
+            ANSWERS(tside_extender_layout(&end->extender, &bow, side.curtain.hip, eye_x, eye_y, &travel, &layout, &fault));
+            NEAR(made->eye_x, eye_x, 1e-12, "eye", e);
+            NEAR(made->eye_y, eye_y, 1e-12, "eye", e);
+            same_numbers(TSIDE_KIND_SWEEP, &made->sweep, &sweep, "sweep");
+            ck_assert_int_eq(made->layout_given, 1);
+            same_numbers(TSIDE_KIND_LAYOUT, &made->layout, &layout, "layout");
+            ANSWERS(tside_side_force(&travel, e == TSIDE_DRIVE_END ? &load : NULL, &hang, made->side_force_turns, &force, &uplift, &fault));
+            NEAR(made->side_force, force, 1e-9 * force, "side force, there", e);
+            ck_assert(made->uplift >= uplift);
+            if (e == TSIDE_DRIVE_END)
+                drive = hang;
+        }
+        ANSWERS(tside_lift_worst(&travel, &load, &drive, &worst, &fault));
+        ANSWERS(tside_lift_least_down(&travel, &load, &least, &fault));
+        ANSWERS(tside_travel_at(&travel, worst.turns, &worst_at, &fault));
+        ANSWERS(tside_guide_lean(&travel, &drive, plan.bar_turns, &lean, &turns, &fault));
+        same_numbers(TSIDE_KIND_TORQUE, &plan.worst, &worst, "worst");
+        same_numbers(TSIDE_KIND_TORQUE, &plan.least_down, &least, "least down");
+        NEAR(plan.worst_underside, worst_at.underside, 1e-12, "underside", which);
+        NEAR(plan.design_torque, worst.drive * side.drive.safety_factor, 1e-12 * plan.design_torque, "design torque", which);
+        NEAR(plan.drive_utilisation, plan.design_torque / side.drive.rated_torque, 1e-12, "utilisation", which);
+        NEAR(plan.drive_turns, turns, 1e-12, "drive turns", which);
+        NEAR(plan.drive_end.sweep.lean_open, lean, 1e-12, "lean", which);
+        NEAR(plan.lag_play, worst_at.diameter / 2 * side.bar.splices * side.bar.play * cos(worst_at.slope), 1e-12, "play", which);
+    }
+}
+END_TEST
+
+/* At stall F = (Ts + Wg x_cg + Wd e)/d at every place, with d from eye to collar: the greatest over the travel. */
+START_TEST(stall_pushes_hardest_somewhere)
+{
+    enum { LOOKS = 2000 };
+    for (int which = 0; which < 3; which++) {
+        tside_side side;
+        tside_plan plan;
+        tside_fault fault;
+        tside_bow bow;
+        tside_line line;
+        tside_travel travel;
+        tside_roll roll;
+        tside_hang hang;
+        tside_collar collar;
+        double greatest = 0;
+        (which == 0 ? bench_side : which == 1 ? bench_leaning_side : bench_kinked_side)(&side);
+        plan = planned(&side);
+        collar = tside_drive_collar(&side.drive);
+        roll = (tside_roll){side.bar.tube.diameter + side.bar.core_over, side.curtain.thickness, side.curtain.packing};
+        ANSWERS(tside_bow_make(&side.frame, &bow, &fault));
+        ANSWERS(tside_line_make(&bow, &side.curtain, &line, &fault));
+        ANSWERS(tside_travel_make(&line, &side.curtain, &roll, &side.stops, &travel, &fault));
+        ANSWERS(tside_hang_make(&travel, &side.drive_end.guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y, &hang, &fault));
+        for (int i = 0; i <= LOOKS; i++) {
+            tside_position at;
+            double lean, ignored, d;
+            ANSWERS(tside_travel_at(&travel, plan.bar_turns * i / LOOKS, &at, &fault));
+            ANSWERS(tside_guide_lean(&travel, &hang, at.turns, &lean, &ignored, &fault));
+            d = sqrt(pow(at.x - hang.eye_x, 2) + pow(at.y - hang.eye_y, 2) - collar.offset * collar.offset);
+            greatest = fmax(greatest, (plan.stall_torque + hang.weight * (hang.chain + hang.length) / 2 * sin(lean) + GRAVITY * collar.mass * collar.mass_offset) / d);
+        }
+        NEAR(plan.drive_end.side_force_stall, greatest, 1e-5 * greatest, "at stall", which);
+        ck_assert(plan.drive_end.side_force_stall >= greatest * (1 - 1e-12));
+        NEAR(plan.free_end.side_force_stall, plan.free_end.side_force, 0, "no drive there", which);
+    }
+}
+END_TEST
+
 START_TEST(hands_are_mirrors_and_nil_travel_plans)
 {
     tside_side side = plain();
@@ -989,6 +1124,24 @@ START_TEST(refusals_name_the_whole_path)
 }
 END_TEST
 
+/* An eye too low is refused with the least rise that serves: it plans, and a millimetre less does not. */
+START_TEST(the_least_rise_that_is_named_plans)
+{
+    tside_side side = plain();
+    tside_fault fault;
+    side.drive.height += 0.05; /* its least eye then stands so high that the tube clears the roll */
+    side.drive_end.extender.bar_clearance = 0;
+    side.drive_end.extender.slant = TSIDE_SLANT_BEST;
+    side.drive_end.rise = 0.01;
+    PLAN_REFUSES(TSIDE_OUT_OF_REACH, "drive_end.rise", TSIDE_BELOW);
+    NEAR(fault.gap, 0.01 - fault.bound, 1e-12, "by how much it misses", 0);
+    side.drive_end.rise = fault.bound;
+    NEAR(planned(&side).drive_end.sweep.clear, 0, 1e-12, "it just clears", 0);
+    side.drive_end.rise = fault.bound - 0.001;
+    PLAN_REFUSES(TSIDE_OUT_OF_REACH, "drive_end.rise", TSIDE_BELOW);
+}
+END_TEST
+
 /* --- the turn table --- */
 
 START_TEST(turn_table_sums_to_the_travel)
@@ -1513,6 +1666,8 @@ Suite *plan_suite(void)
     Suite *suite = suite_create("plan");
     TCase *tcase = tcase_create("plan");
     tcase_add_test(tcase, plan_is_its_parts);
+    tcase_add_test(tcase, every_result_is_that_of_its_function);
+    tcase_add_test(tcase, stall_pushes_hardest_somewhere);
     tcase_add_test(tcase, hands_are_mirrors_and_nil_travel_plans);
     tcase_add_test(tcase, spreads_ropes_and_lags);
     tcase_add_test(tcase, open_range_widens_with_every_spread);
@@ -1538,6 +1693,7 @@ Suite *plan_suite(void)
     tcase_add_test(tcase, every_strength_line_appears);
     tcase_add_test(tcase, every_part_of_a_plan_may_refuse_it);
     tcase_add_test(tcase, refusals_name_the_whole_path);
+    tcase_add_test(tcase, the_least_rise_that_is_named_plans);
     tcase_add_test(tcase, turn_table_sums_to_the_travel);
     tcase_add_test(tcase, turn_table_is_its_places);
     tcase_add_test(tcase, outputs_stay_untouched);

@@ -190,7 +190,8 @@ TSIDE_API tside_status tside_plan_side(const tside_side *side, tside_plan *plan,
 
 /*
  * The turn table of a side: a row for each whole turn of the drive from 0, and one for open.
- * rows, capacity: the caller's; count: receives the rows written, or needed. TSIDE_TOO_SMALL: more rows than capacity: only count is written. Others as tside_plan_side.
+ * rows, capacity: the caller's; count: receives the rows written, or needed. TSIDE_TOO_SMALL: more rows than capacity: only count is written. Others as tside_plan_side,
+ * but for what concerns the extenders and the free end alone, which the table does not ask.
  */
 TSIDE_API tside_status tside_plan_turns(const tside_side *side, tside_turn *rows, int capacity, int *count, tside_fault *fault);
 
