@@ -92,7 +92,8 @@ static planned *add_side(work *all, document *doc, const json_t *json, const cha
     planned *side = new_side(all, doc->name);
     snprintf(side->wanted.within, sizeof side->wanted.within, "%s", within);
     read_side(doc, json, &side->wanted, &side->refusals);
-    if (is_planned(side))
+    side->is_read = is_planned(side);
+    if (side->is_read)
         plan(doc, side);
     return side;
 }

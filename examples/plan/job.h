@@ -19,6 +19,7 @@ typedef struct found {
 typedef struct planned {
     const char *file;
     request wanted;
+    int is_read;   /* 1 where the file holds a good side, planned or not */
     text refusals; /* a line for each; empty where the side is planned */
     tside_plan plan;
     tside_turn *turns;

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "json.h"
+#include "matters.h"
 #include "names.h"
 #include "units.h"
 #include "walk.h"
@@ -193,6 +194,55 @@ static void put_found(writer *w, const char *key, const found *search, const cha
     }
 }
 
+static void put_answer(writer *w, matters *m, int which)
+{
+    const char *unit = answers[which].unit;
+    const size_t count = matters_order(m, which);
+    open(w, NULL, '{');
+    put_string(w, "answer", answers[which].path);
+    put_number(w, "value", m->values[which], unit);
+    open(w, "inputs", '[');
+    for (size_t i = 0; i < count; i++) {
+        const measured *one = m->inputs + i;
+        open(w, NULL, '{');
+        put_string(w, "input", one->path);
+        put_number(w, "tolerance", one->tolerance, one->row->unit);
+        put_number(w, "moves", one->moves[which], unit);
+        shut(w, '}');
+    }
+    shut(w, ']');
+    put_number(w, "together_if_independent", matters_together(m, which), unit);
+    shut(w, '}');
+}
+
+/* off_by has the sign of the way in which the side is refused. */
+static void put_refused_when_off(writer *w, const measured *one, int way)
+{
+    open(w, NULL, '{');
+    put_string(w, "input", one->path);
+    put_number(w, "off_by", way == MORE ? one->tolerance : -one->tolerance, one->row->unit);
+    put_string(w, "refused", one->refused[way]);
+    shut(w, '}');
+}
+
+static void put_matters(writer *w, const planned *side)
+{
+    matters m;
+    matters_find(&m, side);
+    open(w, "refused_when_off", '[');
+    for (size_t i = 0; i < m.count; i++)
+        for (int way = 0; way < WAYS; way++)
+            if (*m.inputs[i].refused[way])
+                put_refused_when_off(w, m.inputs + i, way);
+    shut(w, ']');
+    open(w, "what_matters", '[');
+    for (int k = 0; k < ANSWERS; k++)
+        if (m.asked[k])
+            put_answer(w, &m, k);
+    shut(w, ']');
+    matters_free(&m);
+}
+
 static void put_planned(writer *w, const planned *side)
 {
     assumptions a = {w, side};
@@ -232,7 +282,7 @@ static void put_refused(writer *w, const text *refusals)
     shut(w, ']');
 }
 
-void print_json(text *out, const work *all)
+void print_json(text *out, const work *all, int with_matters)
 {
     writer w = {out, 1, 1};
     text_add(out, "{");
@@ -252,6 +302,8 @@ void print_json(text *out, const work *all)
             put_planned(&w, side);
         else
             put_refused(&w, &side->refusals);
+        if (with_matters && is_planned(side))
+            put_matters(&w, side);
         shut(&w, '}');
     }
     shut(&w, ']');

@@ -5,8 +5,8 @@
 
 #include "job.h"
 
-/* All sides, planned and refused, in order. */
-void print_json(text *out, const work *all);
+/* All sides, planned and refused, in order; with_matters: 1 adds what matters of each. */
+void print_json(text *out, const work *all, int with_matters);
 
 /* A text as a JSON string, with quotes; bytes that are no UTF-8 become "?". */
 void add_json_string(text *out, const char *words);

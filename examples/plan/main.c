@@ -23,7 +23,7 @@ typedef struct options {
     task task;
     units units;
     format format;
-    int matters; /* what matters, instead of the sheet */
+    int matters; /* what matters: instead of the sheet, or added to the JSON */
     const char *output;
 } options;
 
@@ -98,13 +98,13 @@ static int read_options(options *chosen, int count, char **words)
     int letter, status = 0;
     while (!status && (letter = getopt_long(count, words, "u:f:o:hV", known, NULL)) != -1)
         status = set_option(chosen, letter, optarg);
-    if (!status && chosen->matters && chosen->format != TEXT)
-        return misuse("--what-matters is for people: it goes with --format=text alone", "");
+    if (!status && chosen->matters && chosen->format == CSV)
+        return misuse("--what-matters goes with --format=text or json, not csv", "");
     return status;
 }
 
 /* A sheet for each side that is planned, each on a page of its own; after the last side of a job its pieces together. */
-static void print_sheets(text *out, const work *all, units wanted, int matters)
+static void print_sheets(text *out, const work *all, units wanted, int only_matters)
 {
     for (size_t i = 0; i < all->count; i++) {
         const planned *side = all->sides[i];
@@ -113,7 +113,7 @@ static void print_sheets(text *out, const work *all, units wanted, int matters)
             continue;
         if (out->length)
             text_add(out, "\f");
-        if (matters) {
+        if (only_matters) {
             print_matters(out, side, us);
             continue;
         }
@@ -131,7 +131,7 @@ static int plan_files(const options *chosen, int count, char **names)
     for (int i = 0; i < count; i++)
         work_add_file(&all, names[i]);
     if (chosen->format == JSON)
-        print_json(&out, &all);
+        print_json(&out, &all, chosen->matters);
     else if (chosen->format == CSV)
         print_table(&out, &all);
     else

@@ -5,14 +5,10 @@
 
 #include "matters.h"
 #include "sheet.h"
+#include "tolerances.h"
 #include "walk.h"
 
-enum { INPUTS = 128, ANSWERS = 9, WAYS = 2 };
-
-/* What may be moved. */
-static const struct {
-    const char *title, *path, *unit;
-} answers[ANSWERS] = {
+const answer answers[ANSWERS] = {
     {"Roll bar, cut", "bar_length", "m"},
     {"Guide pipe at the drive's end, cut", "drive_end.sweep.cut_length", "m"},
     {"Guide pipe at the free end, cut", "free_end.sweep.cut_length", "m"},
@@ -24,121 +20,209 @@ static const struct {
     {"Worst torque at the drive", "worst.drive", "N m"},
 };
 
-/* A measured input, and by how much it moves each answer. */
-typedef struct input {
-    char path[TSIDE_PATH_SIZE];
-    const tside_field *row;
-    double value;
-    double moves[ANSWERS];
-    char refused[WAYS][320]; /* why the side is refused with it off by minus, plus its tolerance; "" where it is not */
-} input;
+/* --- the inputs that are measured --- */
 
-typedef struct gathered {
-    input *inputs;
-    int count;
-} gathered;
+typedef struct gathering {
+    matters *m;
+    const planned *side;
+} gathering;
+
+/* What lists hold moves none of the answers: keep-outs, and bars to choose of. */
+static int is_measured(const char *path, const tside_field *row, const void *member, double tolerance)
+{
+    return row->type == TSIDE_NUMBER && tolerance > 0 && !strchr(path, '[') && strlen(path) < TSIDE_PATH_SIZE &&
+        !(row->optional && !*CONST_MEMBER((const char *)member - row->offset, row->given_offset, int));
+}
+
+static measured *add_input(matters *m)
+{
+    measured *more = take_memory((m->count + 1) * sizeof *more);
+    if (m->count)
+        memcpy(more, m->inputs, m->count * sizeof *more);
+    free(m->inputs);
+    m->inputs = more;
+    memset(more + m->count, 0, sizeof *more);
+    return more + m->count++;
+}
 
 static void gather(void *context, const char *path, const tside_field *row, const void *member)
 {
-    gathered *all = context;
-    input *one = all->inputs + all->count;
-    if (row->type != TSIDE_NUMBER || !(row->tolerance > 0) || strchr(path, '[') || all->count == INPUTS)
+    const gathering *g = context;
+    const request *wanted = &g->side->wanted;
+    const double tolerance = row->type == TSIDE_NUMBER ? tolerance_of(wanted, row, member) : 0;
+    measured *one;
+    if (!is_measured(path, row, member, tolerance))
         return;
-    if (row->optional && !*(const int *)(const void *)((const char *)member - row->offset + row->given_offset))
-        return;
-    memset(one, 0, sizeof *one);
-    strncpy(one->path, path, sizeof one->path - 1);
+    one = add_input(g->m);
+    strcpy(one->path, path);
     one->row = row;
     one->value = *(const double *)member;
-    all->count++;
+    one->tolerance = tolerance;
+    one->offset = (size_t)((const char *)member - (const char *)&wanted->side);
+    one->assumed = !wanted->given[one->offset];
 }
 
-/* Both ways at once: two sides that differ in this input alone. */
-static void move(input *one, const planned *side)
+/* --- how far they move the answers --- */
+
+static tside_output output(int which, double *data)
 {
-    double values[WAYS] = {one->value - one->row->tolerance, one->value + one->row->tolerance}, results[ANSWERS][WAYS], base;
-    tside_input in = {{NULL, 0}, values, sizeof *values};
+    tside_output out = {{NULL, 0}, data, sizeof *data};
+    tside_field_find(TSIDE_KIND_PLAN, answers[which].path, &out.place, NULL);
+    return out;
+}
+
+static int has_answer(const planned *side, int which)
+{
+    return !strstr(answers[which].path, ".layout.") || on_extender(side, strncmp(answers[which].path, "free", 4) ? TSIDE_DRIVE_END : TSIDE_FREE_END);
+}
+
+/* A side that differs in this input alone. It is planned by itself, so that why it is refused is not lost. */
+static void move(matters *m, measured *one, int way, const tside_side *base)
+{
+    const double off = one->value + (way == MORE ? one->tolerance : -one->tolerance);
+    double moved[ANSWERS];
+    tside_input in = {{NULL, 0}, &off, 0};
     tside_output out[ANSWERS];
-    int statuses[WAYS], used[ANSWERS];
     tside_fault fault;
+    int status;
+    memcpy(moved, m->values, sizeof moved);
+    for (int k = 0; k < ANSWERS; k++)
+        out[k] = output(k, moved + k);
     tside_field_find(TSIDE_KIND_SIDE, one->path, &in.place, NULL);
+    if (tside_plan_sides(base, 1, &in, 1, out, ANSWERS, &status, NULL, &fault) != TSIDE_OK) {
+        fault.index = -1; /* the row: there is only one */
+        tside_fault_text(&fault, one->refused[way], sizeof one->refused[way]);
+    }
+    for (int k = 0; k < ANSWERS; k++)
+        if (m->asked[k])
+            one->moves[k] = fmax(one->moves[k], fabs(moved[k] - m->values[k]));
+}
+
+void matters_find(matters *m, const planned *side)
+{
+    gathering g = {m, side};
+    *m = (matters){NULL, 0, {0}, {0}};
     for (int k = 0; k < ANSWERS; k++) {
-        tside_field_find(TSIDE_KIND_PLAN, answers[k].path, &out[k].place, NULL);
-        out[k].data = results[k];
-        out[k].stride = sizeof *results[k];
-        used[k] = strncmp(answers[k].path + strcspn(answers[k].path, "."), ".layout", 7) || on_extender(side, answers[k].path[0] == 'f');
+        m->asked[k] = has_answer(side, k);
+        m->values[k] = *CONST_MEMBER(&side->plan, output(k, NULL).place.offset, double);
     }
-    for (int way = 0; way < WAYS; way++) {
-        in.data = values + way;
-        if (tside_plan_sides(&side->wanted.side, 1, &in, 1, out, ANSWERS, statuses + way, NULL, &fault) != TSIDE_OK) {
-            tside_fault_text(&fault, one->refused[way], sizeof one->refused[way]);
-            continue;
-        }
-        for (int k = 0; k < ANSWERS; k++) {
-            base = *CONST_MEMBER(&side->plan, out[k].place.offset, double);
-            if (used[k])
-                one->moves[k] = fmax(one->moves[k], fabs(results[k][0] - base));
-        }
+    walk(TSIDE_KIND_SIDE, &side->wanted.side, gather, &g);
+    for (size_t i = 0; i < m->count; i++)
+        for (int way = 0; way < WAYS; way++)
+            move(m, m->inputs + i, way, &side->wanted.side);
+}
+
+void matters_free(matters *m)
+{
+    free(m->inputs);
+}
+
+/* Rounding moves an answer too: by far less than a billionth. */
+static int moves(const matters *m, size_t i, int which)
+{
+    return m->inputs[i].moves[which] > 1e-9 * (1 + fabs(m->values[which]));
+}
+
+/* Those that move it alike, but for rounding, stand as they do in the side. */
+static int comes_before(const measured *one, const measured *other, int which)
+{
+    const double x = one->moves[which], y = other->moves[which];
+    return fabs(x - y) > 1e-9 * fmax(x, y) ? x > y : one->offset < other->offset;
+}
+
+/* By insertion: they are few. */
+size_t matters_order(matters *m, int which)
+{
+    size_t count = 0;
+    for (size_t i = 1; i < m->count; i++) {
+        const measured one = m->inputs[i];
+        size_t k = i;
+        for (; k > 0 && comes_before(&one, m->inputs + k - 1, which); k--)
+            m->inputs[k] = m->inputs[k - 1];
+        m->inputs[k] = one;
     }
+    while (count < m->count && moves(m, count, which))
+        count++;
+    return count;
 }
 
-static int which; /* the answer that the order is by: qsort passes nothing else */
-
-static int more_first(const void *a, const void *b)
+double matters_together(const matters *m, int which)
 {
-    const double x = ((const input *)a)->moves[which], y = ((const input *)b)->moves[which];
-    return (x < y) - (x > y);
-}
-
-static const char *show(pen *p, double value, const char *unit)
-{
-    return strcmp(unit, "m") ? quantity(p, value, unit) : fine(p, value);
-}
-
-static void print_answer(sheet *s, gathered *all, int k)
-{
-    tside_place place;
     double sum = 0;
-    which = k;
-    qsort(all->inputs, (size_t)all->count, sizeof *all->inputs, more_first);
-    if (!all->count || !(all->inputs[0].moves[k] > 1e-9))
-        return;
-    tside_field_find(TSIDE_KIND_PLAN, answers[k].path, &place, NULL);
-    text_add(s->out, "\n%s: %s\n", answers[k].title, show(&s->pen, *CONST_MEMBER(&s->side->plan, place.offset, double), answers[k].unit));
-    for (int i = 0; i < all->count; i++) {
-        const input *one = all->inputs + i;
-        sum += one->moves[k] * one->moves[k];
-        /* the sum counts what is too small to print */
-        if (one->moves[k] >= 0.01 * all->inputs[0].moves[k] && strcmp(show(&s->pen, one->moves[k], answers[k].unit), show(&s->pen, 0, answers[k].unit)))
-            text_add(s->out, "  %12s  by %s off in %s\n", show(&s->pen, one->moves[k], answers[k].unit), show(&s->pen, one->row->tolerance, one->row->unit), one->path);
-    }
-    text_add(s->out, "  %12s  all together, if each is off by itself (root of the sum of squares)\n", show(&s->pen, sqrt(sum), answers[k].unit));
+    for (size_t i = 0; i < m->count; i++)
+        sum += m->inputs[i].moves[which] * m->inputs[i].moves[which];
+    return sqrt(sum);
 }
 
-static void print_refused(sheet *s, const gathered *all)
+/* --- on paper --- */
+
+enum { MOVE_WIDTH = 14 };
+
+/* How far an answer moves: a length as finely as the sheet shows any, others to three decimals. */
+static const char *moved(pen *p, double value, const char *unit)
+{
+    return strcmp(unit, "m") ? quantity(p, value, unit) : bore(p, value);
+}
+
+/* A tolerance as it was meant: 1/4 in in a fraction, 0.02 mm and 6.35 mm in decimals. */
+static const char *off_by(pen *p, double value, const char *unit)
+{
+    const double part = p->us ? 0.0254 / 32 : 0.0001, parts = value / part;
+    if (strcmp(unit, "m"))
+        return quantity(p, value, unit);
+    return parts > 0.5 && fabs(parts - round(parts)) < 1e-6 * parts ? bore(p, value) : fine(p, value);
+}
+
+static int shows(pen *p, double value, const char *unit)
+{
+    return strcmp(moved(p, value, unit), moved(p, 0, unit)) != 0;
+}
+
+static void print_answer(sheet *s, matters *m, int k)
+{
+    const char *unit = answers[k].unit;
+    const size_t count = matters_order(m, k);
+    const int in_turns = !strcmp(unit, "turn");
+    size_t shown = 0;
+    text_add(s->out, "\n%s: %s%s\n", answers[k].title, in_turns ? plain(&s->pen, m->values[k], 2) : quantity(&s->pen, m->values[k], unit), in_turns ? " turns" : "");
+    for (; shown < count && m->inputs[shown].moves[k] >= 0.01 * m->inputs[0].moves[k] && shows(&s->pen, m->inputs[shown].moves[k], unit); shown++) {
+        const measured *one = m->inputs + shown;
+        text_add(s->out, "%*s  by +-%s on %s%s\n", MOVE_WIDTH, moved(&s->pen, one->moves[k], unit), off_by(&s->pen, one->tolerance, one->row->unit), one->path,
+                 one->assumed ? " (assumed)" : "");
+    }
+    if (shown)
+        text_add(s->out, "%*s  all together, if independent\n", MOVE_WIDTH, moved(&s->pen, matters_together(m, k), unit));
+    else
+        text_add(s->out, "%*s  nothing measured moves it by enough to show\n", MOVE_WIDTH, "-");
+}
+
+static void print_refused(sheet *s, const matters *m)
 {
     int any = 0;
-    for (int i = 0; i < all->count; i++)
+    for (size_t i = 0; i < m->count; i++)
         for (int way = 0; way < WAYS; way++)
-            if (*all->inputs[i].refused[way]) {
-                text_add(s->out, "%s", any++ ? "" : "\nRefused when off:\n");
-                text_say(s->out, "  ", "%s, %s by %s: %s", all->inputs[i].path, way ? "more" : "less", show(&s->pen, all->inputs[i].row->tolerance, all->inputs[i].row->unit),
-                         all->inputs[i].refused[way]);
+            if (*m->inputs[i].refused[way]) {
+                const measured *one = m->inputs + i;
+                text_add(s->out, "%s", any++ ? "" : "\nRefused when off; only the other way, if it is not refused too, counts below:\n");
+                text_say(s->out, "  ", "at %s%s on %s refused: %s", way == MORE ? "+" : "-", off_by(&s->pen, one->tolerance, one->row->unit), one->path, one->refused[way]);
             }
 }
 
 void print_matters(text *out, const planned *side, int us)
 {
     sheet s = {.out = out, .side = side, .pen = {.us = us}};
-    gathered all = {take_memory(INPUTS * sizeof(input)), 0};
-    walk(TSIDE_KIND_SIDE, &side->wanted.side, gather, &all);
+    matters m;
+    matters_find(&m, side);
+    if (side->wanted.of)
+        text_say(out, "JOB    ", "%s, side %d of %d", *side->wanted.job ? side->wanted.job : "without a name", side->wanted.number, side->wanted.of);
     text_wrap(out, "SIDE   ", *side->wanted.name ? side->wanted.name : "without a name");
-    text_wrap(out, "", "How far each answer moves when one measured input is off by what a careful measurement may be off (tunnelside-plan --fields), the most first. "
-                       "Inputs that move it by less than a hundredth of the most are left out, and count in the sum.");
-    for (int i = 0; i < all.count; i++)
-        move(all.inputs + i, side);
+    text_add(out, "\nWHAT MATTERS\n");
+    text_wrap(out, "  ", "Each answer, and how far it moves when one measured input is off by its tolerance, either way; the most first. The tolerances are the file's, "
+                         "else usual ones (tunnelside-plan --fields). What moves an answer by less than a hundredth of the first, or by less than can be shown, is left "
+                         "out. \"All together, if independent\" is the root of the sum of all squares.");
+    print_refused(&s, &m);
     for (int k = 0; k < ANSWERS; k++)
-        print_answer(&s, &all, k);
-    print_refused(&s, &all);
-    free(all.inputs);
+        if (m.asked[k])
+            print_answer(&s, &m, k);
+    matters_free(&m);
 }

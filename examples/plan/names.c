@@ -94,6 +94,8 @@ void add_meant(text *t, tside_kind kind, const char *name, int outermost)
         try_name(&best, name, row[i].name);
     for (int i = 0; outermost && side_texts[i]; i++)
         try_name(&best, name, side_texts[i]);
+    if (outermost)
+        try_name(&best, name, TOLERANCES);
     if (best.name)
         text_add(t, "; the nearest name here is \"%s\"", best.name);
     text_free(&inside);

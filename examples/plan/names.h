@@ -10,6 +10,9 @@
 /* Texts that a side may have beside the library's fields: name, note, drive_at. Ends with NULL. */
 extern const char *const side_texts[];
 
+/* And the object of tolerances that it may have. */
+#define TOLERANCES "tolerances"
+
 /*
  * The row of this name that applies as the structure's choices stand; else, or without a structure, the first of this name;
  * NULL where there is none.

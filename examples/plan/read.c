@@ -4,6 +4,7 @@
 
 #include "names.h"
 #include "read.h"
+#include "tolerances.h"
 #include "value.h"
 
 typedef struct reader {
@@ -149,8 +150,11 @@ static void read_row(reader *r, tside_kind kind, const tside_field *row, void *s
     text_cut(&r->path, mark);
 }
 
-static int is_side_text(const reader *r, const char *key)
+/* What a side may have beside the library's fields. */
+static int is_beside(const reader *r, const char *key)
 {
+    if (!r->path.length && !strcmp(key, TOLERANCES))
+        return 1;
     for (int i = 0; !r->path.length && side_texts[i]; i++)
         if (!strcmp(side_texts[i], key))
             return 1;
@@ -175,7 +179,7 @@ static void read_group(reader *r, tside_kind kind, void *structure, const json_t
     const char *key;
     json_t *value;
     json_object_foreach ((json_t *)object, key, value)
-        if (!row_named(kind, key, NULL) && !is_side_text(r, key))
+        if (!row_named(kind, key, NULL) && !is_beside(r, key))
             refuse_unknown(r, kind, key);
     for (int i = 0; i < count; i++)
         if (row_named(kind, row[i].name, structure) == row + i)
@@ -211,6 +215,7 @@ void read_side(document *doc, const json_t *object, request *wanted, text *refus
     read_choices(TSIDE_KIND_SIDE, &wanted->side, object);
     tside_usual_by_choice(TSIDE_KIND_SIDE, &wanted->side);
     read_group(&r, TSIDE_KIND_SIDE, &wanted->side, object);
+    read_tolerances(doc, object, wanted, refusals);
     text_free(&r.path);
 }
 
@@ -222,4 +227,5 @@ void request_free(request *wanted)
     free(wanted->note);
     free(wanted->drive_at);
     free(wanted->shares);
+    free(wanted->stated);
 }

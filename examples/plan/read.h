@@ -7,6 +7,12 @@
 
 #include "document.h"
 
+/* A tolerance that the file states. */
+typedef struct stated {
+    size_t offset; /* of the number in the side */
+    double tolerance;
+} stated;
+
 /* One side as it was asked for. */
 typedef struct request {
     char *job;      /* the job's name; "" where there is none */
@@ -18,6 +24,8 @@ typedef struct request {
     int in_feet;        /* 1 where the file gives the hip in feet or inches */
     tside_side side;
     unsigned char given[sizeof(tside_side)]; /* not 0 at the offset of each field that the file gives */
+    stated *stated;     /* tolerances of its own, where the file has any */
+    size_t stated_count;
 } request;
 
 /* A member of a structure that a row describes. */

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * CSV by RFC 4180, but for its line ends, which are plain. The columns are the same for every side: file, job, name, standing; then each number, count and choice of the
- * input and of the plan by its path, with its unit in brackets; a side's lists are left out, but for its worst strength line and its findings. What a side does not
- * have is empty.
+ * CSV by RFC 4180, but for its line ends, which are plain. The columns are the same for every side: file, job, name, status; then each number, count and choice of the
+ * input and of the plan by its path, with its unit in brackets; a side's lists are left out, but for its worst strength line and its findings; then why it was refused.
+ * What a side does not have is empty.
  */
 #include <string.h>
 
@@ -10,7 +10,7 @@
 #include "names.h"
 #include "table.h"
 
-/* Blanks, commas and quotes of a text are kept by quotes around it. */
+/* Commas, quotes and line ends of a text are kept by quotes around it. */
 static void add_cell(text *out, const char *words, int first)
 {
     text_add(out, "%s", first ? "" : ",");
@@ -89,12 +89,11 @@ static void add_columns(text *out, text *path, tside_kind kind, const char *stru
 static void add_all(text *out, const planned *side, int titles)
 {
     text path = {NULL, 0, 0};
-    const int there = side && is_planned(side);
     text_add(&path, "side.");
-    add_columns(out, &path, TSIDE_KIND_SIDE, there ? (const char *)&side->wanted.side : NULL, titles);
+    add_columns(out, &path, TSIDE_KIND_SIDE, side && side->is_read ? (const char *)&side->wanted.side : NULL, titles);
     text_cut(&path, 0);
     text_add(&path, "plan.");
-    add_columns(out, &path, TSIDE_KIND_PLAN, there ? (const char *)&side->plan : NULL, titles);
+    add_columns(out, &path, TSIDE_KIND_PLAN, side && is_planned(side) ? (const char *)&side->plan : NULL, titles);
     text_free(&path);
 }
 
@@ -104,19 +103,32 @@ static void add_worst_line(text *out, const tside_plan *plan)
     for (int i = 0; i < plan->line_count; i++)
         if (plan->lines[i].utilisation_given && (!worst || plan->lines[i].utilisation > worst->utilisation))
             worst = plan->lines + i;
-    add_cell(out, worst ? tside_strength_text((int)worst->code) : "", 0);
     text_add(out, ",");
     if (worst)
         add_json_number(out, worst->utilisation);
+    text_add(out, ",%s,%s", worst ? choice_text(row_named(TSIDE_KIND_STRENGTH_LINE, "code", NULL), (int)worst->code) : "",
+             worst ? choice_text(row_named(TSIDE_KIND_STRENGTH_LINE, "end", NULL), (int)worst->end) : "");
 }
 
 static void add_findings(text *out, const tside_plan *plan)
 {
-    int count;
-    const tside_field *code = tside_fields(TSIDE_KIND_FINDING, &count);
+    const tside_field *code = row_named(TSIDE_KIND_FINDING, "code", NULL);
     text_add(out, ",");
     for (int i = 0; i < plan->finding_count; i++)
         text_add(out, "%s%s", i ? " " : "", choice_text(code, (int)plan->findings[i].code));
+}
+
+/* The messages, with "; " between: a line each would break the row for simple readers. */
+static void add_refusals(text *out, const text *refusals)
+{
+    text one = {NULL, 0, 0};
+    for (const char *c = text_of(refusals); *c; c++)
+        if (*c != '\n')
+            text_add(&one, "%c", *c);
+        else if (c[1])
+            text_add(&one, "; ");
+    add_cell(out, text_of(&one), 0);
+    text_free(&one);
 }
 
 static void add_side(text *out, const planned *side)
@@ -129,16 +141,18 @@ static void add_side(text *out, const planned *side)
     if (is_planned(side)) {
         add_worst_line(out, &side->plan);
         add_findings(out, &side->plan);
-    } else
-        text_add(out, ",,,");
+    } else {
+        text_add(out, ",,,,");
+    }
+    add_refusals(out, &side->refusals);
     text_add(out, "\n");
 }
 
 void print_table(text *out, const work *all)
 {
-    text_add(out, "file,job,name,standing");
+    text_add(out, "file,job,name,status");
     add_all(out, NULL, 1);
-    text_add(out, ",worst_strength_line,worst_utilisation,findings\n");
+    text_add(out, ",worst_utilisation,worst_line,worst_line_end,findings,refusals\n");
     for (size_t i = 0; i < all->count; i++)
         add_side(out, all->sides[i]);
 }
