@@ -117,10 +117,10 @@ static double piece_height_inverse(const tside_piece *piece, double rise)
     return u;
 }
 
-/* The highest point of a piece and how far along it that is. */
+/* The highest point of a piece and how far along it that is: an arc's where its heading is level, back towards the tunnel, or of a hollow one away from it. */
 static double piece_top(const tside_piece *piece, double *y)
 {
-    double u = piece->length, level = piece->curvature != 0 ? (TSIDE_PI / 2 - (piece->heading - TSIDE_PI / 2)) / piece->curvature : -1;
+    double k = piece->curvature, u = piece->length, level = k != 0 ? ((k > 0 ? TSIDE_PI : 0) - piece->heading) / k : -1;
     if (level > 0 && level < u)
         u = level;
     *y = tside_i_piece_at(piece, u).y;
@@ -199,9 +199,8 @@ static tside_status make_flat_arch(const tside_frame *frame, double a, double h,
     double R = (a * a + f * f) / (2 * f), kink = atan2(R - f, a);
     if (frame->shoulder_radius_given) {
         double rho = frame->shoulder_radius, drop, begins, chi;
-        if (!(rho < R))
-            REFUSE(fault, TSIDE_CONTRADICTS, "frame.shoulder_radius", "frame.peak_height", "the shoulder's bend must be tighter than the arch", "m",
-                                        rho, TSIDE_NOT_BELOW, R, 0);
+        if (!(rho < a)) /* a is below R; a wider bend leaves nothing of the arch above it */
+            REFUSE(fault, TSIDE_CONTRADICTS, "frame.shoulder_radius", "frame.width", "the shoulder's bend must be tighter than half the width", "m", rho, TSIDE_NOT_BELOW, a, 0);
         drop = (R - rho) * (R - rho) - (a - rho) * (a - rho);
         begins = h + f - R + sqrt(drop > 0 ? drop : 0);
         if (begins < 0)
@@ -247,7 +246,7 @@ static tside_status make_three_points(const tside_frame *frame, tside_path *cent
 {
     double ux = frame->between_x - frame->foot_x, uy = frame->between_height - frame->foot_height;
     double vx = frame->peak_x - frame->between_x, vy = frame->peak_height - frame->between_height;
-    double chord = hypot(ux + vx, uy + vy), half = atan2(ux * vy - uy * vx, ux * vx + uy * vy);
+    double chord = hypot(ux + vx, uy + vy), half = atan2(ux * vy - uy * vx, ux * vx + uy * vy), heading;
     if (!(uy > 0))
         REFUSE(fault, TSIDE_CONTRADICTS, "frame.between_height", "frame.foot_height", "heights must rise from foot to peak", "m", frame->between_height,
                                     TSIDE_NOT_ABOVE, frame->foot_height, 0);
@@ -256,7 +255,10 @@ static tside_status make_three_points(const tside_frame *frame, tside_path *cent
                                     TSIDE_NOT_ABOVE, frame->between_height, 0);
     if (fabs(half) < 1e-9) /* collinear, to the digits of any tape */
         half = 0;
-    begin_path(centre, frame->foot_x, frame->foot_height, atan2(uy + vy, ux + vx) - half, chord / sinc(half), 2 * sin(half) / chord);
+    heading = atan2(uy + vy, ux + vx) - half;
+    if (!(sin(heading) > 0) || !(fabs(half) < TSIDE_PI / 2))
+        return tside_i_refuse(fault, TSIDE_CONTRADICTS, "frame.between_x", "frame.foot_x", "the arc through the points must rise from its foot, and bend by less than half a circle");
+    begin_path(centre, frame->foot_x, frame->foot_height, heading, chord / sinc(half), 2 * sin(half) / chord);
     return TSIDE_OK;
 }
 

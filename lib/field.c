@@ -2,6 +2,7 @@
 #include <string.h>
 
 #include "internal.h"
+#include "compact.h"
 
 #define MEMBER(structure, offset, type) ((type *)((char *)(structure) + (offset)))
 #define CONST_MEMBER(structure, offset, type) ((const type *)((const char *)(structure) + (offset)))

@@ -86,67 +86,60 @@ static double climb(const probe *p, double a, double b, double x, double value, 
     return fx;
 }
 
-/* Steps of one long stretch. Leans bend evenly and are asked for often; torque and force may turn twice near the top, where the guide is short. */
-enum { FEW = 6, MANY = 12 };
+enum { MOST = 6 }; /* steps of one stretch */
 
 typedef struct stretch {
-    double from, to, step;
     int steps;
-    double value[MANY + 1];
+    double place[MOST + 1], value[MOST + 1];
 } stretch;
 
-/* Evenly spaced values of one smooth stretch. */
-static void look_along(const probe *p, int most, stretch *s)
+/* Values along one smooth stretch, closer together towards its upper end, where chord and guide grow short and all bends more. */
+static void look_along(const probe *p, stretch *s)
 {
     const tside_travel *travel = p->travel;
-    double share;
-    s->from = travel->stretch[p->stretch].from;
-    s->to = p->stretch + 1 < travel->stretches ? travel->stretch[p->stretch + 1].from : travel->end;
-    share = (s->to - s->from) / (travel->end - travel->wraps_shut);
-    s->steps = share > 0.2 ? most : share > 0.05 ? most / 2 : 2; /* a short stretch bends little */
-    s->step = (s->to - s->from) / s->steps;
-    for (int i = 0; i <= s->steps; i++)
-        s->value[i] = measure(p, i == s->steps ? s->to : s->from + i * s->step);
+    double from = travel->stretch[p->stretch].from, to = p->stretch + 1 < travel->stretches ? travel->stretch[p->stretch + 1].from : travel->end;
+    double share = (to - from) / (travel->end - travel->wraps_shut);
+    s->steps = share > 0.3 || p->stretch + 1 == travel->stretches ? MOST : share > 0.05 ? 3 : 2; /* a short stretch bends little */
+    for (int i = 0; i <= s->steps; i++) {
+        double left = 1 - (double)i / s->steps;
+        s->place[i] = to - left * left * left * (to - from);
+        s->value[i] = measure(p, s->place[i]);
+    }
 }
 
-/* The greatest about a point that stands no lower than its neighbours: a climb between them. p->sign turns the values over. */
-static double greatest_about(const probe *p, const stretch *s, int i, double *where)
-{
-    const double *v = s->value, sign = p->sign, value = sign * v[i];
-    double inward;
-    *where = i == s->steps ? s->to : s->from + i * s->step;
-    if (s->step <= 0)
-        return value;
-    if (i > 0 && i < s->steps)
-        return climb(p, *where - s->step, *where + s->step, *where, value, sign * v[i - 1], sign * v[i + 1], where);
-    /* at an end: a peak hides beyond it only if the value rises inward */
-    inward = *where + (i ? -1e-4 : 1e-4) * s->step;
-    if (measure(p, inward) <= value)
-        return value;
-    if (i)
-        return climb(p, s->to - s->step, s->to, inward, measure(p, inward), sign * v[i - 1], value, where);
-    return climb(p, s->from, s->from + s->step, inward, measure(p, inward), value, sign * v[1], where);
-}
-
-/* The greatest of the stretches so far. */
+/* Keeps the greatest of the stretches so far. */
 typedef struct peak {
     double value, place;
     int stretch;
 } peak;
 
-/*
- * Climbs from each point that no neighbour overtops and that may lead above the greatest so far: a smooth peak stands less above the best of its points
- * than that stands above the lower of its neighbours.
- */
+/* At one of those that none beside it passes, a climb between its neighbours; at an end only if the value rises inward. p->sign turns the values over. */
+static double climb_beside(const probe *p, const stretch *s, int i, double before, double value, double after, double *where)
+{
+    const double *at = s->place;
+    double inward, more;
+    *where = at[i];
+    if (i > 0 && i < s->steps)
+        return value > before ? climb(p, at[i - 1], at[i + 1], at[i], value, before, after, where) : value;
+    inward = at[i] + 1e-4 * (i ? at[i - 1] - at[i] : at[1] - at[0]);
+    more = measure(p, inward);
+    if (more <= value)
+        return value;
+    return i ? climb(p, at[i - 1], at[i], inward, more, before, value, where) : climb(p, at[0], at[1], inward, more, value, after, where);
+}
+
 static void keep(peak *so_far, const probe *p, const stretch *s)
 {
+    double before = -HUGE_VAL, value = p->sign * s->value[0];
     for (int i = 0; i <= s->steps; i++) {
-        double value = p->sign * s->value[i], left = i ? value - p->sign * s->value[i - 1] : 0, right = i < s->steps ? value - p->sign * s->value[i + 1] : 0, place;
-        if (left < 0 || right < 0 || value + fmax(left, right) < so_far->value)
-            continue;
-        value = greatest_about(p, s, i, &place);
-        if (value > so_far->value)
-            *so_far = (peak){value, place, p->stretch};
+        double after = i < s->steps ? p->sign * s->value[i + 1] : -HUGE_VAL;
+        if (value >= before && value >= after) {
+            double place, best = climb_beside(p, s, i, before, value, after, &place);
+            if (best > so_far->value)
+                *so_far = (peak){best, place, p->stretch};
+        }
+        before = value;
+        value = after;
     }
 }
 
@@ -156,7 +149,7 @@ double tside_i_travel_greatest(const tside_travel *travel, tside_i_quantity *qua
     for (int i = 0; i < travel->stretches; i++) {
         probe p = {travel, quantity, context, 1, i};
         stretch s;
-        look_along(&p, MANY, &s);
+        look_along(&p, &s);
         keep(&greatest, &p, &s);
     }
     tside_i_travel_spot(travel, greatest.stretch, greatest.place, where);
@@ -169,7 +162,7 @@ void tside_i_travel_extremes(const tside_travel *travel, tside_i_quantity *quant
     for (int i = 0; i < travel->stretches; i++) {
         probe p = {travel, quantity, context, 1, i};
         stretch s;
-        look_along(&p, FEW, &s);
+        look_along(&p, &s);
         keep(&high, &p, &s);
         p.sign = -1;
         keep(&low, &p, &s);

@@ -163,14 +163,9 @@ static void lie_on_line(const tside_line_piece *piece, double corner_slope, tsid
     spot->on_line = 1;
 }
 
-/* The roll's axis over the baseboard's edge, where it tips, and where it hangs plumb just clear of it. */
-static void tipping_points(const tside_line *line, double r, double *x, double *y, double *lower_y)
+static double slope_of(const tside_i_spot *spot)
 {
-    const tside_obstacle *edge = line->obstacle + line->board;
-    double past = edge->x - line->x - r;
-    *x = edge->x;
-    *y = edge->y + r;
-    *lower_y = edge->y + (past < r ? sqrt(r * r - past * past) : 0);
+    return spot->ny != 0 ? atan2(spot->ny, spot->nx) : 0;
 }
 
 static void measure_roll(const tside_travel *travel, double wraps, tside_i_spot *spot)
@@ -186,14 +181,25 @@ static void measure_roll(const tside_travel *travel, double wraps, tside_i_spot 
     spot->slack = 0;
 }
 
-/* Between tipping and hanging free nothing lifts the roll and its place is no function of the bar's angle: it is taken to roll over evenly, at no torque. */
+/*
+ * Between tipping and hanging again nothing lifts the roll and its place is no function of the bar's angle: it is taken to roll over evenly, from over the edge to where it
+ * hangs, at no torque. Its curtain, slack, is taken to fall back evenly too, so that the bar never turns back.
+ */
 static void tip_over(const tside_travel *travel, int stretch, double progress, tside_i_spot *spot)
 {
     const tside_stretch *here = travel->stretch + stretch;
-    double to = stretch + 1 < travel->stretches ? here[1].from : travel->end, x, y, lower, share = to > here->from ? (progress - here->from) / (to - here->from) : 1;
-    tipping_points(&travel->line, spot->r, &x, &y, &lower);
-    *spot = (tside_i_spot){.wraps = spot->wraps, .r = spot->r, .s = spot->s, .length = spot->length, .nx = 1, .share = 1, .slack = 1,
-                           .x = x + share * (travel->line.x + spot->r - x), .y = y + share * (lower - y)};
+    const tside_obstacle *edge = travel->line.obstacle + travel->line.board;
+    double to = stretch + 1 < travel->stretches ? here[1].from : travel->end, share = to > here->from ? (progress - here->from) / (to - here->from) : 1, slope;
+    tside_i_spot hung;
+    measure_roll(travel, to - here->lead, &hung);
+    settle_chord(&travel->line, 0, &hung);
+    slope = here->slope + share * (slope_of(&hung) - here->slope);
+    spot->x = edge->x + share * (hung.x - edge->x);
+    spot->y = edge->y + spot->r + share * (hung.y - edge->y - spot->r);
+    spot->nx = cos(slope);
+    spot->ny = sin(slope);
+    spot->share = spot->slack = 1;
+    spot->swing = spot->vx = spot->vy = 0;
 }
 
 void tside_i_travel_spot(const tside_travel *travel, int stretch, double progress, tside_i_spot *spot)
@@ -225,11 +231,6 @@ void tside_i_travel_spot(const tside_travel *travel, int stretch, double progres
     out = growth * spot->share + spot->swing;
     spot->vx = -spot->r * spot->ny + spot->nx * out;
     spot->vy = spot->r * spot->nx + spot->ny * out;
-}
-
-static double slope_of(const tside_i_spot *spot)
-{
-    return spot->ny != 0 ? atan2(spot->ny, spot->nx) : 0;
 }
 
 double tside_i_travel_angle(const tside_travel *travel, const tside_i_spot *spot)
@@ -377,16 +378,22 @@ static int chord_held(const tside_travel *travel, double wraps)
     return settle_chord(&travel->line, growth, &spot);
 }
 
-/* Wraps at which a roll that has tipped over the baseboard's edge hangs plumb and clear of it. */
-static double hangs_clear(const tside_travel *travel, double from, double most)
+/*
+ * Wraps at which a roll that has tipped over the baseboard's edge hangs again: while the drive holds the bar, its curtain's heading falls back and is wound on; and then it
+ * must hang clear of the edge.
+ */
+static double hangs_again(const tside_travel *travel, double from, double slope, double most)
 {
+    const tside_obstacle *edge = travel->line.obstacle + travel->line.board;
     double low = from, high = most;
     for (int i = 0; i < 100 && high - low > 1e-13 * (1 + high); i++) {
-        double middle = (low + high) / 2, x, y, lower;
+        double middle = (low + high) / 2, dx, dy;
         tside_i_spot spot;
         measure_roll(travel, middle, &spot);
-        tipping_points(&travel->line, spot.r, &x, &y, &lower);
-        if (travel->line.y - spot.s < lower)
+        settle_chord(&travel->line, 0, &spot);
+        dx = edge->x - spot.x;
+        dy = spot.y - edge->y;
+        if (2 * TSIDE_PI * (middle - from) + slope_of(&spot) < slope || dy < (dx < spot.r ? sqrt(spot.r * spot.r - dx * dx) : 0))
             low = middle;
         else
             high = middle;
@@ -395,45 +402,75 @@ static double hangs_clear(const tside_travel *travel, double from, double most)
 }
 
 /*
- * The chord's stretches: what the roll bears on changes from place to place. Each change is found by halving between two places that differ;
- * places are close enough that nothing a roll can rest on fits between them unseen.
+ * Wraps at which a roll on a free chord comes nearest to the baseboard's edge, by Newton's steps: it may rest on it for so little that no other place shows it.
+ * The axis moves by v = -r t + N swing for r share of curtain wound on.
+ */
+static double nearest_to_edge(const tside_travel *travel)
+{
+    const tside_obstacle *edge = travel->line.obstacle + travel->line.board;
+    double s = hypot(edge->x - travel->line.x, edge->y - travel->line.y);
+    for (int i = 0; i < 5; i++) {
+        tside_i_spot spot;
+        double vx, vy;
+        measure_roll(travel, wraps_at(travel, s), &spot);
+        if (settle_chord(&travel->line, 0, &spot) == travel->line.board)
+            break;
+        vx = spot.nx * spot.swing - spot.r * spot.ny;
+        vy = spot.ny * spot.swing + spot.r * spot.nx;
+        s = fmax(s - spot.r * spot.share * ((edge->x - spot.x) * vx + (edge->y - spot.y) * vy) / (vx * vx + vy * vy), 0);
+    }
+    return wraps_at(travel, s);
+}
+
+/* Where what holds the chord changes between two places that differ in it, by halving; the stretch that begins there, or two where the roll tips. */
+static double change_hold(tside_travel *travel, double low, double high, int held, double most, double lead)
+{
+    while (high - low > 1e-12 * (1 + high)) {
+        double middle = low + (high - low) / 2;
+        if (middle <= low || middle >= high)
+            break;
+        if (chord_held(travel, middle) == held)
+            low = middle;
+        else
+            high = middle;
+    }
+    if (held >= 0 && held == travel->line.board) {
+        tside_i_spot spot;
+        measure_roll(travel, low, &spot);
+        bear(&travel->line, travel->line.obstacle + held, 0, &spot);
+        if (spot.ny > 0 && spot.x < travel->line.obstacle[held].x + 1e-6 * spot.r) { /* over the edge before its curtain hung plumb */
+            add_stretch(travel, high + lead, lead, slope_of(&spot), TSIDE_HELD_TIPPED, 0);
+            high = hangs_again(travel, high, slope_of(&spot), most);
+        }
+    }
+    return high;
+}
+
+/*
+ * The chord's stretches: what the roll bears on changes from place to place. Each change is found by halving between two places that differ; places are close enough, with
+ * one by the baseboard's edge, that nothing a roll can rest on fits between them unseen.
  */
 static void climb_chord(tside_travel *travel, double from, double most, double lead)
 {
     enum { PLACES = 16 };
-    double at = from, step = (most - from) / PLACES;
+    double at = from, step = (most - from) / PLACES, edge = most;
     int held = travel->line.piece->slope == 0 ? -1 : chord_held(travel, at + 1e-9 * step); /* plumb from the first: nothing to bear on */
     add_stretch(travel, at + lead, lead, 0, held < 0 ? TSIDE_HELD_FREE : TSIDE_HELD_BEARING, held < 0 ? 0 : held);
     if (travel->line.piece->slope == 0)
         return;
-    for (int i = 1; i <= PLACES; i++) {
+    if (travel->line.board >= 0)
+        edge = nearest_to_edge(travel);
+    for (int i = 1; i <= PLACES;) {
         double to = i == PLACES ? most : from + i * step;
+        if (at < edge && edge < to)
+            to = edge;
+        else
+            i++;
         while (at < to && chord_held(travel, to) != held) {
-            double low = at, high = to;
-            while (high - low > 1e-12 * (1 + high)) {
-                double middle = low + (high - low) / 2;
-                if (middle <= low || middle >= high)
-                    break;
-                if (chord_held(travel, middle) == held)
-                    low = middle;
-                else
-                    high = middle;
-            }
-            at = high + 1e-12 * (1 + high);
-            if (held >= 0 && held == travel->line.board) {
-                tside_i_spot spot;
-                double x, y, lower;
-                measure_roll(travel, low, &spot);
-                tipping_points(&travel->line, spot.r, &x, &y, &lower);
-                bear(&travel->line, travel->line.obstacle + held, 0, &spot);
-                if (spot.x > travel->line.x + spot.r + 1e-9) { /* it left the edge before its curtain hung plumb */
-                    add_stretch(travel, high + lead, lead, 0, TSIDE_HELD_TIPPED, 0);
-                    at = hangs_clear(travel, high, most);
-                    high = at;
-                }
-            }
+            double change = change_hold(travel, at, to, held, most, lead);
+            at = change + 1e-12 * (1 + change);
             held = chord_held(travel, at);
-            add_stretch(travel, high + lead, lead, 0, held < 0 ? TSIDE_HELD_FREE : TSIDE_HELD_BEARING, held < 0 ? 0 : held);
+            add_stretch(travel, change + lead, lead, 0, held < 0 ? TSIDE_HELD_FREE : TSIDE_HELD_BEARING, held < 0 ? 0 : held);
         }
         at = to > at ? to : at;
     }
