@@ -1,0 +1,489 @@
+/* SPDX-License-Identifier: MIT */
+/* Bows of every kind against polylines, circles and known segments; and what bow and line refuse. */
+#include <check.h>
+#include <math.h>
+#include <string.h>
+
+#include "curves.h"
+
+Suite *bow_suite(void);
+
+static tside_bow bow_of(const tside_frame *frame)
+{
+    tside_bow bow;
+    tside_fault fault;
+    ANSWERS(tside_bow_make(frame, &bow, &fault));
+    return bow;
+}
+
+static tside_bow_point bow_at(const tside_bow *bow, double arc)
+{
+    tside_bow_point p;
+    tside_fault fault;
+    ANSWERS(tside_bow_at(bow, arc, &p, &fault));
+    return p;
+}
+
+/* --- against polylines --- */
+
+FOR_CURVED(centreline_and_face_are_the_polylines)
+{
+    static polyline centre, face;
+    double half = c->frame.tube.diameter / 2;
+    trace(&c->frame, 0, 2, &centre);
+    trace(&c->frame, half, 2, &face);
+    for (double y = -0.4; y < fmin(1.9, c->frame.peak_height - 0.1); y += 0.0471) {
+        double x, arc;
+        tside_bow_point p;
+        tside_fault fault;
+        ANSWERS(tside_bow_face(&c->bow, y, &x, &fault));
+        NEAR(x, polyline_x(&face, y), grain(&face, y), "face", c->number);
+        note(c, fabs(x - polyline_x(&face, y)));
+        ANSWERS(tside_bow_at_height(&c->bow, y, &arc, &fault));
+        ANSWERS(tside_bow_at(&c->bow, arc, &p, &fault));
+        NEAR(p.y, y, 1e-12, "height", c->number);
+        NEAR(p.x, polyline_x(&centre, y), grain(&centre, y), "centreline", c->number);
+    }
+}
+
+/* Every point of the face lies half a diameter from the nearest of the centreline, the round about a kink from its one point. */
+FOR_CURVED(face_is_half_a_diameter_off)
+{
+    static polyline centre;
+    double half = c->frame.tube.diameter / 2;
+    trace(&c->frame, 0, 2.2, &centre);
+    for (double y = 0.05; y < fmin(1.9, c->frame.peak_height - 0.1); y += 0.237) {
+        double x, nearest = HUGE_VAL;
+        tside_fault fault;
+        ANSWERS(tside_bow_face(&c->bow, y, &x, &fault));
+        for (int i = 1; i < centre.count; i++) {
+            double dx = centre.x[i] - centre.x[i - 1], dy = centre.y[i] - centre.y[i - 1], u = ((x - centre.x[i - 1]) * dx + (y - centre.y[i - 1]) * dy) / (dx * dx + dy * dy);
+            u = fmin(fmax(u, 0), 1);
+            nearest = fmin(nearest, hypot(x - centre.x[i - 1] - u * dx, y - centre.y[i - 1] - u * dy));
+        }
+        NEAR(nearest, half, 2 * sagitta, "distance of face and centreline", c->number);
+    }
+}
+
+/* Arc length, heading and curvature agree with one another: by differences along the bow. */
+FOR_CURVED(arc_length_heading_and_curvature_belong_together)
+{
+    const double h = 1e-6;
+    tside_fault fault;
+    for (int k = -3; k < 20; k++) {
+        double arc = c->bow.centre.length * (k + 0.37) / 20;
+        tside_bow_point at, before, after;
+        ANSWERS(tside_bow_at(&c->bow, arc - h, &before, &fault));
+        ANSWERS(tside_bow_at(&c->bow, arc, &at, &fault));
+        ANSWERS(tside_bow_at(&c->bow, arc + h, &after, &fault));
+        NEAR(hypot(after.x - before.x, after.y - before.y), 2 * h, 1e-14, "step along the arc", c->number);
+        NEAR(atan2(after.y - before.y, after.x - before.x), at.heading, 1e-8, "heading", c->number);
+        NEAR(after.heading - before.heading, 2 * h * at.curvature, 1e-14, "curvature", c->number);
+    }
+}
+
+/* The nearest place at which a half line crosses the polyline of the centreline. */
+FOR_CURVED(crossings_are_the_polylines)
+{
+    static polyline centre;
+    dice d = {(uint64_t)c->number};
+    trace(&c->frame, 0, HUGE_VAL, &centre);
+    for (int k = 0; k < 6; k++) {
+        double x = c->frame.width / 2 + dice_between(&d, -0.5, 1), y = dice_between(&d, -0.5, 2.5), angle = dice_between(&d, -PI, PI), nearest = HUGE_VAL, square = 0, away, arc;
+        tside_bow_point p;
+        if (c->frame.shape == TSIDE_THREE_POINTS)
+            x += c->frame.foot_x - c->frame.width / 2;
+        for (int i = 1; i < centre.count; i++) {
+            double dx = centre.x[i] - centre.x[i - 1], dy = centre.y[i] - centre.y[i - 1], det = dx * sin(angle) - dy * cos(angle);
+            double u = ((x - centre.x[i - 1]) * sin(angle) - (y - centre.y[i - 1]) * cos(angle)) / det, t = ((x - centre.x[i - 1]) * dy - (y - centre.y[i - 1]) * dx) / det;
+            if (u >= 0 && u <= 1 && t > 0 && t < nearest) {
+                nearest = t;
+                square = fabs(det) / hypot(dx, dy);
+            }
+        }
+        if (nearest < 1e-3 || (nearest < HUGE_VAL && square < 1e-2)) /* begins on it, or grazes it */
+            continue;
+        if (tside_bow_crossing(&c->bow, x, y, angle, &away, &arc, NULL) != TSIDE_OK)
+            away = HUGE_VAL;
+        else if (nearest < 100) {
+            tside_fault fault;
+            ANSWERS(tside_bow_at(&c->bow, arc, &p, &fault));
+            NEAR(hypot(p.x - x - away * cos(angle), p.y - y - away * sin(angle)), 0, 1e-9, "crossing on the centreline", c->number);
+        }
+        if (nearest < 100 || away < 100) {
+            NEAR(away, nearest, 2 * sagitta / square, "distance of the crossing", c->number);
+            note(c, fabs(away - nearest));
+        }
+    }
+}
+
+/* --- circles, from outside --- */
+
+/* Machinery's Handbook, Segments of Circles for Radius = 1, from memory: central angle in degrees, arc, rise, chord, area of the segment. */
+static const double segments[][5] = {
+    {30, 0.52360, 0.03407, 0.51764, 0.01180}, {45, 0.78540, 0.07612, 0.76537, 0.03915}, {60, 1.04720, 0.13397, 1.00000, 0.09059},
+    {90, 1.57080, 0.29289, 1.41421, 0.28540}, {150, 2.61799, 0.74118, 1.93185, 1.05900}, {180, 3.14159, 1.00000, 2.00000, 1.57080},
+};
+
+/* Between centreline and the level of its foot, from foot to peak, by the trapezoidal rule. */
+static double area_under(const tside_bow *bow)
+{
+    enum { PARTS = 20000 };
+    double area = 0;
+    tside_bow_point last = bow_at(bow, 0);
+    for (int i = 1; i <= PARTS; i++) {
+        tside_bow_point p = bow_at(bow, bow->centre.length * ((double)i / PARTS));
+        area += (last.x - p.x) * (last.y + p.y) / 2;
+        last = p;
+    }
+    return area;
+}
+
+/* Drawn 10 m large. The printed rise and chord are good to half a unit of their last place, by which they also move what follows from them. */
+START_TEST(flat_arches_are_circular_segments)
+{
+    const double scale = 10, place = 0.5e-5;
+    for (size_t i = 0; i < sizeof segments / sizeof *segments; i++) {
+        double arc = segments[i][1], rise = segments[i][2], chord = segments[i][3], area = segments[i][4];
+        tside_frame frame = plain_frame(scale * chord, 0, scale * rise);
+        tside_bow bow = bow_of(&frame);
+        /* near a flat arch's proportions: arc = chord + 8/3 rise^2/chord, radius = chord^2/(8 rise) + rise/2, area = 2/3 chord rise */
+        NEAR(2 * bow.centre.length / scale, arc, place * (1 + 1 + 16 * rise / chord / 3), "arc", (int)i);
+        NEAR(1 / bow.centre.piece[0].curvature / scale, 1, place * (chord / (4 * rise) + chord * chord / (8 * rise * rise) + 0.5), "radius", (int)i);
+        NEAR(2 * area_under(&bow) / scale / scale, area, place * (1 + rise + chord), "area of the segment", (int)i);
+        NEAR(bow_at(&bow, bow.centre.length).x, 0, 1e-12, "peak", (int)i);
+        NEAR(bow_at(&bow, bow.centre.length).y, frame.peak_height, 1e-12, "peak", (int)i);
+        NEAR(bow_at(&bow, 0).x, frame.width / 2, 1e-12, "foot", (int)i);
+    }
+}
+END_TEST
+
+/* The same segments through three of their points; and hollow, where the curvature changes its sign. */
+START_TEST(arcs_through_three_points_are_circular_segments)
+{
+    const double scale = 4, place = 0.5e-5;
+    for (size_t i = 0; i + 1 < sizeof segments / sizeof *segments; i++) /* without the half circle, which would not rise from its foot */
+        for (int hollow = 0; hollow <= 1; hollow++) {
+            double rise = segments[i][2] * (hollow ? -1 : 1), chord = segments[i][3];
+            tside_frame frame = points_frame(5, 5 + scale * rise, scale * chord / 2, 5, scale * chord);
+            tside_bow bow = bow_of(&frame);
+            tside_bow_point between;
+            double arc;
+            tside_fault fault;
+            NEAR(bow.centre.length / scale, segments[i][1], place * (1 + 1 + 16 * fabs(rise) / chord / 3), "arc", (int)i);
+            NEAR(bow.centre.piece[0].curvature * scale, hollow ? -1 : 1, place * (chord / (4 * fabs(rise)) + chord * chord / (8 * rise * rise) + 0.5), "curvature", (int)i);
+            ANSWERS(tside_bow_at_height(&bow, frame.between_height, &arc, &fault));
+            between = bow_at(&bow, arc);
+            NEAR(between.x, frame.between_x, 1e-12, "the point between", (int)i);
+            NEAR(arc, bow.centre.length / 2, 1e-12, "half way", (int)i);
+            NEAR(between.heading, PI / 2, 1e-12, "heading half way", (int)i);
+        }
+}
+END_TEST
+
+START_TEST(points_of_a_known_circle_give_it_back)
+{
+    dice d = {5};
+    for (int n = 0; n < 200; n++) {
+        double R = dice_between(&d, 2, 8), cx = dice_between(&d, 1, 3), cy = dice_between(&d, -1, 2), low = dice_between(&d, -0.6, 0), high = dice_between(&d, 0.2, 0.7);
+        double middle = low + (high - low) * dice_between(&d, 0.3, 0.7);
+        tside_frame frame = points_frame(cx + R * cos(low), cx + R * cos(middle), cy + R * sin(middle), cx + R * cos(high), cy + R * sin(high));
+        tside_bow bow;
+        frame.foot_height = cy + R * sin(low);
+        if (frame.foot_height < -5 || frame.between_height <= 0)
+            continue;
+        frame.measured = n % 2 ? TSIDE_OUTSIDE : TSIDE_CENTRELINE;
+        bow = bow_of(&frame);
+        if (frame.measured == TSIDE_OUTSIDE)
+            R -= 0.025;
+        for (int i = 0; i < 2; i++) { /* centreline, face */
+            const tside_piece *piece = i ? bow.face.piece : bow.centre.piece;
+            double radius = R + (i ? 0.025 : 0);
+            NEAR(1 / piece->curvature, radius, 1e-9 * radius, "radius", n);
+            NEAR(piece->length, radius * (high - low), 1e-10, "length", n);
+            NEAR(piece->heading, low + PI / 2, 1e-10, "heading", n);
+            NEAR(piece->x, cx + radius * cos(low), 1e-10, "foot", n);
+            NEAR(piece->y, cy + radius * sin(low), 1e-10, "foot", n);
+        }
+    }
+}
+END_TEST
+
+/* A hollow bow that turns level and down again, away from the tunnel, before its last point: its top lies where it is level. */
+START_TEST(a_hollow_bow_has_its_top_where_it_is_level)
+{
+    const double R = 1.5, low = 0.2, middle = -1.2, high = -1.7, x = 3, y = 0.5; /* on the inboard side of its centre, by the angles of its normals */
+    tside_frame frame = points_frame(x - R * cos(low), x - R * cos(middle), y - R * sin(middle), x - R * cos(high), y - R * sin(high));
+    tside_bow bow;
+    double arc;
+    tside_fault fault;
+    frame.foot_height = y - R * sin(low);
+    bow = bow_of(&frame);
+    ANSWERS(tside_bow_at_height(&bow, 1.9999, &arc, &fault));
+    NEAR(bow_at(&bow, arc).y, 1.9999, 1e-12, "height", 0);
+    NEAR(arc, R * (low + acos(1.4999 / R * -1) - PI / 2), 1e-9, "the first of two such heights", 0);
+    REFUSES(tside_bow_at_height(&bow, 2.0001, &arc, &fault), arc, TSIDE_OUT_OF_REACH, "height", TSIDE_ABOVE);
+    NEAR(fault.bound, 2, 1e-12, "top", 0);
+}
+END_TEST
+
+START_TEST(collinear_points_give_a_straight_bow)
+{
+    for (int n = 0; n < 20; n++) {
+        double lean = -0.5 + 0.05 * n, at = 0.2 + 0.03 * n;
+        tside_frame frame = points_frame(4, 4 - lean * at, 2.4 * at, 4 - lean, 2.4);
+        tside_bow bow = bow_of(&frame);
+        ck_assert(bow.centre.piece[0].curvature == 0 && bow.face.piece[0].curvature == 0 && bow.centre.count == 1);
+        NEAR(bow.centre.length, hypot(lean, 2.4), 1e-12, "length", n);
+        NEAR(bow_at(&bow, 0).heading, PI / 2 + atan(lean / 2.4), 1e-12, "heading", n);
+    }
+}
+END_TEST
+
+/* A tape over the outside finds the tube's diameter wider and half of it higher. */
+START_TEST(outside_measures_are_the_centrelines_and_the_tube)
+{
+    for (int n = 0; n < SIDES; n++) {
+        curved c;
+        tside_frame frame;
+        tside_bow one, other;
+        if (curved_side(n, &c, NULL) != TSIDE_OK || c.frame.shape == TSIDE_THREE_POINTS)
+            continue;
+        frame = c.frame;
+        frame.measured = TSIDE_CENTRELINE;
+        one = bow_of(&frame);
+        frame.measured = TSIDE_OUTSIDE;
+        frame.width += frame.tube.diameter;
+        frame.peak_height += frame.tube.diameter / 2;
+        other = bow_of(&frame);
+        for (int k = 0; k <= 10; k++) {
+            tside_bow_point p = bow_at(&one, one.centre.length * (k / 10.0)), q = bow_at(&other, other.centre.length * (k / 10.0));
+            NEAR(p.x, q.x, 1e-12, "x", n);
+            NEAR(p.y, q.y, 1e-12, "y", n);
+        }
+    }
+}
+END_TEST
+
+/* --- refusals --- */
+
+#define BOW_REFUSES(status, field, relation) REFUSES(tside_bow_make(&frame, &bow, &fault), bow, status, field, relation)
+#define FITS(what) (frame.what = fault.bound, (void)bow_of(&frame))
+
+START_TEST(frames_out_of_bounds_are_refused)
+{
+    tside_frame good = plain_frame(8, 1, 4), frame = good;
+    tside_bow bow;
+    tside_fault fault;
+    frame.width = NAN;
+    BOW_REFUSES(TSIDE_OUT_OF_BOUNDS, "frame.width", TSIDE_NOT_FINITE);
+    frame.width = 0;
+    BOW_REFUSES(TSIDE_OUT_OF_BOUNDS, "frame.width", TSIDE_NOT_ABOVE);
+    frame = good;
+    frame.leg_height = -0.1;
+    BOW_REFUSES(TSIDE_OUT_OF_BOUNDS, "frame.leg_height", TSIDE_BELOW);
+    frame = good;
+    frame.peak_height = -1;
+    BOW_REFUSES(TSIDE_OUT_OF_BOUNDS, "frame.peak_height", TSIDE_NOT_ABOVE);
+    frame = good;
+    frame.board = TSIDE_BOARD_OUTSIDE;
+    frame.board_top = 0;
+    BOW_REFUSES(TSIDE_OUT_OF_BOUNDS, "frame.board_top", TSIDE_NOT_ABOVE);
+    frame.board_top = 0.3;
+    frame.board_stand = -0.01;
+    BOW_REFUSES(TSIDE_OUT_OF_BOUNDS, "frame.board_stand", TSIDE_BELOW);
+}
+END_TEST
+
+START_TEST(legs_and_peaks_that_contradict_are_refused)
+{
+    tside_frame frame = plain_frame(8, 1, 1);
+    tside_bow bow;
+    tside_fault fault;
+    BOW_REFUSES(TSIDE_CONTRADICTS, "frame.peak_height", TSIDE_NOT_ABOVE);
+    NEAR(fault.bound, 1, 0, "bound", 0);
+    ck_assert_str_eq(fault.other, "frame.leg_height");
+    frame.measured = TSIDE_OUTSIDE; /* the centreline's peak lies half a diameter lower */
+    frame.peak_height = 1.02;
+    BOW_REFUSES(TSIDE_CONTRADICTS, "frame.peak_height", TSIDE_NOT_ABOVE);
+    NEAR(fault.bound, 1.025, 1e-15, "bound", 1);
+    frame.peak_height = 1.03;
+    bow_of(&frame);
+    frame = plain_frame(0.1, 1, 4);
+    BOW_REFUSES(TSIDE_CONTRADICTS, "frame.width", TSIDE_NOT_ABOVE);
+    NEAR(fault.bound, 0.1, 1e-15, "bound", 2);
+    frame.measured = TSIDE_OUTSIDE;
+    BOW_REFUSES(TSIDE_CONTRADICTS, "frame.width", TSIDE_NOT_ABOVE);
+    NEAR(fault.bound, 0.15, 1e-15, "bound", 3);
+    frame = plain_frame(8, 1, 3);
+    frame.board = TSIDE_BOARD_OUTSIDE;
+    frame.board_top = 3.1;
+    BOW_REFUSES(TSIDE_CONTRADICTS, "frame.board_top", TSIDE_ABOVE);
+    NEAR(fault.bound, 3.025, 1e-12, "top of the face", 4);
+    FITS(board_top);
+}
+END_TEST
+
+START_TEST(shoulders_that_contradict_are_refused)
+{
+    tside_frame good = plain_frame(8, 1.5, 4), frame = good;
+    tside_bow bow;
+    tside_fault fault;
+    good.shoulder_radius_given = 1;
+    good.shoulder_radius = 0.5;
+    bow_of(&good);
+    frame = good;
+    frame.peak_height = 5.5; /* rises as much as half the width */
+    BOW_REFUSES(TSIDE_CONTRADICTS, "frame.shoulder_radius", TSIDE_NO_RELATION);
+    ck_assert_str_eq(fault.other, "frame.peak_height");
+    frame = good;
+    frame.shoulder_radius = 4.6; /* the arch has a radius of (16 + 6.25)/5 = 4.45 */
+    BOW_REFUSES(TSIDE_CONTRADICTS, "frame.shoulder_radius", TSIDE_NOT_BELOW);
+    frame.leg_height = 0.2;
+    frame.peak_height = 2.2;
+    frame.shoulder_radius = 1; /* an arch of 5 m whose centre lies at -2.8: the bend would begin at -2.8 + sqrt(16 - 9) */
+    BOW_REFUSES(TSIDE_CONTRADICTS, "frame.shoulder_radius", TSIDE_NO_RELATION);
+    ck_assert_str_eq(fault.other, "frame.leg_height");
+    NEAR(fault.gap, -2.8 + sqrt(7), 1e-12, "gap", 0);
+    frame = good;
+    frame.shoulder_radius = 0.0499; /* a bend tighter than the tube */
+    BOW_REFUSES(TSIDE_CONTRADICTS, "frame.shoulder_radius", TSIDE_NO_RELATION);
+    ck_assert_str_eq(fault.other, "frame.tube.diameter");
+    frame.shoulder_radius = 0.0501;
+    bow_of(&frame);
+}
+END_TEST
+
+/* Where the bend is as wide as half the tunnel or wider, nothing of the arch is left above it. */
+START_TEST(a_shoulder_leaves_some_arch)
+{
+    tside_frame frame = plain_frame(4, 2, 3.9);
+    tside_bow bow;
+    tside_fault fault;
+    frame.shoulder_radius_given = 1;
+    frame.shoulder_radius = 1.999;
+    bow = bow_of(&frame);
+    ck_assert(bow.centre.count == 3 && bow.centre.piece[2].length > 0);
+    frame.shoulder_radius = 2.001; /* the arch's radius is 2.0026 */
+    BOW_REFUSES(TSIDE_CONTRADICTS, "frame.shoulder_radius", TSIDE_NOT_BELOW);
+    NEAR(fault.bound, 2, 1e-12, "bound", 0);
+}
+END_TEST
+
+START_TEST(points_that_contradict_are_refused)
+{
+    tside_frame good = points_frame(4, 3.9, 1.5, 3.5, 3), frame = good;
+    tside_bow bow;
+    tside_fault fault;
+    frame.between_height = 3;
+    BOW_REFUSES(TSIDE_CONTRADICTS, "frame.peak_height", TSIDE_NOT_ABOVE);
+    NEAR(fault.bound, 3, 0, "bound", 0);
+    frame.foot_height = frame.between_height = 1;
+    BOW_REFUSES(TSIDE_CONTRADICTS, "frame.between_height", TSIDE_NOT_ABOVE);
+    NEAR(fault.bound, 1, 0, "bound", 1);
+    for (int measured = TSIDE_OUTSIDE; measured <= TSIDE_CENTRELINE; measured++) { /* a radius of 0.0325 m in a tube of 0.05 m */
+        frame = points_frame(4, 4.02, 0.03, 4, 0.06);
+        frame.measured = (tside_measured)measured;
+        BOW_REFUSES(TSIDE_CONTRADICTS, "frame.between_x", TSIDE_NO_RELATION);
+        ck_assert_str_eq(fault.other, "frame.tube.diameter");
+    }
+    frame = points_frame(4, 5, 0.1, 4, 3); /* the one circle through them dives below its foot first */
+    BOW_REFUSES(TSIDE_CONTRADICTS, "frame.between_x", TSIDE_NO_RELATION);
+    frame = points_frame(4, 3, 0.1, 4, 3);
+    BOW_REFUSES(TSIDE_CONTRADICTS, "frame.between_x", TSIDE_NO_RELATION);
+}
+END_TEST
+
+START_TEST(places_off_the_bow_are_refused)
+{
+    tside_frame frame = plain_frame(8, 1, 4);
+    tside_bow bow = bow_of(&frame);
+    tside_bow_point point;
+    tside_fault fault;
+    double x, arc, away;
+#define OUT_OF_BOUNDS(call, output, field, relation) REFUSES(call, output, TSIDE_OUT_OF_BOUNDS, field, relation)
+    OUT_OF_BOUNDS(tside_bow_at(&bow, NAN, &point, &fault), point, "arc", TSIDE_NOT_FINITE);
+    OUT_OF_BOUNDS(tside_bow_at(&bow, -INFINITY, &point, &fault), point, "arc", TSIDE_NOT_FINITE);
+    OUT_OF_BOUNDS(tside_bow_at(&bow, 20, &point, &fault), point, "arc", TSIDE_ABOVE);
+    NEAR(bow_at(&bow, fault.bound).y, 4, 1e-12, "the bound is the peak", 0);
+    OUT_OF_BOUNDS(tside_bow_at_height(&bow, NAN, &arc, &fault), arc, "height", TSIDE_NOT_FINITE);
+    REFUSES(tside_bow_at_height(&bow, 4.001, &arc, &fault), arc, TSIDE_OUT_OF_REACH, "height", TSIDE_ABOVE);
+    NEAR(fault.bound, 4, 1e-12, "top", 1);
+    OUT_OF_BOUNDS(tside_bow_face(&bow, INFINITY, &x, &fault), x, "height", TSIDE_NOT_FINITE);
+    REFUSES(tside_bow_face(&bow, 4.03, &x, &fault), x, TSIDE_OUT_OF_REACH, "height", TSIDE_ABOVE);
+    NEAR(fault.bound, 4.025, 1e-12, "top of the face", 2);
+    OUT_OF_BOUNDS(tside_bow_crossing(&bow, NAN, 0, 0, &away, &arc, &fault), away, "x", TSIDE_NOT_FINITE);
+    OUT_OF_BOUNDS(tside_bow_crossing(&bow, 0, INFINITY, 0, &away, &arc, &fault), away, "y", TSIDE_NOT_FINITE);
+    OUT_OF_BOUNDS(tside_bow_crossing(&bow, 0, 0, NAN, &away, &arc, &fault), arc, "angle", TSIDE_NOT_FINITE);
+    REFUSES(tside_bow_crossing(&bow, 5, 1, 0, &away, &arc, &fault), away, TSIDE_OUT_OF_REACH, "angle", TSIDE_NO_RELATION);
+}
+END_TEST
+
+START_TEST(curtains_that_contradict_are_refused)
+{
+    tside_frame frame = plain_frame(8, 1, 4);
+    tside_bow bow = bow_of(&frame);
+    tside_curtain good, curtain;
+    tside_line line;
+    tside_fault fault;
+    double x = 0, y = 0, normal = 0;
+#define LINE_REFUSES(status, field, relation) REFUSES(tside_line_make(&bow, &curtain, &line, &fault), line, status, field, relation)
+    tside_usual(TSIDE_KIND_CURTAIN, &good);
+    good.hip = 1.8;
+    good.sill = 0.5;
+    curtain = good;
+    curtain.hip = NAN;
+    LINE_REFUSES(TSIDE_OUT_OF_BOUNDS, "curtain.hip", TSIDE_NOT_FINITE);
+    curtain.hip = 4.1;
+    LINE_REFUSES(TSIDE_OUT_OF_REACH, "curtain.hip", TSIDE_ABOVE);
+    NEAR(fault.bound, 4.025, 1e-12, "top of the face", 0);
+    curtain = good;
+    curtain.standoff = -0.01;
+    LINE_REFUSES(TSIDE_OUT_OF_BOUNDS, "curtain.standoff", TSIDE_BELOW);
+    curtain = good;
+    curtain.roll_lies = TSIDE_INBOARD;
+    LINE_REFUSES(TSIDE_NOT_MODELLED, "curtain.roll_lies", TSIDE_NO_RELATION);
+    curtain = good;
+    curtain.sill = 1.8;
+    LINE_REFUSES(TSIDE_CONTRADICTS, "curtain.sill", TSIDE_NOT_BELOW);
+    NEAR(fault.bound, 1.8, 0, "bound", 1);
+    curtain = good;
+    frame.board = TSIDE_BOARD_OUTSIDE;
+    frame.board_top = 1.8;
+    bow = bow_of(&frame);
+    LINE_REFUSES(TSIDE_CONTRADICTS, "frame.board_top", TSIDE_NOT_BELOW);
+    NEAR(fault.bound, 1.8, 0, "bound", 2);
+    frame.board_top = 0.4;
+    bow = bow_of(&frame);
+    ANSWERS(tside_line_make(&bow, &curtain, &line, &fault));
+    OUT_OF_BOUNDS(tside_line_at(&line, NAN, &x, &y, &normal, &fault), x, "distance", TSIDE_NOT_FINITE);
+    OUT_OF_BOUNDS(tside_line_at(&line, INFINITY, &x, &y, &normal, &fault), y, "distance", TSIDE_NOT_FINITE);
+    OUT_OF_BOUNDS(tside_line_at(&line, -1e-3, &x, &y, &normal, &fault), normal, "distance", TSIDE_BELOW);
+}
+END_TEST
+
+Suite *bow_suite(void)
+{
+    Suite *suite = suite_create("bow");
+    TCase *tcase = tcase_create("bow");
+    tcase_set_timeout(tcase, 120);
+    tcase_add_test(tcase, centreline_and_face_are_the_polylines);
+    tcase_add_test(tcase, face_is_half_a_diameter_off);
+    tcase_add_test(tcase, arc_length_heading_and_curvature_belong_together);
+    tcase_add_test(tcase, crossings_are_the_polylines);
+    tcase_add_test(tcase, flat_arches_are_circular_segments);
+    tcase_add_test(tcase, arcs_through_three_points_are_circular_segments);
+    tcase_add_test(tcase, points_of_a_known_circle_give_it_back);
+    tcase_add_test(tcase, a_hollow_bow_has_its_top_where_it_is_level);
+    tcase_add_test(tcase, collinear_points_give_a_straight_bow);
+    tcase_add_test(tcase, outside_measures_are_the_centrelines_and_the_tube);
+    tcase_add_test(tcase, frames_out_of_bounds_are_refused);
+    tcase_add_test(tcase, legs_and_peaks_that_contradict_are_refused);
+    tcase_add_test(tcase, shoulders_that_contradict_are_refused);
+    tcase_add_test(tcase, a_shoulder_leaves_some_arch);
+    tcase_add_test(tcase, points_that_contradict_are_refused);
+    tcase_add_test(tcase, places_off_the_bow_are_refused);
+    tcase_add_test(tcase, curtains_that_contradict_are_refused);
+    suite_add_tcase(suite, tcase);
+    return suite;
+}
