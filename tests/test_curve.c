@@ -585,6 +585,27 @@ START_TEST(corner_turns_the_bar_without_take_up)
 }
 END_TEST
 
+/* Shut with the curtain partly turned about the edge: the height tells by how much. */
+START_TEST(shut_may_lie_at_a_corner)
+{
+    double slope = atan2(0.02, 1.4), chord = hypot(0.02, 1.4), r = 0.025;
+    for (int k = 0; k <= 10; k++) {
+        double at = slope * k / 10;
+        curved c = curved_boarded(0.02);
+        tside_position shut;
+        tside_fault fault;
+        c.stops.shut_by = TSIDE_SHUT_HEIGHT;
+        c.stops.shut_height = 0.6 + r * sin(at) - r;
+        must_make(&c);
+        ANSWERS(tside_travel_at(&c.travel, 0, &shut, &fault));
+        NEAR(shut.slope, at, 1e-10, "slope", k);
+        NEAR(shut.hanging, chord, 1e-10, "hanging", k);
+        NEAR(shut.underside, c.stops.shut_height, 1e-12, "underside", k);
+        NEAR(hypot(shut.x - c.bow.board_x, shut.y - 0.6), r, 1e-12, "axis from the edge", k);
+    }
+}
+END_TEST
+
 /* How many of the thousand have corners, and that at each the bar turns by what the line does. */
 FOR_CURVED(corners_turn_by_what_the_line_turns)
 {
@@ -1010,6 +1031,7 @@ Suite *curve_suite(void)
     tcase_add_test(tcase, axis_never_jumps);
     tcase_add_test(tcase, turns_and_heights_invert);
     tcase_add_test(tcase, corner_turns_the_bar_without_take_up);
+    tcase_add_test(tcase, shut_may_lie_at_a_corner);
     tcase_add_test(tcase, corners_turn_by_what_the_line_turns);
     tcase_add_test(tcase, turn_table_goes_on_over_a_corner);
     tcase_add_test(tcase, board_tips_the_roll_from_its_radius_on);

@@ -80,8 +80,9 @@ typedef struct tside_bow_point {
  * Leg and peak, with half width a, leg height h and rise f = peak - h of the centreline: f >= a gives an arc tangent to the leg,
  * R = (f^2+a^2)/(2a), a half circle at f = a and pointed above; f < a gives a flat arch, R = (a^2+f^2)/(2f), which meets the leg in a
  * kink, or in a bend of the shoulder radius. Three points: heights strictly rising.
- * TSIDE_OUT_OF_BOUNDS: a field. TSIDE_CONTRADICTS: peak not above leg, width not above the tube, heights not rising, a shoulder on a
- * bow that needs none, not below the arc's radius, or beginning below the foot; a bend tighter than the tube. Source: derivation, plane geometry of circles.
+ * TSIDE_OUT_OF_BOUNDS: a field. TSIDE_CONTRADICTS: peak not above leg, width not above the tube, heights not rising, an arc through three points that does not rise from its
+ * foot or bends by half a circle or more, a shoulder on a bow that needs none, not below half the width (and so not below the arc's radius), or beginning below the foot;
+ * a bend tighter than the tube; a baseboard above the bow. Source: derivation, plane geometry of circles.
  */
 TSIDE_API tside_status tside_bow_make(const tside_frame *frame, tside_bow *bow, tside_fault *fault);
 

@@ -45,7 +45,7 @@ typedef enum tside_held {
 typedef struct tside_stretch {
     double from;  /* turn, progress at its beginning */
     double lead;  /* turn, progress less wraps there */
-    double slope; /* rad, of the curtain there; used at corners */
+    double slope; /* rad, of the curtain there; used at corners and where the roll tips */
     tside_held held;
     int index;
 } tside_stretch;
