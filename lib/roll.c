@@ -57,14 +57,14 @@ tside_status tside_roll_wrap(const tside_roll *roll, int wrap, double *length, t
 
 tside_status tside_roll_thickness(double core, double wraps_before, double turns, double taken_up, double *thickness, tside_fault *fault)
 {
-    const struct { const char *name, *unit; double value, high; int open; } argument[] = {
-        {"core", "m", core, 1, 1}, {"wraps_before", "turn", wraps_before, 1000, 0}, {"turns", "turn", turns, 1000, 1}, {"taken_up", "m", taken_up, 10000, 1}};
+    const struct { const char *name, *unit; double value, low, high; int open; } argument[] = {
+        {"core", "m", core, 0, 1, 1}, {"wraps_before", "turn", wraps_before, 0, 1000, 0}, {"turns", "turn", turns, 0.001, 1000, 0}, {"taken_up", "m", taken_up, 0, 10000, 1}};
     double bare = TSIDE_PI * turns * core;
     for (int i = 0; i < 4; i++) {
         if (!isfinite(argument[i].value))
             return tside_i_bound(fault, argument[i].name, argument[i].unit, 0, TSIDE_NOT_FINITE, 0);
-        if (argument[i].value < 0 || (argument[i].open && argument[i].value == 0))
-            return tside_i_bound(fault, argument[i].name, argument[i].unit, argument[i].value, argument[i].open ? TSIDE_NOT_ABOVE : TSIDE_BELOW, 0);
+        if (argument[i].value < argument[i].low || (argument[i].open && argument[i].value == 0))
+            return tside_i_bound(fault, argument[i].name, argument[i].unit, argument[i].value, argument[i].open ? TSIDE_NOT_ABOVE : TSIDE_BELOW, argument[i].low);
         if (argument[i].value > argument[i].high)
             return tside_i_bound(fault, argument[i].name, argument[i].unit, argument[i].value, TSIDE_ABOVE, argument[i].high);
     }

@@ -170,6 +170,17 @@ START_TEST(no_thickness_fits_less_than_the_core_takes)
 }
 END_TEST
 
+/* So few turns that their square is 0 would give a thickness without end. */
+START_TEST(hardly_a_turn_tells_no_thickness)
+{
+    double thickness;
+    tside_fault fault;
+    REFUSES(tside_roll_thickness(0.03, 0, 1e-200, 1, &thickness, &fault), thickness, TSIDE_OUT_OF_BOUNDS, "turns", TSIDE_BELOW);
+    ANSWERS(tside_roll_thickness(1e-300, 0, 0.001, 10000, &thickness, &fault));
+    ck_assert(isfinite(thickness));
+}
+END_TEST
+
 Suite *spiral_suite(void)
 {
     Suite *suite = suite_create("spiral");
@@ -181,6 +192,7 @@ Suite *spiral_suite(void)
     tcase_add_test(tcase, without_thickness_it_is_the_cores_girth);
     tcase_add_test(tcase, counted_turns_give_thickness);
     tcase_add_test(tcase, no_thickness_fits_less_than_the_core_takes);
+    tcase_add_test(tcase, hardly_a_turn_tells_no_thickness);
     suite_add_tcase(suite, tcase);
     return suite;
 }

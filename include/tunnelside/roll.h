@@ -37,7 +37,7 @@ TSIDE_API tside_status tside_roll_wrap(const tside_roll *roll, int wrap, double 
 
 /*
  * The effective thickness that counted turns imply: the field inverse, te = (l/pi - turns D0)/(turns (2 n0 + turns)).
- * core: m, as in tside_roll; wraps_before: on the bar when counting began, from 0; turns: counted, above 0; taken_up: m, measured meanwhile, above 0;
+ * core: m, as in tside_roll; wraps_before: on the bar when counting began, from 0; turns: counted, from 0.001; taken_up: m, measured meanwhile, above 0;
  * thickness: receives packing x thickness, m. TSIDE_CONTRADICTS: less was taken up than the bare core takes, so no thickness fits;
  * the fault's bound is the least take-up that fits. Source: derivation from tside_roll_taken_up.
  */
