@@ -6,189 +6,437 @@
 
 #include "turns.h"
 
-enum { LONGEST = 40 };   /* characters of one number */
-#define LONGEST_DROP 1000.0 /* m */
-#define MOST_WRAPS 1000.0   /* as tside_roll_taken_up */
+#define INCH 0.0254 /* m, exact: international yard and pound agreement of 1959 */
+#define COUNT_OF(array) (int)(sizeof(array) / sizeof *(array))
 
-/* --- writing --- */
+enum { SIZE = 48 }; /* of a quantity as text */
 
-static const char *tape(const question *q, double metres, char text[LONGEST])
+static tside_roll roll_of(const question *asked)
 {
-    if (tside_length_write(metres, q->us ? TSIDE_INCHES : TSIDE_MILLIMETRES, q->us ? 16 : 0, text, LONGEST, NULL, NULL) != TSIDE_OK)
-        snprintf(text, LONGEST, "%.6g m", metres);
-    return text;
+    const tside_roll roll = {.core = asked->value[CORE], .thickness = asked->value[THICKNESS], .packing = asked->value[PACKING]};
+    return roll;
 }
 
-static const char *fine(const question *q, double metres, char text[LONGEST])
+/* --- refusing --- */
+
+/* The option that a field or an argument of the library stands for; QUANTITIES where none does. */
+static option_of option_named(const char *field)
 {
-    snprintf(text, LONGEST, q->us ? "%.4g in" : "%.4g mm", q->us ? metres / 0.0254 : metres * 1000);
-    return text;
+    static const struct {
+        const char *field;
+        option_of which;
+    } known[] = {
+        {"core", CORE}, {"thickness", THICKNESS}, {"packing", PACKING}, {"wraps", WRAPS}, {"wraps_before", WRAPS}, {"turns", COUNTED}, {"taken_up", OVER},
+    };
+    if (!strncmp(field, "roll.", 5))
+        field += 5;
+    for (size_t i = 0; i < sizeof known / sizeof *known; i++)
+        if (!strcmp(field, known[i].field))
+            return known[i].which;
+    return QUANTITIES;
 }
 
-/* The shortest number that reads back as the same double. */
-static const char *shortest(double value, char text[LONGEST])
+/* The complaint begins with the option, which so need not stand in the sentence. */
+static int refuse(const question *asked, tside_fault *fault)
 {
-    for (int digits = 15; digits <= 17; digits++) {
-        snprintf(text, LONGEST, "%.*g", digits, value);
-        if (strtod(text, NULL) == value)
-            break;
-    }
-    return text;
-}
-
-/* The library names its arguments; whoever reads the message knows the options. */
-static void name_option(char *field)
-{
-    static const char *const options[][2] = {{"roll.core", "--core"},       {"core", "--core"},         {"roll.thickness", "--thickness"}, {"roll.packing", "--packing"},
-                                             {"wraps_before", "--wraps"},   {"wraps", "--wraps"},       {"turns", "--counted"},            {"taken_up", "--over"}};
-    for (size_t i = 0; i < sizeof options / sizeof *options; i++)
-        if (!strcmp(field, options[i][0])) {
-            strcpy(field, options[i][1]); /* a path has room for any option */
-            return;
-        }
-}
-
-static int refuse(tside_fault *fault)
-{
+    const option_of which = option_named(fault->field);
     char sentence[512];
-    name_option(fault->field);
-    name_option(fault->other);
+    if (which < QUANTITIES)
+        *fault->field = '\0';
+    if (option_named(fault->other) == CORE)
+        strcpy(fault->other, "--core");
     tside_fault_text(fault, sentence, sizeof sentence);
-    fprintf(stderr, "tunnelside-turns: %s\n", sentence);
+    complain(asked, which, sentence);
     return 0;
 }
 
-static void list_assumed(const question *q)
+/* The program's own bounds, narrower than the library's: above low, up to high. */
+static int is_within(const question *asked, option_of which, const char *unit, double low, double high, const char *reason)
 {
-    const char *title = "\nAssumed, not measured (common practice, no published source):\n";
-    char text[LONGEST];
-    if ((q->given & (THICKNESS | PACKING | WRAPS)) == (THICKNESS | PACKING | WRAPS))
-        return;
-    if (q->given & COUNTED && q->given & WRAPS)
-        return;
-    fputs(title, stdout);
-    if (!(q->given & (THICKNESS | COUNTED)))
-        printf("  thickness of the bare curtain %s\n", fine(q, q->roll.thickness, text));
-    if (!(q->given & (PACKING | COUNTED)))
-        printf("  packing factor %g\n", q->roll.packing);
-    if (!(q->given & WRAPS))
-        printf("  wraps on the bar when shut %g\n", q->wraps);
+    const double value = asked->value[which];
+    const int is_high = value > low;
+    const tside_fault fault = {
+        .status = TSIDE_OUT_OF_BOUNDS,
+        .relation = is_high ? TSIDE_ABOVE : TSIDE_NOT_ABOVE,
+        .unit = unit,
+        .reason = reason,
+        .index = -1,
+        .value = value,
+        .bound = is_high ? high : low,
+    };
+    char sentence[512];
+    if (is_high && value <= high)
+        return 1;
+    tside_fault_text(&fault, sentence, sizeof sentence);
+    complain(asked, which, sentence);
+    return 0;
 }
 
-/* --- the table --- */
+/* --- what was assumed --- */
+
+static const option_of may_be_usual[] = {THICKNESS, PACKING, WRAPS};
+
+/* A usual value in use: counted turns tell thickness and packing. */
+static int is_assumed(const question *asked, option_of which)
+{
+    return !asked->words[which] && (which == WRAPS || !asked->words[COUNTED]);
+}
+
+static void put_assumed(const question *asked, const char *quote, const char *between)
+{
+    const char *before = "";
+    for (int i = 0; i < COUNT_OF(may_be_usual); i++)
+        if (is_assumed(asked, may_be_usual[i])) {
+            printf("%s%s%s%s", before, quote, name_of(may_be_usual[i]), quote);
+            before = between;
+        }
+}
+
+/* --- writing for programs: figures by name, in SI; those that are found come first, then what they are found from --- */
+
+typedef struct figure {
+    const char *name;
+    double value; /* NaN where there is none: empty in CSV, left out of JSON */
+} figure;
+
+/* The shortest number that reads back as the same double. */
+static void put_number(double value)
+{
+    char digits[SIZE];
+    for (int precision = 15; precision <= 17; precision++) {
+        snprintf(digits, sizeof digits, "%.*g", precision, value);
+        if (strtod(digits, NULL) == value)
+            break;
+    }
+    fputs(digits, stdout);
+}
+
+static void put_csv_names(const figure *figures, int count)
+{
+    for (int i = 0; i < count; i++)
+        printf("%s,", figures[i].name);
+    printf("assumed\n");
+}
+
+static void put_csv_values(const question *asked, const figure *figures, int count)
+{
+    for (int i = 0; i < count; i++) {
+        if (!isnan(figures[i].value))
+            put_number(figures[i].value);
+        printf(",");
+    }
+    put_assumed(asked, "", " ");
+    printf("\n");
+}
+
+/* Members of a JSON object. */
+static void put_members(const figure *figures, int count, const char *between)
+{
+    for (int i = 0; i < count; i++)
+        if (!isnan(figures[i].value)) {
+            printf("%s\"%s\": ", i ? between : "", figures[i].name);
+            put_number(figures[i].value);
+        }
+}
+
+/* What a document begins with, up to what is found. */
+static void put_json_head(const question *asked, const figure *from, int count)
+{
+    printf("{\n  \"program\": \"tunnelside-turns\",\n  \"version\": \"%s\",\n  ", tside_version());
+    put_members(from, count, ",\n  ");
+    printf(",\n  \"assumed\": [");
+    put_assumed(asked, "\"", ", ");
+    printf("],\n  ");
+}
+
+/* --- writing for people --- */
+
+/* In up to so many decimals, without the zeros that end a fraction. */
+static const char *shortened(char text[SIZE], double value, int decimals)
+{
+    const int length = snprintf(text, SIZE, "%.*f", decimals, value);
+    char *end = text + length;
+    if (length >= SIZE) {
+        snprintf(text, SIZE, "%g", value);
+        return text;
+    }
+    while (end[-1] == '0')
+        *--end = '\0';
+    if (end[-1] == '.')
+        end[-1] = '\0';
+    return text;
+}
+
+/* For a tape measure: to 1/16 in or 1 mm. */
+static const char *tape(char text[SIZE], const question *asked, double metres)
+{
+    const tside_style style = asked->us ? TSIDE_FEET_AND_INCHES : TSIDE_MILLIMETRES;
+    if (tside_length_write(metres, style, asked->us ? 16 : 0, text, SIZE, NULL, NULL) != TSIDE_OK)
+        snprintf(text, SIZE, "%g m", metres);
+    return text;
+}
+
+/* For a caliper, without its unit: to 0.0001 in or 0.001 mm. */
+static const char *fine(char text[SIZE], const question *asked, double metres)
+{
+    return shortened(text, metres / (asked->us ? INCH : 0.001), asked->us ? 4 : 3);
+}
+
+static void put_line(const char *label, const char *value, const char *unit)
+{
+    printf("  %-42s  %s%s%s\n", label, value, *unit ? " " : "", unit);
+}
+
+static void put_size(const question *asked, const char *label, double metres)
+{
+    char text[SIZE];
+    put_line(label, fine(text, asked, metres), asked->us ? "in" : "mm");
+}
+
+static void put_turns(const char *label, double turns)
+{
+    char text[SIZE];
+    shortened(text, turns, 4);
+    put_line(label, text, strcmp(text, "1") ? "turns" : "turn");
+}
+
+static void put_notes(const question *asked)
+{
+    const char *basis = NULL;
+    char text[SIZE];
+    for (int i = 0; i < COUNT_OF(may_be_usual); i++) {
+        const tside_field *row = field_of(may_be_usual[i]);
+        const int is_size = !strcmp(row->unit, "m");
+        if (!is_assumed(asked, may_be_usual[i]))
+            continue;
+        if (!basis)
+            printf("\nASSUMED, NOT MEASURED\n  Usual values, not yours: measure what you can, and give it.\n");
+        if (!basis || strcmp(basis, row->basis))
+            printf("  Basis: %s.\n", row->basis);
+        basis = row->basis;
+        is_size ? fine(text, asked, row->usual) : shortened(text, row->usual, 4);
+        strcat(text, !is_size ? "" : asked->us ? " in" : " mm");
+        printf("  %-11s%s\n  %-11s(--%s)\n", text, row->meaning, "", name_of(may_be_usual[i]));
+    }
+    printf("\nCAUTIONS\n"
+           "  ! Keep hands, hair and sleeves clear of roll and rail while the bar turns:\n"
+           "    they draw in.\n"
+           "  ! A wound bar turns back and drops when its drive is taken off: lower it to\n"
+           "    shut first, or prop and tie it.\n"
+           "  ! Local codes, makers' ratings and instructions, and licensed practice come\n"
+           "    first.\n");
+}
+
+/* --- what each turn takes up --- */
+
+enum { MOST_WRAPS = 1000 }; /* as the library takes */
+#define LONGEST 1000.0      /* m, of a drop and of what counted turns take up: this program's choice */
+#define HARDLY_A_TURN 1e-6  /* less of a turn than this is rounding: no row of its own */
 
 typedef struct row {
-    double turns, taken_up, total, diameter, on_bar;
+    double turn, taken_up, total, diameter, on_bar;
 } row;
 
-static void print_row(const question *q, const row *r, int first)
-{
-    char a[LONGEST], b[LONGEST], c[LONGEST], d[LONGEST], e[LONGEST];
-    switch (q->format) {
-    case 'c':
-        printf("%s,%s,%s,%s,%s\n", shortest(r->turns, a), shortest(r->taken_up, b), shortest(r->total, c), shortest(r->diameter, d), shortest(r->on_bar, e));
-        break;
-    case 'j':
-        printf("%s\n    {\"turns\": %s, \"taken_up_m\": %s, \"total_m\": %s, \"diameter_m\": %s, \"on_bar_m\": %s}", first ? "" : ",", shortest(r->turns, a),
-               shortest(r->taken_up, b), shortest(r->total, c), shortest(r->diameter, d), shortest(r->on_bar, e));
-        break;
-    default:
-        printf("  %6.2f  %14s  %14s  %12s  %14s\n", r->turns, tape(q, r->taken_up, a), tape(q, r->total, b), fine(q, r->diameter, c), tape(q, r->on_bar, d));
-    }
-}
-
-static void print_head(const question *q)
-{
-    char a[LONGEST], b[LONGEST], c[LONGEST];
-    switch (q->format) {
-    case 'c': printf("turns,taken_up_m,total_m,diameter_m,on_bar_m\n"); break;
-    case 'j':
-        printf("{\n  \"core_m\": %s,\n  \"thickness_m\": %s,\n", shortest(q->roll.core, a), shortest(q->roll.thickness, b));
-        printf("  \"packing\": %s,\n  \"wraps_when_shut\": %s,\n  \"turns\": [", shortest(q->roll.packing, a), shortest(q->wraps, b));
-        break;
-    default:
-        printf("Take-up of a curtain %s thick, packed by %g, on a core of %s,\n", fine(q, q->roll.thickness, a), q->roll.packing, fine(q, q->roll.core, b));
-        printf("with %g wraps on it when shut, over a drop of %s.\n\n", q->wraps, tape(q, q->drop, c));
-        printf("  %6s  %14s  %14s  %12s  %14s\n", "turns", "taken up", "in all", "roll", "on the bar");
-    }
-}
-
-int answer_turns(const question *q)
-{
-    tside_fault fault;
-    double shut, most, total, before = 0;
+typedef struct table {
+    row rows[MOST_WRAPS + 2];
     int count;
-    if (tside_roll_taken_up(&q->roll, q->wraps, &shut, &fault) != TSIDE_OK)
-        return refuse(&fault);
-    if (!(q->drop >= 0 && q->drop <= LONGEST_DROP)) {
-        fprintf(stderr, "tunnelside-turns: --drop: %g m is not from 0 m to %g m\n", q->drop, LONGEST_DROP);
+} table;
+
+static int make_row(table *t, const tside_roll *roll, double wraps, double turn, double total, tside_fault *fault)
+{
+    row *r = t->rows + t->count;
+    r->turn = turn;
+    r->total = total;
+    r->taken_up = total - (t->count ? r[-1].total : 0);
+    t->count++;
+    return tside_roll_taken_up(roll, wraps, &r->on_bar, fault) == TSIDE_OK && tside_roll_diameter(roll, wraps, &r->diameter, fault) == TSIDE_OK;
+}
+
+/* Whole turns from shut, then what is left of the drop. */
+static int make_table(const question *asked, table *t)
+{
+    const tside_roll roll = roll_of(asked);
+    const double shut = asked->value[WRAPS], drop = asked->value[DROP];
+    double on_shut, on_most, on_bar, open;
+    tside_fault fault;
+    if (tside_roll_taken_up(&roll, shut, &on_shut, &fault) != TSIDE_OK || tside_roll_taken_up(&roll, MOST_WRAPS, &on_most, &fault) != TSIDE_OK)
+        return refuse(asked, &fault);
+    if (!is_within(asked, DROP, "m", 0, LONGEST, "") || !is_within(asked, DROP, "m", 0, on_most - on_shut, "more than 1000 wraps would be on the bar"))
         return 0;
+    if (tside_roll_wraps(&roll, on_shut + drop, &open, &fault) != TSIDE_OK)
+        return refuse(asked, &fault);
+    open = fmin(open, MOST_WRAPS);
+    t->count = 0;
+    for (int i = 0; i == 0 || i < open - shut - HARDLY_A_TURN; i++)
+        if (tside_roll_taken_up(&roll, shut + i, &on_bar, &fault) != TSIDE_OK || !make_row(t, &roll, shut + i, i, on_bar - on_shut, &fault))
+            return refuse(asked, &fault);
+    return make_row(t, &roll, open, open - shut, drop, &fault) ? 1 : refuse(asked, &fault);
+}
+
+static void print_table(const question *asked, const table *t)
+{
+    const double unit = asked->us ? INCH : 0.001;
+    const int decimals = asked->us ? 2 : 1;
+    const char *name = asked->us ? "in" : "mm";
+    char text[SIZE];
+    printf("TAKE-UP, TURN BY TURN\n");
+    put_size(asked, "Core, as the curtain meets it", asked->value[CORE]);
+    put_size(asked, "Thickness of the bare curtain", asked->value[THICKNESS]);
+    put_line("Packing factor", shortened(text, asked->value[PACKING], 4), "");
+    put_turns("On the bar when shut", asked->value[WRAPS]);
+    put_line("Drop, from shut to open", tape(text, asked, asked->value[DROP]), "");
+    snprintf(text, sizeof text, "%.2f", t->rows[t->count - 1].turn);
+    put_line("SHUT TO OPEN", text, "turns of the bar");
+    printf("\n  %8s%12s%12s%12s%12s\n  %8s%12s%12s%12s%12s\n", "turns", "taken up", "in all", "roll", "on the bar", "", name, name, name, name);
+    for (int i = 0; i < t->count; i++) {
+        const row *r = t->rows + i;
+        printf("  %8.2f%12.*f%12.*f%12.*f%12.*f\n", r->turn, decimals, r->taken_up / unit, decimals, r->total / unit, decimals + 1,
+               r->diameter / unit, decimals, r->on_bar / unit);
     }
-    if (tside_roll_wraps(&q->roll, shut + q->drop, &most, &fault) != TSIDE_OK)
-        return refuse(&fault);
-    total = most - q->wraps;
-    if (most > MOST_WRAPS) {
-        fprintf(stderr, "tunnelside-turns: --drop: %g m ends with %g wraps on the bar, and %g are the most\n", q->drop, most, MOST_WRAPS);
-        return 0;
+    put_notes(asked);
+}
+
+static void write_table(const question *asked, const table *t)
+{
+    enum { FOUND = 5, ALL = 10 };
+    for (int i = 0; i < t->count; i++) {
+        const row *r = t->rows + i;
+        const figure figures[ALL] = {
+            {"turn", r->turn},
+            {"taken_up_m", r->taken_up},
+            {"total_m", r->total},
+            {"diameter_m", r->diameter},
+            {"on_bar_m", r->on_bar},
+            {"core_m", asked->value[CORE]},
+            {"thickness_m", asked->value[THICKNESS]},
+            {"packing", asked->value[PACKING]},
+            {"wraps_shut", asked->value[WRAPS]},
+            {"drop_m", asked->value[DROP]},
+        };
+        if (asked->format == CSV) {
+            if (i == 0)
+                put_csv_names(figures, ALL);
+            put_csv_values(asked, figures, ALL);
+            continue;
+        }
+        if (i == 0) {
+            put_json_head(asked, figures + FOUND, ALL - FOUND);
+            printf("\"turns\": [");
+        }
+        printf("%s\n    {", i ? "," : "");
+        put_members(figures, FOUND, ", ");
+        printf("}");
     }
-    count = total > 1e-9 ? (int)ceil(total - 1e-9) + 1 : 1;
-    print_head(q);
-    for (int i = 0; i < count; i++) {
-        row r = {i == count - 1 ? fmax(total, 0) : i, 0, 0, 0, 0};
-        if (tside_roll_taken_up(&q->roll, q->wraps + r.turns, &r.on_bar, &fault) != TSIDE_OK ||
-            tside_roll_diameter(&q->roll, q->wraps + r.turns, &r.diameter, &fault) != TSIDE_OK)
-            return refuse(&fault);
-        r.total = r.on_bar - shut;
-        r.taken_up = r.total - before;
-        before = r.total;
-        print_row(q, &r, i == 0);
-    }
-    if (q->format == 'j')
+    if (asked->format == JSON)
         printf("\n  ]\n}\n");
-    else if (q->format != 'c') {
-        printf("\nShut to open: %.2f turns.\n", fmax(total, 0));
-        list_assumed(q);
-    }
+}
+
+int answer_turns(const question *asked)
+{
+    table t;
+    if (!make_table(asked, &t))
+        return 0;
+    if (asked->format == TEXT)
+        print_table(asked, &t);
+    else
+        write_table(asked, &t);
     return 1;
 }
 
-/* --- the thickness --- */
+/* --- what thickness counted turns imply --- */
 
-/* How far off counting and measuring may be: this program's choice, no published source. */
-#define QUARTER_TURN 0.25
-#define QUARTER_INCH (0.25 * 0.0254)
+/* How far off a count and a tape may be, either way: this program's choice, no published source. */
+#define MISCOUNTED 0.25            /* turn */
+#define MISMEASURED (0.25 * INCH)
+#define MOST_COUNTED 999.0         /* turn: with what is miscounted no more than the library takes */
+#define THINNEST 1e-6              /* m, of a curtain to divide by */
 
-/* At the edge of the readings less may be taken up than the bare core takes: then no thickness at all fits, and it is 0. */
-static double thickness_at(const question *q, double turns, double over)
+typedef struct thickness {
+    double likely, least, most; /* m, packing included */
+} thickness;
+
+/* Both readings off the same way: 1 makes the curtain thickest, -1 thinnest; 0 where even a bare core would take up more. */
+static double misread(const question *asked, int way)
 {
-    double te;
-    tside_fault fault;
-    return turns > 0 && over > 0 && tside_roll_thickness(q->roll.core, q->wraps, turns, over, &te, &fault) == TSIDE_OK ? te : 0;
+    const double turns = asked->value[COUNTED] - way * MISCOUNTED, over = asked->value[OVER] + way * MISMEASURED;
+    double found;
+    return tside_roll_thickness(asked->value[CORE], asked->value[WRAPS], turns, over, &found, NULL) == TSIDE_OK ? found : 0;
 }
 
-int answer_thickness(const question *q)
+static int find_thickness(const question *asked, thickness *found)
 {
     tside_fault fault;
-    double te, least, most;
-    char a[LONGEST], b[LONGEST], c[LONGEST];
-    if (tside_roll_thickness(q->roll.core, q->wraps, q->counted, q->over, &te, &fault) != TSIDE_OK)
-        return refuse(&fault);
-    least = thickness_at(q, q->counted + QUARTER_TURN, q->over - QUARTER_INCH);
-    most = thickness_at(q, q->counted - QUARTER_TURN, q->over + QUARTER_INCH);
-    if (q->format == 'c') {
-        printf("effective_thickness_m,least_m,most_m%s\n", q->given & THICKNESS ? ",packing" : "");
-        printf("%s,%s,%s", shortest(te, a), shortest(least, b), shortest(most, c));
-        printf(q->given & THICKNESS ? ",%s\n" : "%s\n", q->given & THICKNESS ? shortest(te / q->roll.thickness, a) : "");
-    } else if (q->format == 'j') {
-        printf("{\n  \"effective_thickness_m\": %s,\n  \"least_m\": %s,\n  \"most_m\": %s", shortest(te, a), shortest(least, b), shortest(most, c));
-        printf(q->given & THICKNESS ? ",\n  \"packing\": %s\n}\n" : "%s\n}\n", q->given & THICKNESS ? shortest(te / q->roll.thickness, a) : "");
-    } else {
-        printf("%g turns took up %s on a core of %s:\n", q->counted, tape(q, q->over, a), fine(q, q->roll.core, b));
-        printf("  effective thickness, packing included  %s\n", fine(q, te, a));
-        printf("  with a quarter turn and 1/4 in misread  %s to %s\n", fine(q, least, a), fine(q, most, b));
-        if (q->given & THICKNESS)
-            printf("  packing factor of a curtain %s thick  %.3g\n", fine(q, q->roll.thickness, a), te / q->roll.thickness);
-        list_assumed(q);
+    if (!is_within(asked, COUNTED, "turn", MISCOUNTED, MOST_COUNTED, "a count may be a quarter turn off") ||
+        !is_within(asked, OVER, "m", MISMEASURED, LONGEST, "a measurement may be 1/4 in off") ||
+        (asked->words[THICKNESS] && !is_within(asked, THICKNESS, "m", THINNEST, field_of(THICKNESS)->high, "")))
+        return 0;
+    if (tside_roll_thickness(asked->value[CORE], asked->value[WRAPS], asked->value[COUNTED], asked->value[OVER], &found->likely, &fault) != TSIDE_OK)
+        return refuse(asked, &fault);
+    found->least = misread(asked, -1);
+    found->most = misread(asked, 1);
+    return 1;
+}
+
+static void print_thickness(const question *asked, const thickness *found)
+{
+    const tside_field *packing = field_of(PACKING);
+    const double bare = asked->value[THICKNESS];
+    const char *name = asked->us ? "in" : "mm";
+    char least[SIZE], most[SIZE], range[2 * SIZE + 8];
+    printf("THICKNESS FROM COUNTED TURNS\n");
+    put_size(asked, "Core, as the curtain meets it", asked->value[CORE]);
+    put_turns("On the bar when counting began", asked->value[WRAPS]);
+    put_turns("Turns counted", asked->value[COUNTED]);
+    put_line("Taken up meanwhile", tape(least, asked, asked->value[OVER]), "");
+    put_size(asked, "EFFECTIVE THICKNESS, packing x thickness", found->likely);
+    snprintf(range, sizeof range, "%s to %s", fine(least, asked, found->least), fine(most, asked, found->most));
+    put_line("  off by 1/4 turn and 1/4 in, either way", range, name);
+    if (asked->words[THICKNESS]) {
+        put_size(asked, "Thickness of the bare curtain", bare);
+        put_line("PACKING FACTOR", shortened(least, found->likely / bare, 2), "");
+        snprintf(range, sizeof range, "%s to %s", shortened(least, found->least / bare, 2), shortened(most, found->most / bare, 2));
+        put_line("  off by as much", range, "");
+        if (found->likely / bare > packing->high || found->likely <= 0)
+            printf("  No curtain packs like that (above 0, up to %g): count and measure again.\n", packing->high);
     }
+    put_notes(asked);
+}
+
+static void write_thickness(const question *asked, const thickness *found)
+{
+    enum { FOUND = 6, ALL = 11 };
+    const double bare = asked->words[THICKNESS] ? asked->value[THICKNESS] : NAN; /* and so what is divided by it */
+    const figure figures[ALL] = {
+        {"effective_thickness_m", found->likely},
+        {"effective_thickness_least_m", found->least},
+        {"effective_thickness_most_m", found->most},
+        {"packing", found->likely / bare},
+        {"packing_least", found->least / bare},
+        {"packing_most", found->most / bare},
+        {"core_m", asked->value[CORE]},
+        {"wraps_before", asked->value[WRAPS]},
+        {"turns", asked->value[COUNTED]},
+        {"taken_up_m", asked->value[OVER]},
+        {"thickness_m", bare},
+    };
+    if (asked->format == CSV) {
+        put_csv_names(figures, ALL);
+        put_csv_values(asked, figures, ALL);
+    } else {
+        put_json_head(asked, figures + FOUND, ALL - FOUND);
+        put_members(figures, FOUND, ",\n  ");
+        printf("\n}\n");
+    }
+}
+
+int answer_thickness(const question *asked)
+{
+    thickness found;
+    if (!find_thickness(asked, &found))
+        return 0;
+    if (asked->format == TEXT)
+        print_thickness(asked, &found);
+    else
+        write_thickness(asked, &found);
     return 1;
 }

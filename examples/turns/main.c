@@ -1,128 +1,222 @@
 /* SPDX-License-Identifier: MIT */
-/* tunnelside-turns: the take-up of a roll, turn by turn, and the thickness that counted turns imply. */
+/* tunnelside-turns: what a roll takes up, turn by turn, and the thickness that counted turns imply. */
 #include <errno.h>
 #include <getopt.h>
-#include <math.h>
+#include <signal.h>
 #include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "turns.h"
 
-enum { DONE, AT_FAULT, MISUSED }; /* exit statuses */
+enum { EXIT_DONE, EXIT_REFUSED, EXIT_USAGE };
 
 static const char help[] =
-    "Usage: tunnelside-turns --core=D --drop=L [OPTION]...\n"
-    "       tunnelside-turns --core=D --counted=N --over=L [OPTION]...\n"
-    "Take-up of curtain on a roll bar, turn by turn; or the curtain's effective\n"
-    "thickness, from turns counted over a measured length taken up.\n"
+    "Usage: tunnelside-turns --core=LENGTH --drop=LENGTH [OPTION]...\n"
+    "       tunnelside-turns --core=LENGTH --counted=TURNS --over=LENGTH [OPTION]...\n"
+    "What each turn of a roll bar takes up, from shut to open; or the effective\n"
+    "thickness of a curtain, from turns counted while a measured length was taken up.\n"
     "\n"
-    "  -c, --core=D         diameter of the bar as the curtain meets it, clips included\n"
-    "  -d, --drop=L         curtain to take up from shut to open\n"
-    "  -t, --thickness=T    thickness of the bare curtain\n"
-    "  -p, --packing=K      trapped air above 1, squeezed quilts below\n"
-    "  -w, --wraps=N        wraps on the bar when shut, or when counting begins\n"
-    "  -n, --counted=N      turns counted\n"
-    "  -l, --over=L         curtain taken up meanwhile\n"
-    "  -u, --units=us|si    units of the table (usually those of the core)\n"
-    "  -f, --format=text|csv|json\n"
-    "  -h, --help           print this and exit\n"
-    "  -V, --version        print the version and exit\n"
+    "  -c, --core=LENGTH        diameter as the curtain meets it, clips included\n"
+    "  -d, --drop=LENGTH        curtain taken up from shut to open\n"
+    "  -t, --thickness=LENGTH   of the bare curtain\n"
+    "  -p, --packing=NUMBER     trapped air above 1, squeezed quilts below\n"
+    "  -w, --wraps=TURNS        on the bar when shut, or when counting began\n"
+    "  -n, --counted=TURNS      turns counted\n"
+    "  -l, --over=LENGTH        curtain taken up meanwhile\n"
+    "  -u, --units=us|si        of the text; without it, as the core is given\n"
+    "  -f, --format=FORMAT      text, for people; or for programs, in SI, csv or json\n"
+    "  -h, --help               print this\n"
+    "  -V, --version            print the version\n"
     "\n"
-    "Lengths are texts with units: 1.4in, \"4 ft 6 in\", 0.15mm.\n"
-    "Exit status: 0 done, 1 values at fault or output not written, 2 misuse.\n";
+    "A length has its unit: 1.4in, \"4 ft 6 in\", 0.15mm. Exit status: 1 where a value\n"
+    "is at fault or output cannot be written, 2 where the command line is wrong.\n"
+    "Hands and sleeves clear of roll and rail while the bar turns: they draw in.\n";
 
-static int misuse(const char *what, const char *which)
+/* --- the options that bring a quantity, in the order of option_of --- */
+
+static const char letters[] = "cdtpwnl";
+
+static const struct {
+    const char *name, *unit;
+    tside_kind kind;
+    const char *field; /* NULL: no row of the kind's table */
+} options[QUANTITIES] = {
+    {"core", "m", TSIDE_KIND_ROLL, "core"},
+    {"drop", "m", TSIDE_KIND_ROLL, NULL},
+    {"thickness", "m", TSIDE_KIND_ROLL, "thickness"},
+    {"packing", "1", TSIDE_KIND_ROLL, "packing"},
+    {"wraps", "turn", TSIDE_KIND_STOPS, "wraps_shut"},
+    {"counted", "turn", TSIDE_KIND_ROLL, NULL},
+    {"over", "m", TSIDE_KIND_ROLL, NULL},
+};
+
+const char *name_of(option_of which)
 {
-    fprintf(stderr, "tunnelside-turns: %s%s\nTry 'tunnelside-turns --help'.\n", what, which);
-    return MISUSED;
+    return options[which].name;
 }
 
-/* Reads an option's quantity; says what is wrong with it. */
-static int read_option(const char *option, const char *words, const char *unit, double *value)
+const tside_field *field_of(option_of which)
+{
+    tside_place place;
+    if (!options[which].field || tside_field_find(options[which].kind, options[which].field, &place, NULL) != TSIDE_OK)
+        return NULL;
+    return place.field;
+}
+
+void complain(const question *asked, option_of which, const char *why)
+{
+    fprintf(stderr, "tunnelside-turns: ");
+    if (which < QUANTITIES && asked->words[which])
+        fprintf(stderr, "--%s: \"%s\": ", options[which].name, asked->words[which]);
+    fprintf(stderr, "%s\n", why);
+}
+
+static int read_quantity(question *asked, option_of which, const char *words)
 {
     tside_fault fault;
     char sentence[512];
-    if (tside_quantity_read(words, unit, value, &fault) == TSIDE_OK)
-        return 1;
+    asked->words[which] = words;
+    if (tside_quantity_read(words, options[which].unit, &asked->value[which], &fault) == TSIDE_OK)
+        return EXIT_DONE;
     tside_fault_text(&fault, sentence, sizeof sentence);
-    fprintf(stderr, "tunnelside-turns: --%s: \"%s\": %s\n", option, words, sentence);
-    return 0;
+    complain(asked, which, sentence);
+    return EXIT_REFUSED;
 }
 
-static int in_feet(const char *words)
+/* --- the command line --- */
+
+typedef enum task { ANSWER, SHOW_HELP, SHOW_VERSION } task;
+typedef enum units { AS_THE_CORE, SI, US } units;
+
+typedef struct command {
+    question asked;
+    units units;
+    task task;
+} command;
+
+static int misuse(const char *what, const char *which)
 {
-    return strpbrk(words, "'\"fi") != NULL;
+    fprintf(stderr, "tunnelside-turns: %s%s; see tunnelside-turns --help\n", what, which);
+    return EXIT_USAGE;
 }
 
-static int put_out(int status)
+/* Sets what an option asks for; returns an exit status, having said why where it is not EXIT_DONE. */
+static int set_option(command *line, int letter, const char *value)
 {
-    if (fflush(stdout) == 0 && !ferror(stdout) && fclose(stdout) == 0)
-        return status;
-    fprintf(stderr, "tunnelside-turns: standard output: not written: %s\n", strerror(errno));
-    return AT_FAULT;
-}
-
-/* The options of the two questions do not mix. */
-static int check_question(const question *q)
-{
-    if (!(q->given & CORE))
-        return misuse("--core is needed", "");
-    if (q->given & (COUNTED | OVER)) {
-        if ((q->given & (COUNTED | OVER)) != (COUNTED | OVER))
-            return misuse("--counted and --over go together", "");
-        return q->given & DROP ? misuse("--drop does not go with --counted", "") : DONE;
+    const char *quantity = strchr(letters, letter);
+    if (quantity)
+        return read_quantity(&line->asked, (option_of)(quantity - letters), value);
+    switch (letter) {
+    case 'u':
+        if (strcmp(value, "us") && strcmp(value, "si"))
+            return misuse("--units: us or si, not ", value);
+        line->units = strcmp(value, "us") ? SI : US;
+        return EXIT_DONE;
+    case 'f':
+        if (strcmp(value, "text") && strcmp(value, "json") && strcmp(value, "csv"))
+            return misuse("--format: text, json or csv, not ", value);
+        line->asked.format = *value == 'j' ? JSON : *value == 'c' ? CSV : TEXT;
+        return EXIT_DONE;
+    case 'h': line->task = SHOW_HELP; return EXIT_DONE;
+    case 'V': line->task = SHOW_VERSION; return EXIT_DONE;
+    default: return misuse("an option is wrong", "");
     }
-    return q->given & DROP ? DONE : misuse("--drop is needed, or --counted and --over", "");
 }
 
-int main(int argc, char **argv)
+static int read_options(command *line, int count, char **words)
 {
-    static const struct option longs[] = {
-        {"core", required_argument, NULL, 'c'},    {"drop", required_argument, NULL, 'd'}, {"thickness", required_argument, NULL, 't'}, {"packing", required_argument, NULL, 'p'},
-        {"wraps", required_argument, NULL, 'w'},   {"counted", required_argument, NULL, 'n'}, {"over", required_argument, NULL, 'l'},   {"units", required_argument, NULL, 'u'},
-        {"format", required_argument, NULL, 'f'},  {"help", no_argument, NULL, 'h'},       {"version", no_argument, NULL, 'V'},         {NULL, 0, NULL, 0},
+    static const struct option known[] = {
+        {"core", required_argument, NULL, 'c'},
+        {"drop", required_argument, NULL, 'd'},
+        {"thickness", required_argument, NULL, 't'},
+        {"packing", required_argument, NULL, 'p'},
+        {"wraps", required_argument, NULL, 'w'},
+        {"counted", required_argument, NULL, 'n'},
+        {"over", required_argument, NULL, 'l'},
+        {"units", required_argument, NULL, 'u'},
+        {"format", required_argument, NULL, 'f'},
+        {"help", no_argument, NULL, 'h'},
+        {"version", no_argument, NULL, 'V'},
+        {NULL, 0, NULL, 0},
     };
-    question q = {.wraps = 1}; /* common practice, no published source */
-    int letter, units_given = 0, status;
-    tside_usual(TSIDE_KIND_ROLL, &q.roll);
-    while ((letter = getopt_long(argc, argv, "c:d:t:p:w:n:l:u:f:hV", longs, NULL)) != -1) {
-        int good = 1;
-        switch (letter) {
-        case 'c':
-            good = read_option("core", optarg, "m", &q.roll.core);
-            q.given |= CORE;
-            q.us = units_given ? q.us : in_feet(optarg);
-            break;
-        case 'd': good = read_option("drop", optarg, "m", &q.drop), q.given |= DROP; break;
-        case 't': good = read_option("thickness", optarg, "m", &q.roll.thickness), q.given |= THICKNESS; break;
-        case 'p': good = read_option("packing", optarg, "1", &q.roll.packing), q.given |= PACKING; break;
-        case 'w': good = read_option("wraps", optarg, "turn", &q.wraps), q.given |= WRAPS; break;
-        case 'n': good = read_option("counted", optarg, "turn", &q.counted), q.given |= COUNTED; break;
-        case 'l': good = read_option("over", optarg, "m", &q.over), q.given |= OVER; break;
-        case 'u':
-            if (strcmp(optarg, "us") && strcmp(optarg, "si"))
-                return misuse("--units takes us or si, not ", optarg);
-            q.us = !strcmp(optarg, "us");
-            units_given = 1;
-            break;
-        case 'f':
-            if (strcmp(optarg, "text") && strcmp(optarg, "csv") && strcmp(optarg, "json"))
-                return misuse("--format takes text, csv or json, not ", optarg);
-            q.format = optarg[0];
-            break;
-        case 'h': fputs(help, stdout); return put_out(DONE);
-        case 'V': printf("tunnelside-turns (libtunnelside) %s\n", tside_version()); return put_out(DONE);
-        default: return misuse("see above", "");
-        }
-        if (!good)
-            return AT_FAULT;
-    }
-    if (optind < argc)
-        return misuse("no such argument: ", argv[optind]);
-    if ((status = check_question(&q)) != DONE)
+    int letter, status = EXIT_DONE;
+    while (!status && (letter = getopt_long(count, words, "c:d:t:p:w:n:l:u:f:hV", known, NULL)) != -1)
+        status = set_option(line, letter, optarg);
+    if (!status && line->task == ANSWER && optind < count)
+        return misuse("not an option: ", words[optind]);
+    return status;
+}
+
+/* Each question has its own options: one that would change nothing is refused, not passed over. */
+static int check_question(const question *asked)
+{
+    const char *const *given = asked->words;
+    const int counting = given[COUNTED] || given[OVER];
+    if (!given[CORE])
+        return misuse("--core is needed", "");
+    if (!given[DROP] && !counting)
+        return misuse("--drop is needed, or --counted and --over", "");
+    if (given[DROP] && counting)
+        return misuse("--drop does not go with --counted and --over", "");
+    if (counting && !(given[COUNTED] && given[OVER]))
+        return misuse("--counted and --over go together", "");
+    if (counting && given[PACKING])
+        return misuse("--packing does not go with --counted: it is what --thickness then gives", "");
+    return EXIT_DONE;
+}
+
+/* Inches, feet and yards have one of these in their names, and no metric length has. */
+static int is_us_length(const char *words)
+{
+    return strpbrk(words, "ify'\"") != NULL;
+}
+
+static void fill_usual(question *asked)
+{
+    for (int i = 0; i < QUANTITIES; i++)
+        if (field_of((option_of)i))
+            asked->value[i] = field_of((option_of)i)->usual;
+}
+
+/* What was printed is worth nothing unless all of it arrived. */
+static int finish(int status)
+{
+    int why = ferror(stdout) ? (errno ? errno : EIO) : 0;
+    errno = 0;
+    if (fclose(stdout) && !why)
+        why = errno ? errno : EIO;
+    if (!why)
         return status;
-    if (!(q.given & COUNTED ? answer_thickness(&q) : answer_turns(&q)))
-        return AT_FAULT;
-    return put_out(DONE);
+    fprintf(stderr, "tunnelside-turns: standard output: cannot be written: %s\n", strerror(why));
+    return EXIT_REFUSED;
+}
+
+static int answer(command *line)
+{
+    question *asked = &line->asked;
+    int status = check_question(asked);
+    if (status)
+        return status;
+    asked->us = line->units == AS_THE_CORE ? is_us_length(asked->words[CORE]) : line->units == US;
+    return (asked->words[COUNTED] ? answer_thickness(asked) : answer_turns(asked)) ? EXIT_DONE : EXIT_REFUSED;
+}
+
+int main(int count, char **words)
+{
+    command line = {.task = ANSWER};
+    int status;
+#ifdef SIGPIPE
+    signal(SIGPIPE, SIG_IGN); /* a reader that has gone is a failed write, and said to be one */
+#endif
+    fill_usual(&line.asked);
+    status = read_options(&line, count, words);
+    if (status)
+        return status;
+    errno = 0;
+    switch (line.task) {
+    case SHOW_HELP: fputs(help, stdout); break;
+    case SHOW_VERSION: printf("tunnelside-turns %s\n", tside_version()); break;
+    default: status = answer(&line); break;
+    }
+    return status ? status : finish(EXIT_DONE);
 }

@@ -1,23 +1,33 @@
 /* SPDX-License-Identifier: MIT */
-/* The two questions that the program answers. */
+/* The two questions that the program answers: what each turn takes up, and what thickness counted turns imply. */
 #ifndef TURNS_H
 #define TURNS_H
 
 #include <tunnelside.h>
 
-/* What was given. */
-enum { CORE = 1, DROP = 2, THICKNESS = 4, PACKING = 8, WRAPS = 16, COUNTED = 32, OVER = 64 };
+/* The options that bring a quantity. */
+typedef enum option_of { CORE, DROP, THICKNESS, PACKING, WRAPS, COUNTED, OVER, QUANTITIES } option_of;
+
+typedef enum format { TEXT, CSV, JSON } format;
 
 typedef struct question {
-    unsigned given;
-    tside_roll roll;
-    double drop, wraps, counted, over;
-    int us;
-    char format; /* 'c' for csv, 'j' for json, else text */
+    const char *words[QUANTITIES]; /* as given; NULL where not given */
+    double value[QUANTITIES];      /* SI; the usual value where there is one and nothing is given */
+    int us;                        /* 1: inches in the text */
+    format format;
 } question;
 
-/* Each prints its answer and returns 1; or says what is at fault, prints nothing, and returns 0. */
-int answer_turns(const question *q);
-int answer_thickness(const question *q);
+/* An option's long name. */
+const char *name_of(option_of which);
+
+/* The row of the library's tables that an option fills in; NULL where none does. */
+const tside_field *field_of(option_of which);
+
+/* Says on standard error what is wrong with an option's value. */
+void complain(const question *asked, option_of which, const char *why);
+
+/* Each prints its whole answer and returns 1; or says what is at fault, prints nothing, and returns 0. */
+int answer_turns(const question *asked);
+int answer_thickness(const question *asked);
 
 #endif
