@@ -8,6 +8,7 @@
 #include <tunnelside/field.h>
 #include <tunnelside/length.h>
 #include <tunnelside/material.h>
+#include <tunnelside/bolt.h>
 #include <tunnelside/tube.h>
 #include <tunnelside/bow.h>
 #include <tunnelside/curtain.h>

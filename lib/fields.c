@@ -20,6 +20,8 @@ static const tside_table *const directory[TSIDE_KIND_COUNT] = {
     [TSIDE_KIND_LIMITS] = &tside_i_limits_table,
     [TSIDE_KIND_KEEP_OUT] = &tside_i_keep_out_table,
     [TSIDE_KIND_SIDE] = &tside_i_side_table,
+    [TSIDE_KIND_BOLT] = &tside_i_bolt_table,
+    [TSIDE_KIND_BOLT_PART] = &tside_i_bolt_part_table,
     [TSIDE_KIND_SECTION] = &tside_i_section_table,
     [TSIDE_KIND_POSITION] = &tside_i_position_table,
     [TSIDE_KIND_SWEEP] = &tside_i_sweep_table,
@@ -30,6 +32,8 @@ static const tside_table *const directory[TSIDE_KIND_COUNT] = {
     [TSIDE_KIND_TURN] = &tside_i_turn_table,
     [TSIDE_KIND_END_PLAN] = &tside_i_end_plan_table,
     [TSIDE_KIND_PLAN] = &tside_i_plan_table,
+    [TSIDE_KIND_BOLT_PLAN] = &tside_i_bolt_plan_table,
+    [TSIDE_KIND_BEARING] = &tside_i_bearing_table,
 };
 
 const tside_field *tside_fields(tside_kind kind, int *count)

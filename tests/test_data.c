@@ -8,6 +8,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include <tunnelside/bolt.h>
 #include <tunnelside/length.h>
 #include <tunnelside/roll.h>
 #include <tunnelside/tube.h>
@@ -50,6 +51,10 @@ static tside_section section;
 static tside_material material;
 static tside_metal_values metal;
 static tside_roll roll;
+static tside_bolt bolt;
+static tside_bolt_plan bolt_plan;
+static tside_bolt_part bolt_part;
+static tside_bearing bearing;
 static double density, diameter, wall, value, core, wraps, wraps_before, turns, taken_up, length, thickness;
 static int wrap;
 static char text[VALUE_SIZE], unit[VALUE_SIZE];
@@ -82,6 +87,16 @@ static tside_status tube_wall(tside_fault *fault)
 static tside_status quantity_read(tside_fault *fault)
 {
     return tside_quantity_read(text, unit, &value, fault);
+}
+
+static tside_status bolt_choose(tside_fault *fault)
+{
+    return tside_bolt_choose(&bolt, &bolt_plan, fault);
+}
+
+static tside_status bolt_bearing(tside_fault *fault)
+{
+    return tside_bolt_bearing(&bolt, &bolt_part, &bearing, fault);
 }
 
 static tside_status roll_taken_up(tside_fault *fault)
@@ -155,6 +170,14 @@ static const function functions[] = {
     {"tside_roll_thickness", roll_thickness,
      {NUMBER("core", "m", core), NUMBER("wraps_before", "turn", wraps_before), NUMBER("turns", "turn", turns), NUMBER("taken_up", "m", taken_up)},
      {NUMBER("thickness", "m", thickness)},
+     FAILS(TSIDE_OUT_OF_BOUNDS) | FAILS(TSIDE_CONTRADICTS)},
+    {"tside_bolt_choose", bolt_choose,
+     {STRUCTURE("bolt", TSIDE_KIND_BOLT, bolt)},
+     {STRUCTURE("plan", TSIDE_KIND_BOLT_PLAN, bolt_plan)},
+     FAILS(TSIDE_OUT_OF_BOUNDS) | FAILS(TSIDE_CONTRADICTS) | FAILS(TSIDE_OUT_OF_REACH)},
+    {"tside_bolt_bearing", bolt_bearing,
+     {STRUCTURE("bolt", TSIDE_KIND_BOLT, bolt), STRUCTURE("part", TSIDE_KIND_BOLT_PART, bolt_part)},
+     {STRUCTURE("bearing", TSIDE_KIND_BEARING, bearing)},
      FAILS(TSIDE_OUT_OF_BOUNDS) | FAILS(TSIDE_CONTRADICTS)},
 };
 enum { FUNCTIONS = sizeof functions / sizeof *functions };

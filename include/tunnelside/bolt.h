@@ -50,7 +50,7 @@ typedef enum tside_bolt_grade {
 /* A bolted point: what is asked of its bolt. */
 typedef struct tside_bolt {
     tside_bolt_size size;
-    double grip;         /* m, what lies between head and nut, without washers: a square tube on a round bow is its side + the bow's diameter */
+    double grip;         /* m, between head and nut, without washers: of a square tube on a round bow, its side + the bow's diameter */
     tside_washer washer;
     int washers;         /* flat washers under the nut */
     tside_clearance clearance;
@@ -106,7 +106,7 @@ TSIDE_API tside_status tside_bolt_choose(const tside_bolt *bolt, tside_bolt_plan
 /* A part that bears on the bolt. */
 typedef struct tside_bolt_part {
     double wall;   /* m */
-    int walls;     /* walls that share the force: 1 where the other part lies against one of them, which then takes it whole; 2 where it is held on both sides */
+    int walls;     /* that share the force: 1 where the other part lies against one of them, which then takes it whole; 2 where it is held on both sides */
     tside_material material;
     int edge_given;
     double edge;   /* m, hole's centre to the part's end, where the force acts towards it */

@@ -28,6 +28,8 @@ typedef enum tside_kind {
     TSIDE_KIND_COLLAR,
     TSIDE_KIND_LIMITS,
     TSIDE_KIND_KEEP_OUT,
+    TSIDE_KIND_BOLT,
+    TSIDE_KIND_BOLT_PART,
     TSIDE_KIND_SIDE,
     /* answered: results */
     TSIDE_KIND_SECTION,
@@ -40,6 +42,8 @@ typedef enum tside_kind {
     TSIDE_KIND_TURN,
     TSIDE_KIND_END_PLAN,
     TSIDE_KIND_PLAN,
+    TSIDE_KIND_BOLT_PLAN,
+    TSIDE_KIND_BEARING,
     TSIDE_KIND_COUNT
 } tside_kind;
 
