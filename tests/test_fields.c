@@ -45,6 +45,7 @@ static const struct {
     STRUCTURE(STRENGTH_LINE, tside_strength_line, "strength.h"),
     STRUCTURE(FINDING, tside_finding, "plan.h"),
     STRUCTURE(TURN, tside_turn, "plan.h"),
+    STRUCTURE(STICK, tside_stick, "plan.h"),
     STRUCTURE(END_PLAN, tside_end_plan, "plan.h"),
     STRUCTURE(PLAN, tside_plan, "plan.h"),
 #undef STRUCTURE
@@ -218,6 +219,8 @@ static const struct {
     {TSIDE_KIND_END, "hung", TSIDE_ON_HIP, "hip"},
     {TSIDE_KIND_END, "placed", TSIDE_EYE_BEST, "best"},
     {TSIDE_KIND_END, "placed", TSIDE_EYE_GIVEN, "given"},
+    {TSIDE_KIND_BAR, "joints", TSIDE_JOINTS_GIVEN, "given"},
+    {TSIDE_KIND_BAR, "joints", TSIDE_JOINTS_FROM_STOCK, "stock"},
     {TSIDE_KIND_SIDE, "hand", TSIDE_RIGHT, "right"},
     {TSIDE_KIND_SIDE, "hand", TSIDE_LEFT, "left"},
     {TSIDE_KIND_SIDE, "ropes", TSIDE_NO_ROPES, "none"},
