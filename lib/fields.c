@@ -28,7 +28,9 @@ static const tside_table *const directory[TSIDE_KIND_COUNT] = {
     [TSIDE_KIND_STRENGTH_LINE] = &tside_i_strength_line_table,
     [TSIDE_KIND_FINDING] = &tside_i_finding_table,
     [TSIDE_KIND_TURN] = &tside_i_turn_table,
-    [TSIDE_KIND_STICK] = &tside_i_stick_table,
+    [TSIDE_KIND_BAR_STICK] = &tside_i_bar_stick_table,
+    [TSIDE_KIND_FITTINGS] = &tside_i_fittings_table,
+    [TSIDE_KIND_ITEM] = &tside_i_item_table,
     [TSIDE_KIND_END_PLAN] = &tside_i_end_plan_table,
     [TSIDE_KIND_PLAN] = &tside_i_plan_table,
 };

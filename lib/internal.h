@@ -132,6 +132,6 @@ extern const tside_table tside_i_material_table, tside_i_round_table, tside_i_sq
     tside_i_stops_table, tside_i_drive_table, tside_i_guide_table, tside_i_extender_table, tside_i_load_table, tside_i_bar_table, tside_i_end_table,
     tside_i_collar_table, tside_i_limits_table, tside_i_keep_out_table, tside_i_side_table, tside_i_section_table, tside_i_position_table,
     tside_i_sweep_table, tside_i_layout_table, tside_i_torque_table, tside_i_strength_line_table, tside_i_finding_table, tside_i_turn_table,
-    tside_i_end_plan_table, tside_i_plan_table, tside_i_stick_table;
+    tside_i_end_plan_table, tside_i_plan_table, tside_i_bar_stick_table, tside_i_fittings_table, tside_i_item_table;
 
 #endif

@@ -144,11 +144,11 @@ static const tside_field plan_rows[] = {
 TABLE(tside_i_plan_table, plan_rows);
 
 static const tside_field stick_rows[] = {
-    {RESULT(tside_stick, length, "m", "its length as cut")},
-    {RESULT(tside_stick, from, "m", "from the drive's centre along the bar to where it begins")},
-    {RESULT(tside_stick, to, "m", "and to where it ends")},
+    {RESULT(tside_bar_stick, length, "m", "its length as cut")},
+    {RESULT(tside_bar_stick, from, "m", "from the drive's centre along the bar to where it begins")},
+    {RESULT(tside_bar_stick, to, "m", "and to where it ends")},
 };
-TABLE(tside_i_stick_table, stick_rows);
+TABLE(tside_i_bar_stick_table, stick_rows);
 
 static const tside_field turn_rows[] = {
     {RESULT(tside_turn, turn, "turn", "turns of the drive since shut; the last row is open")},

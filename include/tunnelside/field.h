@@ -28,6 +28,7 @@ typedef enum tside_kind {
     TSIDE_KIND_COLLAR,
     TSIDE_KIND_LIMITS,
     TSIDE_KIND_KEEP_OUT,
+    TSIDE_KIND_FITTINGS,
     TSIDE_KIND_SIDE,
     /* answered: results */
     TSIDE_KIND_SECTION,
@@ -38,7 +39,8 @@ typedef enum tside_kind {
     TSIDE_KIND_STRENGTH_LINE,
     TSIDE_KIND_FINDING,
     TSIDE_KIND_TURN,
-    TSIDE_KIND_STICK,
+    TSIDE_KIND_BAR_STICK,
+    TSIDE_KIND_ITEM,
     TSIDE_KIND_END_PLAN,
     TSIDE_KIND_PLAN,
     TSIDE_KIND_COUNT

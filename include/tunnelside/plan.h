@@ -220,10 +220,10 @@ TSIDE_API tside_status tside_eye_least(const tside_side *side, tside_which_end e
 TSIDE_API tside_status tside_bar_smallest(const tside_side *side, int *index, tside_fault *fault);
 
 /* One length of tube in the bar. Each but the first begins inside the one before it. */
-typedef struct tside_stick {
+typedef struct tside_bar_stick {
     double length;   /* m, as cut */
     double from, to; /* m, its ends, from the drive's centre along the bar */
-} tside_stick;
+} tside_bar_stick;
 
 /*
  * The sticks of a bar made from stock, from the drive on: whole lengths from the drive's end, the last cut to what is left, and where that would
@@ -235,7 +235,7 @@ typedef struct tside_stick {
  * the drive by splice_near and within the curtain at the free end, with room for its swage (the fault's bound is the shortest that does); joints as given, of which only the
  * nearest is known. Source: derivation; the rules are common practice, no published source.
  */
-TSIDE_API tside_status tside_bar_sticks(const tside_bar *bar, double curtain, tside_stick *sticks, int capacity, int *count, tside_fault *fault);
+TSIDE_API tside_status tside_bar_sticks(const tside_bar *bar, double curtain, tside_bar_stick *sticks, int capacity, int *count, tside_fault *fault);
 
 /* A column of values over one field of a side, or of a plan. */
 typedef struct tside_input {

@@ -25,6 +25,7 @@ typedef struct tside_fittings {
     double guide_stock;     /* m, one length of guide pipe */
     double member_depth;    /* m, the end wall's member, along its bolt */
     double bolt_size;       /* m, nominal diameter of bow and member bolts */
+    int washers;            /* flat washers under the nut of each bolt */
     double eye_size;        /* m, nominal diameter of the eye bolt */
     int eye_nuts;           /* on each eye bolt, each with a washer */
     int chain_links;        /* connecting links on each chain */
@@ -34,58 +35,58 @@ typedef struct tside_fittings {
     double cord;            /* m, flexible cord from the supply to the drive when shut, one way, without what it needs to follow the drive */
 } tside_fittings;
 
-typedef enum tside_piece_code {
-    TSIDE_PIECE_CURTAIN,        /* width from rail to hem, length along the side */
-    TSIDE_PIECE_FLAP,           /* end flap */
-    TSIDE_PIECE_BAR,            /* a stick of the roll bar; where it has joints as given, the whole bar with what they lose */
-    TSIDE_PIECE_SPLICE_SCREW,
-    TSIDE_PIECE_COUPLING_SCREW, /* of the drive on the bar */
-    TSIDE_PIECE_CLIP,           /* curtain to bar */
-    TSIDE_PIECE_DRIVE,
-    TSIDE_PIECE_COLLAR,         /* at the free end */
-    TSIDE_PIECE_GUIDE,          /* guide pipe */
-    TSIDE_PIECE_CHAIN,
-    TSIDE_PIECE_CHAIN_LINK,
-    TSIDE_PIECE_EYE,            /* eye bolt; length: the grip that it must pass, without washers */
-    TSIDE_PIECE_EYE_NUT,
-    TSIDE_PIECE_EYE_WASHER,
-    TSIDE_PIECE_EXTENDER,       /* drilled as the plan's layout says */
-    TSIDE_PIECE_BOW_BOLT,       /* extender to bow */
-    TSIDE_PIECE_MEMBER_BOLT,    /* extender to the end wall's member */
-    TSIDE_PIECE_BOLT_NUT,
-    TSIDE_PIECE_BOLT_WASHER,
-    TSIDE_PIECE_PATCH,          /* of tape */
-    TSIDE_PIECE_CHANNEL,        /* that holds curtain and flaps */
-    TSIDE_PIECE_WIRE,           /* that locks them in it */
-    TSIDE_PIECE_CHANNEL_SCREW,
-    TSIDE_PIECE_ROPE,           /* against billowing */
-    TSIDE_PIECE_HOOK,           /* for the rope, at bows and below */
-    TSIDE_PIECE_CORD,           /* flexible cord of the motor */
-    TSIDE_PIECE_CODES
-} tside_piece_code;
+typedef enum tside_item_code {
+    TSIDE_ITEM_CURTAIN,        /* width from rail to hem, length along the side */
+    TSIDE_ITEM_FLAP,           /* end flap */
+    TSIDE_ITEM_BAR,            /* a stick of the roll bar; where it has joints as given, the whole bar with what they lose */
+    TSIDE_ITEM_SPLICE_SCREW,
+    TSIDE_ITEM_COUPLING_SCREW, /* of the drive on the bar */
+    TSIDE_ITEM_CLIP,           /* curtain to bar */
+    TSIDE_ITEM_DRIVE,
+    TSIDE_ITEM_COLLAR,         /* at the free end */
+    TSIDE_ITEM_GUIDE,          /* guide pipe */
+    TSIDE_ITEM_CHAIN,
+    TSIDE_ITEM_CHAIN_LINK,
+    TSIDE_ITEM_EYE,            /* eye bolt; length: the grip that it must pass, without washers */
+    TSIDE_ITEM_EYE_NUT,
+    TSIDE_ITEM_EYE_WASHER,
+    TSIDE_ITEM_EXTENDER,       /* drilled as the plan's layout says */
+    TSIDE_ITEM_BOW_BOLT,       /* extender to bow; length: the grip that it must pass, without washers */
+    TSIDE_ITEM_MEMBER_BOLT,    /* extender to the end wall's member; length: as above */
+    TSIDE_ITEM_BOLT_NUT,
+    TSIDE_ITEM_BOLT_WASHER,
+    TSIDE_ITEM_PATCH,          /* of tape */
+    TSIDE_ITEM_CHANNEL,        /* that holds curtain and flaps */
+    TSIDE_ITEM_WIRE,           /* that locks them in it */
+    TSIDE_ITEM_CHANNEL_SCREW,
+    TSIDE_ITEM_ROPE,           /* against billowing */
+    TSIDE_ITEM_HOOK,           /* for the rope, at bows and below */
+    TSIDE_ITEM_CORD,           /* flexible cord of the motor */
+    TSIDE_ITEM_CODES
+} tside_item_code;
 
 /* Where a piece belongs. */
-typedef enum tside_piece_at { TSIDE_AT_SIDE, TSIDE_AT_DRIVE_END, TSIDE_AT_FREE_END } tside_piece_at;
+typedef enum tside_item_at { TSIDE_AT_SIDE, TSIDE_AT_DRIVE_END, TSIDE_AT_FREE_END } tside_item_at;
 
 /* Seen from outside the wall it is bolted to: a right-hand extender rises to the right. */
-typedef enum tside_piece_hand { TSIDE_UNHANDED, TSIDE_RIGHT_HANDED, TSIDE_LEFT_HANDED } tside_piece_hand;
+typedef enum tside_item_hand { TSIDE_UNHANDED, TSIDE_RIGHT_HANDED, TSIDE_LEFT_HANDED } tside_item_hand;
 
 /* How a piece is counted. */
-typedef enum tside_piece_by {
-    TSIDE_BY_COUNT,  /* so many of them; length: of each, where it has one (a bolt, under its head) */
+typedef enum tside_item_by {
+    TSIDE_BY_COUNT,  /* so many of them; length: the grip of a bolt */
     TSIDE_BY_CUT,    /* so many, each cut to length */
     TSIDE_BY_LENGTH, /* length: of all of it; count 1 */
     TSIDE_BY_SHEET   /* so many, each of width by length */
-} tside_piece_by;
+} tside_item_by;
 
 typedef enum tside_shape { TSIDE_NO_TUBE, TSIDE_ROUND_TUBE, TSIDE_SQUARE_TUBE } tside_shape;
 
 /* One line of the take-off. Pieces of one tube have equal shape, size, wall and material, on whichever side they stand. */
-typedef struct tside_piece {
-    tside_piece_code code;
-    tside_piece_at at;
-    tside_piece_hand hand;
-    tside_piece_by by;
+typedef struct tside_item {
+    tside_item_code code;
+    tside_item_at at;
+    tside_item_hand hand;
+    tside_item_by by;
     int count;
     double length;  /* m */
     double width;   /* m, of a sheet; else 0 */
@@ -95,29 +96,29 @@ typedef struct tside_piece {
     tside_material material; /* of a tube */
     int stock_given;
     double stock;   /* m, the length that it is cut from, where the side or its fittings say */
-} tside_piece;
+} tside_item;
 
-enum { TSIDE_PIECES = 48 }; /* no side has more lines */
+enum { TSIDE_ITEMS = 48 }; /* no side has more lines */
 
 /*
  * Every piece of a side.
- * side, plan: a side and what tside_plan_side made of it; fittings: every field checked; pieces, capacity: the caller's, TSIDE_PIECES always serve; count: receives the
- * lines written, or needed. Lines are in the order of the codes, then drive's end before free end; a piece of which there is none has no line.
+ * side, plan: a side and what tside_plan_side made of it; fittings: every field checked; items, capacity: the caller's, TSIDE_ITEMS always serve; count: receives the
+ * lines written, or needed. Lines follow the codes from curtain to collar, then come the drive's end, the free end, and the rest; a piece of which there is none has no line.
  *
  * Curtain: rail allowance + hanging when shut + wound on the bar when shut + hem, by the side + what passes each end bow. End flaps: as high as the curtain hangs when
- * shut, to the roll's underside, with both allowances. Bar: as tside_bar_sticks, or, with joints as given, its whole length and a swage for each. Clips: from edge to
+ * shut, and half its roll, with both allowances. Bar: as tside_bar_sticks, or, with joints as given, its whole length and a swage for each. Clips: from edge to
  * edge of the curtain, no farther apart than their spacing. Channel: along the side and up each flap, in whole lengths and a rest, wire as long, screws at each end of each
  * run and between. Rope, only where ropes press: tside_rope_zigzag from hip to lower hooks, a pitch not above that of the bows taken, and its spare. Cord, only for a
  * motor and where given: one way + 1.5 times the opening. Extenders, bolts and their patches: only at an end on an extender.
  * TSIDE_OUT_OF_BOUNDS: a field of side or fittings. TSIDE_TOO_SMALL: more lines than capacity: only count is written. TSIDE_CONTRADICTS: a bolt or eye bolt thicker than
- * its hole; a guide or extender longer than its stock; as tside_bar_sticks. TSIDE_OUT_OF_REACH: no bolt passes the grip.
+ * its hole; a guide longer than its stock; lower hooks not below the hip; as tside_bar_sticks.
  * Sources: common practice, no published source, for what is counted by what; lengths by derivation.
  */
-TSIDE_API tside_status tside_takeoff(const tside_side *side, const tside_plan *plan, const tside_fittings *fittings, tside_piece *pieces, int capacity, int *count,
+TSIDE_API tside_status tside_takeoff(const tside_side *side, const tside_plan *plan, const tside_fittings *fittings, tside_item *items, int capacity, int *count,
                                      tside_fault *fault);
 
 /* What a piece is, in words, such as "guide pipe"; "" for a code that does not exist. */
-TSIDE_API const char *tside_piece_text(int code);
+TSIDE_API const char *tside_item_text(int code);
 
 /*
  * The rope zigzagging between two rows of hooks staggered half a pitch: 2 N hypot(pitch/2, height).
