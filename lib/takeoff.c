@@ -186,16 +186,13 @@ static tside_status take_bar(list *l, tside_fault *fault)
 {
     const tside_bar *bar = &l->side->bar;
     tside_i_made m;
-    int alike;
     if (bar->joints == TSIDE_JOINTS_GIVEN) {
         add_sticks(l, 1, l->plan->bar_length + bar->splices * bar->swage);
         return TSIDE_OK;
     }
     TRY(tside_i_bar_make(bar, l->plan->curtain_length, &m, fault));
-    /* whole lengths together, then those that are cut */
-    alike = m.sticks - 1 - (m.sticks > 1 && m.before < bar->stock);
-    add_sticks(l, alike, bar->stock);
-    add_sticks(l, m.sticks - 1 - alike, m.before);
+    add_sticks(l, m.sticks - 2, bar->stock);
+    add_sticks(l, m.sticks > 1, m.before);
     add_sticks(l, 1, m.last);
     return TSIDE_OK;
 }

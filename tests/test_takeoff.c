@@ -212,7 +212,7 @@ START_TEST(sticks_refused)
     REFUSES(tside_bar_sticks(&bar, 15, out.stick, 2, &out.count, &fault), out.stick, TSIDE_TOO_SMALL, "capacity", TSIDE_BELOW);
     ck_assert_int_eq(out.count, 3);
     bar.joints = TSIDE_JOINTS_GIVEN;
-    bar.splices = 2;
+    bar.splices = 1;
     REFUSES(tside_bar_sticks(&bar, 15, out.stick, 3, &out.count, &fault), out, TSIDE_CONTRADICTS, "bar.splices", TSIDE_ABOVE);
     bar.splices = 0;
     ANSWERS(tside_bar_sticks(&bar, 15, out.stick, 3, &out.count, &fault));
@@ -247,6 +247,9 @@ START_TEST(joints_feed_the_plan)
     ck_assert(line != NULL && strength_of(&plan, TSIDE_SPLICE_SCREW_STALL) != NULL);
     NEAR(line->demand, plan.worst.per_metre * (29.7172 - 6.0698) / (side.bar.screws * side.bar.tube.diameter / 2), 1e-9, "screw", 0);
     as_given.bar.joints = TSIDE_JOINTS_GIVEN;
+    as_given.bar.splices = 1;
+    same = planned(&as_given);
+    ck_assert(same.splices == 1 && same.splice_near == as_given.bar.splice_near);
     as_given.bar.splices = 4;
     as_given.bar.splice_near = plan.splice_near;
     same = planned(&as_given);
@@ -459,6 +462,33 @@ START_TEST(sums)
 }
 END_TEST
 
+/* Whole lengths stand on one line, the last with them where it is whole; a bar whose last two are cut has three. */
+START_TEST(pieces_alike_stand_together)
+{
+    tside_side side = plain();
+    tside_fittings fittings = usual();
+    taken t;
+    int lines = 0;
+    side.length = 4 * 6.4 - 3 * 0.1016 - 3 * 0.2286 - 0.1016; /* past the bows 2 x 9 in, to the drive 9 in, at the free end 4 in: four whole sticks */
+    fittings.channel_stock = side.length / 5;
+    fittings.end_flaps = 0;
+    fittings.washers = 3;
+    t = take(&side, &fittings);
+    for (int i = 0; i < t.count; i++)
+        lines += t.item[i].code == TSIDE_ITEM_BAR || t.item[i].code == TSIDE_ITEM_CHANNEL;
+    ck_assert_int_eq(lines, 2);
+    ck_assert(line_of(&t, TSIDE_ITEM_BAR)->count == 4 && line_of(&t, TSIDE_ITEM_CHANNEL)->count == 5);
+    NEAR(line_of(&t, TSIDE_ITEM_BAR)->length, 6.4, 1e-9, "whole", 0);
+    ck_assert_int_eq(count_of(&t, TSIDE_ITEM_BOLT_WASHER), 12);
+    side.length += 0.05; /* a fifth, 4 in past its joint, 2 in of which the fourth gives up */
+    t = take(&side, &fittings);
+    ck_assert(line_of(&t, TSIDE_ITEM_BAR)[0].count == 3 && line_of(&t, TSIDE_ITEM_BAR)[1].count == 1 && line_of(&t, TSIDE_ITEM_BAR)[2].count == 1);
+    NEAR(line_of(&t, TSIDE_ITEM_BAR)[0].length, 6.4, 0, "whole", 0);
+    NEAR(line_of(&t, TSIDE_ITEM_BAR)[1].length, 6.4 - (0.2032 - 0.1516), 1e-9, "last but one", 0);
+    NEAR(line_of(&t, TSIDE_ITEM_BAR)[2].length, 0.2032, 1e-9, "last", 0);
+}
+END_TEST
+
 /* What a side does not have is not on the list. */
 START_TEST(what_is_not_there)
 {
@@ -567,6 +597,8 @@ START_TEST(rope_by_hand)
     NEAR(length, 10, 1e-12, "one pitch", 0);
     ANSWERS(tside_rope_zigzag(7, 6, 4, &length, &fault));
     NEAR(length, 70, 1e-12, "seven pitches", 0);
+    ANSWERS(tside_rope_zigzag(100000, 6, 4, &length, &fault));
+    NEAR(length, 1e6, 1e-6, "many pitches", 0);
     ANSWERS(tside_rope_zigzag(7, 6, 0, &length, &fault));
     NEAR(length, 42, 1e-12, "rows on each other", 0);
     REFUSES(tside_rope_zigzag(0, 6, 4, &length, &fault), length, TSIDE_OUT_OF_BOUNDS, "pitches", TSIDE_BELOW);
@@ -624,6 +656,7 @@ Suite *takeoff_suite(void)
     tcase_add_test(items, mirrored);
     tcase_add_test(items, twice_the_side);
     tcase_add_test(items, sums);
+    tcase_add_test(items, pieces_alike_stand_together);
     tcase_add_test(items, what_is_not_there);
     tcase_add_test(items, takeoff_refused);
     tcase_add_test(items, rope_by_hand);
