@@ -137,6 +137,9 @@ START_TEST(sticks_at_their_limits)
     ck_assert_int_eq(count, 2);
     NEAR(stick[0].length, 5.9, 1e-12, "first", 0);
     NEAR(stick[1].length, 0.3, 1e-12, "last", 0);
+    bar.stock = 100;
+    ANSWERS(tside_bar_sticks(&bar, 1000, stick, MOST_STICKS, &count, &fault));
+    ck_assert_int_eq(count, 11);
     /* no curtain, no swage */
     bar = bar_of(0, 0, 1, 0, 0);
     ANSWERS(tside_bar_sticks(&bar, 3, stick, MOST_STICKS, &count, &fault));
@@ -211,6 +214,7 @@ START_TEST(sticks_refused)
     REFUSES(tside_bar_sticks(&bar, NAN, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS, "curtain", TSIDE_NOT_FINITE);
     REFUSES(tside_bar_sticks(&bar, 15, out.stick, 2, &out.count, &fault), out.stick, TSIDE_TOO_SMALL, "capacity", TSIDE_BELOW);
     ck_assert_int_eq(out.count, 3);
+    ANSWERS(tside_bar_sticks(&bar, 15, out.stick, 3, &out.count, &fault));
     bar.joints = TSIDE_JOINTS_GIVEN;
     bar.splices = 1;
     REFUSES(tside_bar_sticks(&bar, 15, out.stick, 3, &out.count, &fault), out, TSIDE_CONTRADICTS, "bar.splices", TSIDE_ABOVE);
@@ -574,6 +578,8 @@ START_TEST(takeoff_refused)
     side.ropes = TSIDE_ROPES;
     fittings.hook_drop = -1.5;
     REFUSES(TAKEOFF, out, TSIDE_CONTRADICTS, "fittings.hook_drop", TSIDE_NOT_ABOVE);
+    fittings.hook_drop = -1.3; /* rows 0.1 m apart */
+    ANSWERS(TAKEOFF);
     fittings = usual();
     ANSWERS(TAKEOFF);
     {
