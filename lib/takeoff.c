@@ -299,6 +299,8 @@ static void take_channel(list *l)
     add_counted(l, TSIDE_ITEM_CHANNEL_SCREW, TSIDE_AT_SIDE, spaces(side, l->fittings->screw_spacing) + 1 + flaps * (spaces(flap, l->fittings->screw_spacing) + 1), 0);
 }
 
+#define LONGEST 1000.0 /* m, pitch and height of a rope's rows */
+
 tside_status tside_rope_zigzag(int pitches, double pitch, double height, double *length, tside_fault *fault)
 {
     if (pitches < 1)
@@ -307,6 +309,10 @@ tside_status tside_rope_zigzag(int pitches, double pitch, double height, double 
         return tside_i_bound(fault, "pitches", "1", pitches, TSIDE_ABOVE, 100000);
     TRY(tside_i_argument(fault, "pitch", "m", pitch, 0, 1));
     TRY(tside_i_argument(fault, "height", "m", height, 0, 0));
+    if (pitch > LONGEST)
+        return tside_i_bound(fault, "pitch", "m", pitch, TSIDE_ABOVE, LONGEST);
+    if (height > LONGEST)
+        return tside_i_bound(fault, "height", "m", height, TSIDE_ABOVE, LONGEST);
     *length = 2 * pitches * hypot(pitch / 2, height);
     return TSIDE_OK;
 }

@@ -611,6 +611,8 @@ START_TEST(rope_by_hand)
     REFUSES(tside_rope_zigzag(100001, 6, 4, &length, &fault), length, TSIDE_OUT_OF_BOUNDS, "pitches", TSIDE_ABOVE);
     REFUSES(tside_rope_zigzag(1, 0, 4, &length, &fault), length, TSIDE_OUT_OF_BOUNDS, "pitch", TSIDE_NOT_ABOVE);
     REFUSES(tside_rope_zigzag(1, HUGE_VAL, 4, &length, &fault), length, TSIDE_OUT_OF_BOUNDS, "pitch", TSIDE_NOT_FINITE);
+    REFUSES(tside_rope_zigzag(1, 1001, 4, &length, &fault), length, TSIDE_OUT_OF_BOUNDS, "pitch", TSIDE_ABOVE);
+    REFUSES(tside_rope_zigzag(1, 6, 1001, &length, &fault), length, TSIDE_OUT_OF_BOUNDS, "height", TSIDE_ABOVE);
     REFUSES(tside_rope_zigzag(1, 6, -1, &length, &fault), length, TSIDE_OUT_OF_BOUNDS, "height", TSIDE_BELOW);
     REFUSES(tside_rope_zigzag(1, 6, NAN, &length, &fault), length, TSIDE_OUT_OF_BOUNDS, "height", TSIDE_NOT_FINITE);
 }

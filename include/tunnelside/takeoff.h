@@ -47,7 +47,7 @@ typedef enum tside_item_code {
     TSIDE_ITEM_GUIDE,          /* guide pipe */
     TSIDE_ITEM_CHAIN,
     TSIDE_ITEM_CHAIN_LINK,
-    TSIDE_ITEM_EYE,            /* eye bolt; length: the grip that it must pass, without washers */
+    TSIDE_ITEM_EYE,            /* eye bolt; length: the grip that it must pass, without washers; 0 in the hip rail */
     TSIDE_ITEM_EYE_NUT,
     TSIDE_ITEM_EYE_WASHER,
     TSIDE_ITEM_EXTENDER,       /* drilled as the plan's layout says */
@@ -122,7 +122,7 @@ TSIDE_API const char *tside_item_text(int code);
 
 /*
  * The rope zigzagging between two rows of hooks staggered half a pitch: 2 N hypot(pitch/2, height).
- * pitches: N, from 1 to 100000; pitch: m, between hooks of a row, above 0; height: m, between the rows, from 0; length: receives metres, without what ties its ends.
+ * pitches: N, from 1 to 100000; pitch: m, between hooks of a row, above 0, to 1000; height: m, between the rows, from 0 to 1000; length: receives metres, without what ties its ends.
  * TSIDE_OUT_OF_BOUNDS: an argument. Source: derivation, plane geometry; rows and pitch are common practice, no published source.
  */
 TSIDE_API tside_status tside_rope_zigzag(int pitches, double pitch, double height, double *length, tside_fault *fault);
