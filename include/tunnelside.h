@@ -20,5 +20,6 @@
 #include <tunnelside/lift.h>
 #include <tunnelside/strength.h>
 #include <tunnelside/plan.h>
+#include <tunnelside/takeoff.h>
 
 #endif

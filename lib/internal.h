@@ -128,10 +128,39 @@ typedef struct tside_table {
 } tside_table;
 #define TABLE(name, rows) const tside_table name = {rows, (int)(sizeof rows / sizeof *rows)}
 
-extern const tside_table tside_i_material_table, tside_i_round_table, tside_i_square_table, tside_i_frame_table, tside_i_curtain_table, tside_i_roll_table,
-    tside_i_stops_table, tside_i_drive_table, tside_i_guide_table, tside_i_extender_table, tside_i_load_table, tside_i_bar_table, tside_i_end_table,
-    tside_i_collar_table, tside_i_limits_table, tside_i_keep_out_table, tside_i_side_table, tside_i_section_table, tside_i_position_table,
-    tside_i_sweep_table, tside_i_layout_table, tside_i_torque_table, tside_i_strength_line_table, tside_i_finding_table, tside_i_turn_table,
-    tside_i_end_plan_table, tside_i_plan_table, tside_i_bolt_table, tside_i_bolt_part_table, tside_i_bolt_plan_table, tside_i_bearing_table;
+extern const tside_table tside_i_material_table;
+extern const tside_table tside_i_round_table;
+extern const tside_table tside_i_square_table;
+extern const tside_table tside_i_frame_table;
+extern const tside_table tside_i_curtain_table;
+extern const tside_table tside_i_roll_table;
+extern const tside_table tside_i_stops_table;
+extern const tside_table tside_i_drive_table;
+extern const tside_table tside_i_guide_table;
+extern const tside_table tside_i_extender_table;
+extern const tside_table tside_i_load_table;
+extern const tside_table tside_i_bar_table;
+extern const tside_table tside_i_end_table;
+extern const tside_table tside_i_collar_table;
+extern const tside_table tside_i_limits_table;
+extern const tside_table tside_i_keep_out_table;
+extern const tside_table tside_i_side_table;
+extern const tside_table tside_i_section_table;
+extern const tside_table tside_i_position_table;
+extern const tside_table tside_i_sweep_table;
+extern const tside_table tside_i_layout_table;
+extern const tside_table tside_i_torque_table;
+extern const tside_table tside_i_strength_line_table;
+extern const tside_table tside_i_finding_table;
+extern const tside_table tside_i_turn_table;
+extern const tside_table tside_i_end_plan_table;
+extern const tside_table tside_i_plan_table;
+extern const tside_table tside_i_bolt_table;
+extern const tside_table tside_i_bolt_part_table;
+extern const tside_table tside_i_bolt_plan_table;
+extern const tside_table tside_i_bearing_table;
+extern const tside_table tside_i_bar_stick_table;
+extern const tside_table tside_i_fittings_table;
+extern const tside_table tside_i_item_table;
 
 #endif

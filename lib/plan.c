@@ -244,14 +244,14 @@ static void bar_lines(const tside_i_setup *setup, tside_plan *plan)
 {
     const tside_bar *bar = setup->bar;
     const tside_metal_values *metal = &setup->bar_metal;
-    double arm = bar->screws * bar->tube.diameter / 2, near = setup->load.length > bar->splice_near ? setup->load.length - bar->splice_near : 0;
+    double arm = bar->screws * bar->tube.diameter / 2, beyond = fmax(setup->load.length - plan->splice_near, 0);
     add_line(plan, tside_i_stress_line(TSIDE_BAR_SHEAR, TSIDE_DRIVE_END, plan->worst.drive / setup->bar_section.torsion_modulus, metal, 0.6));
     add_line(plan, tside_i_stress_line(TSIDE_BAR_SHEAR_STALL, TSIDE_DRIVE_END, plan->stall_torque / setup->bar_section.torsion_modulus, metal, 0.6));
     add_line(plan, tside_i_stress_line(TSIDE_BAR_BENDING, TSIDE_DRIVE_END,
                                        TSIDE_GRAVITY * setup->side->drive.mass * bar->past_drive / setup->bar_section.section_modulus, metal, 1));
     add_line(plan, tside_i_force_line(TSIDE_COUPLING_SCREW, TSIDE_DRIVE_END, plan->stall_torque / arm, bar->screw_limit_given, bar->screw_limit));
-    if (bar->splices > 0) {
-        add_line(plan, tside_i_force_line(TSIDE_SPLICE_SCREW, TSIDE_DRIVE_END, plan->worst.per_metre * near / arm, bar->screw_limit_given, bar->screw_limit));
+    if (plan->splices > 0) {
+        add_line(plan, tside_i_force_line(TSIDE_SPLICE_SCREW, TSIDE_DRIVE_END, plan->worst.per_metre * beyond / arm, bar->screw_limit_given, bar->screw_limit));
         add_line(plan, tside_i_force_line(TSIDE_SPLICE_SCREW_STALL, TSIDE_DRIVE_END, plan->stall_torque / arm, bar->screw_limit_given, bar->screw_limit));
     }
 }
@@ -343,7 +343,7 @@ static tside_status plan_torque(const tside_i_setup *setup, const tside_i_hung *
     tside_position at;
     tside_i_lifting lifting = {travel, &setup->load, &hung->hang, side->drive.rated_torque / side->drive.safety_factor};
     tside_i_spot open, shut;
-    double nx, play = setup->bar->splices * setup->bar->play, ignored;
+    double nx, play = plan->splices * setup->bar->play, ignored;
     TRY(tside_lift_worst(travel, &setup->load, &hung->hang, &plan->worst, fault));
     TRY(tside_travel_at(travel, plan->worst.turns, &at, fault));
     TRY(tside_lift_least_down(travel, &setup->load, &plan->least_down, fault));
@@ -377,6 +377,7 @@ tside_status tside_i_plan(const tside_side *side, const tside_bar *bar, tside_pl
     TRY(tside_i_hang_end(&setup, TSIDE_FREE_END, TSIDE_I_OWN_EYE, 0, &free, fault));
     plan_range(&setup, &drive.hang, plan);
     plan_travel(&setup, &drive.hang, plan);
+    TRY(tside_i_bar_joints(bar, plan->curtain_length, &plan->splices, &plan->splice_near, fault));
     TRY(plan_torque(&setup, &drive, plan, fault));
     TRY(plan_end(&setup, TSIDE_DRIVE_END, &lifting, &drive, plan->stall_torque, &plan->drive_end, fault));
     TRY(plan_end(&setup, TSIDE_FREE_END, NULL, &free, 0, &plan->free_end, fault));

@@ -33,6 +33,16 @@ tside_status tside_i_set_up(const tside_side *side, const tside_bar *bar, tside_
 tside_status tside_i_hang_end(const tside_i_setup *setup, tside_which_end which, tside_i_place place, double rise, tside_i_hung *hung, tside_fault *fault);
 /* Plans a side, which must have passed its check, with a bar; the plan is touched on failure too. */
 tside_status tside_i_plan(const tside_side *side, const tside_bar *bar, tside_plan *plan, tside_fault *fault);
+/* A bar from stock: whole sticks, of which the last, and the last but one, may be cut. */
+typedef struct tside_i_made {
+    int sticks;
+    double before, last; /* m, the last two, as cut */
+} tside_i_made;
+
+/* Makes a bar from its stock. curtain: m, its length. */
+tside_status tside_i_bar_make(const tside_bar *bar, double curtain, tside_i_made *made, tside_fault *fault);
+/* How many joints a bar has, and where the nearest begins, from the curtain's edge at the drive; 0 without any. curtain: m, its length. */
+tside_status tside_i_bar_joints(const tside_bar *bar, double curtain, int *splices, double *near, tside_fault *fault);
 /* The greatest side force of a torque that is the drive's own (by lifting), or a constant one (lifting NULL), and where. */
 double tside_i_greatest_push(const tside_travel *travel, const tside_i_lifting *lifting, const tside_hang *hang, double torque, tside_i_spot *where);
 /* Turns of the drive against its housing since shut. */

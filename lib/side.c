@@ -4,6 +4,8 @@
 
 #include "internal.h"
 
+static const char *const joints[] = {"given", "stock"};
+
 static const tside_field bar_rows[] = {
     {GROUP(tside_bar, tube, TSIDE_KIND_ROUND, "the roll bar's tube")},
     {GROUP(tside_bar, material, TSIDE_KIND_MATERIAL, "its metal")},
@@ -11,8 +13,11 @@ static const tside_field bar_rows[] = {
     {NUMBER(tside_bar, clip_mass, "kg/m", FROM(0), TO(100), 0.1, PRACTICE, "mass of the clips per metre of bar"), MEASURED(0.05), UNUSUAL_OUTSIDE(0.05, 0.2)},
     {NUMBER(tside_bar, past_drive, "m", FROM(0), TO(3), 9 * IN, PRACTICE, "bar from the curtain's edge to the drive's centre"), MEASURED(0.5 * IN), UNUSUAL_OUTSIDE(6 * IN, 14 * IN)},
     {NUMBER(tside_bar, past_free, "m", FROM(0), TO(3), 4 * IN, PRACTICE, "bar beyond the curtain's edge at the free end"), MEASURED(0.5 * IN), UNUSUAL_OUTSIDE(2 * IN, 6 * IN)},
-    {COUNT(tside_bar, splices, 0, 100, 0, OURS, "joints along the bar")},
-    {NUMBER(tside_bar, splice_near, "m", FROM(0), TO(1000), 0.6, PRACTICE, "from the curtain's edge at the drive to the nearest joint")},
+    {CHOICE(tside_bar, joints, joints, TSIDE_JOINTS_GIVEN, "where its joints are: as given, or where whole lengths of stock put them")},
+    {COUNT(tside_bar, splices, 0, 100, 0, OURS, "joints along the bar"), APPLIES(tside_bar, joints, ONLY(TSIDE_JOINTS_GIVEN))},
+    {NUMBER(tside_bar, splice_near, "m", FROM(0), TO(1000), 0.6, PRACTICE, "from the curtain's edge at the drive to the nearest joint; from stock: at least")},
+    {REQUIRED_FROM(tside_bar, stock, "m", 1, 100, "one length of the bar's tube"), APPLIES(tside_bar, joints, ONLY(TSIDE_JOINTS_FROM_STOCK))},
+    {NUMBER(tside_bar, swage, "m", FROM(0), TO(0.5), 4 * IN, PRACTICE, "tube lost in each joint"), UNUSUAL_OUTSIDE(3 * IN, 5 * IN)},
     {COUNT(tside_bar, screws, 1, 20, 2, PRACTICE, "screws on each side of a joint, and at the drive's coupling"), UNUSUAL_OUTSIDE(2, 4)},
     {NUMBER(tside_bar, play, "rad", FROM(0), TO(1), 2 * DEG, PRACTICE, "play of one splice"), UNUSUAL_OUTSIDE(1 * DEG, 3 * DEG)},
     {OPTIONAL(tside_bar, screw_limit, "N", FROM(1), TO(1e7), "allowable shear on one screw")},
@@ -129,12 +134,21 @@ static const tside_field plan_rows[] = {
     {RESULT(tside_plan, lag_unequal, "m", "far end lower by a roll of unequal diameter, when open")},
     {RESULT(tside_plan, lag_level, "m", "far end's opening less by hip and sill out of level")},
     {RESULT(tside_plan, stall_torque, "N m", "the most that the drive can put into bar and guide")},
+    {RESULT_COUNT(tside_plan, splices, "joints along the bar")},
+    {RESULT(tside_plan, splice_near, "m", "from the curtain's edge at the drive to where the nearest joint begins; 0 without joints")},
     {GROUP(tside_plan, drive_end, TSIDE_KIND_END_PLAN, "the end wall with the drive")},
     {GROUP(tside_plan, free_end, TSIDE_KIND_END_PLAN, "the other end wall")},
     {LIST(tside_plan, lines, line_count, TSIDE_KIND_STRENGTH_LINE, tside_strength_line, TSIDE_STRENGTH_LINES, "strength, line by line")},
     {LIST(tside_plan, findings, finding_count, TSIDE_KIND_FINDING, tside_finding, TSIDE_FINDINGS, "what is legal but unwise")},
 };
 TABLE(tside_i_plan_table, plan_rows);
+
+static const tside_field stick_rows[] = {
+    {RESULT(tside_bar_stick, length, "m", "its length as cut")},
+    {RESULT(tside_bar_stick, from, "m", "from the drive's centre along the bar to where it begins")},
+    {RESULT(tside_bar_stick, to, "m", "and to where it ends")},
+};
+TABLE(tside_i_bar_stick_table, stick_rows);
 
 static const tside_field turn_rows[] = {
     {RESULT(tside_turn, turn, "turn", "turns of the drive since shut; the last row is open")},

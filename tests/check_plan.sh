@@ -186,7 +186,7 @@ run 0 "$sites/two_sides_job.json"
 test "$(tr -cd '\014' < out | wc -c)" = 2 || wrong "a job of two sides has not three pages"
 test "$(grep -c '^JOB .*side [12] of 2' pages)" = 2 || wrong "the job's sheets are not numbered"
 sed -n '/^PIECES OF THE JOB/,$p' pages > pieces
-grep -q 'Roll bar .* 2  74 ft 5 in' pieces || wrong "the job's bars are not counted together"
+grep -q 'Roll bar .* 6  21 ft 0 in' pieces && grep -q 'Roll bar .* 2  12 ft 5 in' pieces || wrong "the job's bars are not counted together"
 test "$(grep -c 'Extender .* right ' pieces)$(grep -c 'Extender .* left ' pieces)" = 22 || wrong "the job's extenders by hand: $(grep Extender pieces)"
 edit two_sides_job.json 's/"hand": "left"/"hand": "right"/'
 run 1 changed.json
@@ -286,6 +286,27 @@ for words in "the drive is too weak" "[15.5 lbf ft; 10 lbf ft]" "screw of the ne
 done
 checks=$((checks + 1))
 sed -n '/^STOPS/,/^TO KNOW/p' out | grep -q 'too weak' || wrong "a weak drive does not stop the work"
+
+# --- a bar from stock: sticks, and where its joints begin ---
+
+sed 's/"splices": 4,/"joints": "stock", "stock": "21 ft",/; s/"splice_near": "15 ft",//' "$sites/film30.json" > changed.json
+run 0 changed.json
+# 98 ft 7 in: four of 21 ft less 4 in each leave 15 ft 11 in
+for words in 'Roll bar .* 4  21 ft 0 in' 'Roll bar .* 1  15 ft 11 in' '4 joints of 4 in, beginning at 20 ft 8 in, 41 ft 4 in, 62 ft 0 in,' \
+    "82 ft 8 in from the drive's centre; 3 screws each side"; do
+    checks=$((checks + 1))
+    grep -q -- "$words" out || wrong "a bar from stock does not say: $words"
+done
+run 0 --format=json changed.json
+near splices "$(number plan/splices)" 4
+near splice_near "$(number plan/splice_near)" '(21 * 12 - 4 - 9) * inch'
+sed 's/"stock": "21 ft"/"stock": "21 ft", "splices": 4/' changed.json > both.json
+run 1 both.json
+says 'bar.splices: used only while joints is given; it is stock'
+sed 's/"stock": "21 ft"/"stock": "3 ft 4 in"/' changed.json > short.json
+run 1 short.json
+says 'bar.stock'
+says 'bar.splice_near'
 
 # --- what is no JSON, or too deep, or not text ---
 

@@ -1,21 +1,17 @@
 /* SPDX-License-Identifier: MIT */
 /* What is cut and drilled. */
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "sheet.h"
 
-enum { MOST_PIECES = 7, MOST_HOLES = 3 };
-
-typedef struct hole {
-    const char *name;
-    double from_top, diameter;
-} hole;
+enum { MOST_PIECES = 9, MOST_JOINTS = 8 }; /* a bar is of three lengths at most; more joints are told in short */
 
 /* A piece as it is printed: two that print alike are alike. */
 typedef struct piece {
     char name[40], tube[48], hand[8], length[32];
-    char holes[200]; /* or where they are drilled; "" without any */
+    char holes[320]; /* or where they are drilled, or joined; "" without any */
     int count;
 } piece;
 
@@ -49,17 +45,60 @@ static void put_drilling(pen *p, piece *made, const planned *side, int end)
     snprintf(made->holes, sizeof made->holes, "one hole of %s in each, square to the end wall, where the set-out says", bore(p, asked->bolt_hole));
 }
 
+/* --- the bar, from stock or not --- */
+
+/* Where the joints begin, from the drive's centre. */
+static void write_joints(pen *p, const tside_bar *bar, const tside_bar_stick *stick, int count, char *words, size_t size)
+{
+    size_t at = (size_t)snprintf(words, size, "%d joint%s of %s, beginning at ", count - 1, count > 2 ? "s" : "", tape(p, bar->swage));
+    if (count - 1 > MOST_JOINTS)
+        at += (size_t)snprintf(words + at, size - at, "%s, every %s from there, and %s", tape(p, stick[1].from), tape(p, stick[1].from), tape(p, stick[count - 1].from));
+    else
+        for (int i = 1; i < count; i++)
+            at += (size_t)snprintf(words + at, size - at, "%s%s", i > 1 ? ", " : "", tape(p, stick[i].from));
+    snprintf(words + at, size - at, " from the drive's centre; %d screws each side; sticks in this order from the drive", bar->screws);
+}
+
+/* Sticks of one length together, in their order from the drive; returns how many lengths. */
+static int put_sticks(pen *p, const planned *side, piece *list)
+{
+    const tside_bar *bar = &side->wanted.side.bar;
+    const double curtain = side->plan.curtain_length;
+    tside_bar_stick *stick;
+    int count = 0, kinds = 0;
+    tside_bar_sticks(bar, curtain, NULL, 0, &count, NULL);
+    stick = take_memory((size_t)count * sizeof *stick);
+    tside_bar_sticks(bar, curtain, stick, count, &count, NULL);
+    for (int i = 0; i < count; i++) {
+        piece *made = list + kinds;
+        put_round(p, made, "Roll bar", &bar->tube, stick[i].length);
+        if (kinds && !strcmp(made->length, list[kinds - 1].length))
+            list[kinds - 1].count++;
+        else
+            kinds++;
+    }
+    if (count > 1)
+        write_joints(p, bar, stick, count, list[kinds - 1].holes, sizeof list[0].holes);
+    free(stick);
+    return kinds;
+}
+
+static int put_bar(pen *p, const planned *side, piece *list)
+{
+    const tside_bar *bar = &side->wanted.side.bar;
+    if (bar->joints == TSIDE_JOINTS_FROM_STOCK)
+        return put_sticks(p, side, list);
+    put_round(p, list, "Roll bar", &bar->tube, side->plan.bar_length);
+    if (bar->splices)
+        snprintf(list->holes, sizeof list->holes, "%d joint%s, none nearer than %s to the curtain's edge at the drive; %d screws each side",
+                 bar->splices, bar->splices > 1 ? "s" : "", tape(p, bar->splice_near), bar->screws);
+    return 1;
+}
+
 /* Lists a side's pieces with the ends' names in them where named is 1; returns how many. */
 static int list_pieces(pen *p, const planned *side, int named, piece *list)
 {
-    const tside_bar *bar = &side->wanted.side.bar;
-    int count = 0;
-    put_round(p, list + count, "Roll bar", &bar->tube, side->plan.bar_length);
-    if (bar->splices)
-        snprintf(list[count].holes, sizeof list[count].holes,
-                 "%d joint%s, none nearer than %s to the curtain's edge at the drive; %d screws each side",
-                 bar->splices, bar->splices > 1 ? "s" : "", tape(p, bar->splice_near), bar->screws);
-    count++;
+    int count = put_bar(p, side, list);
     for (int end = 0; end < ENDS; end++) {
         char name[40];
         snprintf(name, sizeof name, "Guide pipe%s%s", named ? ", " : "", named ? end_name(end) : "");

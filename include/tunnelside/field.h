@@ -30,6 +30,7 @@ typedef enum tside_kind {
     TSIDE_KIND_KEEP_OUT,
     TSIDE_KIND_BOLT,
     TSIDE_KIND_BOLT_PART,
+    TSIDE_KIND_FITTINGS,
     TSIDE_KIND_SIDE,
     /* answered: results */
     TSIDE_KIND_SECTION,
@@ -40,6 +41,8 @@ typedef enum tside_kind {
     TSIDE_KIND_STRENGTH_LINE,
     TSIDE_KIND_FINDING,
     TSIDE_KIND_TURN,
+    TSIDE_KIND_BAR_STICK,
+    TSIDE_KIND_ITEM,
     TSIDE_KIND_END_PLAN,
     TSIDE_KIND_PLAN,
     TSIDE_KIND_BOLT_PLAN,

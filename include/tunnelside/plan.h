@@ -14,6 +14,12 @@ typedef enum tside_hand {
     TSIDE_LEFT   /* and clockwise */
 } tside_hand;
 
+/* Where a bar's joints are. */
+typedef enum tside_joints {
+    TSIDE_JOINTS_GIVEN,     /* so many, and the nearest to the drive where it is said to be */
+    TSIDE_JOINTS_FROM_STOCK /* where whole lengths of stock put them */
+} tside_joints;
+
 /* The roll bar. */
 typedef struct tside_bar {
     tside_round tube;
@@ -22,10 +28,13 @@ typedef struct tside_bar {
     double clip_mass;   /* kg/m */
     double past_drive;  /* m, from the curtain's edge to the drive's centre */
     double past_free;   /* m, bar beyond the curtain's edge at the free end */
-    double splice_near; /* m, from the curtain's edge at the drive to the nearest joint */
+    double splice_near; /* m, from the curtain's edge at the drive to the nearest joint; from stock: no joint nearer than this */
+    double stock;       /* m, one length of tube */
+    double swage;       /* m, of tube lost in each joint */
     double play;        /* rad, of one splice */
     double screw_limit; /* N, allowable shear on one screw */
-    int splices;        /* joints along the bar */
+    tside_joints joints;
+    int splices;        /* joints along the bar, as given */
     int screws;         /* on each side of a joint, and at the drive's coupling */
     int screw_limit_given;
 } tside_bar;
@@ -161,7 +170,9 @@ typedef struct tside_plan {
     double twist;            /* rad, end to end, where the drive must give most */
     double lag_elastic, lag_play, lag_unequal, lag_level; /* m, of the far end */
     double stall_torque;     /* N m */
+    double splice_near;      /* m, from the curtain's edge at the drive to where the nearest joint begins; 0 without joints */
     tside_end_plan drive_end, free_end;
+    int splices;             /* joints along the bar */
     int line_count;
     tside_strength_line lines[TSIDE_STRENGTH_LINES];
     int finding_count;
@@ -207,6 +218,24 @@ TSIDE_API tside_status tside_eye_least(const tside_side *side, tside_which_end e
  * index: receives its place in the list. TSIDE_OUT_OF_REACH: none does; fault.index is the one that comes nearest. TSIDE_OUT_OF_BOUNDS: an empty list. Others as tside_plan_side.
  */
 TSIDE_API tside_status tside_bar_smallest(const tside_side *side, int *index, tside_fault *fault);
+
+/* One length of tube in the bar. Each but the first begins inside the one before it. */
+typedef struct tside_bar_stick {
+    double length;   /* m, as cut */
+    double from, to; /* m, its ends, from the drive's centre along the bar */
+} tside_bar_stick;
+
+/*
+ * The sticks of a bar made from stock, from the drive on: whole lengths from the drive's end, the last cut to what is left, and where that would
+ * put its joint beyond the curtain's edge at the free end, the last but one cut too, so that it ends there. No fewer sticks would do. A joint is where two sticks overlap,
+ * from the farther one's from to the nearer one's to.
+ * bar: every field checked; from stock; curtain: m, length of the curtain on the bar, from 0 to 1000. sticks, capacity: the caller's; count: receives the sticks
+ * written, or needed. A bar whose joints are given is one stick, where it has none.
+ * TSIDE_OUT_OF_BOUNDS: a field, or the curtain. TSIDE_TOO_SMALL: more sticks than capacity: only count is written. TSIDE_CONTRADICTS: stock too short to keep every joint from
+ * the drive by splice_near and within the curtain at the free end, with room for its swage (the fault's bound is the shortest that does); joints as given, of which only the
+ * nearest is known. Source: derivation; the rules are common practice, no published source.
+ */
+TSIDE_API tside_status tside_bar_sticks(const tside_bar *bar, double curtain, tside_bar_stick *sticks, int capacity, int *count, tside_fault *fault);
 
 /* A column of values over one field of a side, or of a plan. */
 typedef struct tside_input {
