@@ -45,19 +45,28 @@ static double lean_sine(const tside_i_spot *spot, const void *context)
     return tside_i_lean_at(e->x, e->y, e->offset, spot).sine;
 }
 
-static void extreme_leans(const tside_travel *travel, double x, double y, double offset, tside_i_lean *least, tside_i_lean *greatest)
+/* Least and greatest lean of a guide, once they are sought. */
+static void found_leans(const tside_travel *travel, const eye_point *eye, const tside_i_sought *found, tside_i_lean *least, tside_i_lean *greatest)
 {
-    eye_point e = {x, y, offset};
-    tside_i_spot low, high;
-    tside_i_travel_extremes(travel, lean_sine, &e, &low, &high);
-    *least = tside_i_lean_at(x, y, offset, &low);
-    *greatest = tside_i_lean_at(x, y, offset, &high);
+    tside_i_spot spot;
+    tside_i_travel_spot(travel, found->least.stretch, found->least.place, &spot);
+    *least = tside_i_lean_at(eye->x, eye->y, eye->offset, &spot);
+    tside_i_travel_spot(travel, found->greatest.stretch, found->greatest.place, &spot);
+    *greatest = tside_i_lean_at(eye->x, eye->y, eye->offset, &spot);
+}
+
+static void extreme_leans(const tside_travel *travel, const eye_point *eye, tside_i_lean *least, tside_i_lean *greatest)
+{
+    tside_i_sought lean = {.quantity = lean_sine, .context = eye, .least_too = 1};
+    tside_i_travel_seek(travel, &lean, 1);
+    found_leans(travel, eye, &lean, least, greatest);
 }
 
 void tside_i_lean_range(const tside_travel *travel, double eye_x, double eye_y, double offset, double *least, double *greatest)
 {
+    eye_point eye = {eye_x, eye_y, offset};
     tside_i_lean low, high;
-    extreme_leans(travel, eye_x, eye_y, offset, &low, &high);
+    extreme_leans(travel, &eye, &low, &high);
     *least = tside_i_lean_angle(&low);
     *greatest = tside_i_lean_angle(&high);
 }
@@ -94,14 +103,62 @@ static tside_status clears(const tside_travel *travel, const tside_guide *guide,
     return TSIDE_OK;
 }
 
-static tside_status make_hang(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_hang *hang,
-                              tside_sweep *sweep, tside_fault *fault)
+/* What a guide of this length does with its eye moved outboard; each of the three kept at its own worst. least, greatest: sines of its leans. */
+static void worsen(const eye_point *eye, const tside_i_spot *shut, double least, double greatest, tside_sweep *sweep)
 {
+    tside_i_lean at_shut = tside_i_lean_at(eye->x, eye->y, eye->offset, shut);
+    sweep->kick_out_error = fmax(sweep->kick_out_error, sweep->length * (greatest - at_shut.sine));
+    sweep->kick_in_error = fmax(sweep->kick_in_error, sweep->length * (at_shut.sine - least));
+    sweep->walkway_error = fmax(sweep->walkway_error, eye->x + sweep->length * greatest);
+}
+
+/* What the guide does with its eye where it should be. */
+static void sweep_placed(double eye_x, tside_sweep *sweep)
+{
+    sweep->walkway = eye_x + sweep->length * sin(sweep->lean_greatest);
+    sweep->kick_out = sweep->walkway - sweep->foot_x;
+    sweep->kick_in = sweep->foot_x - (eye_x + sweep->length * sin(sweep->lean_least));
+    sweep->kick_out_error = sweep->kick_out;
+    sweep->kick_in_error = sweep->kick_in;
+    sweep->walkway_error = sweep->walkway;
+}
+
+/* The eye where it should be, and misplaced either way, all in one search along the travel. */
+static tside_status sweep_guide(const tside_travel *travel, const tside_guide *guide, const eye_point *placed, double error, const tside_i_spot *shut, double reach,
+                                tside_sweep *sweep, tside_fault *fault)
+{
+    eye_point eye[3] = {*placed, *placed, *placed};
+    tside_i_sought lean[3];
+    tside_i_lean least, greatest;
+    int count = error > 0 ? 3 : 1;
+    double lowest;
+    eye[1].x -= error;
+    eye[2].x += error;
+    for (int i = 0; i < count; i++)
+        lean[i] = (tside_i_sought){.quantity = lean_sine, .context = eye + i, .least_too = 1};
+    tside_i_travel_seek(travel, lean, count);
+    found_leans(travel, eye, lean, &least, &greatest);
+    sweep->lean_least = tside_i_lean_angle(&least);
+    sweep->lean_greatest = tside_i_lean_angle(&greatest);
+    lowest = lowest_cosine(sweep->lean_least, sweep->lean_greatest);
+    sweep->foot_lowest = placed->y - sweep->length * lowest;
+    if (sweep->foot_lowest < guide->ground_clearance - SLACK)
+        REFUSE(fault, TSIDE_CONTRADICTS, "guide.margin", "guide.ground_clearance", "the guide's foot would come too near the ground", "m", guide->margin,
+                                    TSIDE_ABOVE, (placed->y - guide->ground_clearance) / lowest - reach, sweep->foot_lowest);
+    sweep_placed(placed->x, sweep);
+    for (int i = 1; i < count; i++)
+        worsen(eye + i, shut, -lean[i].least.value, lean[i].greatest.value, sweep);
+    return TSIDE_OK;
+}
+
+tside_status tside_i_hang_and_sweep(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, double error,
+                                    tside_hang *hang, tside_sweep *sweep, tside_fault *fault)
+{
+    eye_point eye = {eye_x, eye_y, collar->offset};
     tside_i_spot shut, open;
     tside_i_lean at_shut, at_open;
     tside_metal_values metal;
     tside_section section;
-    double shut_angle, lowest;
     TRY(tside_i_check(TSIDE_KIND_GUIDE, "guide", guide, fault));
     if (guide->foot == TSIDE_FOOT_FIXED)
         return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "guide.foot", "", "a guide fixed at its foot is not modelled");
@@ -117,17 +174,12 @@ static tside_status make_hang(const tside_travel *travel, const tside_guide *gui
     if (!(guide->chain < at_open.reach) || !(guide->chain < at_shut.reach))
         REFUSE(fault, TSIDE_CONTRADICTS, "guide.chain", "stops", "the collar would ride on the chain when open", "m", guide->chain, TSIDE_NOT_BELOW, at_open.reach,
                                     0);
-    sweep->lean_shut = shut_angle = tside_i_lean_angle(&at_shut);
+    sweep->lean_shut = tside_i_lean_angle(&at_shut);
     sweep->lean_open = tside_i_lean_angle(&at_open);
-    tside_i_lean_range(travel, eye_x, eye_y, collar->offset, &sweep->lean_least, &sweep->lean_greatest);
     sweep->length = at_shut.reach + guide->margin;
     sweep->cut_length = sweep->length - guide->chain;
-    sweep->foot_x = eye_x + sweep->length * sin(shut_angle);
-    lowest = lowest_cosine(sweep->lean_least, sweep->lean_greatest);
-    sweep->foot_lowest = eye_y - sweep->length * lowest;
-    if (sweep->foot_lowest < guide->ground_clearance - SLACK)
-        REFUSE(fault, TSIDE_CONTRADICTS, "guide.margin", "guide.ground_clearance", "the guide's foot would come too near the ground", "m", guide->margin,
-                                    TSIDE_ABOVE, (eye_y - guide->ground_clearance) / lowest - at_shut.reach, sweep->foot_lowest);
+    sweep->foot_x = eye_x + sweep->length * at_shut.sine;
+    TRY(sweep_guide(travel, guide, &eye, error, &shut, at_shut.reach, sweep, fault));
     *hang = (tside_hang){eye_x, eye_y, collar->offset, sweep->length, guide->chain, section.mass * TSIDE_GRAVITY * sweep->cut_length, collar->mass * TSIDE_GRAVITY,
                          collar->mass_offset};
     return TSIDE_OK;
@@ -138,7 +190,7 @@ tside_status tside_hang_make(const tside_travel *travel, const tside_guide *guid
 {
     tside_sweep sweep;
     tside_hang made;
-    TRY(make_hang(travel, guide, collar, eye_x, eye_y, &made, &sweep, fault));
+    TRY(tside_i_hang_and_sweep(travel, guide, collar, eye_x, eye_y, 0, &made, &sweep, fault));
     *hang = made;
     return TSIDE_OK;
 }
@@ -157,68 +209,21 @@ tside_status tside_guide_lean(const tside_travel *travel, const tside_hang *hang
     return TSIDE_OK;
 }
 
-/* What a guide of this length does with its eye moved outboard; each of the three kept at its own worst. */
-static void worsen(const tside_travel *travel, double eye_x, double eye_y, double offset, tside_sweep *sweep)
-{
-    tside_i_spot spot;
-    tside_i_lean shut = lean_shut(travel, eye_x, eye_y, offset, &spot);
-    double least, greatest, foot, out, in;
-    tside_i_lean_range(travel, eye_x, eye_y, offset, &least, &greatest);
-    foot = eye_x + sweep->length * shut.sine;
-    out = eye_x + sweep->length * sin(greatest);
-    in = eye_x + sweep->length * sin(least);
-    sweep->kick_out_error = fmax(sweep->kick_out_error, out - foot);
-    sweep->kick_in_error = fmax(sweep->kick_in_error, foot - in);
-    sweep->walkway_error = fmax(sweep->walkway_error, out);
-}
-
-/* What the guide does with its eye where it should be. */
-static void sweep_placed(double eye_x, tside_sweep *sweep)
-{
-    sweep->walkway = eye_x + sweep->length * sin(sweep->lean_greatest);
-    sweep->kick_out = sweep->walkway - sweep->foot_x;
-    sweep->kick_in = sweep->foot_x - (eye_x + sweep->length * sin(sweep->lean_least));
-    sweep->kick_out_error = sweep->kick_out;
-    sweep->kick_in_error = sweep->kick_in;
-    sweep->walkway_error = sweep->walkway;
-}
-
-tside_status tside_i_hang_placed(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_hang *hang,
-                                 tside_sweep *sweep, tside_fault *fault)
-{
-    TRY(make_hang(travel, guide, collar, eye_x, eye_y, hang, sweep, fault));
-    sweep_placed(eye_x, sweep);
-    return TSIDE_OK;
-}
-
-tside_status tside_i_hang_and_sweep(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_hang *hang,
-                                    tside_sweep *sweep, tside_fault *fault)
-{
-    tside_sweep made;
-    TRY(tside_i_hang_placed(travel, guide, collar, eye_x, eye_y, hang, &made, fault));
-    worsen(travel, eye_x - guide->placing_error, eye_y, collar->offset, &made);
-    worsen(travel, eye_x + guide->placing_error, eye_y, collar->offset, &made);
-    *sweep = made;
-    return TSIDE_OK;
-}
-
 tside_status tside_guide_sweep(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_sweep *sweep,
                                tside_fault *fault)
 {
     tside_hang hang;
-    return tside_i_hang_and_sweep(travel, guide, collar, eye_x, eye_y, &hang, sweep, fault);
+    tside_sweep made;
+    TRY(tside_i_hang_and_sweep(travel, guide, collar, eye_x, eye_y, guide->placing_error, &hang, &made, fault));
+    *sweep = made;
+    return TSIDE_OK;
 }
 
-typedef struct placing {
-    const tside_travel *travel;
-    double y, offset;
-} placing;
-
 /* Minus the sum of greatest and least lean, which rises as the eye moves outboard; slope: how fast. */
-static double lean_sum(const placing *eye, double x, double *slope)
+static double lean_sum(const tside_travel *travel, const eye_point *eye, double *slope)
 {
     tside_i_lean in, out;
-    extreme_leans(eye->travel, x, eye->y, eye->offset, &in, &out);
+    extreme_leans(travel, eye, &in, &out);
     /* an eye moved outboard by dx leans its guide inboard by cos(phi)/d dx */
     *slope = in.cosine / in.reach + out.cosine / out.reach;
     return -tside_i_lean_angle(&in) - tside_i_lean_angle(&out);
@@ -227,7 +232,7 @@ static double lean_sum(const placing *eye, double x, double *slope)
 /* Newton's steps where the sum is smooth; where the extremes change places it is not: then, once the root is bracketed, the Illinois form of the false position. */
 tside_status tside_eye_best(const tside_travel *travel, double eye_y, double collar_offset, double *eye_x, tside_fault *fault)
 {
-    placing eye = {travel, eye_y, collar_offset};
+    eye_point eye = {0, eye_y, collar_offset};
     tside_i_spot spot;
     double x, low = -HUGE_VAL, high = HUGE_VAL, below = 0, above = 0;
     TRY(tside_i_argument(fault, "eye_y", "m", eye_y, 0, 0));
@@ -238,7 +243,10 @@ tside_status tside_eye_best(const tside_travel *travel, double eye_y, double col
     tside_i_travel_at(travel, (travel->wraps_shut + travel->end) / 2, &spot);
     x = spot.x + collar_offset;
     for (int i = 0; i < 100; i++) {
-        double slope, sum = lean_sum(&eye, x, &slope), step = -sum / slope;
+        double slope, sum, step;
+        eye.x = x;
+        sum = lean_sum(travel, &eye, &slope);
+        step = -sum / slope;
         if (fabs(step) <= 1e-7 * (1 + fabs(x)) && i < 4) {
             x += step; /* the next step is as its square */
             break;

@@ -3,6 +3,7 @@
 
 #include "plan.h"
 
+#include "extender.h"
 #include "strength.h"
 
 const tside_end *tside_i_end(const tside_side *side, tside_which_end which)
@@ -121,12 +122,12 @@ tside_status tside_i_hang_end(const tside_i_setup *setup, tside_which_end which,
     const tside_end *end = tside_i_end(setup->side, which);
     tside_collar collar = tside_i_end_collar(setup->side, which);
     tside_status status;
+    int instead = place == TSIDE_I_HIP && end->hung != TSIDE_ON_HIP; /* only to compare: no error is asked */
     if (place == TSIDE_I_OWN_EYE && end->hung == TSIDE_ON_HIP)
         place = TSIDE_I_HIP;
     status = place_eye(setup, end, place, rise, collar.offset, hung, fault);
     if (status == TSIDE_OK)
-        status = (place == TSIDE_I_HIP && end->hung != TSIDE_ON_HIP ? tside_i_hang_placed : tside_i_hang_and_sweep)(&setup->travel, &end->guide, &collar, hung->eye_x,
-                                                                                                                   hung->eye_y, &hung->hang, &hung->sweep, fault);
+        status = tside_i_hang_and_sweep(&setup->travel, &end->guide, &collar, hung->eye_x, hung->eye_y, instead ? 0 : end->guide.placing_error, &hung->hang, &hung->sweep, fault);
     return tside_i_within(fault, tside_i_end_name(which), name_eye(setup, place, status, fault));
 }
 
@@ -206,30 +207,44 @@ APART static tside_status lay_out(const tside_i_setup *setup, const tside_end *e
 {
     tside_bow bow;
     TRY(tside_i_bow_make(&setup->side->frame, &bow, fault));
-    return tside_extender_layout(&end->extender, &bow, setup->side->curtain.hip, hung->eye_x, hung->eye_y, &setup->travel, layout, fault);
+    return tside_i_layout_place(&end->extender, &bow, setup->side->curtain.hip, hung->eye_x, hung->eye_y, layout, fault);
+}
+
+/* Forces at the eye and the extender's clearance, in one search along the travel. lifting: NULL at the free end. */
+static tside_status plan_forces(const tside_i_setup *setup, const tside_end *end, const tside_i_lifting *lifting, const tside_i_hung *hung, double stall, tside_end_plan *plan,
+                                tside_fault *fault)
+{
+    const tside_travel *travel = &setup->travel;
+    pushing running = {lifting, &hung->hang, 0}, stalled = {NULL, &hung->hang, stall};
+    tside_i_sought sought[] = {{.quantity = uplift_at, .context = &running},
+                               {.quantity = push_at, .context = &running},
+                               {.quantity = tside_i_intrusion, .context = &plan->layout},
+                               {.quantity = push_at, .context = &stalled}};
+    tside_i_spot where;
+    if (!plan->layout_given)
+        sought[2] = sought[3];
+    tside_i_travel_seek(travel, sought, 2 + plan->layout_given + (lifting != NULL));
+    tside_i_travel_spot(travel, sought[1].greatest.stretch, sought[1].greatest.place, &where);
+    plan->uplift = fmax(sought[0].greatest.value, 0);
+    plan->side_force = sought[1].greatest.value;
+    plan->side_force_turns = tside_i_travel_angle(travel, &where) / (2 * TSIDE_PI);
+    plan->side_force_stall = lifting ? sought[2 + plan->layout_given].greatest.value : plan->side_force;
+    return plan->layout_given ? tside_i_layout_clear(&end->extender, sought[2].greatest.value, &plan->layout, fault) : TSIDE_OK;
 }
 
 static tside_status plan_end(const tside_i_setup *setup, tside_which_end which, const tside_i_lifting *lifting, const tside_i_hung *hung, double stall, tside_end_plan *plan,
                              tside_fault *fault)
 {
     const tside_end *end = tside_i_end(setup->side, which);
-    const tside_travel *travel = &setup->travel;
-    tside_i_spot where;
-    pushing p = {lifting, &hung->hang, 0};
-    double uplift = tside_i_travel_greatest(travel, uplift_at, &p, &where);
     plan->eye_x = hung->eye_x;
     plan->eye_y = hung->eye_y;
     plan->sweep = hung->sweep;
-    plan->uplift = uplift > 0 ? uplift : 0;
-    plan->side_force = tside_i_greatest_push(travel, lifting, &hung->hang, 0, &where);
-    plan->side_force_turns = tside_i_travel_angle(travel, &where) / (2 * TSIDE_PI);
-    plan->side_force_stall = lifting ? tside_i_greatest_push(travel, NULL, &hung->hang, stall, &where) : plan->side_force;
     plan->chain_swing = lifting && hung->hang.chain > 0 ? chain_swing(lifting, &hung->hang) : 0;
     plan->layout_given = end->hung == TSIDE_ON_EXTENDER;
     hip_instead(setup, which, plan);
-    if (!plan->layout_given)
-        return TSIDE_OK;
-    return tside_i_within(fault, tside_i_end_name(which), lay_out(setup, end, hung, &plan->layout, fault));
+    if (plan->layout_given)
+        TRY(tside_i_within(fault, tside_i_end_name(which), lay_out(setup, end, hung, &plan->layout, fault)));
+    return tside_i_within(fault, tside_i_end_name(which), plan_forces(setup, end, lifting, hung, stall, plan, fault));
 }
 
 /* --- strength --- */
@@ -342,16 +357,18 @@ static tside_status plan_torque(const tside_i_setup *setup, const tside_i_hung *
     const tside_travel *travel = &setup->travel;
     tside_position at;
     tside_i_lifting lifting = {travel, &setup->load, &hung->hang, side->drive.rated_torque / side->drive.safety_factor};
+    tside_i_extremes extremes;
     tside_i_spot open, shut;
     double nx, play = setup->bar->splices * setup->bar->play, ignored;
-    TRY(tside_lift_worst(travel, &setup->load, &hung->hang, &plan->worst, fault));
-    TRY(tside_travel_at(travel, plan->worst.turns, &at, fault));
-    TRY(tside_lift_least_down(travel, &setup->load, &plan->least_down, fault));
+    TRY(tside_i_lift_extremes(&lifting, &extremes, fault));
+    TRY(tside_travel_at(travel, extremes.worst.turns, &at, fault));
+    plan->worst = extremes.worst;
+    plan->least_down = extremes.least_down;
     plan->worst_underside = at.underside;
     plan->design_torque = plan->worst.drive * side->drive.safety_factor;
     plan->drive_utilisation = plan->design_torque / side->drive.rated_torque;
     if (setup->load.bar_mass + setup->load.clip_mass > 0)
-        plan->longest_side = fmax(tside_i_longest(&lifting) - 2 * side->curtain.past, 0);
+        plan->longest_side = fmax(extremes.longest - 2 * side->curtain.past, 0);
     TRY(tside_drive_stall(&side->drive, fmax(plan->worst.drive, 0), &plan->stall_torque, fault));
     nx = cos(at.slope);
     plan->lag_elastic = elastic_lag(setup, plan->worst.per_metre, at.diameter / 2, nx, &plan->twist);

@@ -39,10 +39,10 @@ double tside_i_rising_root(tside_i_function *function, const void *context, doub
     return x1;
 }
 
+/* One of the quantities sought, along one stretch. */
 typedef struct probe {
     const tside_travel *travel;
-    tside_i_quantity *quantity;
-    const void *context;
+    const tside_i_sought *sought;
     double sign; /* 1: the greatest value is sought, -1: the least */
     int stretch;
 } probe;
@@ -51,7 +51,7 @@ APART static double measure(const probe *p, double progress)
 {
     tside_i_spot spot;
     tside_i_travel_spot(p->travel, p->stretch, progress, &spot);
-    return p->sign * p->quantity(&spot, p->context);
+    return p->sign * p->sought->quantity(&spot, p->sought->context);
 }
 
 /*
@@ -90,28 +90,24 @@ enum { MOST = 6 }; /* steps of one stretch */
 
 typedef struct stretch {
     int steps;
-    double place[MOST + 1], value[MOST + 1];
+    double place[MOST + 1], value[TSIDE_I_SOUGHT][MOST + 1];
 } stretch;
 
 /* Values along one smooth stretch, closer together towards its upper end, where chord and guide grow short and all bends more. */
-static void look_along(const probe *p, stretch *s)
+APART static void look_along(const tside_travel *travel, int index, const tside_i_sought *sought, int count, stretch *s)
 {
-    const tside_travel *travel = p->travel;
-    double from = travel->stretch[p->stretch].from, to = p->stretch + 1 < travel->stretches ? travel->stretch[p->stretch + 1].from : travel->end;
+    double from = travel->stretch[index].from, to = index + 1 < travel->stretches ? travel->stretch[index + 1].from : travel->end;
     double share = (to - from) / (travel->end - travel->wraps_shut);
-    s->steps = share > 0.3 || p->stretch + 1 == travel->stretches ? MOST : share > 0.05 ? 3 : 2; /* a short stretch bends little */
+    s->steps = share > 0.3 || index + 1 == travel->stretches ? MOST : share > 0.05 ? 3 : 2; /* a short stretch bends little */
     for (int i = 0; i <= s->steps; i++) {
         double left = 1 - (double)i / s->steps;
+        tside_i_spot spot;
         s->place[i] = to - left * left * left * (to - from);
-        s->value[i] = measure(p, s->place[i]);
+        tside_i_travel_spot(travel, index, s->place[i], &spot);
+        for (int k = 0; k < count; k++)
+            s->value[k][i] = sought[k].quantity(&spot, sought[k].context);
     }
 }
-
-/* Keeps the greatest of the stretches so far. */
-typedef struct peak {
-    double value, place;
-    int stretch;
-} peak;
 
 /* At one of those that none beside it passes, a climb between its neighbours; at an end only if the value rises inward. p->sign turns the values over. */
 static double climb_beside(const probe *p, const stretch *s, int i, double before, double value, double after, double *where)
@@ -128,45 +124,50 @@ static double climb_beside(const probe *p, const stretch *s, int i, double befor
     return i ? climb(p, at[i - 1], at[i], inward, more, before, value, where) : climb(p, at[0], at[1], inward, more, value, after, where);
 }
 
-static void keep(peak *so_far, const probe *p, const stretch *s)
+/* By how much a value could be passed beside it: a parabola through three places passes the one that none overtops by less than an eighth to a quarter of their fall. */
+static double fall_beside(const probe *p, const stretch *s, const double *values, int i)
 {
-    double before = -HUGE_VAL, value = p->sign * s->value[0];
+    const double *v = values + (i == 0 ? 0 : i == s->steps ? i - 2 : i - 1);
+    return p->sign * values[i] - fmin(fmin(p->sign * v[0], p->sign * v[1]), p->sign * v[2]);
+}
+
+/* Keeps the greatest of the stretches so far. */
+static void keep(tside_i_peak *so_far, const probe *p, const stretch *s, const double *values)
+{
+    double before = -HUGE_VAL, value = p->sign * values[0];
     for (int i = 0; i <= s->steps; i++) {
-        double after = i < s->steps ? p->sign * s->value[i + 1] : -HUGE_VAL;
-        if (value >= before && value >= after) {
+        double after = i < s->steps ? p->sign * values[i + 1] : -HUGE_VAL;
+        if (value >= before && value >= after && !(value + fall_beside(p, s, values, i) < so_far->value)) {
             double place, best = climb_beside(p, s, i, before, value, after, &place);
             if (best > so_far->value)
-                *so_far = (peak){best, place, p->stretch};
+                *so_far = (tside_i_peak){best, place, p->stretch};
         }
         before = value;
         value = after;
     }
 }
 
-double tside_i_travel_greatest(const tside_travel *travel, tside_i_quantity *quantity, const void *context, tside_i_spot *where)
+void tside_i_travel_seek(const tside_travel *travel, tside_i_sought *sought, int count)
 {
-    peak greatest = {-HUGE_VAL, travel->wraps_shut, 0};
-    for (int i = 0; i < travel->stretches; i++) {
-        probe p = {travel, quantity, context, 1, i};
+    for (int k = 0; k < count; k++)
+        sought[k].greatest = sought[k].least = (tside_i_peak){-HUGE_VAL, travel->wraps_shut, 0};
+    for (int i = travel->stretches - 1; i >= 0; i--) {
         stretch s;
-        look_along(&p, &s);
-        keep(&greatest, &p, &s);
+        look_along(travel, i, sought, count, &s);
+        for (int k = 0; k < count; k++) {
+            probe p = {travel, sought + k, 1, i};
+            keep(&sought[k].greatest, &p, &s, s.value[k]);
+            p.sign = -1;
+            if (sought[k].least_too)
+                keep(&sought[k].least, &p, &s, s.value[k]);
+        }
     }
-    tside_i_travel_spot(travel, greatest.stretch, greatest.place, where);
-    return greatest.value;
 }
 
-void tside_i_travel_extremes(const tside_travel *travel, tside_i_quantity *quantity, const void *context, tside_i_spot *least, tside_i_spot *greatest)
+double tside_i_travel_greatest(const tside_travel *travel, tside_i_quantity *quantity, const void *context, tside_i_spot *where)
 {
-    peak low = {-HUGE_VAL, travel->wraps_shut, 0}, high = low;
-    for (int i = 0; i < travel->stretches; i++) {
-        probe p = {travel, quantity, context, 1, i};
-        stretch s;
-        look_along(&p, &s);
-        keep(&high, &p, &s);
-        p.sign = -1;
-        keep(&low, &p, &s);
-    }
-    tside_i_travel_spot(travel, low.stretch, low.place, least);
-    tside_i_travel_spot(travel, high.stretch, high.place, greatest);
+    tside_i_sought sought = {.quantity = quantity, .context = context};
+    tside_i_travel_seek(travel, &sought, 1);
+    tside_i_travel_spot(travel, sought.greatest.stretch, sought.greatest.place, where);
+    return sought.greatest.value;
 }
