@@ -63,13 +63,13 @@ static tside_load side_load(const tside_side *side, const tside_bar *bar, const 
     };
 }
 
-/* Makes the travel with core, packing and thickness all at one end of their spread, as the factor says, or (0) as they are given. */
+/* Makes the travel with core, packing and thickness all at one end of their spread, as the factor says, or (0) as they are given. Of a spread only the ends are asked. */
 static tside_status make_travel(tside_i_setup *setup, double factor, const tside_stops *stops, tside_fault *fault)
 {
     const tside_curtain *curtain = &setup->side->curtain;
     tside_roll roll = {(setup->bar->tube.diameter + setup->bar->core_over) * (1 + factor * stops->core_spread), curtain->thickness * (1 + factor * stops->thickness_spread),
                        fmax(curtain->packing + factor * stops->packing_spread, 0)};
-    return tside_i_travel_make(&setup->travel.line, curtain, &roll, stops, &setup->travel, fault);
+    return tside_i_travel_make(&setup->travel.line, curtain, &roll, stops, factor != 0, &setup->travel, fault);
 }
 
 tside_status tside_i_set_up(const tside_side *side, const tside_bar *bar, tside_i_setup *setup, tside_fault *fault)
