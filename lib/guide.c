@@ -45,30 +45,28 @@ static double lean_sine(const tside_i_spot *spot, const void *context)
     return tside_i_lean_at(e->x, e->y, e->offset, spot).sine;
 }
 
-/* Least and greatest lean of a guide, once they are sought. */
-static void found_leans(const tside_travel *travel, const eye_point *eye, const tside_i_sought *found, tside_i_lean *least, tside_i_lean *greatest)
+static double lean_angle(const eye_point *eye, const tside_i_spot *spot)
 {
-    tside_i_spot spot;
-    tside_i_travel_spot(travel, found->least.stretch, found->least.place, &spot);
-    *least = tside_i_lean_at(eye->x, eye->y, eye->offset, &spot);
-    tside_i_travel_spot(travel, found->greatest.stretch, found->greatest.place, &spot);
-    *greatest = tside_i_lean_at(eye->x, eye->y, eye->offset, &spot);
+    tside_i_lean lean = tside_i_lean_at(eye->x, eye->y, eye->offset, spot);
+    return tside_i_lean_angle(&lean);
 }
 
-static void extreme_leans(const tside_travel *travel, const eye_point *eye, tside_i_lean *least, tside_i_lean *greatest)
+/* Where a guide leans least and most. */
+static void extreme_spots(const tside_travel *travel, const eye_point *eye, tside_i_spot *least, tside_i_spot *greatest)
 {
     tside_i_sought lean = {.quantity = lean_sine, .context = eye, .least_too = 1};
     tside_i_travel_seek(travel, &lean, 1);
-    found_leans(travel, eye, &lean, least, greatest);
+    tside_i_travel_spot(travel, lean.least.stretch, lean.least.place, least);
+    tside_i_travel_spot(travel, lean.greatest.stretch, lean.greatest.place, greatest);
 }
 
 void tside_i_lean_range(const tside_travel *travel, double eye_x, double eye_y, double offset, double *least, double *greatest)
 {
     eye_point eye = {eye_x, eye_y, offset};
-    tside_i_lean low, high;
-    extreme_leans(travel, &eye, &low, &high);
-    *least = tside_i_lean_angle(&low);
-    *greatest = tside_i_lean_angle(&high);
+    tside_i_spot in, out;
+    extreme_spots(travel, &eye, &in, &out);
+    *least = lean_angle(&eye, &in);
+    *greatest = lean_angle(&eye, &out);
 }
 
 static double highest_axis(const tside_travel *travel)
@@ -129,7 +127,7 @@ static tside_status sweep_guide(const tside_travel *travel, const tside_guide *g
 {
     eye_point eye[3] = {*placed, *placed, *placed};
     tside_i_sought lean[3];
-    tside_i_lean least, greatest;
+    tside_i_spot spot;
     int count = error > 0 ? 3 : 1;
     double lowest;
     eye[1].x -= error;
@@ -137,9 +135,10 @@ static tside_status sweep_guide(const tside_travel *travel, const tside_guide *g
     for (int i = 0; i < count; i++)
         lean[i] = (tside_i_sought){.quantity = lean_sine, .context = eye + i, .least_too = 1};
     tside_i_travel_seek(travel, lean, count);
-    found_leans(travel, eye, lean, &least, &greatest);
-    sweep->lean_least = tside_i_lean_angle(&least);
-    sweep->lean_greatest = tside_i_lean_angle(&greatest);
+    tside_i_travel_spot(travel, lean->least.stretch, lean->least.place, &spot);
+    sweep->lean_least = lean_angle(eye, &spot);
+    tside_i_travel_spot(travel, lean->greatest.stretch, lean->greatest.place, &spot);
+    sweep->lean_greatest = lean_angle(eye, &spot);
     lowest = lowest_cosine(sweep->lean_least, sweep->lean_greatest);
     sweep->foot_lowest = placed->y - sweep->length * lowest;
     if (sweep->foot_lowest < guide->ground_clearance - SLACK)
@@ -219,34 +218,72 @@ tside_status tside_guide_sweep(const tside_travel *travel, const tside_guide *gu
     return TSIDE_OK;
 }
 
-/* Minus the sum of greatest and least lean, which rises as the eye moves outboard; slope: how fast. */
-static double lean_sum(const tside_travel *travel, const eye_point *eye, double *slope)
+/* The same only among where the stretches begin, and open, given shut and open: what there is to guess by. */
+static void extreme_beginnings(const tside_travel *travel, const eye_point *eye, tside_i_spot *least, tside_i_spot *greatest)
 {
-    tside_i_lean in, out;
-    extreme_leans(travel, eye, &in, &out);
+    if (lean_sine(least, eye) > lean_sine(greatest, eye)) {
+        tside_i_spot other = *least;
+        *least = *greatest;
+        *greatest = other;
+    }
+    for (int i = 1; i < travel->stretches; i++) {
+        tside_i_spot spot;
+        tside_i_travel_spot(travel, i, travel->stretch[i].from, &spot);
+        if (lean_sine(&spot, eye) < lean_sine(least, eye))
+            *least = spot;
+        else if (lean_sine(&spot, eye) > lean_sine(greatest, eye))
+            *greatest = spot;
+    }
+}
+
+/* Minus the sum of the leans at two spots, which rises as the eye moves outboard; slope: how fast. */
+static double lean_sum(const eye_point *eye, const tside_i_spot *a, const tside_i_spot *b, double *slope)
+{
+    tside_i_lean in = tside_i_lean_at(eye->x, eye->y, eye->offset, a), out = tside_i_lean_at(eye->x, eye->y, eye->offset, b);
     /* an eye moved outboard by dx leans its guide inboard by cos(phi)/d dx */
     *slope = in.cosine / in.reach + out.cosine / out.reach;
     return -tside_i_lean_angle(&in) - tside_i_lean_angle(&out);
 }
 
-/* Newton's steps where the sum is smooth; where the extremes change places it is not: then, once the root is bracketed, the Illinois form of the false position. */
+/* How far to move the eye until the leans at two spots are equal and opposite, by Newton's steps. */
+static double balance(const eye_point *eye, const tside_i_spot *a, const tside_i_spot *b)
+{
+    eye_point at = *eye;
+    for (int i = 0; i < 4; i++) {
+        double slope, sum = lean_sum(&at, a, b, &slope);
+        at.x -= sum / slope;
+        if (fabs(sum / slope) <= 1e-9 * (1 + fabs(at.x)))
+            break;
+    }
+    return at.x - eye->x;
+}
+
+/*
+ * The eye is balanced between the places where its guide leans most either way, which are sought anew where it then stands: steps as good as Newton's where those places move
+ * smoothly; where they change over they are not: then, once the root is bracketed, the Illinois form of the false position.
+ */
 tside_status tside_eye_best(const tside_travel *travel, double eye_y, double collar_offset, double *eye_x, tside_fault *fault)
 {
     eye_point eye = {0, eye_y, collar_offset};
-    tside_i_spot spot;
+    tside_i_spot in, out;
     double x, low = -HUGE_VAL, high = HUGE_VAL, below = 0, above = 0;
     TRY(tside_i_argument(fault, "eye_y", "m", eye_y, 0, 0));
     TRY(tside_i_argument(fault, "collar_offset", "m", collar_offset, 0, 0));
     if (!(eye_y - highest_axis(travel) > collar_offset))
         REFUSE(fault, TSIDE_OUT_OF_REACH, "eye_y", "collar_offset", "the eye must stand higher above the bar than the collar's offset", "m", eye_y,
                TSIDE_NOT_ABOVE, highest_axis(travel) + collar_offset, 0);
-    tside_i_travel_at(travel, (travel->wraps_shut + travel->end) / 2, &spot);
-    x = spot.x + collar_offset;
+    tside_i_travel_spot(travel, 0, travel->wraps_shut, &in);
+    tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &out);
+    eye.x = out.x + collar_offset;
+    eye.x += balance(&eye, &in, &out);
+    extreme_beginnings(travel, &eye, &in, &out);
+    x = eye.x + balance(&eye, &in, &out);
     for (int i = 0; i < 100; i++) {
         double slope, sum, step;
         eye.x = x;
-        sum = lean_sum(travel, &eye, &slope);
-        step = -sum / slope;
+        extreme_spots(travel, &eye, &in, &out);
+        sum = lean_sum(&eye, &in, &out, &slope);
+        step = balance(&eye, &in, &out);
         if (fabs(step) <= 1e-7 * (1 + fabs(x)) && i < 4) {
             x += step; /* the next step is as its square */
             break;
