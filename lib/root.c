@@ -55,32 +55,39 @@ APART static double measure(const probe *p, double progress)
 }
 
 /*
- * Climbs to the greatest value within [a, b] from an inner point x above both ends: a parabola through the three, and the golden section of the
- * longer part where the parabola's step is not inside. The place is good to the square root of the precision, and the value to all of it.
+ * Climbs to the greatest value within [a, b] from an inner point x above both ends, as Brent does (Algorithms for Minimization without Derivatives, 1973, chapter 5): to the top of
+ * the parabola through the three best places, and where that does not serve, the golden section of the longer part. Done when those three are near and the parabola
+ * promises no gain that rounding would show: the place is good to the square root of the precision, and the value to all of it.
  */
 static double climb(const probe *p, double a, double b, double x, double value, double fa, double fb, double *where)
 {
-    const double golden = 0.38196601125010515, least = 1e-8 * (fabs(b) + 1);
-    double fx = value;
+    const double golden = 0.38196601125010515, least = 1e-8 * (fabs(b) + 1), near = 1e-4 * (b - a);
+    double w = fa > fb ? a : b, v = fa > fb ? b : a, fw = fmax(fa, fb), fv = fmin(fa, fb), fx = value, last = b - a, before = last;
     for (int i = 0; i < 60 && b - a > least; i++) {
-        double left = (x - a) * (fx - fb), right = (x - b) * (fx - fa), below = 2 * (left - right);
-        double u = below != 0 ? x - ((x - a) * left - (x - b) * right) / below : x, fu;
-        if (!(u > a + least / 4 && u < b - least / 4) || i % 4 == 3)
-            u = x - a > b - x ? x - golden * (x - a) : x + golden * (b - x);
-        if (fabs(u - x) < least / 4)
-            u = x - a > b - x ? x - least / 4 : x + least / 4;
-        fu = measure(p, u);
+        double rise = (fx - fw) / (x - w), bend = (rise - (fx - fv) / (x - v)) / (w - v), step = -(rise + (x - w) * bend) / (2 * bend), fu;
+        int serves = bend < 0 && x + step > a && x + step < b && fabs(step) < before / 2;
+        if (serves && -bend * step * step <= 2 * DBL_EPSILON * fabs(fx) && fabs(x - w) < near && fabs(x - v) < near)
+            break;
+        if (!serves)
+            step = golden * (x - a > b - x ? a - x : b - x);
+        if (fabs(step) < least / 4)
+            step = x - a > b - x ? -least / 4 : least / 4;
+        fu = measure(p, x + step);
+        before = last;
+        last = fabs(step);
         if (fu > fx) {
-            if (u > x)
-                a = x, fa = fx;
-            else
-                b = x, fb = fx;
-            x = u;
-            fx = fu;
-        } else if (u > x)
-            b = u, fb = fu;
-        else
-            a = u, fa = fu;
+            *(step > 0 ? &a : &b) = x;
+            v = w, fv = fw;
+            w = x, fw = fx;
+            x += step, fx = fu;
+        } else {
+            *(step > 0 ? &b : &a) = x + step;
+            if (fu >= fw) {
+                v = w, fv = fw;
+                w = x + step, fw = fu;
+            } else if (fu >= fv)
+                v = x + step, fv = fu;
+        }
     }
     *where = x;
     return fx;
