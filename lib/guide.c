@@ -45,28 +45,29 @@ static double lean_sine(const tside_i_spot *spot, const void *context)
     return tside_i_lean_at(e->x, e->y, e->offset, spot).sine;
 }
 
-static double lean_angle(const eye_point *eye, const tside_i_spot *spot)
+APART static double lean_at_peak(const tside_travel *travel, const eye_point *eye, const tside_i_peak *peak)
 {
-    tside_i_lean lean = tside_i_lean_at(eye->x, eye->y, eye->offset, spot);
+    tside_i_spot spot;
+    tside_i_lean lean;
+    tside_i_travel_spot(travel, peak->stretch, peak->place, &spot);
+    lean = tside_i_lean_at(eye->x, eye->y, eye->offset, &spot);
     return tside_i_lean_angle(&lean);
 }
 
 /* Where a guide leans least and most. */
-static void extreme_spots(const tside_travel *travel, const eye_point *eye, tside_i_spot *least, tside_i_spot *greatest)
+static tside_i_sought extreme_leans(const tside_travel *travel, const eye_point *eye)
 {
     tside_i_sought lean = {.quantity = lean_sine, .context = eye, .least_too = 1};
     tside_i_travel_seek(travel, &lean, 1);
-    tside_i_travel_spot(travel, lean.least.stretch, lean.least.place, least);
-    tside_i_travel_spot(travel, lean.greatest.stretch, lean.greatest.place, greatest);
+    return lean;
 }
 
 void tside_i_lean_range(const tside_travel *travel, double eye_x, double eye_y, double offset, double *least, double *greatest)
 {
     eye_point eye = {eye_x, eye_y, offset};
-    tside_i_spot in, out;
-    extreme_spots(travel, &eye, &in, &out);
-    *least = lean_angle(&eye, &in);
-    *greatest = lean_angle(&eye, &out);
+    tside_i_sought lean = extreme_leans(travel, &eye);
+    *least = lean_at_peak(travel, &eye, &lean.least);
+    *greatest = lean_at_peak(travel, &eye, &lean.greatest);
 }
 
 static double highest_axis(const tside_travel *travel)
@@ -76,10 +77,12 @@ static double highest_axis(const tside_travel *travel)
     return open.y;
 }
 
-static tside_i_lean lean_shut(const tside_travel *travel, double eye_x, double eye_y, double offset, tside_i_spot *spot)
+/* At shut (0) or open (1). */
+APART static tside_i_lean end_lean(const tside_travel *travel, int open, const eye_point *eye)
 {
-    tside_i_travel_spot(travel, 0, travel->wraps_shut, spot);
-    return tside_i_lean_at(eye_x, eye_y, offset, spot);
+    tside_i_spot spot;
+    tside_i_travel_spot(travel, open ? travel->stretches - 1 : 0, open ? travel->end : travel->wraps_shut, &spot);
+    return tside_i_lean_at(eye->x, eye->y, eye->offset, &spot);
 }
 
 /* The cosine of the lean at which the foot is lowest: the range's nearest to plumb. */
@@ -102,9 +105,9 @@ static tside_status clears(const tside_travel *travel, const tside_guide *guide,
 }
 
 /* What a guide of this length does with its eye moved outboard; each of the three kept at its own worst. least, greatest: sines of its leans. */
-static void worsen(const eye_point *eye, const tside_i_spot *shut, double least, double greatest, tside_sweep *sweep)
+static void worsen(const tside_travel *travel, const eye_point *eye, double least, double greatest, tside_sweep *sweep)
 {
-    tside_i_lean at_shut = tside_i_lean_at(eye->x, eye->y, eye->offset, shut);
+    tside_i_lean at_shut = end_lean(travel, 0, eye);
     sweep->kick_out_error = fmax(sweep->kick_out_error, sweep->length * (greatest - at_shut.sine));
     sweep->kick_in_error = fmax(sweep->kick_in_error, sweep->length * (at_shut.sine - least));
     sweep->walkway_error = fmax(sweep->walkway_error, eye->x + sweep->length * greatest);
@@ -122,12 +125,10 @@ static void sweep_placed(double eye_x, tside_sweep *sweep)
 }
 
 /* The eye where it should be, and misplaced either way, all in one search along the travel. */
-static tside_status sweep_guide(const tside_travel *travel, const tside_guide *guide, const eye_point *placed, double error, const tside_i_spot *shut, double reach,
-                                tside_sweep *sweep, tside_fault *fault)
+static tside_status sweep_guide(const tside_travel *travel, const tside_guide *guide, const eye_point *placed, double error, tside_sweep *sweep, tside_fault *fault)
 {
     eye_point eye[3] = {*placed, *placed, *placed};
     tside_i_sought lean[3];
-    tside_i_spot spot;
     int count = error > 0 ? 3 : 1;
     double lowest;
     eye[1].x -= error;
@@ -135,18 +136,16 @@ static tside_status sweep_guide(const tside_travel *travel, const tside_guide *g
     for (int i = 0; i < count; i++)
         lean[i] = (tside_i_sought){.quantity = lean_sine, .context = eye + i, .least_too = 1};
     tside_i_travel_seek(travel, lean, count);
-    tside_i_travel_spot(travel, lean->least.stretch, lean->least.place, &spot);
-    sweep->lean_least = lean_angle(eye, &spot);
-    tside_i_travel_spot(travel, lean->greatest.stretch, lean->greatest.place, &spot);
-    sweep->lean_greatest = lean_angle(eye, &spot);
+    sweep->lean_least = lean_at_peak(travel, eye, &lean->least);
+    sweep->lean_greatest = lean_at_peak(travel, eye, &lean->greatest);
     lowest = lowest_cosine(sweep->lean_least, sweep->lean_greatest);
     sweep->foot_lowest = placed->y - sweep->length * lowest;
     if (sweep->foot_lowest < guide->ground_clearance - SLACK)
         REFUSE(fault, TSIDE_CONTRADICTS, "guide.margin", "guide.ground_clearance", "the guide's foot would come too near the ground", "m", guide->margin,
-                                    TSIDE_ABOVE, (placed->y - guide->ground_clearance) / lowest - reach, sweep->foot_lowest);
+                                    TSIDE_ABOVE, (placed->y - guide->ground_clearance) / lowest - (sweep->length - guide->margin), sweep->foot_lowest);
     sweep_placed(placed->x, sweep);
     for (int i = 1; i < count; i++)
-        worsen(eye + i, shut, -lean[i].least.value, lean[i].greatest.value, sweep);
+        worsen(travel, eye + i, -lean[i].least.value, lean[i].greatest.value, sweep);
     return TSIDE_OK;
 }
 
@@ -154,7 +153,6 @@ tside_status tside_i_hang_and_sweep(const tside_travel *travel, const tside_guid
                                     tside_hang *hang, tside_sweep *sweep, tside_fault *fault)
 {
     eye_point eye = {eye_x, eye_y, collar->offset};
-    tside_i_spot shut, open;
     tside_i_lean at_shut, at_open;
     tside_metal_values metal;
     tside_section section;
@@ -167,9 +165,8 @@ tside_status tside_i_hang_and_sweep(const tside_travel *travel, const tside_guid
     TRY(clears(travel, guide, collar, eye_y, &sweep->clear, fault));
     TRY(tside_i_within(fault, "guide", tside_material_values(&guide->material, &metal, fault)));
     TRY(tside_i_within(fault, "guide", tside_round_section(&guide->tube, metal.density, &section, fault)));
-    at_shut = lean_shut(travel, eye_x, eye_y, collar->offset, &shut);
-    tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &open);
-    at_open = tside_i_lean_at(eye_x, eye_y, collar->offset, &open);
+    at_shut = end_lean(travel, 0, &eye);
+    at_open = end_lean(travel, 1, &eye);
     if (!(guide->chain < at_open.reach) || !(guide->chain < at_shut.reach))
         REFUSE(fault, TSIDE_CONTRADICTS, "guide.chain", "stops", "the collar would ride on the chain when open", "m", guide->chain, TSIDE_NOT_BELOW, at_open.reach,
                                     0);
@@ -178,7 +175,7 @@ tside_status tside_i_hang_and_sweep(const tside_travel *travel, const tside_guid
     sweep->length = at_shut.reach + guide->margin;
     sweep->cut_length = sweep->length - guide->chain;
     sweep->foot_x = eye_x + sweep->length * at_shut.sine;
-    TRY(sweep_guide(travel, guide, &eye, error, &shut, at_shut.reach, sweep, fault));
+    TRY(sweep_guide(travel, guide, &eye, error, sweep, fault));
     *hang = (tside_hang){eye_x, eye_y, collar->offset, sweep->length, guide->chain, section.mass * TSIDE_GRAVITY * sweep->cut_length, collar->mass * TSIDE_GRAVITY,
                          collar->mass_offset};
     return TSIDE_OK;
@@ -197,12 +194,13 @@ tside_status tside_hang_make(const tside_travel *travel, const tside_guide *guid
 tside_status tside_guide_lean(const tside_travel *travel, const tside_hang *hang, double turns, double *lean, double *drive_turns, tside_fault *fault)
 {
     tside_position position;
-    tside_i_spot spot, shut;
+    eye_point eye = {hang->eye_x, hang->eye_y, hang->offset};
+    tside_i_spot spot;
     tside_i_lean now, then;
     TRY(tside_travel_at(travel, turns, &position, fault));
     tside_i_travel_at(travel, tside_i_travel_progress(travel, turns), &spot);
     now = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, &spot);
-    then = lean_shut(travel, hang->eye_x, hang->eye_y, hang->offset, &shut);
+    then = end_lean(travel, 0, &eye);
     *lean = tside_i_lean_angle(&now);
     *drive_turns = (tside_i_travel_angle(travel, &spot) - (*lean - tside_i_lean_angle(&then))) / (2 * TSIDE_PI);
     return TSIDE_OK;
@@ -266,6 +264,7 @@ tside_status tside_eye_best(const tside_travel *travel, double eye_y, double col
 {
     eye_point eye = {0, eye_y, collar_offset};
     tside_i_spot in, out;
+    tside_i_sought lean;
     double x, low = -HUGE_VAL, high = HUGE_VAL, below = 0, above = 0;
     TRY(tside_i_argument(fault, "eye_y", "m", eye_y, 0, 0));
     TRY(tside_i_argument(fault, "collar_offset", "m", collar_offset, 0, 0));
@@ -281,7 +280,9 @@ tside_status tside_eye_best(const tside_travel *travel, double eye_y, double col
     for (int i = 0; i < 100; i++) {
         double slope, sum, step;
         eye.x = x;
-        extreme_spots(travel, &eye, &in, &out);
+        lean = extreme_leans(travel, &eye);
+        tside_i_travel_spot(travel, lean.least.stretch, lean.least.place, &in);
+        tside_i_travel_spot(travel, lean.greatest.stretch, lean.greatest.place, &out);
         sum = lean_sum(&eye, &in, &out, &slope);
         step = balance(&eye, &in, &out);
         if (fabs(step) <= 1e-7 * (1 + fabs(x)) && i < 4) {

@@ -159,15 +159,20 @@ double tside_i_greatest_push(const tside_travel *travel, const tside_i_lifting *
     return tside_i_travel_greatest(travel, push_at, &p, where);
 }
 
+/* What the drive has turned against its housing, which turns with the guide, but for a constant. */
+APART static double drive_angle(const tside_travel *travel, const tside_hang *hang, int stretch, double progress)
+{
+    tside_i_spot spot;
+    tside_i_lean lean;
+    tside_i_travel_spot(travel, stretch, progress, &spot);
+    lean = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, &spot);
+    return tside_i_travel_angle(travel, &spot) - tside_i_lean_angle(&lean);
+}
+
 double tside_i_drive_turns(const tside_travel *travel, const tside_hang *hang, double progress)
 {
-    tside_i_spot shut, now;
-    tside_i_lean then, lean;
-    tside_i_travel_spot(travel, 0, travel->wraps_shut, &shut);
-    tside_i_travel_at(travel, progress, &now);
-    then = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, &shut);
-    lean = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, &now);
-    return (tside_i_travel_angle(travel, &now) - tside_i_lean_angle(&lean) + tside_i_lean_angle(&then)) / (2 * TSIDE_PI);
+    double now = drive_angle(travel, hang, tside_i_travel_stretch(travel, progress), progress);
+    return (now - drive_angle(travel, hang, 0, travel->wraps_shut)) / (2 * TSIDE_PI);
 }
 
 /* A running drive's couple swings pipe and chain apart; the foot moves inboard by about c sin(eta - phi)(G - d)/d. */
@@ -218,18 +223,16 @@ static tside_status plan_forces(const tside_i_setup *setup, const tside_end *end
     pushing running = {lifting, &hung->hang, 0}, stalled = {NULL, &hung->hang, stall};
     tside_i_sought sought[] = {{.quantity = uplift_at, .context = &running},
                                {.quantity = push_at, .context = &running},
-                               {.quantity = tside_i_intrusion, .context = &plan->layout},
-                               {.quantity = push_at, .context = &stalled}};
+                               {.quantity = push_at, .context = &stalled},
+                               {.quantity = tside_i_intrusion, .context = &plan->layout}};
     tside_i_spot where;
-    if (!plan->layout_given)
-        sought[2] = sought[3];
-    tside_i_travel_seek(travel, sought, 2 + plan->layout_given + (lifting != NULL));
+    tside_i_travel_seek(travel, sought, plan->layout_given ? 4 : 3);
     tside_i_travel_spot(travel, sought[1].greatest.stretch, sought[1].greatest.place, &where);
     plan->uplift = fmax(sought[0].greatest.value, 0);
     plan->side_force = sought[1].greatest.value;
     plan->side_force_turns = tside_i_travel_angle(travel, &where) / (2 * TSIDE_PI);
-    plan->side_force_stall = lifting ? sought[2 + plan->layout_given].greatest.value : plan->side_force;
-    return plan->layout_given ? tside_i_layout_clear(&end->extender, sought[2].greatest.value, &plan->layout, fault) : TSIDE_OK;
+    plan->side_force_stall = sought[2].greatest.value;
+    return plan->layout_given ? tside_i_layout_clear(&end->extender, sought[3].greatest.value, &plan->layout, fault) : TSIDE_OK;
 }
 
 static tside_status plan_end(const tside_i_setup *setup, tside_which_end which, const tside_i_lifting *lifting, const tside_i_hung *hung, double stall, tside_end_plan *plan,
@@ -255,7 +258,7 @@ static void add_line(tside_plan *plan, tside_strength_line line)
         plan->lines[plan->line_count++] = line;
 }
 
-static void bar_lines(const tside_i_setup *setup, tside_plan *plan)
+APART static void bar_lines(const tside_i_setup *setup, tside_plan *plan)
 {
     const tside_bar *bar = setup->bar;
     const tside_metal_values *metal = &setup->bar_metal;
@@ -271,7 +274,7 @@ static void bar_lines(const tside_i_setup *setup, tside_plan *plan)
     }
 }
 
-static tside_status end_lines(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung, double stall, const tside_end_plan *end_plan, tside_plan *plan,
+APART static tside_status end_lines(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung, double stall, const tside_end_plan *end_plan, tside_plan *plan,
                               tside_fault *fault)
 {
     const tside_end *end = tside_i_end(setup->side, which);
@@ -324,7 +327,7 @@ APART static void plan_range(tside_i_setup *setup, const tside_hang *hang, tside
     memcpy(&setup->travel, kept, sizeof kept);
 }
 
-static void plan_travel(const tside_i_setup *setup, const tside_hang *hang, tside_plan *plan)
+APART static void plan_travel(const tside_i_setup *setup, const tside_hang *hang, tside_plan *plan)
 {
     const tside_travel *travel = &setup->travel;
     tside_i_spot spot;
@@ -351,7 +354,7 @@ static double elastic_lag(const tside_i_setup *setup, double per_metre, double r
     return r * *twist * nx;
 }
 
-static tside_status plan_torque(const tside_i_setup *setup, const tside_i_hung *hung, tside_plan *plan, tside_fault *fault)
+APART static tside_status plan_torque(const tside_i_setup *setup, const tside_i_hung *hung, tside_plan *plan, tside_fault *fault)
 {
     const tside_side *side = setup->side;
     const tside_travel *travel = &setup->travel;
