@@ -124,6 +124,17 @@ static void sweep_placed(double eye_x, tside_sweep *sweep)
     sweep->walkway_error = sweep->walkway;
 }
 
+/* What the pipe weighs per metre. */
+APART static tside_status weigh(const tside_guide *guide, double *weight, tside_fault *fault)
+{
+    tside_metal_values metal;
+    tside_section section;
+    TRY(tside_material_values(&guide->material, &metal, fault));
+    TRY(tside_round_section(&guide->tube, metal.density, &section, fault));
+    *weight = section.mass * TSIDE_GRAVITY;
+    return TSIDE_OK;
+}
+
 /* The eye where it should be, and misplaced either way, all in one search along the travel. */
 static tside_status sweep_guide(const tside_travel *travel, const tside_guide *guide, const eye_point *placed, double error, tside_sweep *sweep, tside_fault *fault)
 {
@@ -154,8 +165,7 @@ tside_status tside_i_hang_and_sweep(const tside_travel *travel, const tside_guid
 {
     eye_point eye = {eye_x, eye_y, collar->offset};
     tside_i_lean at_shut, at_open;
-    tside_metal_values metal;
-    tside_section section;
+    double weight;
     TRY(tside_i_check(TSIDE_KIND_GUIDE, "guide", guide, fault));
     if (guide->foot == TSIDE_FOOT_FIXED)
         return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "guide.foot", "", "a guide fixed at its foot is not modelled");
@@ -163,8 +173,7 @@ tside_status tside_i_hang_and_sweep(const tside_travel *travel, const tside_guid
     TRY(tside_i_argument(fault, "eye_x", "m", eye_x, 0, 0));
     TRY(tside_i_argument(fault, "eye_y", "m", eye_y, 0, 0));
     TRY(clears(travel, guide, collar, eye_y, &sweep->clear, fault));
-    TRY(tside_i_within(fault, "guide", tside_material_values(&guide->material, &metal, fault)));
-    TRY(tside_i_within(fault, "guide", tside_round_section(&guide->tube, metal.density, &section, fault)));
+    TRY(tside_i_within(fault, "guide", weigh(guide, &weight, fault)));
     at_shut = end_lean(travel, 0, &eye);
     at_open = end_lean(travel, 1, &eye);
     if (!(guide->chain < at_open.reach) || !(guide->chain < at_shut.reach))
@@ -176,7 +185,7 @@ tside_status tside_i_hang_and_sweep(const tside_travel *travel, const tside_guid
     sweep->cut_length = sweep->length - guide->chain;
     sweep->foot_x = eye_x + sweep->length * at_shut.sine;
     TRY(sweep_guide(travel, guide, &eye, error, sweep, fault));
-    *hang = (tside_hang){eye_x, eye_y, collar->offset, sweep->length, guide->chain, section.mass * TSIDE_GRAVITY * sweep->cut_length, collar->mass * TSIDE_GRAVITY,
+    *hang = (tside_hang){eye_x, eye_y, collar->offset, sweep->length, guide->chain, weight * sweep->cut_length, collar->mass * TSIDE_GRAVITY,
                          collar->mass_offset};
     return TSIDE_OK;
 }

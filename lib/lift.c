@@ -148,46 +148,37 @@ tside_status tside_lift_at(const tside_travel *travel, const tside_load *load, c
     return TSIDE_OK;
 }
 
-static void answer_at(const tside_i_lifting *lifting, const tside_i_peak *peak, tside_torque *torque)
+APART static void answer_at(const tside_i_lifting *lifting, const tside_i_peak *peak, tside_torque *torque)
 {
     tside_i_spot spot;
     tside_i_travel_spot(lifting->travel, peak->stretch, peak->place, &spot);
     answer(lifting, &spot, torque);
 }
 
-/* The first `wanted` of the worst torque, the least down and the longest side. */
-static tside_status seek_extremes(const tside_i_lifting *lifting, int wanted, tside_i_extremes *extremes, tside_fault *fault)
+tside_status tside_i_lift_extremes(const tside_i_lifting *lifting, tside_torque *worst, tside_torque *least_down, double *longest, tside_fault *fault)
 {
     tside_i_lifting bar = {lifting->travel, lifting->load, NULL, 0};
     tside_i_sought sought[] = {{.quantity = guide_rate, .context = lifting->hang},
                                {.quantity = drive_torque, .context = lifting},
                                {.quantity = upward_hold, .context = &bar},
                                {.quantity = shortness, .context = lifting}};
-    int skipped = lifting->hang ? 0 : 1;
+    int first = lifting->hang ? 0 : 1, last = least_down ? 3 : 1;
     TRY(tside_i_check(TSIDE_KIND_LOAD, "load", lifting->load, fault));
-    tside_i_travel_seek(lifting->travel, sought + skipped, 1 - skipped + wanted);
+    tside_i_travel_seek(lifting->travel, sought + first, last + 1 - first);
     if (lifting->hang)
         TRY(check_rate(sought[0].greatest.value, fault));
-    answer_at(lifting, &sought[1].greatest, &extremes->worst);
-    if (wanted < 3)
+    answer_at(lifting, &sought[1].greatest, worst);
+    if (!least_down)
         return TSIDE_OK;
-    answer_at(&bar, &sought[2].greatest, &extremes->least_down);
-    extremes->longest = -sought[3].greatest.value;
+    answer_at(&bar, &sought[2].greatest, least_down);
+    *longest = -sought[3].greatest.value;
     return TSIDE_OK;
-}
-
-tside_status tside_i_lift_extremes(const tside_i_lifting *lifting, tside_i_extremes *extremes, tside_fault *fault)
-{
-    return seek_extremes(lifting, 3, extremes, fault);
 }
 
 tside_status tside_lift_worst(const tside_travel *travel, const tside_load *load, const tside_hang *hang, tside_torque *torque, tside_fault *fault)
 {
     tside_i_lifting lifting = {travel, load, hang, 0};
-    tside_i_extremes extremes;
-    TRY(seek_extremes(&lifting, 1, &extremes, fault));
-    *torque = extremes.worst;
-    return TSIDE_OK;
+    return tside_i_lift_extremes(&lifting, torque, NULL, NULL, fault);
 }
 
 tside_status tside_lift_least_down(const tside_travel *travel, const tside_load *load, tside_torque *torque, tside_fault *fault)

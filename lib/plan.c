@@ -244,7 +244,6 @@ static tside_status plan_end(const tside_i_setup *setup, tside_which_end which, 
     plan->sweep = hung->sweep;
     plan->chain_swing = lifting && hung->hang.chain > 0 ? chain_swing(lifting, &hung->hang) : 0;
     plan->layout_given = end->hung == TSIDE_ON_EXTENDER;
-    hip_instead(setup, which, plan);
     if (plan->layout_given)
         TRY(tside_i_within(fault, tside_i_end_name(which), lay_out(setup, end, hung, &plan->layout, fault)));
     return tside_i_within(fault, tside_i_end_name(which), plan_forces(setup, end, lifting, hung, stall, plan, fault));
@@ -274,8 +273,8 @@ APART static void bar_lines(const tside_i_setup *setup, tside_plan *plan)
     }
 }
 
-APART static tside_status end_lines(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung, double stall, const tside_end_plan *end_plan, tside_plan *plan,
-                              tside_fault *fault)
+APART static tside_status end_lines(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung, double stall, const tside_end_plan *end_plan,
+                                    tside_plan *plan, tside_fault *fault)
 {
     const tside_end *end = tside_i_end(setup->side, which);
     tside_metal_values metal;
@@ -354,35 +353,36 @@ static double elastic_lag(const tside_i_setup *setup, double per_metre, double r
     return r * *twist * nx;
 }
 
-APART static tside_status plan_torque(const tside_i_setup *setup, const tside_i_hung *hung, tside_plan *plan, tside_fault *fault)
+/* What differs between shut and open: the energy, and the opening at the far end. */
+APART static void plan_open(const tside_i_setup *setup, const tside_i_lifting *lifting, tside_plan *plan)
+{
+    const tside_travel *travel = lifting->travel;
+    tside_i_spot open, shut;
+    double lag, ignored;
+    tside_i_travel_spot(travel, 0, travel->wraps_shut, &shut);
+    tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &open);
+    plan->work = tside_i_energy(travel, lifting->load, lifting->hang, &open) - tside_i_energy(travel, lifting->load, lifting->hang, &shut);
+    lag = elastic_lag(setup, tside_i_torque(lifting, &open).per_metre, open.r, open.nx, &ignored) + open.r * setup->bar->splices * setup->bar->play * open.nx;
+    plan->opening_far = plan->opening - lag - plan->lag_unequal - plan->lag_level;
+}
+
+/* lifting: with what the drive has available, its rated torque over its safety factor. */
+APART static tside_status plan_torque(const tside_i_setup *setup, const tside_i_lifting *lifting, tside_plan *plan, tside_fault *fault)
 {
     const tside_side *side = setup->side;
-    const tside_travel *travel = &setup->travel;
     tside_position at;
-    tside_i_lifting lifting = {travel, &setup->load, &hung->hang, side->drive.rated_torque / side->drive.safety_factor};
-    tside_i_extremes extremes;
-    tside_i_spot open, shut;
-    double nx, play = setup->bar->splices * setup->bar->play, ignored;
-    TRY(tside_i_lift_extremes(&lifting, &extremes, fault));
-    TRY(tside_travel_at(travel, extremes.worst.turns, &at, fault));
-    plan->worst = extremes.worst;
-    plan->least_down = extremes.least_down;
+    double nx;
+    TRY(tside_travel_at(lifting->travel, plan->worst.turns, &at, fault));
     plan->worst_underside = at.underside;
     plan->design_torque = plan->worst.drive * side->drive.safety_factor;
     plan->drive_utilisation = plan->design_torque / side->drive.rated_torque;
-    if (setup->load.bar_mass + setup->load.clip_mass > 0)
-        plan->longest_side = fmax(extremes.longest - 2 * side->curtain.past, 0);
     TRY(tside_drive_stall(&side->drive, fmax(plan->worst.drive, 0), &plan->stall_torque, fault));
     nx = cos(at.slope);
     plan->lag_elastic = elastic_lag(setup, plan->worst.per_metre, at.diameter / 2, nx, &plan->twist);
-    plan->lag_play = at.diameter / 2 * play * nx;
+    plan->lag_play = at.diameter / 2 * setup->bar->splices * setup->bar->play * nx;
     plan->lag_unequal = plan->open.taken_up * side->diameter_difference;
     plan->lag_level = side->out_of_level;
-    tside_i_travel_spot(travel, 0, travel->wraps_shut, &shut);
-    tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &open);
-    plan->work = tside_i_energy(travel, &setup->load, &hung->hang, &open) - tside_i_energy(travel, &setup->load, &hung->hang, &shut);
-    plan->opening_far = plan->opening - elastic_lag(setup, tside_i_torque(&lifting, &open).per_metre, open.r, open.nx, &ignored) - open.r * play * open.nx - plan->lag_unequal -
-                        plan->lag_level;
+    plan_open(setup, lifting, plan);
     return TSIDE_OK;
 }
 
@@ -390,16 +390,22 @@ tside_status tside_i_plan(const tside_side *side, const tside_bar *bar, tside_pl
 {
     tside_i_setup setup;
     tside_i_hung drive, free;
-    tside_i_lifting lifting = {&setup.travel, &setup.load, &drive.hang, 0};
+    tside_i_lifting lifting = {&setup.travel, &setup.load, &drive.hang, side->drive.rated_torque / side->drive.safety_factor};
+    double longest;
     memset(plan, 0, sizeof *plan); /* what a side does not have is 0, and padding too: equal sides give equal bytes */
     TRY(tside_i_set_up(side, bar, &setup, fault));
     TRY(tside_i_hang_end(&setup, TSIDE_DRIVE_END, TSIDE_I_OWN_EYE, 0, &drive, fault));
     TRY(tside_i_hang_end(&setup, TSIDE_FREE_END, TSIDE_I_OWN_EYE, 0, &free, fault));
     plan_range(&setup, &drive.hang, plan);
     plan_travel(&setup, &drive.hang, plan);
-    TRY(plan_torque(&setup, &drive, plan, fault));
+    TRY(tside_i_lift_extremes(&lifting, &plan->worst, &plan->least_down, &longest, fault));
+    if (setup.load.bar_mass + setup.load.clip_mass > 0)
+        plan->longest_side = fmax(longest - 2 * side->curtain.past, 0);
+    TRY(plan_torque(&setup, &lifting, plan, fault));
     TRY(plan_end(&setup, TSIDE_DRIVE_END, &lifting, &drive, plan->stall_torque, &plan->drive_end, fault));
     TRY(plan_end(&setup, TSIDE_FREE_END, NULL, &free, 0, &plan->free_end, fault));
+    hip_instead(&setup, TSIDE_DRIVE_END, &plan->drive_end);
+    hip_instead(&setup, TSIDE_FREE_END, &plan->free_end);
     bar_lines(&setup, plan);
     TRY(end_lines(&setup, TSIDE_DRIVE_END, &drive, plan->stall_torque, &plan->drive_end, plan, fault));
     TRY(end_lines(&setup, TSIDE_FREE_END, &free, 0, &plan->free_end, plan, fault));
