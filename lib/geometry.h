@@ -60,8 +60,8 @@ static inline double tside_i_roll_wraps(const tside_roll *roll, double l)
  * tside_travel_make without checking its structures against their tables; the travel is touched on failure too. ends_only: nobody asks but where the bar is when shut
  * and open, so that it need not be found out where what holds the chord changes.
  */
-tside_status tside_i_travel_make(const tside_line *line, const tside_curtain *curtain, const tside_roll *roll, const tside_stops *stops, int ends_only, tside_travel *travel,
-                                 tside_fault *fault);
+tside_status tside_i_travel_make(const tside_line *line, const tside_curtain *curtain, const tside_roll *roll, const tside_stops *stops, int ends_only,
+                                 tside_travel *travel, tside_fault *fault);
 
 /* Where the bar is and how it moves, in the terms of the formulas. */
 typedef struct tside_i_spot {

@@ -252,22 +252,33 @@ static double lean_sum(const eye_point *eye, const tside_i_spot *a, const tside_
     return -tside_i_lean_angle(&in) - tside_i_lean_angle(&out);
 }
 
-/* How far to move the eye until the leans at two spots are equal and opposite, by Newton's steps. */
+/*
+ * How far to move the eye until the leans at two spots are equal and opposite: it then stands between where its guide hangs plumb at the one and at the other. By Newton's
+ * steps, and by halving where they lead out of there.
+ */
 static double balance(const eye_point *eye, const tside_i_spot *a, const tside_i_spot *b)
 {
-    eye_point at = *eye;
-    for (int i = 0; i < 4; i++) {
-        double slope, sum = lean_sum(&at, a, b, &slope);
-        at.x -= sum / slope;
-        if (fabs(sum / slope) <= 1e-9 * (1 + fabs(at.x)))
+    double low = fmin(a->x, b->x) + eye->offset, high = fmax(a->x, b->x) + eye->offset;
+    eye_point at = {fmax(fmin(eye->x, high), low), eye->y, eye->offset};
+    for (int i = 0; i < 20; i++) {
+        double slope, sum = lean_sum(&at, a, b, &slope), next = at.x - sum / slope, moved;
+        if (sum < 0)
+            low = at.x;
+        else
+            high = at.x;
+        if (!(next >= low && next <= high))
+            next = (low + high) / 2;
+        moved = fabs(next - at.x);
+        at.x = next;
+        if (moved <= 1e-9 * (1 + fabs(next)))
             break;
     }
     return at.x - eye->x;
 }
 
 /*
- * The eye is balanced between the places where its guide leans most either way, which are sought anew where it then stands: steps as good as Newton's where those places move
- * smoothly; where they change over they are not: then, once the root is bracketed, the Illinois form of the false position.
+ * The eye is balanced between the places where its guide leans most either way, which are sought anew where it then stands: steps as good as Newton's where those places
+ * move smoothly; where they change over they are not: then, once the root is bracketed, the Illinois form of the false position.
  */
 tside_status tside_eye_best(const tside_travel *travel, double eye_y, double collar_offset, double *eye_x, tside_fault *fault)
 {
@@ -294,8 +305,8 @@ tside_status tside_eye_best(const tside_travel *travel, double eye_y, double col
         tside_i_travel_spot(travel, lean.greatest.stretch, lean.greatest.place, &out);
         sum = lean_sum(&eye, &in, &out, &slope);
         step = balance(&eye, &in, &out);
-        if (fabs(step) <= 1e-7 * (1 + fabs(x)) && i < 4) {
-            x += step; /* the next step is as its square */
+        if (fabs(sum) <= 1e-7 && i < 4) {
+            x += step; /* what is left then is as its square */
             break;
         }
         if (sum < 0) {

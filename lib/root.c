@@ -55,9 +55,9 @@ APART static double measure(const probe *p, double progress)
 }
 
 /*
- * Climbs to the greatest value within [a, b] from an inner point x above both ends, as Brent does (Algorithms for Minimization without Derivatives, 1973, chapter 5): to the top of
- * the parabola through the three best places, and where that does not serve, the golden section of the longer part. Done when those three are near and the parabola
- * promises no gain that rounding would show: the place is good to the square root of the precision, and the value to all of it.
+ * Climbs to the greatest value within [a, b] from an inner point x above both ends, as Brent does (Algorithms for Minimization without Derivatives, 1973, chapter 5):
+ * to the top of the parabola through the three best places, and where that does not serve, the golden section of the longer part. Done when those three are near and the
+ * parabola promises no gain that rounding would show: the place is good to the square root of the precision, and the value to all of it.
  */
 static double climb(const probe *p, double a, double b, double x, double value, double fa, double fb, double *where)
 {
@@ -76,12 +76,14 @@ static double climb(const probe *p, double a, double b, double x, double value, 
         before = last;
         last = fabs(step);
         if (fu > fx) {
-            *(step > 0 ? &a : &b) = x;
+            a = step > 0 ? x : a;
+            b = step > 0 ? b : x;
             v = w, fv = fw;
             w = x, fw = fx;
             x += step, fx = fu;
         } else {
-            *(step > 0 ? &b : &a) = x + step;
+            a = step > 0 ? a : x + step;
+            b = step > 0 ? x + step : b;
             if (fu >= fw) {
                 v = w, fv = fw;
                 w = x + step, fw = fu;
@@ -131,11 +133,14 @@ static double climb_beside(const probe *p, const stretch *s, int i, double befor
     return i ? climb(p, at[i - 1], at[i], inward, more, before, value, where) : climb(p, at[0], at[1], inward, more, value, after, where);
 }
 
-/* By how much a value could be passed beside it: a parabola through three places passes the one that none overtops by less than an eighth to a quarter of their fall. */
-static double fall_beside(const probe *p, const stretch *s, const double *values, int i)
+/*
+ * By how much a value that neither neighbour overtops could be passed beside it: a parabola through three places so spaced passes it by no more than 1.54 times the fall to the
+ * lowest of them (at an end, 7 : 1 from the next), and twice and a half as much is allowed for what is no parabola.
+ */
+static double passed_by(const probe *p, const stretch *s, const double *values, int i)
 {
     const double *v = values + (i == 0 ? 0 : i == s->steps ? i - 2 : i - 1);
-    return p->sign * values[i] - fmin(fmin(p->sign * v[0], p->sign * v[1]), p->sign * v[2]);
+    return 4 * (p->sign * values[i] - fmin(fmin(p->sign * v[0], p->sign * v[1]), p->sign * v[2]));
 }
 
 /* Keeps the greatest of the stretches so far. */
@@ -144,7 +149,7 @@ static void keep(tside_i_peak *so_far, const probe *p, const stretch *s, const d
     double before = -HUGE_VAL, value = p->sign * values[0];
     for (int i = 0; i <= s->steps; i++) {
         double after = i < s->steps ? p->sign * values[i + 1] : -HUGE_VAL;
-        if (value >= before && value >= after && !(value + fall_beside(p, s, values, i) < so_far->value)) {
+        if (value >= before && value >= after && !(value + passed_by(p, s, values, i) < so_far->value)) {
             double place, best = climb_beside(p, s, i, before, value, after, &place);
             if (best > so_far->value)
                 *so_far = (tside_i_peak){best, place, p->stretch};

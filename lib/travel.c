@@ -501,8 +501,8 @@ static void climb_chord(tside_travel *travel, double from, double most, double l
 }
 
 /*
- * Whether a roll may tip over the baseboard's edge while its chord is free: the edge stands r or more outboard of the fixing, and a roll that lies atop of it has no more curtain
- * to the fixing, s^2 = dx^2 + (h - r)^2 - r^2, than where the chord begins. Near to it counts as may.
+ * Whether a roll may tip over the baseboard's edge while its chord is free: the edge stands r or more outboard of the fixing, and a roll that lies atop of it has no more
+ * curtain to the fixing, s^2 = dx^2 + (h - r)^2 - r^2, than where the chord begins. Near to it counts as may.
  */
 static int may_tip(const tside_travel *travel, double from, double most)
 {
@@ -582,8 +582,8 @@ static tside_status find_open(const tside_stops *stops, double shut, const tside
     return TSIDE_OK;
 }
 
-tside_status tside_i_travel_make(const tside_line *line, const tside_curtain *curtain, const tside_roll *roll, const tside_stops *stops, int ends_only, tside_travel *travel,
-                                 tside_fault *fault)
+tside_status tside_i_travel_make(const tside_line *line, const tside_curtain *curtain, const tside_roll *roll, const tside_stops *stops, int ends_only,
+                                 tside_travel *travel, tside_fault *fault)
 {
     tside_i_spot spot;
     target rail = {travel, line->y - curtain->rail_depth};
