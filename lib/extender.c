@@ -1,7 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include <tunnelside/extender.h>
-
-#include "geometry.h"
+#include "extender.h"
 
 static const char *const slants[] = {"best", "angle", "crossing"};
 static const char *const bindings[] = {"nothing", "bow", "member", "spacing", "stock", "ends", "angle"};
@@ -243,62 +241,68 @@ static tside_status check_input(const tside_extender *e, double eye_x, double ey
     return TSIDE_OK;
 }
 
-typedef struct span {
-    double x, y, dx, dy; /* from the eye to the bow bolt */
-} span;
-
-/* Roll's radius less the distance from the bar's axis to the tube's centreline: above minus half the tube it meets the tube. */
-static double intrusion(const tside_i_spot *spot, const void *context)
+double tside_i_intrusion(const tside_i_spot *spot, const void *context)
 {
-    const span *tube = context;
-    double px = spot->x - tube->x, py = spot->y - tube->y, u = (px * tube->dx + py * tube->dy) / (tube->dx * tube->dx + tube->dy * tube->dy);
+    const tside_layout *tube = context;
+    double dx = tube->bow_x - tube->eye_x, dy = tube->bow_height - tube->eye_y, px = spot->x - tube->eye_x, py = spot->y - tube->eye_y;
+    double u = (px * dx + py * dy) / (dx * dx + dy * dy);
     u = u < 0 ? 0 : u > 1 ? 1 : u;
-    px -= u * tube->dx;
-    py -= u * tube->dy;
+    px -= u * dx;
+    py -= u * dy;
     return spot->r - sqrt(px * px + py * py);
 }
 
-tside_status tside_extender_layout(const tside_extender *extender, const tside_bow *bow, double hip, double eye_x, double eye_y, const tside_travel *travel,
-                                   tside_layout *layout, tside_fault *fault)
+tside_status tside_i_layout_place(const tside_extender *extender, const tside_bow *bow, double hip, double eye_x, double eye_y, tside_layout *layout, tside_fault *fault)
 {
     problem p = {extender, bow, eye_x, eye_y, eye_y - extender->member_height};
-    tside_layout made;
     tside_bow_point hole;
-    tside_i_spot where;
-    span tube;
-    double angle = extender->angle, sB, sG, arc, hip_arc, face, ignored, needed = extender->tube.side / 2 + extender->bar_clearance, hip_face;
+    double angle = extender->angle, sB, sG, arc, hip_arc, face, ignored, hip_face;
     TRY(check_input(extender, eye_x, eye_y, fault));
     TRY(tside_bow_at_height(bow, hip, &hip_arc, fault));
     TRY(tside_bow_face(bow, hip, &hip_face, fault));
-    TRY(choose_angle(&p, &angle, &made.binding, fault));
+    TRY(choose_angle(&p, &angle, &layout->binding, fault));
     cross_bow(&p, angle, &sB, &arc);
     sG = p.drop / cos(angle);
     hole = tside_i_path_at(&bow->centre, arc);
     if (!tside_i_path_crossing(&bow->face, eye_x, eye_y, -sin(angle), -cos(angle), &face, &ignored))
         face = sB;
-    made.angle = angle;
-    made.run = tan(angle);
-    made.eye_x = eye_x;
-    made.eye_y = eye_y;
-    made.bow_distance = sB;
-    made.member_distance = sG;
-    made.cut_length = extender->end_distance + sG + extender->tail;
-    made.eye_from_top = extender->end_distance;
-    made.bow_from_top = extender->end_distance + sB;
-    made.member_from_top = extender->end_distance + sG;
-    made.overhang = face;
-    made.eye_above_hip = eye_y - hip;
-    made.eye_outboard = eye_x - hip_face;
-    made.bow_x = hole.x;
-    made.bow_height = hole.y;
-    made.bow_along = arc - hip_arc;
-    made.member_x = eye_x - p.drop * tan(angle);
-    made.member_from_outer = extender->member_outer - made.member_x;
-    tube = (span){eye_x, eye_y, hole.x - eye_x, hole.y - eye_y};
-    made.clear = -tside_i_travel_greatest(travel, intrusion, &tube, &where) - needed;
-    if (made.clear < -SLACK)
+    layout->angle = angle;
+    layout->run = tan(angle);
+    layout->eye_x = eye_x;
+    layout->eye_y = eye_y;
+    layout->bow_distance = sB;
+    layout->member_distance = sG;
+    layout->cut_length = extender->end_distance + sG + extender->tail;
+    layout->eye_from_top = extender->end_distance;
+    layout->bow_from_top = extender->end_distance + sB;
+    layout->member_from_top = extender->end_distance + sG;
+    layout->overhang = face;
+    layout->eye_above_hip = eye_y - hip;
+    layout->eye_outboard = eye_x - hip_face;
+    layout->bow_x = hole.x;
+    layout->bow_height = hole.y;
+    layout->bow_along = arc - hip_arc;
+    layout->member_x = eye_x - p.drop * tan(angle);
+    layout->member_from_outer = extender->member_outer - layout->member_x;
+    return TSIDE_OK;
+}
+
+tside_status tside_i_layout_clear(const tside_extender *extender, double intrusion, tside_layout *layout, tside_fault *fault)
+{
+    layout->clear = -intrusion - (extender->tube.side / 2 + extender->bar_clearance);
+    if (layout->clear < -SLACK)
         REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.bar_clearance", "stops", "the roll would come too near the tube", "m", extender->bar_clearance, TSIDE_ABOVE,
-                                    extender->bar_clearance + made.clear, made.clear);
+                                    extender->bar_clearance + layout->clear, layout->clear);
+    return TSIDE_OK;
+}
+
+tside_status tside_extender_layout(const tside_extender *extender, const tside_bow *bow, double hip, double eye_x, double eye_y, const tside_travel *travel,
+                                   tside_layout *layout, tside_fault *fault)
+{
+    tside_layout made;
+    tside_i_spot where;
+    TRY(tside_i_layout_place(extender, bow, hip, eye_x, eye_y, &made, fault));
+    TRY(tside_i_layout_clear(extender, tside_i_travel_greatest(travel, tside_i_intrusion, &made, &where), &made, fault));
     *layout = made;
     return TSIDE_OK;
 }

@@ -56,9 +56,12 @@ static inline double tside_i_roll_wraps(const tside_roll *roll, double l)
 
 /* --- the travel --- */
 
-/* tside_travel_make without checking its structures against their tables; the travel is touched on failure too. */
-tside_status tside_i_travel_make(const tside_line *line, const tside_curtain *curtain, const tside_roll *roll, const tside_stops *stops, tside_travel *travel,
-                                 tside_fault *fault);
+/*
+ * tside_travel_make without checking its structures against their tables; the travel is touched on failure too. ends_only: nobody asks but where the bar is when shut
+ * and open, so that it need not be found out where what holds the chord changes.
+ */
+tside_status tside_i_travel_make(const tside_line *line, const tside_curtain *curtain, const tside_roll *roll, const tside_stops *stops, int ends_only,
+                                 tside_travel *travel, tside_fault *fault);
 
 /* Where the bar is and how it moves, in the terms of the formulas. */
 typedef struct tside_i_spot {
@@ -89,11 +92,27 @@ void tside_i_travel_position(const tside_travel *travel, const tside_i_spot *spo
 /* A quantity that varies along the travel, read at a spot. */
 typedef double tside_i_quantity(const tside_i_spot *spot, const void *context);
 
-/* The greatest value over the closed travel, both one-sided values counted where stretches meet, and where it is. */
-double tside_i_travel_greatest(const tside_travel *travel, tside_i_quantity *quantity, const void *context, tside_i_spot *where);
+/* A greatest or least value, and where: the stretch, and the progress in it. A least value is kept with its sign changed. */
+typedef struct tside_i_peak {
+    double value, place;
+    int stretch;
+} tside_i_peak;
 
-/* Where it is least and greatest, for the price of little more than one. */
-void tside_i_travel_extremes(const tside_travel *travel, tside_i_quantity *quantity, const void *context, tside_i_spot *least, tside_i_spot *greatest);
+/* One quantity of which the greatest value is sought, and the least too if asked. */
+typedef struct tside_i_sought {
+    tside_i_quantity *quantity;
+    const void *context;
+    int least_too;
+    tside_i_peak greatest, least;
+} tside_i_sought;
+
+enum { TSIDE_I_SOUGHT = 4 }; /* at most in one search */
+
+/* Extreme values over the closed travel, both one-sided values counted where stretches meet: several quantities for the price of little more than one. */
+void tside_i_travel_seek(const tside_travel *travel, tside_i_sought *sought, int count);
+
+/* The greatest value alone, and where it is. */
+double tside_i_travel_greatest(const tside_travel *travel, tside_i_quantity *quantity, const void *context, tside_i_spot *where);
 
 /* The root in [low, high] of a rising function; the end nearer to it where there is none. */
 typedef double tside_i_function(double x, const void *context);

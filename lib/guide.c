@@ -45,21 +45,29 @@ static double lean_sine(const tside_i_spot *spot, const void *context)
     return tside_i_lean_at(e->x, e->y, e->offset, spot).sine;
 }
 
-static void extreme_leans(const tside_travel *travel, double x, double y, double offset, tside_i_lean *least, tside_i_lean *greatest)
+APART static double lean_at_peak(const tside_travel *travel, const eye_point *eye, const tside_i_peak *peak)
 {
-    eye_point e = {x, y, offset};
-    tside_i_spot low, high;
-    tside_i_travel_extremes(travel, lean_sine, &e, &low, &high);
-    *least = tside_i_lean_at(x, y, offset, &low);
-    *greatest = tside_i_lean_at(x, y, offset, &high);
+    tside_i_spot spot;
+    tside_i_lean lean;
+    tside_i_travel_spot(travel, peak->stretch, peak->place, &spot);
+    lean = tside_i_lean_at(eye->x, eye->y, eye->offset, &spot);
+    return tside_i_lean_angle(&lean);
+}
+
+/* Where a guide leans least and most. */
+static tside_i_sought extreme_leans(const tside_travel *travel, const eye_point *eye)
+{
+    tside_i_sought lean = {.quantity = lean_sine, .context = eye, .least_too = 1};
+    tside_i_travel_seek(travel, &lean, 1);
+    return lean;
 }
 
 void tside_i_lean_range(const tside_travel *travel, double eye_x, double eye_y, double offset, double *least, double *greatest)
 {
-    tside_i_lean low, high;
-    extreme_leans(travel, eye_x, eye_y, offset, &low, &high);
-    *least = tside_i_lean_angle(&low);
-    *greatest = tside_i_lean_angle(&high);
+    eye_point eye = {eye_x, eye_y, offset};
+    tside_i_sought lean = extreme_leans(travel, &eye);
+    *least = lean_at_peak(travel, &eye, &lean.least);
+    *greatest = lean_at_peak(travel, &eye, &lean.greatest);
 }
 
 static double highest_axis(const tside_travel *travel)
@@ -69,10 +77,12 @@ static double highest_axis(const tside_travel *travel)
     return open.y;
 }
 
-static tside_i_lean lean_shut(const tside_travel *travel, double eye_x, double eye_y, double offset, tside_i_spot *spot)
+/* At shut (0) or open (1). */
+APART static tside_i_lean end_lean(const tside_travel *travel, int open, const eye_point *eye)
 {
-    tside_i_travel_spot(travel, 0, travel->wraps_shut, spot);
-    return tside_i_lean_at(eye_x, eye_y, offset, spot);
+    tside_i_spot spot;
+    tside_i_travel_spot(travel, open ? travel->stretches - 1 : 0, open ? travel->end : travel->wraps_shut, &spot);
+    return tside_i_lean_at(eye->x, eye->y, eye->offset, &spot);
 }
 
 /* The cosine of the lean at which the foot is lowest: the range's nearest to plumb. */
@@ -94,82 +104,13 @@ static tside_status clears(const tside_travel *travel, const tside_guide *guide,
     return TSIDE_OK;
 }
 
-static tside_status make_hang(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_hang *hang,
-                              tside_sweep *sweep, tside_fault *fault)
+/* What a guide of this length does with its eye moved outboard; each of the three kept at its own worst. least, greatest: sines of its leans. */
+static void worsen(const tside_travel *travel, const eye_point *eye, double least, double greatest, tside_sweep *sweep)
 {
-    tside_i_spot shut, open;
-    tside_i_lean at_shut, at_open;
-    tside_metal_values metal;
-    tside_section section;
-    double shut_angle, lowest;
-    TRY(tside_i_check(TSIDE_KIND_GUIDE, "guide", guide, fault));
-    if (guide->foot == TSIDE_FOOT_FIXED)
-        return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "guide.foot", "", "a guide fixed at its foot is not modelled");
-    TRY(tside_i_check(TSIDE_KIND_COLLAR, "collar", collar, fault));
-    TRY(tside_i_argument(fault, "eye_x", "m", eye_x, 0, 0));
-    TRY(tside_i_argument(fault, "eye_y", "m", eye_y, 0, 0));
-    TRY(clears(travel, guide, collar, eye_y, &sweep->clear, fault));
-    TRY(tside_i_within(fault, "guide", tside_material_values(&guide->material, &metal, fault)));
-    TRY(tside_i_within(fault, "guide", tside_round_section(&guide->tube, metal.density, &section, fault)));
-    at_shut = lean_shut(travel, eye_x, eye_y, collar->offset, &shut);
-    tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &open);
-    at_open = tside_i_lean_at(eye_x, eye_y, collar->offset, &open);
-    if (!(guide->chain < at_open.reach) || !(guide->chain < at_shut.reach))
-        REFUSE(fault, TSIDE_CONTRADICTS, "guide.chain", "stops", "the collar would ride on the chain when open", "m", guide->chain, TSIDE_NOT_BELOW, at_open.reach,
-                                    0);
-    sweep->lean_shut = shut_angle = tside_i_lean_angle(&at_shut);
-    sweep->lean_open = tside_i_lean_angle(&at_open);
-    tside_i_lean_range(travel, eye_x, eye_y, collar->offset, &sweep->lean_least, &sweep->lean_greatest);
-    sweep->length = at_shut.reach + guide->margin;
-    sweep->cut_length = sweep->length - guide->chain;
-    sweep->foot_x = eye_x + sweep->length * sin(shut_angle);
-    lowest = lowest_cosine(sweep->lean_least, sweep->lean_greatest);
-    sweep->foot_lowest = eye_y - sweep->length * lowest;
-    if (sweep->foot_lowest < guide->ground_clearance - SLACK)
-        REFUSE(fault, TSIDE_CONTRADICTS, "guide.margin", "guide.ground_clearance", "the guide's foot would come too near the ground", "m", guide->margin,
-                                    TSIDE_ABOVE, (eye_y - guide->ground_clearance) / lowest - at_shut.reach, sweep->foot_lowest);
-    *hang = (tside_hang){eye_x, eye_y, collar->offset, sweep->length, guide->chain, section.mass * TSIDE_GRAVITY * sweep->cut_length, collar->mass * TSIDE_GRAVITY,
-                         collar->mass_offset};
-    return TSIDE_OK;
-}
-
-tside_status tside_hang_make(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_hang *hang,
-                             tside_fault *fault)
-{
-    tside_sweep sweep;
-    tside_hang made;
-    TRY(make_hang(travel, guide, collar, eye_x, eye_y, &made, &sweep, fault));
-    *hang = made;
-    return TSIDE_OK;
-}
-
-tside_status tside_guide_lean(const tside_travel *travel, const tside_hang *hang, double turns, double *lean, double *drive_turns, tside_fault *fault)
-{
-    tside_position position;
-    tside_i_spot spot, shut;
-    tside_i_lean now, then;
-    TRY(tside_travel_at(travel, turns, &position, fault));
-    tside_i_travel_at(travel, tside_i_travel_progress(travel, turns), &spot);
-    now = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, &spot);
-    then = lean_shut(travel, hang->eye_x, hang->eye_y, hang->offset, &shut);
-    *lean = tside_i_lean_angle(&now);
-    *drive_turns = (tside_i_travel_angle(travel, &spot) - (*lean - tside_i_lean_angle(&then))) / (2 * TSIDE_PI);
-    return TSIDE_OK;
-}
-
-/* What a guide of this length does with its eye moved outboard; each of the three kept at its own worst. */
-static void worsen(const tside_travel *travel, double eye_x, double eye_y, double offset, tside_sweep *sweep)
-{
-    tside_i_spot spot;
-    tside_i_lean shut = lean_shut(travel, eye_x, eye_y, offset, &spot);
-    double least, greatest, foot, out, in;
-    tside_i_lean_range(travel, eye_x, eye_y, offset, &least, &greatest);
-    foot = eye_x + sweep->length * shut.sine;
-    out = eye_x + sweep->length * sin(greatest);
-    in = eye_x + sweep->length * sin(least);
-    sweep->kick_out_error = fmax(sweep->kick_out_error, out - foot);
-    sweep->kick_in_error = fmax(sweep->kick_in_error, foot - in);
-    sweep->walkway_error = fmax(sweep->walkway_error, out);
+    tside_i_lean at_shut = end_lean(travel, 0, eye);
+    sweep->kick_out_error = fmax(sweep->kick_out_error, sweep->length * (greatest - at_shut.sine));
+    sweep->kick_in_error = fmax(sweep->kick_in_error, sweep->length * (at_shut.sine - least));
+    sweep->walkway_error = fmax(sweep->walkway_error, eye->x + sweep->length * greatest);
 }
 
 /* What the guide does with its eye where it should be. */
@@ -183,22 +124,94 @@ static void sweep_placed(double eye_x, tside_sweep *sweep)
     sweep->walkway_error = sweep->walkway;
 }
 
-tside_status tside_i_hang_placed(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_hang *hang,
-                                 tside_sweep *sweep, tside_fault *fault)
+/* What the pipe weighs per metre. */
+APART static tside_status weigh(const tside_guide *guide, double *weight, tside_fault *fault)
 {
-    TRY(make_hang(travel, guide, collar, eye_x, eye_y, hang, sweep, fault));
-    sweep_placed(eye_x, sweep);
+    tside_metal_values metal;
+    tside_section section;
+    TRY(tside_material_values(&guide->material, &metal, fault));
+    TRY(tside_round_section(&guide->tube, metal.density, &section, fault));
+    *weight = section.mass * TSIDE_GRAVITY;
     return TSIDE_OK;
 }
 
-tside_status tside_i_hang_and_sweep(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_hang *hang,
-                                    tside_sweep *sweep, tside_fault *fault)
+/* The eye where it should be, and misplaced either way, all in one search along the travel. */
+static tside_status sweep_guide(const tside_travel *travel, const tside_guide *guide, const eye_point *placed, double error, tside_sweep *sweep, tside_fault *fault)
 {
-    tside_sweep made;
-    TRY(tside_i_hang_placed(travel, guide, collar, eye_x, eye_y, hang, &made, fault));
-    worsen(travel, eye_x - guide->placing_error, eye_y, collar->offset, &made);
-    worsen(travel, eye_x + guide->placing_error, eye_y, collar->offset, &made);
-    *sweep = made;
+    eye_point eye[3] = {*placed, *placed, *placed};
+    tside_i_sought lean[3];
+    int count = error > 0 ? 3 : 1;
+    double lowest;
+    eye[1].x -= error;
+    eye[2].x += error;
+    for (int i = 0; i < count; i++)
+        lean[i] = (tside_i_sought){.quantity = lean_sine, .context = eye + i, .least_too = 1};
+    tside_i_travel_seek(travel, lean, count);
+    sweep->lean_least = lean_at_peak(travel, eye, &lean->least);
+    sweep->lean_greatest = lean_at_peak(travel, eye, &lean->greatest);
+    lowest = lowest_cosine(sweep->lean_least, sweep->lean_greatest);
+    sweep->foot_lowest = placed->y - sweep->length * lowest;
+    if (sweep->foot_lowest < guide->ground_clearance - SLACK)
+        REFUSE(fault, TSIDE_CONTRADICTS, "guide.margin", "guide.ground_clearance", "the guide's foot would come too near the ground", "m", guide->margin,
+                                    TSIDE_ABOVE, (placed->y - guide->ground_clearance) / lowest - (sweep->length - guide->margin), sweep->foot_lowest);
+    sweep_placed(placed->x, sweep);
+    for (int i = 1; i < count; i++)
+        worsen(travel, eye + i, -lean[i].least.value, lean[i].greatest.value, sweep);
+    return TSIDE_OK;
+}
+
+tside_status tside_i_hang_and_sweep(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, double error,
+                                    tside_hang *hang, tside_sweep *sweep, tside_fault *fault)
+{
+    eye_point eye = {eye_x, eye_y, collar->offset};
+    tside_i_lean at_shut, at_open;
+    double weight;
+    TRY(tside_i_check(TSIDE_KIND_GUIDE, "guide", guide, fault));
+    if (guide->foot == TSIDE_FOOT_FIXED)
+        return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "guide.foot", "", "a guide fixed at its foot is not modelled");
+    TRY(tside_i_check(TSIDE_KIND_COLLAR, "collar", collar, fault));
+    TRY(tside_i_argument(fault, "eye_x", "m", eye_x, 0, 0));
+    TRY(tside_i_argument(fault, "eye_y", "m", eye_y, 0, 0));
+    TRY(clears(travel, guide, collar, eye_y, &sweep->clear, fault));
+    TRY(tside_i_within(fault, "guide", weigh(guide, &weight, fault)));
+    at_shut = end_lean(travel, 0, &eye);
+    at_open = end_lean(travel, 1, &eye);
+    if (!(guide->chain < at_open.reach) || !(guide->chain < at_shut.reach))
+        REFUSE(fault, TSIDE_CONTRADICTS, "guide.chain", "stops", "the collar would ride on the chain when open", "m", guide->chain, TSIDE_NOT_BELOW, at_open.reach,
+                                    0);
+    sweep->lean_shut = tside_i_lean_angle(&at_shut);
+    sweep->lean_open = tside_i_lean_angle(&at_open);
+    sweep->length = at_shut.reach + guide->margin;
+    sweep->cut_length = sweep->length - guide->chain;
+    sweep->foot_x = eye_x + sweep->length * at_shut.sine;
+    TRY(sweep_guide(travel, guide, &eye, error, sweep, fault));
+    *hang = (tside_hang){eye_x, eye_y, collar->offset, sweep->length, guide->chain, weight * sweep->cut_length, collar->mass * TSIDE_GRAVITY,
+                         collar->mass_offset};
+    return TSIDE_OK;
+}
+
+tside_status tside_hang_make(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_hang *hang,
+                             tside_fault *fault)
+{
+    tside_sweep sweep;
+    tside_hang made;
+    TRY(tside_i_hang_and_sweep(travel, guide, collar, eye_x, eye_y, 0, &made, &sweep, fault));
+    *hang = made;
+    return TSIDE_OK;
+}
+
+tside_status tside_guide_lean(const tside_travel *travel, const tside_hang *hang, double turns, double *lean, double *drive_turns, tside_fault *fault)
+{
+    tside_position position;
+    eye_point eye = {hang->eye_x, hang->eye_y, hang->offset};
+    tside_i_spot spot;
+    tside_i_lean now, then;
+    TRY(tside_travel_at(travel, turns, &position, fault));
+    tside_i_travel_at(travel, tside_i_travel_progress(travel, turns), &spot);
+    now = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, &spot);
+    then = end_lean(travel, 0, &eye);
+    *lean = tside_i_lean_angle(&now);
+    *drive_turns = (tside_i_travel_angle(travel, &spot) - (*lean - tside_i_lean_angle(&then))) / (2 * TSIDE_PI);
     return TSIDE_OK;
 }
 
@@ -206,41 +219,94 @@ tside_status tside_guide_sweep(const tside_travel *travel, const tside_guide *gu
                                tside_fault *fault)
 {
     tside_hang hang;
-    return tside_i_hang_and_sweep(travel, guide, collar, eye_x, eye_y, &hang, sweep, fault);
+    tside_sweep made;
+    TRY(tside_i_hang_and_sweep(travel, guide, collar, eye_x, eye_y, guide->placing_error, &hang, &made, fault));
+    *sweep = made;
+    return TSIDE_OK;
 }
 
-typedef struct placing {
-    const tside_travel *travel;
-    double y, offset;
-} placing;
-
-/* Minus the sum of greatest and least lean, which rises as the eye moves outboard; slope: how fast. */
-static double lean_sum(const placing *eye, double x, double *slope)
+/* The same only among where the stretches begin, and open, given shut and open: what there is to guess by. */
+static void extreme_beginnings(const tside_travel *travel, const eye_point *eye, tside_i_spot *least, tside_i_spot *greatest)
 {
-    tside_i_lean in, out;
-    extreme_leans(eye->travel, x, eye->y, eye->offset, &in, &out);
+    if (lean_sine(least, eye) > lean_sine(greatest, eye)) {
+        tside_i_spot other = *least;
+        *least = *greatest;
+        *greatest = other;
+    }
+    for (int i = 1; i < travel->stretches; i++) {
+        tside_i_spot spot;
+        tside_i_travel_spot(travel, i, travel->stretch[i].from, &spot);
+        if (lean_sine(&spot, eye) < lean_sine(least, eye))
+            *least = spot;
+        else if (lean_sine(&spot, eye) > lean_sine(greatest, eye))
+            *greatest = spot;
+    }
+}
+
+/* Minus the sum of the leans at two spots, which rises as the eye moves outboard; slope: how fast. */
+static double lean_sum(const eye_point *eye, const tside_i_spot *a, const tside_i_spot *b, double *slope)
+{
+    tside_i_lean in = tside_i_lean_at(eye->x, eye->y, eye->offset, a), out = tside_i_lean_at(eye->x, eye->y, eye->offset, b);
     /* an eye moved outboard by dx leans its guide inboard by cos(phi)/d dx */
     *slope = in.cosine / in.reach + out.cosine / out.reach;
     return -tside_i_lean_angle(&in) - tside_i_lean_angle(&out);
 }
 
-/* Newton's steps where the sum is smooth; where the extremes change places it is not: then, once the root is bracketed, the Illinois form of the false position. */
+/*
+ * How far to move the eye until the leans at two spots are equal and opposite: it then stands between where its guide hangs plumb at the one and at the other. By Newton's
+ * steps, and by halving where they lead out of there.
+ */
+static double balance(const eye_point *eye, const tside_i_spot *a, const tside_i_spot *b)
+{
+    double low = fmin(a->x, b->x) + eye->offset, high = fmax(a->x, b->x) + eye->offset;
+    eye_point at = {fmax(fmin(eye->x, high), low), eye->y, eye->offset};
+    for (int i = 0; i < 20; i++) {
+        double slope, sum = lean_sum(&at, a, b, &slope), next = at.x - sum / slope, moved;
+        if (sum < 0)
+            low = at.x;
+        else
+            high = at.x;
+        if (!(next >= low && next <= high))
+            next = (low + high) / 2;
+        moved = fabs(next - at.x);
+        at.x = next;
+        if (moved <= 1e-9 * (1 + fabs(next)))
+            break;
+    }
+    return at.x - eye->x;
+}
+
+/*
+ * The eye is balanced between the places where its guide leans most either way, which are sought anew where it then stands: steps as good as Newton's where those places
+ * move smoothly; where they change over they are not: then, once the root is bracketed, the Illinois form of the false position.
+ */
 tside_status tside_eye_best(const tside_travel *travel, double eye_y, double collar_offset, double *eye_x, tside_fault *fault)
 {
-    placing eye = {travel, eye_y, collar_offset};
-    tside_i_spot spot;
+    eye_point eye = {0, eye_y, collar_offset};
+    tside_i_spot in, out;
+    tside_i_sought lean;
     double x, low = -HUGE_VAL, high = HUGE_VAL, below = 0, above = 0;
     TRY(tside_i_argument(fault, "eye_y", "m", eye_y, 0, 0));
     TRY(tside_i_argument(fault, "collar_offset", "m", collar_offset, 0, 0));
     if (!(eye_y - highest_axis(travel) > collar_offset))
         REFUSE(fault, TSIDE_OUT_OF_REACH, "eye_y", "collar_offset", "the eye must stand higher above the bar than the collar's offset", "m", eye_y,
                TSIDE_NOT_ABOVE, highest_axis(travel) + collar_offset, 0);
-    tside_i_travel_at(travel, (travel->wraps_shut + travel->end) / 2, &spot);
-    x = spot.x + collar_offset;
+    tside_i_travel_spot(travel, 0, travel->wraps_shut, &in);
+    tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &out);
+    eye.x = out.x + collar_offset;
+    eye.x += balance(&eye, &in, &out);
+    extreme_beginnings(travel, &eye, &in, &out);
+    x = eye.x + balance(&eye, &in, &out);
     for (int i = 0; i < 100; i++) {
-        double slope, sum = lean_sum(&eye, x, &slope), step = -sum / slope;
-        if (fabs(step) <= 1e-7 * (1 + fabs(x)) && i < 4) {
-            x += step; /* the next step is as its square */
+        double slope, sum, step;
+        eye.x = x;
+        lean = extreme_leans(travel, &eye);
+        tside_i_travel_spot(travel, lean.least.stretch, lean.least.place, &in);
+        tside_i_travel_spot(travel, lean.greatest.stretch, lean.greatest.place, &out);
+        sum = lean_sum(&eye, &in, &out, &slope);
+        step = balance(&eye, &in, &out);
+        if (fabs(sum) <= 1e-7 && i < 4) {
+            x += step; /* what is left then is as its square */
             break;
         }
         if (sum < 0) {

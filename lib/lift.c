@@ -110,16 +110,18 @@ static double shortness(const tside_i_spot *spot, const void *context)
     return -(lifting->available * (1 - rate) - moment * rate - own - f * fabs(own)) / (metre + f * fabs(metre) + rope_drag(lifting->load, spot));
 }
 
+static tside_status check_rate(double rate, tside_fault *fault)
+{
+    if (!(rate < 1))
+        REFUSE(fault, TSIDE_OUT_OF_REACH, "hang", "", "the guide would turn as fast as the bar, so that no torque drives it", "1", rate, TSIDE_NOT_BELOW, 1, 0);
+    return TSIDE_OK;
+}
+
 static tside_status check(const tside_travel *travel, const tside_load *load, const tside_hang *hang, tside_fault *fault)
 {
+    tside_i_spot where;
     TRY(tside_i_check(TSIDE_KIND_LOAD, "load", load, fault));
-    if (hang) {
-        tside_i_spot where;
-        double rate = tside_i_travel_greatest(travel, guide_rate, hang, &where);
-        if (!(rate < 1))
-            REFUSE(fault, TSIDE_OUT_OF_REACH, "hang", "", "the guide would turn as fast as the bar, so that no torque drives it", "1", rate, TSIDE_NOT_BELOW, 1, 0);
-    }
-    return TSIDE_OK;
+    return hang ? check_rate(tside_i_travel_greatest(travel, guide_rate, hang, &where), fault) : TSIDE_OK;
 }
 
 static void answer(const tside_i_lifting *lifting, const tside_i_spot *spot, tside_torque *torque)
@@ -146,14 +148,37 @@ tside_status tside_lift_at(const tside_travel *travel, const tside_load *load, c
     return TSIDE_OK;
 }
 
+APART static void answer_at(const tside_i_lifting *lifting, const tside_i_peak *peak, tside_torque *torque)
+{
+    tside_i_spot spot;
+    tside_i_travel_spot(lifting->travel, peak->stretch, peak->place, &spot);
+    answer(lifting, &spot, torque);
+}
+
+tside_status tside_i_lift_extremes(const tside_i_lifting *lifting, tside_torque *worst, tside_torque *least_down, double *longest, tside_fault *fault)
+{
+    tside_i_lifting bar = {lifting->travel, lifting->load, NULL, 0};
+    tside_i_sought sought[] = {{.quantity = guide_rate, .context = lifting->hang},
+                               {.quantity = drive_torque, .context = lifting},
+                               {.quantity = upward_hold, .context = &bar},
+                               {.quantity = shortness, .context = lifting}};
+    int first = lifting->hang ? 0 : 1, last = least_down ? 3 : 1;
+    TRY(tside_i_check(TSIDE_KIND_LOAD, "load", lifting->load, fault));
+    tside_i_travel_seek(lifting->travel, sought + first, last + 1 - first);
+    if (lifting->hang)
+        TRY(check_rate(sought[0].greatest.value, fault));
+    answer_at(lifting, &sought[1].greatest, worst);
+    if (!least_down)
+        return TSIDE_OK;
+    answer_at(&bar, &sought[2].greatest, least_down);
+    *longest = -sought[3].greatest.value;
+    return TSIDE_OK;
+}
+
 tside_status tside_lift_worst(const tside_travel *travel, const tside_load *load, const tside_hang *hang, tside_torque *torque, tside_fault *fault)
 {
     tside_i_lifting lifting = {travel, load, hang, 0};
-    tside_i_spot spot;
-    TRY(check(travel, load, hang, fault));
-    tside_i_travel_greatest(travel, drive_torque, &lifting, &spot);
-    answer(&lifting, &spot, torque);
-    return TSIDE_OK;
+    return tside_i_lift_extremes(&lifting, torque, NULL, NULL, fault);
 }
 
 tside_status tside_lift_least_down(const tside_travel *travel, const tside_load *load, tside_torque *torque, tside_fault *fault)
@@ -189,12 +214,6 @@ tside_status tside_lift_work(const tside_travel *travel, const tside_load *load,
     return TSIDE_OK;
 }
 
-double tside_i_longest(const tside_i_lifting *lifting)
-{
-    tside_i_spot where;
-    return -tside_i_travel_greatest(lifting->travel, shortness, lifting, &where);
-}
-
 tside_status tside_lift_longest(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double available, double *length, tside_fault *fault)
 {
     tside_i_lifting lifting = {travel, load, hang, available};
@@ -204,7 +223,7 @@ tside_status tside_lift_longest(const tside_travel *travel, const tside_load *lo
     TRY(tside_i_argument(fault, "available", "N m", available, 0, 1));
     if (load->bar_mass + load->clip_mass + load->areal_mass + load->wet + load->rope_pressure * load->rope_friction <= 0)
         return tside_i_bound(fault, "load.bar_mass", "kg/m", load->bar_mass, TSIDE_NOT_ABOVE, 0);
-    longest = tside_i_longest(&lifting);
+    longest = -tside_i_travel_greatest(travel, shortness, &lifting, &where);
     if (!(longest > 0)) {
         tside_load bare = *load;
         tside_i_lifting own = {travel, &bare, hang, 0};

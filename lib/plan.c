@@ -3,6 +3,7 @@
 
 #include "plan.h"
 
+#include "extender.h"
 #include "strength.h"
 
 const tside_end *tside_i_end(const tside_side *side, tside_which_end which)
@@ -62,13 +63,13 @@ static tside_load side_load(const tside_side *side, const tside_bar *bar, const 
     };
 }
 
-/* Makes the travel with core, packing and thickness all at one end of their spread, as the factor says, or (0) as they are given. */
+/* Makes the travel with core, packing and thickness all at one end of their spread, as the factor says, or (0) as they are given. Of a spread only the ends are asked. */
 static tside_status make_travel(tside_i_setup *setup, double factor, const tside_stops *stops, tside_fault *fault)
 {
     const tside_curtain *curtain = &setup->side->curtain;
     tside_roll roll = {(setup->bar->tube.diameter + setup->bar->core_over) * (1 + factor * stops->core_spread), curtain->thickness * (1 + factor * stops->thickness_spread),
                        fmax(curtain->packing + factor * stops->packing_spread, 0)};
-    return tside_i_travel_make(&setup->travel.line, curtain, &roll, stops, &setup->travel, fault);
+    return tside_i_travel_make(&setup->travel.line, curtain, &roll, stops, factor != 0, &setup->travel, fault);
 }
 
 tside_status tside_i_set_up(const tside_side *side, const tside_bar *bar, tside_i_setup *setup, tside_fault *fault)
@@ -121,12 +122,12 @@ tside_status tside_i_hang_end(const tside_i_setup *setup, tside_which_end which,
     const tside_end *end = tside_i_end(setup->side, which);
     tside_collar collar = tside_i_end_collar(setup->side, which);
     tside_status status;
+    int instead = place == TSIDE_I_HIP && end->hung != TSIDE_ON_HIP; /* only to compare: no error is asked */
     if (place == TSIDE_I_OWN_EYE && end->hung == TSIDE_ON_HIP)
         place = TSIDE_I_HIP;
     status = place_eye(setup, end, place, rise, collar.offset, hung, fault);
     if (status == TSIDE_OK)
-        status = (place == TSIDE_I_HIP && end->hung != TSIDE_ON_HIP ? tside_i_hang_placed : tside_i_hang_and_sweep)(&setup->travel, &end->guide, &collar, hung->eye_x,
-                                                                                                                   hung->eye_y, &hung->hang, &hung->sweep, fault);
+        status = tside_i_hang_and_sweep(&setup->travel, &end->guide, &collar, hung->eye_x, hung->eye_y, instead ? 0 : end->guide.placing_error, &hung->hang, &hung->sweep, fault);
     return tside_i_within(fault, tside_i_end_name(which), name_eye(setup, place, status, fault));
 }
 
@@ -158,15 +159,20 @@ double tside_i_greatest_push(const tside_travel *travel, const tside_i_lifting *
     return tside_i_travel_greatest(travel, push_at, &p, where);
 }
 
+/* What the drive has turned against its housing, which turns with the guide, but for a constant. */
+APART static double drive_angle(const tside_travel *travel, const tside_hang *hang, int stretch, double progress)
+{
+    tside_i_spot spot;
+    tside_i_lean lean;
+    tside_i_travel_spot(travel, stretch, progress, &spot);
+    lean = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, &spot);
+    return tside_i_travel_angle(travel, &spot) - tside_i_lean_angle(&lean);
+}
+
 double tside_i_drive_turns(const tside_travel *travel, const tside_hang *hang, double progress)
 {
-    tside_i_spot shut, now;
-    tside_i_lean then, lean;
-    tside_i_travel_spot(travel, 0, travel->wraps_shut, &shut);
-    tside_i_travel_at(travel, progress, &now);
-    then = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, &shut);
-    lean = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, &now);
-    return (tside_i_travel_angle(travel, &now) - tside_i_lean_angle(&lean) + tside_i_lean_angle(&then)) / (2 * TSIDE_PI);
+    double now = drive_angle(travel, hang, tside_i_travel_stretch(travel, progress), progress);
+    return (now - drive_angle(travel, hang, 0, travel->wraps_shut)) / (2 * TSIDE_PI);
 }
 
 /* A running drive's couple swings pipe and chain apart; the foot moves inboard by about c sin(eta - phi)(G - d)/d. */
@@ -206,30 +212,41 @@ APART static tside_status lay_out(const tside_i_setup *setup, const tside_end *e
 {
     tside_bow bow;
     TRY(tside_i_bow_make(&setup->side->frame, &bow, fault));
-    return tside_extender_layout(&end->extender, &bow, setup->side->curtain.hip, hung->eye_x, hung->eye_y, &setup->travel, layout, fault);
+    return tside_i_layout_place(&end->extender, &bow, setup->side->curtain.hip, hung->eye_x, hung->eye_y, layout, fault);
+}
+
+/* Forces at the eye and the extender's clearance, in one search along the travel. lifting: NULL at the free end. */
+static tside_status plan_forces(const tside_i_setup *setup, const tside_end *end, const tside_i_lifting *lifting, const tside_i_hung *hung, double stall, tside_end_plan *plan,
+                                tside_fault *fault)
+{
+    const tside_travel *travel = &setup->travel;
+    pushing running = {lifting, &hung->hang, 0}, stalled = {NULL, &hung->hang, stall};
+    tside_i_sought sought[] = {{.quantity = uplift_at, .context = &running},
+                               {.quantity = push_at, .context = &running},
+                               {.quantity = push_at, .context = &stalled},
+                               {.quantity = tside_i_intrusion, .context = &plan->layout}};
+    tside_i_spot where;
+    tside_i_travel_seek(travel, sought, plan->layout_given ? 4 : 3);
+    tside_i_travel_spot(travel, sought[1].greatest.stretch, sought[1].greatest.place, &where);
+    plan->uplift = fmax(sought[0].greatest.value, 0);
+    plan->side_force = sought[1].greatest.value;
+    plan->side_force_turns = tside_i_travel_angle(travel, &where) / (2 * TSIDE_PI);
+    plan->side_force_stall = sought[2].greatest.value;
+    return plan->layout_given ? tside_i_layout_clear(&end->extender, sought[3].greatest.value, &plan->layout, fault) : TSIDE_OK;
 }
 
 static tside_status plan_end(const tside_i_setup *setup, tside_which_end which, const tside_i_lifting *lifting, const tside_i_hung *hung, double stall, tside_end_plan *plan,
                              tside_fault *fault)
 {
     const tside_end *end = tside_i_end(setup->side, which);
-    const tside_travel *travel = &setup->travel;
-    tside_i_spot where;
-    pushing p = {lifting, &hung->hang, 0};
-    double uplift = tside_i_travel_greatest(travel, uplift_at, &p, &where);
     plan->eye_x = hung->eye_x;
     plan->eye_y = hung->eye_y;
     plan->sweep = hung->sweep;
-    plan->uplift = uplift > 0 ? uplift : 0;
-    plan->side_force = tside_i_greatest_push(travel, lifting, &hung->hang, 0, &where);
-    plan->side_force_turns = tside_i_travel_angle(travel, &where) / (2 * TSIDE_PI);
-    plan->side_force_stall = lifting ? tside_i_greatest_push(travel, NULL, &hung->hang, stall, &where) : plan->side_force;
     plan->chain_swing = lifting && hung->hang.chain > 0 ? chain_swing(lifting, &hung->hang) : 0;
     plan->layout_given = end->hung == TSIDE_ON_EXTENDER;
-    hip_instead(setup, which, plan);
-    if (!plan->layout_given)
-        return TSIDE_OK;
-    return tside_i_within(fault, tside_i_end_name(which), lay_out(setup, end, hung, &plan->layout, fault));
+    if (plan->layout_given)
+        TRY(tside_i_within(fault, tside_i_end_name(which), lay_out(setup, end, hung, &plan->layout, fault)));
+    return tside_i_within(fault, tside_i_end_name(which), plan_forces(setup, end, lifting, hung, stall, plan, fault));
 }
 
 /* --- strength --- */
@@ -240,7 +257,7 @@ static void add_line(tside_plan *plan, tside_strength_line line)
         plan->lines[plan->line_count++] = line;
 }
 
-static void bar_lines(const tside_i_setup *setup, tside_plan *plan)
+APART static void bar_lines(const tside_i_setup *setup, tside_plan *plan)
 {
     const tside_bar *bar = setup->bar;
     const tside_metal_values *metal = &setup->bar_metal;
@@ -256,8 +273,8 @@ static void bar_lines(const tside_i_setup *setup, tside_plan *plan)
     }
 }
 
-static tside_status end_lines(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung, double stall, const tside_end_plan *end_plan, tside_plan *plan,
-                              tside_fault *fault)
+APART static tside_status end_lines(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung, double stall, const tside_end_plan *end_plan,
+                                    tside_plan *plan, tside_fault *fault)
 {
     const tside_end *end = tside_i_end(setup->side, which);
     tside_metal_values metal;
@@ -309,7 +326,7 @@ APART static void plan_range(tside_i_setup *setup, const tside_hang *hang, tside
     memcpy(&setup->travel, kept, sizeof kept);
 }
 
-static void plan_travel(const tside_i_setup *setup, const tside_hang *hang, tside_plan *plan)
+APART static void plan_travel(const tside_i_setup *setup, const tside_hang *hang, tside_plan *plan)
 {
     const tside_travel *travel = &setup->travel;
     tside_i_spot spot;
@@ -336,33 +353,36 @@ static double elastic_lag(const tside_i_setup *setup, double per_metre, double r
     return r * *twist * nx;
 }
 
-static tside_status plan_torque(const tside_i_setup *setup, const tside_i_hung *hung, tside_plan *plan, tside_fault *fault)
+/* What differs between shut and open: the energy, and the opening at the far end. */
+APART static void plan_open(const tside_i_setup *setup, const tside_i_lifting *lifting, tside_plan *plan)
+{
+    const tside_travel *travel = lifting->travel;
+    tside_i_spot open, shut;
+    double lag, ignored;
+    tside_i_travel_spot(travel, 0, travel->wraps_shut, &shut);
+    tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &open);
+    plan->work = tside_i_energy(travel, lifting->load, lifting->hang, &open) - tside_i_energy(travel, lifting->load, lifting->hang, &shut);
+    lag = elastic_lag(setup, tside_i_torque(lifting, &open).per_metre, open.r, open.nx, &ignored) + open.r * plan->splices * setup->bar->play * open.nx;
+    plan->opening_far = plan->opening - lag - plan->lag_unequal - plan->lag_level;
+}
+
+/* lifting: with what the drive has available, its rated torque over its safety factor. */
+APART static tside_status plan_torque(const tside_i_setup *setup, const tside_i_lifting *lifting, tside_plan *plan, tside_fault *fault)
 {
     const tside_side *side = setup->side;
-    const tside_travel *travel = &setup->travel;
     tside_position at;
-    tside_i_lifting lifting = {travel, &setup->load, &hung->hang, side->drive.rated_torque / side->drive.safety_factor};
-    tside_i_spot open, shut;
-    double nx, play = plan->splices * setup->bar->play, ignored;
-    TRY(tside_lift_worst(travel, &setup->load, &hung->hang, &plan->worst, fault));
-    TRY(tside_travel_at(travel, plan->worst.turns, &at, fault));
-    TRY(tside_lift_least_down(travel, &setup->load, &plan->least_down, fault));
+    double nx;
+    TRY(tside_travel_at(lifting->travel, plan->worst.turns, &at, fault));
     plan->worst_underside = at.underside;
     plan->design_torque = plan->worst.drive * side->drive.safety_factor;
     plan->drive_utilisation = plan->design_torque / side->drive.rated_torque;
-    if (setup->load.bar_mass + setup->load.clip_mass > 0)
-        plan->longest_side = fmax(tside_i_longest(&lifting) - 2 * side->curtain.past, 0);
     TRY(tside_drive_stall(&side->drive, fmax(plan->worst.drive, 0), &plan->stall_torque, fault));
     nx = cos(at.slope);
     plan->lag_elastic = elastic_lag(setup, plan->worst.per_metre, at.diameter / 2, nx, &plan->twist);
-    plan->lag_play = at.diameter / 2 * play * nx;
+    plan->lag_play = at.diameter / 2 * plan->splices * setup->bar->play * nx;
     plan->lag_unequal = plan->open.taken_up * side->diameter_difference;
     plan->lag_level = side->out_of_level;
-    tside_i_travel_spot(travel, 0, travel->wraps_shut, &shut);
-    tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &open);
-    plan->work = tside_i_energy(travel, &setup->load, &hung->hang, &open) - tside_i_energy(travel, &setup->load, &hung->hang, &shut);
-    plan->opening_far = plan->opening - elastic_lag(setup, tside_i_torque(&lifting, &open).per_metre, open.r, open.nx, &ignored) - open.r * play * open.nx - plan->lag_unequal -
-                        plan->lag_level;
+    plan_open(setup, lifting, plan);
     return TSIDE_OK;
 }
 
@@ -370,7 +390,8 @@ tside_status tside_i_plan(const tside_side *side, const tside_bar *bar, tside_pl
 {
     tside_i_setup setup;
     tside_i_hung drive, free;
-    tside_i_lifting lifting = {&setup.travel, &setup.load, &drive.hang, 0};
+    tside_i_lifting lifting = {&setup.travel, &setup.load, &drive.hang, side->drive.rated_torque / side->drive.safety_factor};
+    double longest;
     memset(plan, 0, sizeof *plan); /* what a side does not have is 0, and padding too: equal sides give equal bytes */
     TRY(tside_i_set_up(side, bar, &setup, fault));
     TRY(tside_i_hang_end(&setup, TSIDE_DRIVE_END, TSIDE_I_OWN_EYE, 0, &drive, fault));
@@ -378,9 +399,14 @@ tside_status tside_i_plan(const tside_side *side, const tside_bar *bar, tside_pl
     plan_range(&setup, &drive.hang, plan);
     plan_travel(&setup, &drive.hang, plan);
     TRY(tside_i_bar_joints(bar, plan->curtain_length, &plan->splices, &plan->splice_near, fault));
-    TRY(plan_torque(&setup, &drive, plan, fault));
+    TRY(tside_i_lift_extremes(&lifting, &plan->worst, &plan->least_down, &longest, fault));
+    if (setup.load.bar_mass + setup.load.clip_mass > 0)
+        plan->longest_side = fmax(longest - 2 * side->curtain.past, 0);
+    TRY(plan_torque(&setup, &lifting, plan, fault));
     TRY(plan_end(&setup, TSIDE_DRIVE_END, &lifting, &drive, plan->stall_torque, &plan->drive_end, fault));
     TRY(plan_end(&setup, TSIDE_FREE_END, NULL, &free, 0, &plan->free_end, fault));
+    hip_instead(&setup, TSIDE_DRIVE_END, &plan->drive_end);
+    hip_instead(&setup, TSIDE_FREE_END, &plan->free_end);
     bar_lines(&setup, plan);
     TRY(end_lines(&setup, TSIDE_DRIVE_END, &drive, plan->stall_torque, &plan->drive_end, plan, fault));
     TRY(end_lines(&setup, TSIDE_FREE_END, &free, 0, &plan->free_end, plan, fault));

@@ -36,15 +36,21 @@ TABLE(tside_i_position_table, position_rows);
 
 /* --- where the bar is in one stretch --- */
 
-/* The chord's normal leads to the roll: the axis from fixing, chord and radius, and how the constraint of bearing turns the chord. */
-static void hang_by_chord(const tside_line *line, double qx, double qy, double growth, tside_i_spot *spot)
+/* Stands for the obstacle in the one stretch of a chord of which nobody has asked yet what holds it where. */
+#define UNSETTLED (-1)
+
+/* The chord's normal leads to the roll: the axis from fixing, chord and radius. */
+static void place_by_chord(const tside_line *line, tside_i_spot *spot)
 {
-    double r = spot->r, s = spot->s, cosine = qx * spot->nx + qy * spot->ny, sine = spot->nx * qy - spot->ny * qx;
-    spot->x = line->x + s * spot->ny + r * spot->nx;
-    spot->y = line->y - s * spot->nx + r * spot->ny;
-    /* derivation: the distance from obstacle to axis grows as the radius does; differentiated by the wraps wound on, then by the bar's angle */
-    spot->share = sine != 0 ? (s * cosine + r * sine) / (s * cosine + growth * (1 - cosine)) : 1;
-    spot->swing = s * (1 - spot->share);
+    spot->x = line->x + spot->s * spot->ny + spot->r * spot->nx;
+    spot->y = line->y - spot->s * spot->nx + spot->r * spot->ny;
+}
+
+static void hang_plumb(const tside_line *line, tside_i_spot *spot)
+{
+    spot->nx = spot->share = 1;
+    spot->ny = spot->swing = 0;
+    place_by_chord(line, spot);
 }
 
 /*
@@ -94,21 +100,25 @@ static void bearing_normal(const tside_obstacle *on, double r, double x, double 
     *qy = on->straight ? on->ny : (y - on->y) * per;
 }
 
-static int bear(const tside_line *line, const tside_obstacle *on, double growth, tside_i_spot *spot)
+/* The chord that a roll has which bears on an obstacle, or on its continuation; 0 where it does not reach it. */
+static int chord_on(const tside_line *line, const tside_obstacle *on, tside_i_spot *spot)
 {
-    double qx, qy;
     if (!(on->straight ? chord_on_straight(line, on, spot) : chord_on_round(line, on, spot)))
         return 0;
-    bearing_normal(on, spot->r, line->x + spot->s * spot->ny + spot->r * spot->nx, line->y - spot->s * spot->nx + spot->r * spot->ny, &qx, &qy);
-    hang_by_chord(line, qx, qy, growth, spot);
+    place_by_chord(line, spot);
     return 1;
 }
 
-static void hang_plumb(const tside_line *line, tside_i_spot *spot)
+/* How the constraint of bearing turns the chord. */
+static void swing_chord(const tside_obstacle *on, double growth, tside_i_spot *spot)
 {
-    spot->nx = 1;
-    spot->ny = 0;
-    hang_by_chord(line, 1, 0, 0, spot);
+    double r = spot->r, s = spot->s, qx, qy, cosine, sine;
+    bearing_normal(on, r, spot->x, spot->y, &qx, &qy);
+    cosine = qx * spot->nx + qy * spot->ny;
+    sine = spot->nx * qy - spot->ny * qx;
+    /* derivation: the distance from obstacle to axis grows as the radius does; differentiated by the wraps wound on, then by the bar's angle */
+    spot->share = sine != 0 ? (s * cosine + r * sine) / (s * cosine + growth * (1 - cosine)) : 1;
+    spot->swing = s * (1 - spot->share);
 }
 
 /* Whether the roll touches the obstacle between its ends, and not its continuation. */
@@ -126,21 +136,32 @@ static int touches(const tside_obstacle *on, const tside_i_spot *spot)
     return on->nx * qy - on->ny * qx >= -hair && on->low * qy - on->high * qx <= hair;
 }
 
-/* What the chord needs to clear all obstacles: the one that pushes it farthest from plumb, or -1 where it hangs plumb. Sets the spot. */
-static int settle_chord(const tside_line *line, double growth, tside_i_spot *spot)
+/* What the chord needs to clear all obstacles: the one that pushes it farthest from plumb, or -1 where it hangs plumb. Sets the chord's normal alone. */
+static int chord_holder(const tside_line *line, tside_i_spot *spot)
 {
-    tside_i_spot best = *spot;
+    double nx = 1, ny = 0;
     int held = -1;
-    hang_plumb(line, &best);
-    for (int i = 0; i < line->obstacle_count; i++) {
-        tside_i_spot tried = *spot;
-        if (bear(line, line->obstacle + i, growth, &tried) && tried.nx > 0 && tried.ny > best.ny + 1e-14 && touches(line->obstacle + i, &tried)) {
-            best = tried;
+    for (int i = 0; i < line->obstacle_count; i++)
+        if (chord_on(line, line->obstacle + i, spot) && spot->nx > 0 && spot->ny > ny + 1e-14 && touches(line->obstacle + i, spot)) {
+            nx = spot->nx;
+            ny = spot->ny;
             held = i;
         }
-    }
-    *spot = best;
+    spot->nx = nx;
+    spot->ny = ny;
     return held;
+}
+
+/* Hangs the chord as the obstacles make it; growth: te/2 pi. */
+static void settle_chord(const tside_line *line, double growth, tside_i_spot *spot)
+{
+    int held = chord_holder(line, spot);
+    if (held < 0) {
+        hang_plumb(line, spot);
+        return;
+    }
+    place_by_chord(line, spot);
+    swing_chord(line->obstacle + held, growth, spot);
 }
 
 /* On a piece of the line: a roll of radius r on a piece of curvature k takes up 1/(1 + k r) of a wrap each turn, and at a corner none. */
@@ -216,9 +237,12 @@ void tside_i_travel_spot(const tside_travel *travel, int stretch, double progres
         lie_on_line(piece, here->slope + 2 * TSIDE_PI * (progress - here->from), spot);
         break;
     case TSIDE_HELD_BEARING:
-        if (bear(&travel->line, travel->line.obstacle + here->index, growth, spot))
-            break;
-        hang_plumb(&travel->line, spot); /* by rounding, at the stretch's very end */
+        if (here->index == UNSETTLED)
+            settle_chord(&travel->line, growth, spot);
+        else if (chord_on(&travel->line, travel->line.obstacle + here->index, spot))
+            swing_chord(travel->line.obstacle + here->index, growth, spot);
+        else
+            hang_plumb(&travel->line, spot); /* by rounding, at the stretch's very end */
         break;
     case TSIDE_HELD_FREE:
         hang_plumb(&travel->line, spot);
@@ -372,10 +396,9 @@ static double climb_line(tside_travel *travel, int k, double *lead)
 
 static int chord_held(const tside_travel *travel, double wraps)
 {
-    double growth = tside_i_roll_te(&travel->roll) / (2 * TSIDE_PI);
     tside_i_spot spot;
     measure_roll(travel, wraps, &spot);
-    return settle_chord(&travel->line, growth, &spot);
+    return chord_holder(&travel->line, &spot);
 }
 
 /*
@@ -413,8 +436,9 @@ static double nearest_to_edge(const tside_travel *travel)
         tside_i_spot spot;
         double vx, vy;
         measure_roll(travel, wraps_at(travel, s), &spot);
-        if (settle_chord(&travel->line, 0, &spot) == travel->line.board)
+        if (chord_holder(&travel->line, &spot) == travel->line.board)
             break;
+        settle_chord(&travel->line, 0, &spot);
         vx = spot.nx * spot.swing - spot.r * spot.ny;
         vy = spot.ny * spot.swing + spot.r * spot.nx;
         s = fmax(s - spot.r * spot.share * ((edge->x - spot.x) * vx + (edge->y - spot.y) * vy) / (vx * vx + vy * vy), 0);
@@ -437,7 +461,7 @@ static double change_hold(tside_travel *travel, double low, double high, int hel
     if (held >= 0 && held == travel->line.board) {
         tside_i_spot spot;
         measure_roll(travel, low, &spot);
-        bear(&travel->line, travel->line.obstacle + held, 0, &spot);
+        chord_on(&travel->line, travel->line.obstacle + held, &spot);
         if (spot.ny > 0 && spot.x < travel->line.obstacle[held].x + 1e-6 * spot.r) { /* over the edge before its curtain hung plumb */
             add_stretch(travel, high + lead, lead, slope_of(&spot), TSIDE_HELD_TIPPED, 0);
             high = hangs_again(travel, high, slope_of(&spot), most);
@@ -474,6 +498,24 @@ static void climb_chord(tside_travel *travel, double from, double most, double l
         }
         at = to > at ? to : at;
     }
+}
+
+/*
+ * Whether a roll may tip over the baseboard's edge while its chord is free: the edge stands r or more outboard of the fixing, and a roll that lies atop of it has no more
+ * curtain to the fixing, s^2 = dx^2 + (h - r)^2 - r^2, than where the chord begins. Near to it counts as may.
+ */
+static int may_tip(const tside_travel *travel, double from, double most)
+{
+    const tside_line *line = &travel->line;
+    tside_i_spot begin, end;
+    double dx, h;
+    if (line->board < 0)
+        return 0;
+    dx = line->obstacle[line->board].x - line->x;
+    h = line->y - line->obstacle[line->board].y;
+    measure_roll(travel, from, &begin);
+    measure_roll(travel, most, &end);
+    return dx > 0.99 * begin.r && dx * dx + h * h - 2 * h * end.r < 1.01 * begin.s * begin.s;
 }
 
 static void cut_stretches(tside_travel *travel, double end)
@@ -540,13 +582,13 @@ static tside_status find_open(const tside_stops *stops, double shut, const tside
     return TSIDE_OK;
 }
 
-tside_status tside_i_travel_make(const tside_line *line, const tside_curtain *curtain, const tside_roll *roll, const tside_stops *stops, tside_travel *travel,
-                                 tside_fault *fault)
+tside_status tside_i_travel_make(const tside_line *line, const tside_curtain *curtain, const tside_roll *roll, const tside_stops *stops, int ends_only,
+                                 tside_travel *travel, tside_fault *fault)
 {
     tside_i_spot spot;
     target rail = {travel, line->y - curtain->rail_depth};
     double shut, open = stops->wraps_shut, most, lead, progress, r = roll->core / 2 + tside_i_roll_te(roll) * stops->wraps_shut;
-    int k;
+    int k, line_stretches, unsettled;
     travel->roll = *roll;
     if (line != &travel->line)
         travel->line = *line;
@@ -557,13 +599,23 @@ tside_status tside_i_travel_make(const tside_line *line, const tside_curtain *cu
     TRY(find_shut(stops, curtain, r, travel, &shut, fault));
     k = hang_at(line, r, shut, &travel->hanging, &travel->slope);
     progress = climb_line(travel, k, &lead);
+    line_stretches = travel->stretches;
     most = fmax(wraps_at(travel, r), stops->wraps_shut); /* with no more than its radius hanging, the roll's top is at the fixing or above */
-    if (most + lead > progress + 1e-12 || travel->stretches == 0)
-        climb_chord(travel, progress - lead, most, lead);
+    unsettled = line->piece->slope != 0 && !may_tip(travel, progress - lead, most); /* open is found first, so that the chord is settled no farther */
+    if (most + lead > progress + 1e-12 || line_stretches == 0) {
+        if (unsettled)
+            add_stretch(travel, progress, lead, 0, TSIDE_HELD_BEARING, UNSETTLED);
+        else
+            climb_chord(travel, progress - lead, most, lead);
+    }
     travel->end = most + lead;
     tside_i_travel_at(travel, tside_i_rising_root(top_above, &rail, stops->wraps_shut, travel->end), &spot);
     travel->highest = spot.y - spot.r;
     TRY(find_open(stops, shut, travel, travel->end, &open, fault));
+    if (unsettled && !ends_only && travel->stretches > line_stretches) {
+        travel->stretches = line_stretches;
+        climb_chord(travel, progress - lead, fmax(open, progress) - lead, lead);
+    }
     cut_stretches(travel, open);
     return TSIDE_OK;
 }
@@ -575,7 +627,7 @@ tside_status tside_travel_make(const tside_line *line, const tside_curtain *curt
     TRY(tside_i_check(TSIDE_KIND_CURTAIN, "curtain", curtain, fault));
     TRY(tside_i_check(TSIDE_KIND_ROLL, "roll", roll, fault));
     TRY(tside_i_check(TSIDE_KIND_STOPS, "stops", stops, fault));
-    TRY(tside_i_travel_make(line, curtain, roll, stops, &made, fault));
+    TRY(tside_i_travel_make(line, curtain, roll, stops, 0, &made, fault));
     *travel = made;
     return TSIDE_OK;
 }

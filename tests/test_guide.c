@@ -229,6 +229,20 @@ FOR_SIDES(best_eye_leans_alike_both_ways_and_least, 150)
     NEAR(other, x, 0, "the same eye again", number);
 }
 
+/* So near above the bar a guide swings almost flat when the eye is off by its own height. */
+FOR_SIDES(an_eye_just_above_the_bar_is_placed_as_well, 90)
+{
+    side s = side_random(number);
+    double height = pow(10, -1 - number % 6);
+    swing w;
+    tside_fault fault;
+    side_make(&s);
+    s.eye_y = side_place(&s, s.open).y + s.collar.offset + height;
+    ANSWERS(tside_eye_best(&s.travel, s.eye_y, s.collar.offset, &s.eye_x, &fault));
+    w = sample(&s, 0, 2000);
+    NEAR((w.greatest + w.least) * height, 0, w.rough * height + 1e-12, "greatest and least lean, by the eye's height", number);
+}
+
 START_TEST(best_eye_is_refused_below_the_bar)
 {
     side s = side_plain();
@@ -411,6 +425,7 @@ Suite *guide_suite(void)
     tcase_add_test(tcase, placing_error_is_at_its_worse);
     tcase_add_test(tcase, guide_weighs_its_cut_length);
     tcase_add_test(tcase, best_eye_leans_alike_both_ways_and_least);
+    tcase_add_test(tcase, an_eye_just_above_the_bar_is_placed_as_well);
     tcase_add_test(tcase, best_eye_is_refused_below_the_bar);
     tcase_add_test(tcase, lengths_scale_and_leans_do_not);
     tcase_add_test(tcase, a_moved_guide_moves_alike);
