@@ -12,15 +12,15 @@
 
 enum { MOST_WASHERS = 20 };
 
-static const char *const size_names[] = {"1/4", "5/16", "3/8", "7/16", "1/2", "M6", "M8", "M10", "M12"};
+const char *const tside_i_bolt_sizes[TSIDE_I_BOLT_SIZES] = {"1/4", "5/16", "3/8", "7/16", "1/2", "M6", "M8", "M10", "M12"};
 static const char *const clearance_names[] = {"close", "normal", "loose"};
-static const char *const washer_names[] = {"narrow", "wide"};
+const char *const tside_i_washers[TSIDE_I_WASHERS] = {"narrow", "wide"};
 static const char *const grade_names[] = {"unknown", "given", "A307_A", "J429_2", "J429_5", "J429_8", "class_4_8", "class_8_8", "class_10_9"};
 
 static const tside_field rows[] = {
-    {CHOICE(tside_bolt, size, size_names, TSIDE_BOLT_5_16, "nominal diameter")},
+    {CHOICE(tside_bolt, size, tside_i_bolt_sizes, TSIDE_BOLT_5_16, "nominal diameter")},
     {REQUIRED_FROM(tside_bolt, grip, "m", 0.001, 0.4, "between head and nut, without washers")},
-    {CHOICE(tside_bolt, washer, washer_names, TSIDE_WASHER_NARROW, "kind of washer under the nut")},
+    {CHOICE(tside_bolt, washer, tside_i_washers, TSIDE_WASHER_NARROW, "kind of washer under the nut")},
     {COUNT(tside_bolt, washers, 0, MOST_WASHERS, 1, PRACTICE, "flat washers under the nut")},
     {CHOICE(tside_bolt, clearance, clearance_names, TSIDE_NORMAL, "how much wider than the bolt its hole is")},
     {CHOICE(tside_bolt, grade, grade_names, TSIDE_BOLT_GRADE_UNKNOWN, "the bolt's grade, which sets its least tensile strength; unknown: a utilisation becomes the strength it needs")},

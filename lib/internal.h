@@ -121,6 +121,10 @@ void tside_i_path(char *to, const char *text);
 #define FT 0.3048 /* m */
 #define DEG (TSIDE_PI / 180)
 
+/* Names of choices that more than one table has, in bolt.c. */
+enum { TSIDE_I_BOLT_SIZES = 9, TSIDE_I_WASHERS = 2 };
+extern const char *const tside_i_bolt_sizes[TSIDE_I_BOLT_SIZES], *const tside_i_washers[TSIDE_I_WASHERS];
+
 /* The tables, each defined in its topic's file. */
 typedef struct tside_table {
     const tside_field *rows;

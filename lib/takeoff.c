@@ -22,8 +22,9 @@ static const tside_field fittings_rows[] = {
     {NUMBER(tside_fittings, rope_spare, "m", FROM(0), TO(100), 1, OURS, "rope for tying both ends")},
     {NUMBER(tside_fittings, guide_stock, "m", FROM(0.1), TO(100), 21 * FT, PRACTICE, "one length of guide pipe")},
     {NUMBER(tside_fittings, member_depth, "m", FROM(1e-3), TO(1), 2 * IN, PRACTICE, "the end wall's member, along its bolt")},
-    {NUMBER(tside_fittings, bolt_size, "m", FROM(1e-3), TO(0.1), 0.3125 * IN, PRACTICE, "nominal diameter of bow and member bolts")},
-    {COUNT(tside_fittings, washers, 0, 20, 1, OURS, "flat washers under the nut of each bolt")},
+    {CHOICE(tside_fittings, bolt_size, tside_i_bolt_sizes, TSIDE_BOLT_5_16, "nominal diameter of bow and member bolts")},
+    {CHOICE(tside_fittings, washer, tside_i_washers, TSIDE_WASHER_NARROW, "kind of washer under their nuts")},
+    {COUNT(tside_fittings, washers, 0, 20, 1, PRACTICE, "flat washers under each of their nuts, at least")},
     {NUMBER(tside_fittings, eye_size, "m", FROM(1e-3), TO(0.1), 0.375 * IN, PRACTICE, "nominal diameter of the eye bolt")},
     {COUNT(tside_fittings, eye_nuts, 1, 20, 2, OURS, "nuts on each eye bolt, each with a washer")},
     {COUNT(tside_fittings, chain_links, 0, 20, 2, OURS, "connecting links on each chain")},
@@ -244,9 +245,39 @@ static void add_eye(list *l, tside_item_at at, double grip)
     add_counted(l, TSIDE_ITEM_EYE_WASHER, at, l->fittings->eye_nuts, l->fittings->eye_size);
 }
 
-static void add_bolt(list *l, tside_item_code code, tside_item_at at, double grip)
+/* The bolt for a grip, with as many more washers as its thread needs; washers: receives how many. */
+static tside_status choose_bolt(const list *l, double grip, tside_bolt_plan *chosen, int *washers, tside_fault *fault)
 {
-    add(l, (tside_item){.code = code, .at = at, .count = 1, .length = grip, .size = l->fittings->bolt_size});
+    tside_bolt bolt;
+    tside_fault refused;
+    tside_status status;
+    tside_usual(TSIDE_KIND_BOLT, &bolt);
+    bolt.size = l->fittings->bolt_size;
+    bolt.washer = l->fittings->washer;
+    bolt.washers = l->fittings->washers;
+    bolt.grip = grip;
+    status = tside_bolt_choose(&bolt, chosen, &refused);
+    if (status == TSIDE_CONTRADICTS) { /* for want of washers: its bound is how many mend it */
+        bolt.washers = (int)refused.bound;
+        status = tside_bolt_choose(&bolt, chosen, &refused);
+    }
+    if (status != TSIDE_OK && fault)
+        *fault = refused;
+    *washers = bolt.washers;
+    return status;
+}
+
+/* washers, size: m, receive what its nut needs. */
+static tside_status add_bolt(list *l, tside_item_code code, tside_which_end which, double grip, int *washers, double *size, tside_fault *fault)
+{
+    tside_bolt_plan chosen;
+    tside_status status = choose_bolt(l, grip, &chosen, washers, fault);
+    if (status != TSIDE_OK)
+        return tside_i_within(fault, tside_i_end_name(which), tside_i_within(fault, code == TSIDE_ITEM_BOW_BOLT ? "bow" : "member", status));
+    *size = chosen.diameter;
+    TRY(check_hole(which, "extender.bolt_hole", tside_i_end(l->side, which)->extender.bolt_hole, "fittings.bolt_size", *size, fault));
+    add(l, (tside_item){.code = code, .at = at_end(which), .count = 1, .length = chosen.length, .size = *size});
+    return TSIDE_OK;
 }
 
 static tside_status take_extender(list *l, tside_which_end which, tside_fault *fault)
@@ -254,18 +285,18 @@ static tside_status take_extender(list *l, tside_which_end which, tside_fault *f
     const tside_extender *extender = &tside_i_end(l->side, which)->extender;
     const tside_fittings *f = l->fittings;
     tside_item_at at = at_end(which);
-    double length = end_plan(l, which)->layout.cut_length;
+    double length = end_plan(l, which)->layout.cut_length, size;
+    int at_bow, at_member; /* washers */
     TRY(check_hole(which, "extender.eye_hole", extender->eye_hole, "fittings.eye_size", f->eye_size, fault));
-    TRY(check_hole(which, "extender.bolt_hole", extender->bolt_hole, "fittings.bolt_size", f->bolt_size, fault));
     add_eye(l, at, extender->tube.side);
     add(l, (tside_item){.code = TSIDE_ITEM_EXTENDER, .at = at, .hand = hand_at(l->side, which), .by = TSIDE_BY_CUT, .count = 1, .length = length,
                          .size = extender->tube.side, .shape = TSIDE_SQUARE_TUBE, .wall = extender->tube.wall, .material = extender->material, .stock_given = 1,
                          .stock = extender->stock});
     /* a patch under the tube at each bolt, and one more inside at the member */
-    add_bolt(l, TSIDE_ITEM_BOW_BOLT, at, extender->tube.side + f->patch_thickness + l->side->frame.tube.diameter);
-    add_bolt(l, TSIDE_ITEM_MEMBER_BOLT, at, extender->tube.side + 2 * f->patch_thickness + f->member_depth);
-    add_counted(l, TSIDE_ITEM_BOLT_NUT, at, 2, f->bolt_size);
-    add_counted(l, TSIDE_ITEM_BOLT_WASHER, at, 2 * f->washers, f->bolt_size);
+    TRY(add_bolt(l, TSIDE_ITEM_BOW_BOLT, which, extender->tube.side + f->patch_thickness + l->side->frame.tube.diameter, &at_bow, &size, fault));
+    TRY(add_bolt(l, TSIDE_ITEM_MEMBER_BOLT, which, extender->tube.side + 2 * f->patch_thickness + f->member_depth, &at_member, &size, fault));
+    add_counted(l, TSIDE_ITEM_BOLT_NUT, at, 2, size);
+    add_counted(l, TSIDE_ITEM_BOLT_WASHER, at, at_bow + at_member, size);
     add_counted(l, TSIDE_ITEM_PATCH, at, f->patches, 0);
     return TSIDE_OK;
 }

@@ -291,8 +291,9 @@ END_TEST
  * Bar: 30.0474 m, five sticks, the last 30.0474 - 4 x 6.2984 = 4.8538 m. Screws: four joints of two screws on each side, 16; two in the coupling.
  * Clips: 29.7172/0.6096 = 48.75: 49 spaces, 50 clips.
  * Each end: guide, 2.5 in of chain and two links, eye bolt through the 50.8 mm tube with two nuts and washers, extender, which at the free end has the other hand; bow
- * bolt through tube, patch and bow, 50.8 + 0.25 + 48.3 = 99.35 mm; member bolt through tube, two patches and member, 50.8 + 0.5 + 50.8 = 102.1 mm; a nut
- * and a washer to each; four patches.
+ * bolt through tube, patch and bow, 50.8 + 0.25 + 48.3 = 99.35 mm, 3.911 in; member bolt through tube, two patches and member, 50.8 + 0.5 + 50.8 = 102.1 mm, 4.020 in. A
+ * 5/16 in bolt needs beside it a washer of at most 0.080 in (ASME B18.21.1), a nut of at most 0.273 in (ASME B18.2.2) and two threads of 1/18 in (ASME B1.1), 0.464 in,
+ * from memory: 4.375 and 4.484 in, so both are bought 4-1/2 in long. A nut and a washer to each; four patches.
  * Channel: 29.26 m are 14 lengths of 2 m and 1.26 m; each flap 1.7048 m; wire 29.26 + 2 x 1.7048 = 32.6696 m; screws 29.26/0.6096 = 47.999: 49, and
  * 1.7048/0.6096 = 2.8: 4 at each flap, 57 in all.
  * Rope: 29.26/1.2192 = 23.999: 24 pitches of 1.2191667 m, 1.4 m high: 48 legs of hypot(0.6095833, 1.4) = 1.5269551 m, and 1 m: 74.2938442 m; 25 hooks above, 24 below.
@@ -327,8 +328,8 @@ START_TEST(a_side_by_hand)
         {TSIDE_ITEM_EYE_NUT, DRIVE, 0, TSIDE_BY_COUNT, 2, 0, 0, E},
         {TSIDE_ITEM_EYE_WASHER, DRIVE, 0, TSIDE_BY_COUNT, 2, 0, 0, E},
         {TSIDE_ITEM_EXTENDER, DRIVE, TSIDE_RIGHT_HANDED, TSIDE_BY_CUT, 1, extender, 0, 0.0508},
-        {TSIDE_ITEM_BOW_BOLT, DRIVE, 0, TSIDE_BY_COUNT, 1, 0.09935, 0, B},
-        {TSIDE_ITEM_MEMBER_BOLT, DRIVE, 0, TSIDE_BY_COUNT, 1, 0.1021, 0, B},
+        {TSIDE_ITEM_BOW_BOLT, DRIVE, 0, TSIDE_BY_COUNT, 1, 4.5 * INCH, 0, B},
+        {TSIDE_ITEM_MEMBER_BOLT, DRIVE, 0, TSIDE_BY_COUNT, 1, 4.5 * INCH, 0, B},
         {TSIDE_ITEM_BOLT_NUT, DRIVE, 0, TSIDE_BY_COUNT, 2, 0, 0, B},
         {TSIDE_ITEM_BOLT_WASHER, DRIVE, 0, TSIDE_BY_COUNT, 2, 0, 0, B},
         {TSIDE_ITEM_PATCH, DRIVE, 0, TSIDE_BY_COUNT, 4, 0, 0, 0},
@@ -339,8 +340,8 @@ START_TEST(a_side_by_hand)
         {TSIDE_ITEM_EYE_NUT, FREE, 0, TSIDE_BY_COUNT, 2, 0, 0, E},
         {TSIDE_ITEM_EYE_WASHER, FREE, 0, TSIDE_BY_COUNT, 2, 0, 0, E},
         {TSIDE_ITEM_EXTENDER, FREE, TSIDE_LEFT_HANDED, TSIDE_BY_CUT, 1, extender_free, 0, 0.0508},
-        {TSIDE_ITEM_BOW_BOLT, FREE, 0, TSIDE_BY_COUNT, 1, 0.09935, 0, B},
-        {TSIDE_ITEM_MEMBER_BOLT, FREE, 0, TSIDE_BY_COUNT, 1, 0.1021, 0, B},
+        {TSIDE_ITEM_BOW_BOLT, FREE, 0, TSIDE_BY_COUNT, 1, 4.5 * INCH, 0, B},
+        {TSIDE_ITEM_MEMBER_BOLT, FREE, 0, TSIDE_BY_COUNT, 1, 4.5 * INCH, 0, B},
         {TSIDE_ITEM_BOLT_NUT, FREE, 0, TSIDE_BY_COUNT, 2, 0, 0, B},
         {TSIDE_ITEM_BOLT_WASHER, FREE, 0, TSIDE_BY_COUNT, 2, 0, 0, B},
         {TSIDE_ITEM_PATCH, FREE, 0, TSIDE_BY_COUNT, 4, 0, 0, 0},
@@ -476,20 +477,45 @@ START_TEST(pieces_alike_stand_together)
     side.length = 4 * 6.4 - 3 * 0.1016 - 3 * 0.2286 - 0.1016; /* past the bows 2 x 9 in, to the drive 9 in, at the free end 4 in: four whole sticks */
     fittings.channel_stock = side.length / 5;
     fittings.end_flaps = 0;
-    fittings.washers = 3;
     t = take(&side, &fittings);
     for (int i = 0; i < t.count; i++)
         lines += t.item[i].code == TSIDE_ITEM_BAR || t.item[i].code == TSIDE_ITEM_CHANNEL;
     ck_assert_int_eq(lines, 2);
     ck_assert(line_of(&t, TSIDE_ITEM_BAR)->count == 4 && line_of(&t, TSIDE_ITEM_CHANNEL)->count == 5);
     NEAR(line_of(&t, TSIDE_ITEM_BAR)->length, 6.4, 1e-9, "whole", 0);
-    ck_assert_int_eq(count_of(&t, TSIDE_ITEM_BOLT_WASHER), 12);
     side.length += 0.05; /* a fifth, 4 in past its joint, 2 in of which the fourth gives up */
     t = take(&side, &fittings);
     ck_assert(line_of(&t, TSIDE_ITEM_BAR)[0].count == 3 && line_of(&t, TSIDE_ITEM_BAR)[1].count == 1 && line_of(&t, TSIDE_ITEM_BAR)[2].count == 1);
     NEAR(line_of(&t, TSIDE_ITEM_BAR)[0].length, 6.4, 0, "whole", 0);
     NEAR(line_of(&t, TSIDE_ITEM_BAR)[1].length, 6.4 - (0.2032 - 0.1516), 1e-9, "last but one", 0);
     NEAR(line_of(&t, TSIDE_ITEM_BAR)[2].length, 0.2032, 1e-9, "last", 0);
+}
+END_TEST
+
+/*
+ * A grip of 4.04 in needs with one washer 4.504 in, so a bolt of 5 in, threaded for 2 x 5/16 + 1/4 = 7/8 in (ASME B18.5): its shank reaches 4.125 in, and washers of at
+ * least 0.051 in (ASME B18.21.1, from memory) must fill 0.085 in: two.
+ */
+START_TEST(washers_where_the_thread_would_not_reach)
+{
+    tside_side side = plain();
+    tside_fittings fittings = usual();
+    taken t;
+    fittings.member_depth = 4.04 * INCH - 0.0508 - 2 * fittings.patch_thickness;
+    t = take(&side, &fittings);
+    NEAR(line_of(&t, TSIDE_ITEM_MEMBER_BOLT)->length, 5 * INCH, 1e-12, "bolt", 0);
+    NEAR(line_of(&t, TSIDE_ITEM_BOW_BOLT)->length, 4.5 * INCH, 1e-12, "the other", 0);
+    ck_assert(line_of(&t, TSIDE_ITEM_BOLT_WASHER)->count == 3 && line_of(&t, TSIDE_ITEM_BOLT_NUT)->count == 2);
+    /* three asked: at the bow 3.911 + 3 x 0.080 + 0.384 in is beyond 4-1/2 in too, and 0.214 in must be filled: five; at the member, 4.020 in, three fill it */
+    fittings = usual();
+    fittings.washers = 3;
+    t = take(&side, &fittings);
+    ck_assert_int_eq(line_of(&t, TSIDE_ITEM_BOLT_WASHER)->count, 8);
+    /* metric ones in the hole of 11/32 in, 8.7 mm: M8 */
+    fittings = usual();
+    fittings.bolt_size = TSIDE_BOLT_M8;
+    t = take(&side, &fittings);
+    NEAR(line_of(&t, TSIDE_ITEM_BOLT_NUT)->size, 8e-3, 1e-12, "nut", 0);
 }
 END_TEST
 
@@ -566,9 +592,14 @@ START_TEST(takeoff_refused)
     REFUSES(TAKEOFF, out, TSIDE_CONTRADICTS, "free_end.extender.eye_hole", TSIDE_BELOW);
     ck_assert_str_eq(fault.other, "fittings.eye_size");
     side = good;
-    fittings.bolt_size = 0.012;
+    fittings.bolt_size = TSIDE_BOLT_3_8;
     REFUSES(TAKEOFF, out, TSIDE_CONTRADICTS, "drive_end.extender.bolt_hole", TSIDE_BELOW);
     ck_assert_str_eq(fault.other, "fittings.bolt_size");
+    fittings = usual();
+    fittings.member_depth = 0.34;
+    REFUSES(TAKEOFF, out, TSIDE_OUT_OF_REACH, "drive_end.member.bolt.grip", TSIDE_ABOVE);
+    fittings.member_depth = 0.5;
+    REFUSES(TAKEOFF, out, TSIDE_OUT_OF_BOUNDS, "drive_end.member.bolt.grip", TSIDE_ABOVE);
     fittings = usual();
     fittings.guide_stock = 1;
     REFUSES(TAKEOFF, out, TSIDE_CONTRADICTS, "fittings.guide_stock", TSIDE_BELOW);
@@ -643,7 +674,7 @@ START_TEST(usual_values_are_practice)
     NEAR(f.bow_spacing * f.rope_every, 48 * INCH, 1e-12, "rope spacing", 0);
     NEAR(f.eye_size, 3 * INCH / 8, 1e-12, "eye bolt's hole", 0);
     ck_assert(f.end_flaps == 2 && f.patches == 4);
-    NEAR(f.bolt_size, 5 * INCH / 16, 1e-12, "carriage bolt", 0);
+    ck_assert(f.bolt_size == TSIDE_BOLT_5_16);
     NEAR(f.member_depth, 2 * INCH, 1e-12, "member", 0);
 }
 END_TEST
@@ -664,6 +695,7 @@ Suite *takeoff_suite(void)
     tcase_add_test(items, mirrored);
     tcase_add_test(items, twice_the_side);
     tcase_add_test(items, sums);
+    tcase_add_test(items, washers_where_the_thread_would_not_reach);
     tcase_add_test(items, pieces_alike_stand_together);
     tcase_add_test(items, what_is_not_there);
     tcase_add_test(items, takeoff_refused);

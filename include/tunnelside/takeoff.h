@@ -3,6 +3,7 @@
 #ifndef TUNNELSIDE_TAKEOFF_H
 #define TUNNELSIDE_TAKEOFF_H
 
+#include <tunnelside/bolt.h>
 #include <tunnelside/plan.h>
 
 #ifdef __cplusplus
@@ -24,8 +25,9 @@ typedef struct tside_fittings {
     double rope_spare;      /* m, of rope for tying both ends */
     double guide_stock;     /* m, one length of guide pipe */
     double member_depth;    /* m, the end wall's member, along its bolt */
-    double bolt_size;       /* m, nominal diameter of bow and member bolts */
-    int washers;            /* flat washers under the nut of each bolt */
+    tside_bolt_size bolt_size; /* of bow and member bolts */
+    tside_washer washer;    /* under their nuts */
+    int washers;            /* flat washers under each of their nuts, at least */
     double eye_size;        /* m, nominal diameter of the eye bolt */
     int eye_nuts;           /* on each eye bolt, each with a washer */
     int chain_links;        /* connecting links on each chain */
@@ -51,8 +53,8 @@ typedef enum tside_item_code {
     TSIDE_ITEM_EYE_NUT,
     TSIDE_ITEM_EYE_WASHER,
     TSIDE_ITEM_EXTENDER,       /* drilled as the plan's layout says */
-    TSIDE_ITEM_BOW_BOLT,       /* extender to bow; length: the grip that it must pass, without washers */
-    TSIDE_ITEM_MEMBER_BOLT,    /* extender to the end wall's member; length: as above */
+    TSIDE_ITEM_BOW_BOLT,       /* carriage bolt, extender to bow */
+    TSIDE_ITEM_MEMBER_BOLT,    /* carriage bolt, extender to the end wall's member */
     TSIDE_ITEM_BOLT_NUT,
     TSIDE_ITEM_BOLT_WASHER,
     TSIDE_ITEM_PATCH,          /* of tape */
@@ -73,7 +75,7 @@ typedef enum tside_item_hand { TSIDE_UNHANDED, TSIDE_RIGHT_HANDED, TSIDE_LEFT_HA
 
 /* How a piece is counted. */
 typedef enum tside_item_by {
-    TSIDE_BY_COUNT,  /* so many of them; length: the grip of a bolt */
+    TSIDE_BY_COUNT,  /* so many of them; length: of a bolt to buy, from under its head */
     TSIDE_BY_CUT,    /* so many, each cut to length */
     TSIDE_BY_LENGTH, /* length: of all of it; count 1 */
     TSIDE_BY_SHEET   /* so many, each of width by length */
@@ -109,9 +111,11 @@ enum { TSIDE_ITEMS = 48 }; /* no side has more lines */
  * shut, and half its roll, with both allowances. Bar: as tside_bar_sticks, or, with joints as given, its whole length and a swage for each. Clips: from edge to
  * edge of the curtain, no farther apart than their spacing. Channel: along the side and up each flap, in whole lengths and a rest, wire as long, screws at each end of each
  * run and between. Rope, only where ropes press: tside_rope_zigzag from hip to lower hooks, a pitch not above that of the bows taken, and its spare. Cord, only for a
- * motor and where given: one way + 1.5 times the opening. Extenders, bolts and their patches: only at an end on an extender.
+ * motor and where given: one way + 1.5 times the opening. Extenders, bolts and their patches: only at an end on an extender. Bolts: as tside_bolt_choose, for the tube, the bow
+ * or the member, and one patch of tape at the bow, two at the member; with more washers where the thread would not reach.
  * TSIDE_OUT_OF_BOUNDS: a field of side or fittings. TSIDE_TOO_SMALL: more lines than capacity: only count is written. TSIDE_CONTRADICTS: a bolt or eye bolt thicker than
- * its hole; a guide longer than its stock; lower hooks not below the hip; as tside_bar_sticks.
+ * its hole; a guide longer than its stock; lower hooks not below the hip; as tside_bar_sticks. TSIDE_OUT_OF_REACH: no stock bolt is long enough; the fault's field is then such
+ * as drive_end.member.bolt.grip.
  * Sources: common practice, no published source, for what is counted by what; lengths by derivation.
  */
 TSIDE_API tside_status tside_takeoff(const tside_side *side, const tside_plan *plan, const tside_fittings *fittings, tside_item *items, int capacity, int *count,
