@@ -511,6 +511,12 @@ START_TEST(washers_where_the_thread_would_not_reach)
     fittings.washers = 3;
     t = take(&side, &fittings);
     ck_assert_int_eq(line_of(&t, TSIDE_ITEM_BOLT_WASHER)->count, 8);
+    /* patches of 5 mm: one at the bow, 104.1 mm or 4.098 in, two at the member, 111.6 mm or 4.394 in; 5 in for both */
+    fittings = usual();
+    fittings.patch_thickness = 5e-3;
+    t = take(&side, &fittings);
+    NEAR(line_of(&t, TSIDE_ITEM_BOW_BOLT)->length, 5 * INCH, 1e-12, "over a patch", 0);
+    NEAR(line_of(&t, TSIDE_ITEM_MEMBER_BOLT)->length, 5 * INCH, 1e-12, "over two", 0);
     /* metric ones in the hole of 11/32 in, 8.7 mm: M8 */
     fittings = usual();
     fittings.bolt_size = TSIDE_BOLT_M8;
@@ -549,7 +555,7 @@ START_TEST(what_is_not_there)
         }
     ck_assert_int_eq(count_of(&t, TSIDE_ITEM_BAR), 1);
     NEAR(length_of(&t, TSIDE_ITEM_BAR), 30.0474, 1e-9, "one stick", 0);
-    ck_assert_int_eq(count_of(&t, TSIDE_ITEM_EYE), 2);
+    ck_assert(count_of(&t, TSIDE_ITEM_EYE) == 2 && line_of(&t, TSIDE_ITEM_EYE)->length == 0);
     /* joints as given: the whole bar and what they lose, by length; without any, one piece */
     side.bar.joints = TSIDE_JOINTS_GIVEN;
     side.bar.splices = 3;
@@ -609,6 +615,7 @@ START_TEST(takeoff_refused)
     side.ropes = TSIDE_ROPES;
     fittings.hook_drop = -1.5;
     REFUSES(TAKEOFF, out, TSIDE_CONTRADICTS, "fittings.hook_drop", TSIDE_NOT_ABOVE);
+    NEAR(fault.bound, -1.4, 1e-12, "hooks at the hip", 0);
     fittings.hook_drop = -1.3; /* rows 0.1 m apart */
     ANSWERS(TAKEOFF);
     fittings = usual();
