@@ -21,5 +21,6 @@
 #include <tunnelside/strength.h>
 #include <tunnelside/plan.h>
 #include <tunnelside/takeoff.h>
+#include <tunnelside/stock.h>
 
 #endif

@@ -19,6 +19,9 @@ static const tside_table *const directory[TSIDE_KIND_COUNT] = {
     [TSIDE_KIND_COLLAR] = &tside_i_collar_table,
     [TSIDE_KIND_LIMITS] = &tside_i_limits_table,
     [TSIDE_KIND_KEEP_OUT] = &tside_i_keep_out_table,
+    [TSIDE_KIND_STOCK_LENGTH] = &tside_i_stock_length_table,
+    [TSIDE_KIND_STOCK] = &tside_i_stock_table,
+    [TSIDE_KIND_CUT] = &tside_i_cut_table,
     [TSIDE_KIND_SIDE] = &tside_i_side_table,
     [TSIDE_KIND_BOLT] = &tside_i_bolt_table,
     [TSIDE_KIND_BOLT_PART] = &tside_i_bolt_part_table,
@@ -37,6 +40,8 @@ static const tside_table *const directory[TSIDE_KIND_COUNT] = {
     [TSIDE_KIND_PLAN] = &tside_i_plan_table,
     [TSIDE_KIND_BOLT_PLAN] = &tside_i_bolt_plan_table,
     [TSIDE_KIND_BEARING] = &tside_i_bearing_table,
+    [TSIDE_KIND_STICK] = &tside_i_stick_table,
+    [TSIDE_KIND_CUT_PLAN] = &tside_i_cut_plan_table,
 };
 
 const tside_field *tside_fields(tside_kind kind, int *count)

@@ -166,5 +166,10 @@ extern const tside_table tside_i_bearing_table;
 extern const tside_table tside_i_bar_stick_table;
 extern const tside_table tside_i_fittings_table;
 extern const tside_table tside_i_item_table;
+extern const tside_table tside_i_stock_length_table;
+extern const tside_table tside_i_stock_table;
+extern const tside_table tside_i_cut_table;
+extern const tside_table tside_i_stick_table;
+extern const tside_table tside_i_cut_plan_table;
 
 #endif

@@ -36,6 +36,9 @@ static const struct {
     STRUCTURE(COLLAR, tside_collar, "drive.h"),
     STRUCTURE(LIMITS, tside_limits, "plan.h"),
     STRUCTURE(KEEP_OUT, tside_keep_out, "plan.h"),
+    STRUCTURE(STOCK_LENGTH, tside_stock_length, "stock.h"),
+    STRUCTURE(STOCK, tside_stock, "stock.h"),
+    STRUCTURE(CUT, tside_cut, "stock.h"),
     STRUCTURE(SIDE, tside_side, "plan.h"),
     STRUCTURE(SECTION, tside_section, "tube.h"),
     STRUCTURE(POSITION, tside_position, "travel.h"),
@@ -54,6 +57,8 @@ static const struct {
     STRUCTURE(BOLT_PART, tside_bolt_part, "bolt.h"),
     STRUCTURE(BOLT_PLAN, tside_bolt_plan, "bolt.h"),
     STRUCTURE(BEARING, tside_bearing, "bolt.h"),
+    STRUCTURE(STICK, tside_stick, "stock.h"),
+    STRUCTURE(CUT_PLAN, tside_cut_plan, "stock.h"),
 #undef STRUCTURE
 };
 enum { STRUCTURES = sizeof structures / sizeof *structures };

@@ -31,6 +31,9 @@ typedef enum tside_kind {
     TSIDE_KIND_BOLT,
     TSIDE_KIND_BOLT_PART,
     TSIDE_KIND_FITTINGS,
+    TSIDE_KIND_STOCK_LENGTH,
+    TSIDE_KIND_STOCK,
+    TSIDE_KIND_CUT,
     TSIDE_KIND_SIDE,
     /* answered: results */
     TSIDE_KIND_SECTION,
@@ -47,6 +50,8 @@ typedef enum tside_kind {
     TSIDE_KIND_PLAN,
     TSIDE_KIND_BOLT_PLAN,
     TSIDE_KIND_BEARING,
+    TSIDE_KIND_STICK,
+    TSIDE_KIND_CUT_PLAN,
     TSIDE_KIND_COUNT
 } tside_kind;
 

@@ -1,0 +1,90 @@
+/* SPDX-License-Identifier: MIT */
+/* Cutting stock: how many sticks to buy, of which lengths, and how to cut each. */
+#ifndef TUNNELSIDE_STOCK_H
+#define TUNNELSIDE_STOCK_H
+
+#include <tunnelside/field.h>
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+enum {
+    TSIDE_STOCK_LENGTHS = 8,
+    TSIDE_STOCK_CUTS = 500,      /* entries in a list of cuts */
+    TSIDE_STOCK_PIECES = 100000, /* pieces, all counts together */
+    TSIDE_STOCK_NODES = 20000    /* a node limit that suits a program that someone waits for: at most a few seconds */
+};
+
+/* A length that sticks are sold in. */
+typedef struct tside_stock_length {
+    double length; /* m */
+} tside_stock_length;
+
+/* What sticks there are, and what is lost in cutting them: k pieces fit a stick when their lengths + (k - 1) kerf <= its length - trim. */
+typedef struct tside_stock {
+    double kerf; /* m, lost in one cut between two pieces */
+    double trim; /* m, lost from each stick before its first piece */
+    int length_count;
+    tside_stock_length lengths[TSIDE_STOCK_LENGTHS];
+} tside_stock;
+
+/* Pieces asked for. */
+typedef struct tside_cut {
+    double length; /* m */
+    int count;
+} tside_cut;
+
+/* Sticks that are cut alike. */
+typedef struct tside_stick {
+    int stock;     /* which of the stock's lengths */
+    int count;     /* sticks cut so */
+    int pieces;    /* in one stick */
+    double used;   /* m, of one stick: pieces, and the kerfs between them */
+    double offcut; /* m, of one stick: what is left once trim and the last piece are cut off, that cut's own kerf gone too; 0 if nothing is */
+} tside_stick;
+
+/* A cut plan in short. */
+typedef struct tside_cut_plan {
+    int proven;         /* 1: no plan takes less stock */
+    int fewest;         /* 1: proven, and no plan that takes as much stock has fewer sticks */
+    int sticks;         /* to buy */
+    int pieces;         /* to cut */
+    int nodes;          /* of the search, at most the limit */
+    double stock;       /* m, bought */
+    double lower_bound; /* m, no plan takes less stock than this */
+    double cut;         /* m, of all pieces */
+    double offcut;      /* m, of all offcuts */
+    double lost;        /* m, to kerf and trim: stock less cut less offcut */
+} tside_cut_plan;
+
+/*
+ * How large a work buffer tside_stock_plan needs.
+ * cut_count: entries in the list of cuts, 0 to TSIDE_STOCK_CUTS.
+ * Returns bytes: below 2 MiB for 10 entries, and growing with their square; 0 if cut_count is out of range.
+ */
+TSIDE_API size_t tside_stock_work(int cut_count);
+
+/*
+ * Plans how to cut pieces from sticks: the least total length of stock, and of plans that take as much the one with the fewest sticks. A sum
+ * over by no more than 1e-9 m still fits. It always answers with a plan and a bound that is proven; the plan is proven the best where the
+ * search, within its limit, could prove it. The same call gives the same plan on every machine.
+ * stock: every field checked, at least one length; cuts, cut_count: 0 to TSIDE_STOCK_CUTS entries, in any order, equal lengths allowed.
+ * node_limit: from 0, how long the search may go on: 0 takes the first good plan, TSIDE_STOCK_NODES is usual.
+ * work, work_size: a buffer of tside_stock_work(cut_count) bytes, aligned as malloc aligns; what it holds afterwards means nothing.
+ * sticks, capacity: receive the sticks, alike ones together, longest pieces first; a capacity of the number of pieces is always enough.
+ * taken: receives, for each of these, how many pieces of each cut one such stick gives: taken[i * cut_count + j]; capacity * cut_count ints.
+ * count: receives the entries of sticks written, or needed; plan: receives the sums.
+ * TSIDE_OUT_OF_BOUNDS: a field (index: which cut), no stock length, cut_count, node_limit, or more than TSIDE_STOCK_PIECES pieces in all.
+ * TSIDE_CONTRADICTS: a stock length not above the trim; a cut longer than the longest stock less trim (index: which cut; value: its length;
+ * bound: what fits; gap: what is missing). TSIDE_TOO_SMALL: work_size (bound: bytes needed), or more sticks than capacity: only count is written.
+ * Source: linear relaxation over cutting patterns, Gilmore and Gomory (1961), Operations Research 9, 849-859; its bound is taken from whole-numbered
+ * dual prices that an exact knapsack search has checked, so that rounding cannot falsify it.
+ */
+TSIDE_API tside_status tside_stock_plan(const tside_stock *stock, const tside_cut *cuts, int cut_count, int node_limit, void *work, size_t work_size,
+                                        tside_stick *sticks, int *taken, int capacity, int *count, tside_cut_plan *plan, tside_fault *fault);
+
+#ifdef __cplusplus
+}
+#endif
+#endif
