@@ -1,7 +1,10 @@
 /* SPDX-License-Identifier: MIT */
-#include <tunnelside/stock.h>
+/* Cut plans: what is asked for in metres becomes a search in whole numbers, and its sticks become the answer. */
+#include <string.h>
 
-#include "internal.h"
+#include "cutting.h"
+
+#include "compact.h"
 
 static const tside_field stock_length_rows[] = {
     {REQUIRED_FROM(tside_stock_length, length, "m", 1e-3, 1000, "length of a stick as sold")},
@@ -43,3 +46,364 @@ static const tside_field cut_plan_rows[] = {
     {RESULT(tside_cut_plan, lost, "m", "lost to kerf and trim")},
 };
 TABLE(tside_i_cut_plan_table, cut_plan_rows);
+
+/* --- whole numbers --- */
+
+static const double nanometre = 1e-9;
+
+static int64_t whole(double metres, double unit)
+{
+    return (int64_t)floor(metres / unit + 0.5);
+}
+
+static int is_whole(double metres)
+{
+    const double value = metres / nanometre;
+    return fabs(value - floor(value + 0.5)) < 1e-3;
+}
+
+static int64_t common(int64_t a, int64_t b)
+{
+    while (b) {
+        const int64_t rest = a % b;
+        a = b;
+        b = rest;
+    }
+    return a;
+}
+
+/* A nanometre, where every length is a whole number of them, as inches in 64ths and millimetres are; else a thousandth of it. */
+static double unit_of(const tside_stock *stock, const tside_cut *cuts, int cut_count)
+{
+    int all = is_whole(stock->kerf) && is_whole(stock->trim);
+    for (int k = 0; k < stock->length_count; k++)
+        all = all && is_whole(stock->lengths[k].length);
+    for (int i = 0; i < cut_count; i++)
+        all = all && is_whole(cuts[i].length);
+    return all ? nanometre : nanometre / 1024;
+}
+
+/* Types of pieces, the longest first, equal lengths together; type: receives each cut's, or -1 where none is asked for. */
+static void make_types(tside_i_cutting *cutting, const tside_stock *stock, const tside_cut *cuts, int cut_count, double unit, int *type)
+{
+    cutting->types = 0;
+    for (int i = 0; i < cut_count; i++) {
+        const int64_t size = whole(cuts[i].length, unit) + whole(stock->kerf, unit);
+        int at = 0;
+        type[i] = -1;
+        if (!cuts[i].count)
+            continue;
+        while (at < cutting->types && cutting->size[at] > size)
+            at++;
+        if (at == cutting->types || cutting->size[at] != size) {
+            for (int k = cutting->types++; k > at; k--) {
+                cutting->size[k] = cutting->size[k - 1];
+                cutting->demand[k] = cutting->demand[k - 1];
+            }
+            for (int k = 0; k < i; k++)
+                type[k] += type[k] >= at;
+            cutting->size[at] = size;
+            cutting->demand[at] = 0;
+        }
+        cutting->demand[at] += cuts[i].count;
+        type[i] = at;
+    }
+}
+
+/* Stocks, the shortest first; of those that hold the same only the shortest, and none that holds no piece. which: receives the caller's number of each. */
+static void make_stocks(tside_i_cutting *cutting, const tside_stock *stock, double unit, int *which)
+{
+    int order[TSIDE_STOCK_LENGTHS];
+    int64_t part = 0;
+    for (int k = 0; k < stock->length_count; k++) {
+        int at = k;
+        for (; at > 0 && stock->lengths[order[at - 1]].length > stock->lengths[k].length; at--)
+            order[at] = order[at - 1];
+        order[at] = k;
+    }
+    for (int j = 0; j < cutting->types; j++)
+        part = common(part, cutting->size[j]);
+    cutting->stocks = 0;
+    for (int k = 0; k < stock->length_count; k++) {
+        const double length = stock->lengths[order[k]].length;
+        const int64_t room = (whole(length, unit) - whole(stock->trim, unit) + whole(stock->kerf, unit) + whole(nanometre, unit)) / part;
+        if (room < cutting->size[cutting->types - 1] / part || (cutting->stocks && room == cutting->room[cutting->stocks - 1]))
+            continue;
+        which[cutting->stocks] = order[k];
+        cutting->room[cutting->stocks] = room;
+        cutting->cost[cutting->stocks++] = whole(length, nanometre);
+    }
+    for (int j = 0; j < cutting->types; j++)
+        cutting->size[j] /= part;
+}
+
+/* Costs become lengths over their common measure, which is returned, in nanometres. */
+static int64_t share_costs(tside_i_cutting *cutting)
+{
+    int64_t measure = 0;
+    for (int k = 0; k < cutting->stocks; k++)
+        measure = common(cutting->cost[k], measure);
+    for (int k = 0; k < cutting->stocks; k++)
+        cutting->cost[k] /= measure;
+    return measure;
+}
+
+/* --- buffers --- */
+
+/* Gives out parts of the caller's buffer; without one it counts only. */
+typedef struct arena {
+    char *base;
+    size_t used;
+} arena;
+
+static void *part_of(arena *from, size_t count, size_t size)
+{
+    void *part = from->base ? from->base + from->used : NULL;
+    from->used += (count * size + 15) / 16 * 16;
+    return part;
+}
+
+#define PART(from, count, pointer) (*(pointer) = part_of(from, (size_t)(count), sizeof **(pointer)))
+
+static void plan_buffers(arena *from, tside_i_sticks *plan, size_t types)
+{
+    const size_t rows = ROWS * types + ROWS_MORE;
+    PART(from, rows, &plan->stock);
+    PART(from, rows, &plan->times);
+    PART(from, rows * types, &plan->pattern);
+}
+
+static size_t buffers(char *base, int cut_count, tside_i_search *s, int **type, int **left)
+{
+    const size_t m = cut_count ? (size_t)cut_count : 1, levels = LEVELS * m + LEVELS_MORE;
+    tside_i_relaxation *r = &s->relaxation;
+    arena from = {base, 0};
+    PART(&from, m, type);
+    PART(&from, m, left);
+    PART(&from, m, &s->cutting.size);
+    PART(&from, m, &s->cutting.demand);
+    PART(&from, COLUMNS + 1, &r->pool.start);
+    PART(&from, COLUMNS * ENTRIES, &r->pool.entry);
+    PART(&from, COLUMNS, &r->pool.stock);
+    PART(&from, COLUMNS, &r->pool.banned);
+    PART(&from, 2 * m, &r->basis);
+    PART(&from, m * m, &r->inverse);
+    PART(&from, m, &r->x);
+    PART(&from, m, &r->price);
+    PART(&from, m, &r->alpha);
+    PART(&from, m, &r->demand);
+    PART(&from, (m + 1) * (GRID + 1), &s->table);
+    PART(&from, m, &s->price);
+    plan_buffers(&from, &s->best, m);
+    plan_buffers(&from, &s->trial, m);
+    PART(&from, m, &s->rest);
+    PART(&from, m, &s->most);
+    PART(&from, m, &s->count);
+    PART(&from, m, &s->found);
+    PART(&from, levels * m, &s->bases);
+    PART(&from, levels, &s->column);
+    PART(&from, levels, &s->value);
+    PART(&from, levels, &s->whole);
+    PART(&from, levels, &s->low);
+    PART(&from, levels, &s->high);
+    return from.used;
+}
+
+size_t tside_stock_work(int cut_count)
+{
+    tside_i_search search;
+    int *type, *left;
+    return cut_count < 0 || cut_count > TSIDE_STOCK_CUTS ? 0 : buffers(NULL, cut_count, &search, &type, &left);
+}
+
+/* --- checks --- */
+
+static tside_status of_cut(tside_fault *fault, int i, tside_status status)
+{
+    return tside_i_within(fault, "cuts", tside_i_within_element(fault, i, status));
+}
+
+static tside_status check_lengths(const tside_stock *stock, tside_fault *fault)
+{
+    if (!stock->length_count)
+        return tside_i_bound(fault, "stock.length_count", "1", 0, TSIDE_BELOW, 1);
+    for (int k = 0; k < stock->length_count; k++) {
+        const double length = stock->lengths[k].length;
+        if (length <= stock->trim)
+            return tside_i_within(fault, "stock.lengths",
+                                  tside_i_within_element(fault, k, tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "length", "stock.trim", "nothing is left of a stick", "m", length,
+                                                                                        TSIDE_NOT_ABOVE, stock->trim, length - stock->trim)));
+    }
+    return TSIDE_OK;
+}
+
+static tside_status check_cuts(const tside_stock *stock, const tside_cut *cuts, int cut_count, tside_fault *fault)
+{
+    double longest = 0;
+    int pieces = 0;
+    for (int k = 0; k < stock->length_count; k++)
+        if (stock->lengths[k].length - stock->trim > longest)
+            longest = stock->lengths[k].length - stock->trim;
+    for (int i = 0; i < cut_count; i++) {
+        tside_status status = tside_check(TSIDE_KIND_CUT, cuts + i, fault);
+        if (status == TSIDE_OK && cuts[i].count > TSIDE_STOCK_PIECES - pieces)
+            status = tside_i_refuse_value(fault, TSIDE_OUT_OF_BOUNDS, "count", "", "more pieces in all than are planned at once", "1", cuts[i].count, TSIDE_ABOVE,
+                                          TSIDE_STOCK_PIECES - pieces, 0);
+        else if (status == TSIDE_OK && cuts[i].count && cuts[i].length > longest + nanometre)
+            status = tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "length", "stock", "longer than any stick less its trim", "m", cuts[i].length, TSIDE_ABOVE, longest,
+                                          longest - cuts[i].length);
+        TRY(of_cut(fault, i, status));
+        pieces += cuts[i].count;
+    }
+    return TSIDE_OK;
+}
+
+/* --- the answer --- */
+
+/* What the answer is written from, and to. */
+typedef struct writer {
+    const tside_stock *stock;
+    const tside_cut *cuts;
+    int cut_count;
+    const int *type, *which; /* of each cut; the caller's number of each stock */
+    int *left, *rest;        /* pieces of each cut not given out yet; of each type in a stick */
+    const tside_i_cutting *cutting;
+    const tside_i_sticks *plan;
+    tside_stick *sticks; /* NULL: they are only counted */
+    int *taken;
+} writer;
+
+/* Writes sticks of one pattern that give the same pieces of the same cuts, at most `most`. Returns how many. */
+static int write_stick(writer *w, int row, int entry, int most)
+{
+    const int types = w->cutting->types;
+    const short *pattern = w->plan->pattern + (size_t)row * (size_t)types;
+    const double length = w->stock->lengths[w->which[w->plan->stock[row]]].length;
+    tside_stick stick = {w->which[w->plan->stock[row]], most, 0, 0, 0};
+    for (int t = 0; t < types; t++)
+        w->rest[t] = pattern[t];
+    for (int j = 0; j < w->cut_count; j++) {
+        const int t = w->type[j], take = t < 0 ? 0 : w->left[j] < w->rest[t] ? w->left[j] : w->rest[t];
+        if (take) {
+            const int alike = take < pattern[t] ? 1 : w->left[j] / take;
+            stick.count = alike < stick.count ? alike : stick.count;
+            stick.pieces += take;
+            stick.used += take * w->cuts[j].length;
+            w->rest[t] -= take;
+        }
+        if (w->sticks)
+            w->taken[(size_t)entry * (size_t)w->cut_count + (size_t)j] = take;
+    }
+    /* once more, now that it is known how many are alike */
+    for (int t = 0; t < types; t++)
+        w->rest[t] = pattern[t];
+    for (int j = 0; j < w->cut_count; j++) {
+        const int t = w->type[j], take = t < 0 ? 0 : w->left[j] < w->rest[t] ? w->left[j] : w->rest[t];
+        if (take) {
+            w->rest[t] -= take;
+            w->left[j] -= take * stick.count;
+        }
+    }
+    stick.used += w->stock->kerf * (stick.pieces - 1);
+    stick.offcut = length - w->stock->trim - stick.used - w->stock->kerf;
+    if (stick.offcut < nanometre)
+        stick.offcut = 0;
+    if (w->sticks)
+        w->sticks[entry] = stick;
+    return stick.count;
+}
+
+/* Whether row a comes before row b: the one with more of the longest piece that they differ in. */
+static int precedes(const tside_i_sticks *plan, int types, int a, int b)
+{
+    const short *p = plan->pattern + (size_t)a * (size_t)types, *q = plan->pattern + (size_t)b * (size_t)types;
+    for (int t = 0; t < types; t++)
+        if (p[t] != q[t])
+            return p[t] > q[t];
+    return a < b;
+}
+
+/* Goes through the plan's rows in order; returns the entries that they make. order: for as many numbers as there are rows. */
+static int write_sticks(writer *w, int *order)
+{
+    const tside_i_sticks *plan = w->plan;
+    int entries = 0;
+    for (int i = 0; i < plan->rows; i++) {
+        int at = i;
+        for (; at > 0 && precedes(plan, w->cutting->types, i, order[at - 1]); at--)
+            order[at] = order[at - 1];
+        order[at] = i;
+    }
+    for (int j = 0; j < w->cut_count; j++)
+        w->left[j] = w->cuts[j].count;
+    for (int i = 0; i < plan->rows; i++)
+        for (int times = plan->times[order[i]]; times > 0;)
+            times -= write_stick(w, order[i], entries++, times);
+    return entries;
+}
+
+static tside_cut_plan sum_up(const writer *w, int entries)
+{
+    tside_cut_plan plan = {0, 0, 0, 0, 0, 0, 0, 0, 0, 0};
+    for (int i = 0; i < entries; i++) {
+        const tside_stick *stick = w->sticks + i;
+        plan.sticks += stick->count;
+        plan.pieces += stick->count * stick->pieces;
+        plan.stock += stick->count * w->stock->lengths[stick->stock].length;
+        plan.cut += stick->count * (stick->used - w->stock->kerf * (stick->pieces - 1));
+        plan.offcut += stick->count * stick->offcut;
+    }
+    plan.lost = plan.stock - plan.cut - plan.offcut;
+    return plan;
+}
+
+tside_status tside_stock_plan(const tside_stock *stock, const tside_cut *cuts, int cut_count, int node_limit, void *work, size_t work_size,
+                              tside_stick *sticks, int *taken, int capacity, int *count, tside_cut_plan *plan, tside_fault *fault)
+{
+    tside_i_search search;
+    int which[TSIDE_STOCK_LENGTHS], entries;
+    int *type, *left;
+    double unit;
+    int64_t measure;
+    writer w;
+    tside_cut_plan made;
+    TRY(tside_i_check(TSIDE_KIND_STOCK, "stock", stock, fault));
+    TRY(check_lengths(stock, fault));
+    if (cut_count < 0 || cut_count > TSIDE_STOCK_CUTS)
+        return tside_i_bound(fault, "cut_count", "1", cut_count, cut_count < 0 ? TSIDE_BELOW : TSIDE_ABOVE, cut_count < 0 ? 0 : TSIDE_STOCK_CUTS);
+    TRY(check_cuts(stock, cuts, cut_count, fault));
+    TRY(tside_i_argument(fault, "node_limit", "1", node_limit, 0, 0));
+    TRY(tside_i_argument(fault, "capacity", "1", capacity, 0, 0));
+    if (work_size < tside_stock_work(cut_count))
+        REFUSE(fault, TSIDE_TOO_SMALL, "work_size", "", "the work buffer has too few bytes", "1", (double)work_size, TSIDE_BELOW, (double)tside_stock_work(cut_count), 0);
+    buffers(work, cut_count, &search, &type, &left);
+    unit = unit_of(stock, cuts, cut_count);
+    make_types(&search.cutting, stock, cuts, cut_count, unit, type);
+    search.best.rows = 0;
+    search.nodes = 0;
+    search.limit = node_limit;
+    measure = 1;
+    search.level = 1;
+    search.best.cost = search.bound = 0;
+    if (search.cutting.types) {
+        make_stocks(&search.cutting, stock, unit, which);
+        measure = share_costs(&search.cutting);
+        tside_i_search_run(&search);
+    }
+    w = (writer){stock, cuts, cut_count, type, which, left, search.rest, &search.cutting, &search.best, NULL, taken};
+    entries = write_sticks(&w, search.trial.stock);
+    if (entries > capacity) {
+        *count = entries;
+        REFUSE(fault, TSIDE_TOO_SMALL, "capacity", "", "there are more sticks unlike each other", "1", capacity, TSIDE_BELOW, entries, 0);
+    }
+    w.sticks = sticks;
+    write_sticks(&w, search.trial.stock);
+    made = sum_up(&w, entries);
+    made.nodes = search.nodes;
+    made.proven = search.bound / search.level >= search.best.cost / search.level;
+    made.fewest = search.bound >= search.best.cost && (search.level > 1 || !search.best.rows || search.cutting.stocks == 1);
+    made.lower_bound = made.proven ? made.stock : (double)(search.bound / search.level) * (double)measure * nanometre;
+    *count = entries;
+    *plan = made;
+    return TSIDE_OK;
+}

@@ -11,7 +11,7 @@ extern "C" {
 
 enum {
     TSIDE_STOCK_LENGTHS = 8,
-    TSIDE_STOCK_CUTS = 500,      /* entries in a list of cuts */
+    TSIDE_STOCK_CUTS = 250,      /* entries in a list of cuts */
     TSIDE_STOCK_PIECES = 100000, /* pieces, all counts together */
     TSIDE_STOCK_NODES = 20000    /* a node limit that suits a program that someone waits for: at most a few seconds */
 };

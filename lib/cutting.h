@@ -1,0 +1,129 @@
+/* SPDX-License-Identifier: MIT */
+/* Cutting stock in whole numbers: patterns, the linear relaxation over them, and the search. stock.c makes the numbers and hands out the buffers. */
+#ifndef TUNNELSIDE_CUTTING_H
+#define TUNNELSIDE_CUTTING_H
+
+#include <stdint.h>
+
+#include <tunnelside/stock.h>
+
+#include "internal.h"
+
+enum {
+    GRID = 1024,       /* cells of the table that bounds what still fits */
+    COLUMNS = 8192,    /* patterns that the search chooses from */
+    ENTRIES = 10       /* of one of them, on average */
+};
+
+/*
+ * The problem: sticks of a few rooms and costs, both rising from one to the next, and pieces of a few types, each with its size, falling, and
+ * how many are asked for. A piece's size has one kerf in it, and so has a stick's room.
+ */
+typedef struct tside_i_cutting {
+    int types, stocks;
+    int64_t *size;
+    int *demand;
+    int64_t room[TSIDE_STOCK_LENGTHS], cost[TSIDE_STOCK_LENGTHS];
+} tside_i_cutting;
+
+/* --- pattern.c: what may be cut from one stick --- */
+
+/*
+ * A walk over what fits into a room, in lexicographic order, of which it stops at each pattern worth more than a floor. The floor may be raised
+ * on the way: so one finds the best.
+ */
+typedef struct tside_i_walk {
+    int types;
+    const int64_t *size, *value;
+    const int *most;      /* of each type in one stick */
+    const int64_t *table; /* tside_i_table's, or NULL where values are sizes */
+    int grid;
+    int64_t scale;        /* the room that the grid divides */
+    int64_t left, sum, floor;
+    int64_t steps;        /* how many are left; below 0: the walk was broken off */
+    int at;
+    int *count;           /* the pattern */
+} tside_i_walk;
+
+/* The most that types from j on are worth in a room, for every j and every cell of a grid over the largest room: never too little. */
+void tside_i_table(const tside_i_cutting *cutting, const int64_t *value, int64_t *table, int grid);
+/* Goes to the next pattern; 0 if there is none. */
+int tside_i_walk_next(tside_i_walk *walk);
+/* Whether no further piece fits the walk's pattern. */
+int tside_i_walk_is_full(const tside_i_walk *walk);
+/* Goes through the whole walk; best receives the pattern worth most. Returns its worth, or floor if none is worth more. */
+int64_t tside_i_walk_best(tside_i_walk *walk, int *best);
+
+/* --- relaxation.c: the linear relaxation: least cost of sticks, any real number of each pattern --- */
+
+typedef struct tside_i_entry {
+    short type, count;
+} tside_i_entry;
+
+/* Patterns to choose from. */
+typedef struct tside_i_pool {
+    int columns;
+    int *start; /* of each column's entries, and the end of the last */
+    tside_i_entry *entry;
+    unsigned char *stock, *banned;
+} tside_i_pool;
+
+/* A basis and its inverse. A column below 0 is the surplus of type -1 - column. Costs are shares of the dearest stick's. */
+typedef struct tside_i_relaxation {
+    const tside_i_cutting *cutting;
+    tside_i_pool pool;
+    int *basis; /* twice as long as there are types */
+    double enough; /* more than any cost that is of interest */
+    double *inverse, *x, *price, *alpha, *demand;
+    int pivots;
+} tside_i_relaxation;
+
+/* Adds a pattern to the pool; 0 if it is full. */
+int tside_i_pool_add(tside_i_relaxation *r, int stock, const int *count);
+/* Makes the inverse anew for the columns of a basis. */
+void tside_i_relaxation_set(tside_i_relaxation *r, const int *basis);
+/* Prices of the types by the basis. */
+void tside_i_relaxation_price(tside_i_relaxation *r);
+/* Brings a column in at its price, from a basis that meets all demands. 0 if it cannot. */
+int tside_i_relaxation_enter(tside_i_relaxation *r, int column);
+/*
+ * Solves for the demands as they stand, from a basis whose prices are sound, over the columns not banned. Returns 1; 0 where nothing meets
+ * the demands, with prices that prove it; -1 if it does not end.
+ */
+int tside_i_relaxation_solve(tside_i_relaxation *r);
+
+/* --- cutting.c: the search --- */
+
+/* Sticks that together give every piece. */
+typedef struct tside_i_sticks {
+    int rows;
+    int64_t cost;
+    int *stock, *times;
+    short *pattern; /* types to a row */
+} tside_i_sticks;
+
+typedef struct tside_i_search {
+    tside_i_cutting cutting;
+    tside_i_relaxation relaxation;
+    int64_t *table, *price;           /* whole-numbered prices of the types, and their table */
+    int64_t fine;                     /* price units in a unit of cost */
+    int64_t bound;                    /* least cost that is not ruled out */
+    int64_t level;                    /* cost from one total of stock to the next */
+    int64_t cut;                      /* only what costs no more is sought */
+    tside_i_sticks best, trial;
+    int *rest, *most, *count, *found; /* one per type */
+    int depth, *bases;                /* of each level: the basis it began from, */
+    int *column, *value;              /* its column, and how often it is taken; */
+    int *whole, *low, *high;          /* how often at most by the relaxation; the nearest below and above that were not tried, or -1 */
+    int nodes, limit;
+} tside_i_search;
+
+enum {
+    ROWS = 20, ROWS_MORE = 64,    /* of a plan: per type, and beside these */
+    LEVELS = 2, LEVELS_MORE = 100 /* of the search: the same */
+};
+
+/* Fills best, and bound. */
+void tside_i_search_run(tside_i_search *search);
+
+#endif
