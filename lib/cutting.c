@@ -129,17 +129,31 @@ static void column_pattern(const tside_i_search *s, int column, int *pattern)
     const tside_i_pool *pool = &s->relaxation.pool;
     memset(pattern, 0, (size_t)types_of(s) * sizeof *pattern);
     for (int e = pool->start[column]; e < pool->start[column + 1]; e++)
-        pattern[pool->entry[e].type] = pool->entry[e].count;
+        if (pool->entry[e].count > 0)
+            pattern[pool->entry[e].type] = pool->entry[e].count;
 }
 
-/* Prices in whole numbers, never above the real ones. */
-static void round_prices(tside_i_search *s)
+/*
+ * The relaxation's prices in whole numbers, never above the real ones. Returns how many units of price are in a unit of cost: s->fine, or less where prices are so high
+ * that sums of them would not fit in 64 bits.
+ */
+static int64_t round_prices(const tside_i_search *s, int64_t *whole)
 {
-    const double unit = (double)dearest(s) * (double)s->fine, most = unit * 128;
-    for (int i = 0; i < types_of(s); i++) {
-        const double price = s->relaxation.price[i] * unit;
-        s->price[i] = price > 0 ? (int64_t)floor(price < most ? price : most) : 0;
+    const double great = (double)((int64_t)1 << 47);
+    const tside_i_relaxation *r = &s->relaxation;
+    int64_t fine = s->fine;
+    double highest = 0;
+    for (int i = 0; i < r->rows; i++)
+        if (r->price[i] > highest)
+            highest = r->price[i];
+    highest *= (double)dearest(s);
+    while (fine > 1 && highest * (double)fine > great)
+        fine /= 2;
+    for (int i = 0; i < r->rows; i++) {
+        const double price = r->price[i] * (double)dearest(s) * (double)fine;
+        whole[i] = price > 0 ? (int64_t)floor(price < great ? price : great) : 0;
     }
+    return fine;
 }
 
 /* One stick of each type alone for a start, of the stock that costs least for each. */
@@ -147,6 +161,7 @@ static void start_relaxation(tside_i_search *s)
 {
     tside_i_relaxation *r = &s->relaxation;
     const int m = types_of(s);
+    r->rows = m;
     r->pool.columns = r->pool.start[0] = 0;
     memset(s->count, 0, (size_t)m * sizeof *s->count);
     for (int i = 0; i < m; i++) {
@@ -251,7 +266,7 @@ static void find_bound(tside_i_search *s)
         for (int i = 0; i < m; i++)
             if (r->price[i] < -1e-9)
                 column = -1 - i;
-        round_prices(s);
+        round_prices(s, s->price);
         if (column >= 0) {
             int stock = price_patterns(s, &fit);
             if (stock < 0)
@@ -266,7 +281,7 @@ static void find_bound(tside_i_search *s)
         if (!tside_i_relaxation_enter(r, column))
             break;
     }
-    round_prices(s);
+    round_prices(s, s->price);
     price_patterns(s, &fit);
     if (fit < 1)
         for (int i = 0; i < m; i++)
@@ -285,6 +300,7 @@ static int list_patterns(tside_i_search *s)
     const tside_i_cutting *cutting = &s->cutting;
     const int64_t room = s->cut * s->fine - sum_of_prices(s);
     tside_i_relaxation *r = &s->relaxation;
+    r->rows = cutting->types + (cutting->stocks > 1 ? cutting->stocks : 0);
     tside_i_table(cutting, s->price, s->table, cutting->room[cutting->stocks - 1] < GRID ? (int)cutting->room[cutting->stocks - 1] : GRID);
     for (int64_t short_by = room;; short_by -= short_by / 4 + 1) {
         int all = 1;
@@ -306,25 +322,26 @@ static int is_ruled_out(tside_i_search *s, int64_t fixed)
 {
     const tside_i_relaxation *r = &s->relaxation;
     const tside_i_cutting *cutting = &s->cutting;
-    const double fine = (double)s->fine;
-    int64_t least = 0;
+    int64_t least = 0, fine;
     double sum = 0;
     if (fixed > s->cut)
         return 1;
-    round_prices(s);
+    fine = round_prices(s, s->node_price);
     for (int j = 0; j < r->pool.columns; j++) {
-        int64_t reduced = cutting->cost[r->pool.stock[j]] * s->fine;
+        int64_t reduced = cutting->cost[r->pool.stock[j]] * fine;
         if (r->pool.banned[j])
             continue;
         for (int e = r->pool.start[j]; e < r->pool.start[j + 1]; e++)
-            reduced -= r->pool.entry[e].count * s->price[r->pool.entry[e].type];
+            reduced -= r->pool.entry[e].count * s->node_price[r->pool.entry[e].type];
         if (reduced < least)
             least = reduced;
     }
-    for (int i = 0; i < cutting->types; i++)
-        sum += (double)s->price[i] * r->demand[i];
-    sum = sum * (1 - 1e-12) + (double)least * (double)((s->cut - fixed) / cutting->cost[0]);
-    return (double)fixed * fine + sum > (double)s->cut * fine * (1 + 1e-15);
+    for (int i = 0; i < r->rows; i++) {
+        const double part = (double)s->node_price[i] * r->demand[i];
+        sum += part - 1e-12 * fabs(part);
+    }
+    sum += (double)least * (double)((s->cut - fixed) / cutting->cost[0]);
+    return sum > (double)(s->cut - fixed) * (double)fine * (1 + 1e-15);
 }
 
 /* Sets what is left to be met with the columns taken so far, and returns what these cost. */
@@ -333,8 +350,8 @@ static int64_t take_columns(tside_i_search *s)
     tside_i_relaxation *r = &s->relaxation;
     int64_t cost = 0;
     memset(r->pool.banned, 0, (size_t)r->pool.columns);
-    for (int i = 0; i < types_of(s); i++)
-        r->demand[i] = s->cutting.demand[i];
+    for (int i = 0; i < r->rows; i++)
+        r->demand[i] = i < types_of(s) ? s->cutting.demand[i] : -s->to_be_had[i - types_of(s)];
     for (int d = 0; d < s->depth; d++) {
         const int j = s->column[d];
         r->pool.banned[j] = 1;
@@ -358,7 +375,7 @@ static void round_down(tside_i_search *s)
         column_pattern(s, s->column[d], s->found);
         full = append(s, s->found, s->value[d]);
     }
-    for (int i = 0; i < types_of(s) && full; i++)
+    for (int i = 0; i < r->rows && full; i++)
         if (r->basis[i] >= 0 && !r->pool.banned[r->basis[i]]) {
             column_pattern(s, r->basis[i], s->found);
             full = append(s, s->found, (int)(r->x[i] + 1e-6));
@@ -372,7 +389,7 @@ static int fraction(const tside_i_search *s)
 {
     const tside_i_relaxation *r = &s->relaxation;
     int row = -1;
-    for (int i = 0; i < types_of(s); i++)
+    for (int i = 0; i < r->rows; i++)
         if (r->basis[i] >= 0 && !r->pool.banned[r->basis[i]] && fabs(r->x[i] - floor(r->x[i] + 0.5)) > 1e-6 && (row < 0 || r->x[i] > r->x[row]))
             row = i;
     return row;
@@ -382,7 +399,7 @@ static int fraction(const tside_i_search *s)
 static void go_down(tside_i_search *s, int row)
 {
     const tside_i_relaxation *r = &s->relaxation;
-    const size_t m = (size_t)types_of(s);
+    const size_t m = (size_t)r->rows;
     const int d = s->depth++;
     memcpy(s->bases + (size_t)d * m, r->basis, m * sizeof *r->basis);
     s->column[d] = r->basis[row];
@@ -420,13 +437,21 @@ static int go_on(tside_i_search *s)
     return 0;
 }
 
+/* A node of a large problem counts for several of a small one: pivots take longer. */
+static int weight_of(const tside_i_search *s)
+{
+    const tside_i_relaxation *r = &s->relaxation;
+    const int64_t weight = (int64_t)r->rows * ((int64_t)r->rows * r->rows + r->pool.start[r->pool.columns]) / 32768;
+    return 1 + (int)weight;
+}
+
 /* Solves the relaxation where the search stands. Returns the row to go down by; -1 where nothing is to be found below; -2 where that is not certain. */
 static int look(tside_i_search *s, const int *basis)
 {
     tside_i_relaxation *r = &s->relaxation;
     const int64_t fixed = take_columns(s);
     int solved, row;
-    s->nodes++;
+    s->nodes += weight_of(s);
     r->enough = (double)(s->cut - fixed) / (double)dearest(s) + 2;
     tside_i_relaxation_set(r, basis);
     solved = tside_i_relaxation_solve(r);
@@ -446,7 +471,7 @@ static int branch(tside_i_search *s, int limit)
     tside_i_relaxation *r = &s->relaxation;
     int whole = 1;
     s->depth = 0;
-    for (int i = 0; i < types_of(s); i++)
+    for (int i = 0; i < r->rows; i++)
         r->basis[i] = -1 - i;
     for (const int *basis = r->basis; s->cut >= s->bound;) {
         int row;
@@ -458,25 +483,102 @@ static int branch(tside_i_search *s, int limit)
             go_down(s, row);
         else if (!go_on(s))
             return whole;
-        basis = s->bases + (size_t)(s->depth - 1) * (size_t)types_of(s);
+        basis = s->bases + (size_t)(s->depth - 1) * (size_t)r->rows;
     }
     return 1;
 }
 
+static int64_t length_of(const tside_i_search *s, int stock)
+{
+    return s->cutting.cost[stock] / s->level;
+}
+
+/* Whether the sticks to be had, or some of them, may make a plan that is sought: costs are known but for which of them are left out. */
+static int may_do(const tside_i_search *s)
+{
+    int64_t cost = 0, room = 0;
+    for (int k = 0; k < s->cutting.stocks; k++) {
+        cost += s->to_be_had[k] * s->cutting.cost[k];
+        room += s->to_be_had[k] * s->cutting.room[k];
+    }
+    return room >= s->material && (cost <= s->cut || cost - s->cutting.cost[0] >= s->bound);
+}
+
+/*
+ * Branches for every choice of sticks whose length together is not above a total, and to which not one more could be added. Returns whether nothing
+ * was left out.
+ */
+static int branch_by_sticks(tside_i_search *s, int64_t total, int limit)
+{
+    const int last = s->cutting.stocks - 1;
+    int whole = 1, tried = 0, k;
+    memset(s->to_be_had, 0, sizeof s->to_be_had);
+    do {
+        int64_t left = total;
+        s->nodes += ++tried % 32 == 0; /* to see that a choice will not do takes far less than a node */
+        if (s->nodes >= limit)
+            return 0;
+        for (k = last; k > 0; k--)
+            left -= s->to_be_had[k] * length_of(s, k);
+        s->to_be_had[0] = (int)(left / length_of(s, 0));
+        if (may_do(s) && s->cut >= s->bound)
+            whole = branch(s, limit) && whole;
+        for (k = 1; k <= last; k++) { /* the next choice */
+            if (left >= length_of(s, k)) {
+                s->to_be_had[k]++;
+                break;
+            }
+            left += s->to_be_had[k] * length_of(s, k);
+            s->to_be_had[k] = 0;
+        }
+    } while (k <= last);
+    return whole;
+}
+
+/* As many sticks are to be had as the cut pays for. */
+static void have_all(tside_i_search *s)
+{
+    for (int k = 0; k < s->cutting.stocks; k++)
+        s->to_be_had[k] = (int)(s->cut / s->cutting.cost[k]);
+}
+
+/* Looks for the cheapest plan that costs no more than the cut. Returns whether nothing was left out. */
+static int explore(tside_i_search *s, int limit)
+{
+    const int64_t total = s->cut / s->level;
+    const int all = list_patterns(s);
+    have_all(s);
+    if (s->cutting.stocks == 1)
+        return branch(s, limit) && all;
+    if (branch(s, s->nodes + (limit - s->nodes) / 4))
+        return all;
+    return branch_by_sticks(s, total, limit) && all;
+}
+
+/*
+ * First the plan is improved as far as that is easy; then, from the bound up, cost after cost is ruled out until a plan is found there. Where there are
+ * many costs between, a share of them is ruled out at once.
+ */
 static void refute_or_improve(tside_i_search *s)
 {
-    int64_t step = 0;
+    int64_t share = 8;
+    s->cut = s->best.cost - 1;
+    if (s->cut / s->level > s->bound / s->level) {
+        list_patterns(s);
+        have_all(s);
+        if (s->cut >= s->bound)
+            branch(s, s->limit / 16);
+    }
     while (s->bound < s->best.cost && s->nodes < s->limit) {
-        const int64_t last = s->best.cost - 1, total = (s->bound / s->level + step) * s->level + s->level - 1, cut = total < last ? total : last;
-        int whole;
+        const int64_t last = s->best.cost - 1, lowest = s->bound / s->level, total = lowest + (last / s->level - lowest) / share,
+                      cut = share > 1 && total < last / s->level ? total * s->level + s->level - 1 : last;
         s->cut = cut;
-        whole = list_patterns(s);
-        whole = branch(s, cut == last ? s->limit : s->nodes + (s->limit - s->nodes + 1) / 2) && whole;
-        if (whole)
+        if (explore(s, cut == last ? s->limit : s->nodes + (s->limit - s->nodes + 1) / 2))
             raise_bound(s, s->best.cost <= cut ? s->best.cost : cut + 1);
-        else if (s->best.cost > cut && cut == last)
+        else if (cut == last)
             return;
-        step = 2 * step + 1;
+        else if (s->best.cost > cut)
+            share = share > 1 ? share / 2 : 1;
     }
 }
 
@@ -496,6 +598,9 @@ static void count_sticks(tside_i_search *s)
         for (int i = 0; i < s->best.rows; i++)
             s->best.cost += s->best.times[i] * cutting->cost[s->best.stock[i]];
     }
+    s->material = 0;
+    for (int i = 0; i < cutting->types; i++)
+        s->material += cutting->demand[i] * cutting->size[i];
     s->fine = great / s->best.cost > 1 ? great / s->best.cost : 1;
 }
 

@@ -68,11 +68,16 @@ typedef struct tside_i_pool {
     unsigned char *stock, *banned;
 } tside_i_pool;
 
-/* A basis and its inverse. A column below 0 is the surplus of type -1 - column. Costs are shares of the dearest stick's. */
+/*
+ * A basis and its inverse. A row is a type, of which at least its demand is to be met, or, if there are more rows than types, a stock, of which no more
+ * than some sticks are to be had: it has demand -sticks and an entry of -1 in each of its columns. A column below 0 is the surplus of row -1 - column.
+ * Costs are shares of the dearest stick's.
+ */
 typedef struct tside_i_relaxation {
     const tside_i_cutting *cutting;
+    int rows;
     tside_i_pool pool;
-    int *basis; /* twice as long as there are types */
+    int *basis;    /* twice as long as there are rows */
     double enough; /* more than any cost that is of interest */
     double *inverse, *x, *price, *alpha, *demand;
     int pivots;
@@ -105,11 +110,14 @@ typedef struct tside_i_sticks {
 typedef struct tside_i_search {
     tside_i_cutting cutting;
     tside_i_relaxation relaxation;
-    int64_t *table, *price;           /* whole-numbered prices of the types, and their table */
+    int64_t *table, *price;           /* whole-numbered prices of the types, at which no pattern is worth more than its stick, and their table */
+    int64_t *node_price;              /* the same of the relaxation's rows, where the search stands */
     int64_t fine;                     /* price units in a unit of cost */
     int64_t bound;                    /* least cost that is not ruled out */
     int64_t level;                    /* cost from one total of stock to the next */
-    int64_t cut;                      /* only what costs no more is sought */
+    int64_t cut;                      /* only what costs no more is sought, */
+    int to_be_had[TSIDE_STOCK_LENGTHS]; /* and takes no more sticks of each stock, */
+    int64_t material;                 /* of which this much room is needed */
     tside_i_sticks best, trial;
     int *rest, *most, *count, *found; /* one per type */
     int depth, *bases;                /* of each level: the basis it began from, */

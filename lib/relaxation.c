@@ -22,6 +22,12 @@ int tside_i_pool_add(tside_i_relaxation *r, int stock, const int *count)
         pool->entry[end].type = (short)i;
         pool->entry[end++].count = (short)count[i];
     }
+    if (r->rows > r->cutting->types) {
+        if (end == COLUMNS * ENTRIES)
+            return 0;
+        pool->entry[end].type = (short)(r->cutting->types + stock);
+        pool->entry[end++].count = -1;
+    }
     pool->stock[pool->columns] = (unsigned char)stock;
     pool->banned[pool->columns] = 0;
     pool->start[++pool->columns] = end;
@@ -34,7 +40,7 @@ static double cost_of(const tside_i_relaxation *r, int column)
     return column < 0 ? 0 : (double)cutting->cost[r->pool.stock[column]] / (double)cutting->cost[cutting->stocks - 1];
 }
 
-/* A row of numbers, one per type, times a column. */
+/* As many numbers as there are rows, times a column. */
 static double times_column(const tside_i_relaxation *r, const double *row, int column)
 {
     double sum = 0;
@@ -47,19 +53,19 @@ static double times_column(const tside_i_relaxation *r, const double *row, int c
 
 static double *row_of(const tside_i_relaxation *r, int row)
 {
-    return r->inverse + (size_t)row * (size_t)r->cutting->types;
+    return r->inverse + (size_t)row * (size_t)r->rows;
 }
 
 static void make_alpha(tside_i_relaxation *r, int column)
 {
-    for (int i = 0; i < r->cutting->types; i++)
+    for (int i = 0; i < r->rows; i++)
         r->alpha[i] = times_column(r, row_of(r, i), column);
 }
 
 /* The column whose alpha was made takes the place of the row's. */
 static void pivot(tside_i_relaxation *r, int row, int column)
 {
-    const int m = r->cutting->types;
+    const int m = r->rows;
     double *by = row_of(r, row);
     const double p = r->alpha[row];
     for (int k = 0; k < m; k++)
@@ -80,10 +86,10 @@ static void pivot(tside_i_relaxation *r, int row, int column)
 
 static void make_x(tside_i_relaxation *r)
 {
-    for (int i = 0; i < r->cutting->types; i++) {
+    for (int i = 0; i < r->rows; i++) {
         const double *row = row_of(r, i);
         r->x[i] = 0;
-        for (int k = 0; k < r->cutting->types; k++)
+        for (int k = 0; k < r->rows; k++)
             r->x[i] += row[k] * r->demand[k];
     }
 }
@@ -91,7 +97,7 @@ static void make_x(tside_i_relaxation *r)
 /* From the basis of all surplus, columns are brought in one by one, each where it is largest. */
 void tside_i_relaxation_set(tside_i_relaxation *r, const int *basis)
 {
-    const int m = r->cutting->types;
+    const int m = r->rows;
     int *list = r->basis + m; /* a copy: basis may be r's own */
     memcpy(list, basis, (size_t)m * sizeof *list);
     memset(r->inverse, 0, (size_t)m * (size_t)m * sizeof *r->inverse);
@@ -124,7 +130,7 @@ void tside_i_relaxation_set(tside_i_relaxation *r, const int *basis)
 
 void tside_i_relaxation_price(tside_i_relaxation *r)
 {
-    const int m = r->cutting->types;
+    const int m = r->rows;
     memset(r->price, 0, (size_t)m * sizeof *r->price);
     for (int i = 0; i < m; i++) {
         const double cost = cost_of(r, r->basis[i]), *row = row_of(r, i);
@@ -145,7 +151,7 @@ int tside_i_relaxation_enter(tside_i_relaxation *r, int column)
     int row = -1;
     refresh(r);
     make_alpha(r, column);
-    for (int i = 0; i < r->cutting->types; i++) {
+    for (int i = 0; i < r->rows; i++) {
         double difference;
         if (r->alpha[i] <= tiny)
             continue;
@@ -171,7 +177,7 @@ static int incoming(const tside_i_relaxation *r, int row)
     const double sign = r->x[row] < 0 ? -1 : 1, *by = row_of(r, row);
     double least = 0, greatest = 0;
     int best = r->pool.columns;
-    for (int j = -r->cutting->types; j < r->pool.columns; j++) {
+    for (int j = -r->rows; j < r->pool.columns; j++) {
         double alpha, reduced;
         if (j >= 0 && r->pool.banned[j])
             continue;
@@ -192,7 +198,7 @@ static int incoming(const tside_i_relaxation *r, int row)
 
 int tside_i_relaxation_solve(tside_i_relaxation *r)
 {
-    const int m = r->cutting->types;
+    const int m = r->rows;
     make_x(r);
     for (int left = 20 * m + 200; left > 0; left--) {
         int row = 0, column;

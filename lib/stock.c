@@ -175,7 +175,7 @@ static void plan_buffers(arena *from, tside_i_sticks *plan, size_t types)
 
 static size_t buffers(char *base, int cut_count, tside_i_search *s, int **type, int **left)
 {
-    const size_t m = cut_count ? (size_t)cut_count : 1, levels = LEVELS * m + LEVELS_MORE;
+    const size_t m = cut_count ? (size_t)cut_count : 1, levels = LEVELS * m + LEVELS_MORE, rows = m + TSIDE_STOCK_LENGTHS;
     tside_i_relaxation *r = &s->relaxation;
     arena from = {base, 0};
     PART(&from, m, type);
@@ -186,21 +186,22 @@ static size_t buffers(char *base, int cut_count, tside_i_search *s, int **type, 
     PART(&from, COLUMNS * ENTRIES, &r->pool.entry);
     PART(&from, COLUMNS, &r->pool.stock);
     PART(&from, COLUMNS, &r->pool.banned);
-    PART(&from, 2 * m, &r->basis);
-    PART(&from, m * m, &r->inverse);
-    PART(&from, m, &r->x);
-    PART(&from, m, &r->price);
-    PART(&from, m, &r->alpha);
-    PART(&from, m, &r->demand);
+    PART(&from, 2 * rows, &r->basis);
+    PART(&from, rows * rows, &r->inverse);
+    PART(&from, rows, &r->x);
+    PART(&from, rows, &r->price);
+    PART(&from, rows, &r->alpha);
+    PART(&from, rows, &r->demand);
     PART(&from, (m + 1) * (GRID + 1), &s->table);
     PART(&from, m, &s->price);
+    PART(&from, rows, &s->node_price);
     plan_buffers(&from, &s->best, m);
     plan_buffers(&from, &s->trial, m);
     PART(&from, m, &s->rest);
     PART(&from, m, &s->most);
     PART(&from, m, &s->count);
     PART(&from, m, &s->found);
-    PART(&from, levels * m, &s->bases);
+    PART(&from, levels * rows, &s->bases);
     PART(&from, levels, &s->column);
     PART(&from, levels, &s->value);
     PART(&from, levels, &s->whole);
