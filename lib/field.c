@@ -114,8 +114,8 @@ tside_status tside_i_within(tside_fault *fault, const char *group, tside_status 
 
 tside_status tside_i_within_element(tside_fault *fault, int i, tside_status status)
 {
-    char index[] = {'[', (char)('0' + i / 10), (char)('0' + i % 10), ']', '\0'};
-    char *from = i < 10 ? index + 1 : index; /* "[7]", "[12]" */
+    char index[] = {'[', (char)('0' + i / 100), (char)('0' + i / 10 % 10), (char)('0' + i % 10), ']', '\0'};
+    char *from = index + (i < 10) + (i < 100); /* "[7]", "[12]", "[103]" */
     from[0] = '[';
     if (status != TSIDE_OK && fault)
         fault->index = i;

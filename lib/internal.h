@@ -50,7 +50,7 @@ SELDOM tside_status tside_i_argument(tside_fault *fault, const char *name, const
  */
 tside_status tside_i_within(tside_fault *fault, const char *group, tside_status status);
 
-/* The same for the i-th element of a list, below 100, which it also notes as the fault's index. */
+/* The same for the i-th element of a list, below 1000, which it also notes as the fault's index. */
 tside_status tside_i_within_element(tside_fault *fault, int i, tside_status status);
 
 /* Checks a structure against its table and names it in the fault: "roll" makes "roll.core". */

@@ -7,7 +7,7 @@
 #include "compact.h"
 
 static const tside_field stock_length_rows[] = {
-    {REQUIRED_FROM(tside_stock_length, length, "m", 1e-3, 1000, "length of a stick as sold")},
+    {REQUIRED_FROM(tside_stock_length, length, "m", 0.01, 300, "length of a stick as sold")},
 };
 TABLE(tside_i_stock_length_table, stock_length_rows);
 
@@ -19,7 +19,7 @@ static const tside_field stock_rows[] = {
 TABLE(tside_i_stock_table, stock_rows);
 
 static const tside_field cut_rows[] = {
-    {REQUIRED_FROM(tside_cut, length, "m", 1e-3, 1000, "length of a piece")},
+    {REQUIRED_FROM(tside_cut, length, "m", 0.01, 300, "length of a piece")},
     {COUNT(tside_cut, count, 0, TSIDE_STOCK_PIECES, 1, OURS, "how many pieces")},
 };
 TABLE(tside_i_cut_table, cut_rows);
@@ -219,9 +219,15 @@ size_t tside_stock_work(int cut_count)
 
 /* --- checks --- */
 
-static tside_status of_cut(tside_fault *fault, int i, tside_status status)
+/* Puts the fault into an element of a list; other: what it contradicts. */
+static tside_status of_element(tside_fault *fault, const char *list, int i, const char *other, tside_status status)
 {
-    return tside_i_within(fault, "cuts", tside_i_within_element(fault, i, status));
+    if (status == TSIDE_OK)
+        return TSIDE_OK;
+    tside_i_within(fault, list, tside_i_within_element(fault, i, status));
+    if (fault && status == TSIDE_CONTRADICTS)
+        tside_i_path(fault->other, other);
+    return status;
 }
 
 static tside_status check_lengths(const tside_stock *stock, tside_fault *fault)
@@ -231,9 +237,8 @@ static tside_status check_lengths(const tside_stock *stock, tside_fault *fault)
     for (int k = 0; k < stock->length_count; k++) {
         const double length = stock->lengths[k].length;
         if (length <= stock->trim)
-            return tside_i_within(fault, "stock.lengths",
-                                  tside_i_within_element(fault, k, tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "length", "stock.trim", "nothing is left of a stick", "m", length,
-                                                                                        TSIDE_NOT_ABOVE, stock->trim, length - stock->trim)));
+            return of_element(fault, "stock.lengths", k, "stock.trim",
+                              tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "length", "", "nothing is left of a stick", "m", length, TSIDE_NOT_ABOVE, stock->trim, 0));
     }
     return TSIDE_OK;
 }
@@ -251,9 +256,9 @@ static tside_status check_cuts(const tside_stock *stock, const tside_cut *cuts, 
             status = tside_i_refuse_value(fault, TSIDE_OUT_OF_BOUNDS, "count", "", "more pieces in all than are planned at once", "1", cuts[i].count, TSIDE_ABOVE,
                                           TSIDE_STOCK_PIECES - pieces, 0);
         else if (status == TSIDE_OK && cuts[i].count && cuts[i].length > longest + nanometre)
-            status = tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "length", "stock", "longer than any stick less its trim", "m", cuts[i].length, TSIDE_ABOVE, longest,
+            status = tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "length", "", "longer than any stick less its trim", "m", cuts[i].length, TSIDE_ABOVE, longest,
                                           longest - cuts[i].length);
-        TRY(of_cut(fault, i, status));
+        TRY(of_element(fault, "cuts", i, "stock", status));
         pieces += cuts[i].count;
     }
     return TSIDE_OK;

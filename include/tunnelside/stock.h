@@ -13,7 +13,7 @@ enum {
     TSIDE_STOCK_LENGTHS = 8,
     TSIDE_STOCK_CUTS = 250,      /* entries in a list of cuts */
     TSIDE_STOCK_PIECES = 100000, /* pieces, all counts together */
-    TSIDE_STOCK_NODES = 20000    /* a node limit that suits a program that someone waits for: at most a few seconds */
+    TSIDE_STOCK_NODES = 50000    /* a node limit that suits a program that someone waits for: a second or so */
 };
 
 /* A length that sticks are sold in. */

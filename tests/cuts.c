@@ -1,0 +1,177 @@
+/* SPDX-License-Identifier: MIT */
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "cuts.h"
+
+#define FOLDER TSIDE_TEST_DATA "/binpack/"
+
+/* Items of one problem; equal ones are one cut. */
+static int read_items(FILE *file, int capacity, int items, cut_order *order)
+{
+    tside_usual(TSIDE_KIND_STOCK, &order->stock);
+    order->stock.kerf = 0;
+    order->stock.length_count = 1;
+    order->stock.lengths[0].length = capacity / 100.0;
+    order->cut_count = 0;
+    for (int i = 0; i < items; i++) {
+        int size, k = 0;
+        if (fscanf(file, "%d", &size) != 1)
+            return 0;
+        while (k < order->cut_count && order->cuts[k].length != size / 100.0)
+            k++;
+        if (k == order->cut_count) {
+            if (k == TSIDE_STOCK_CUTS)
+                return 0;
+            order->cuts[k] = (tside_cut){size / 100.0, 0};
+            order->cut_count++;
+        }
+        order->cuts[k].count++;
+    }
+    return 1;
+}
+
+/* Better than the best known at publication: I. P. Gent (1998), Heuristic solution of open bin packing problems, J. of Heuristics 3, 299-304 (citation from memory). */
+static int better_known(const char *name)
+{
+    static const char *const names[] = {"u120_08", "u120_19", "u250_07", "u250_12"};
+    for (int i = 0; i < 4; i++)
+        if (!strcmp(name, names[i]))
+            return 1;
+    return 0;
+}
+
+int cut_orders_published(cut_order orders[PROBLEMS])
+{
+    static const struct {
+        const char *name;
+        int optimum;
+    } single[] = {{"t60_00", 20}, {"N1C1W1_A", 25}, {"N1C1W1_B", 31}};
+    int count = 0;
+    for (int i = 0; i < 3; i++) {
+        char path[4096];
+        int items, capacity;
+        FILE *file;
+        snprintf(path, sizeof path, FOLDER "%s.txt", single[i].name);
+        file = fopen(path, "r");
+        if (!file)
+            return count;
+        snprintf(orders[count].name, sizeof orders->name, "%s", single[i].name);
+        orders[count].optimum = single[i].optimum;
+        count += fscanf(file, "%d %d", &items, &capacity) == 2 && read_items(file, capacity, items, orders + count);
+        fclose(file);
+    }
+    for (int i = 1; i <= 2; i++) {
+        FILE *file = fopen(i == 1 ? FOLDER "orlib_binpack1.txt" : FOLDER "orlib_binpack2.txt", "r");
+        int problems, items, capacity;
+        if (!file || fscanf(file, "%d", &problems) != 1)
+            return count;
+        for (int p = 0; p < problems && count < PROBLEMS; p++) {
+            cut_order *order = orders + count;
+            if (fscanf(file, "%31s %d %d %d", order->name, &capacity, &items, &order->optimum) != 4 || !read_items(file, capacity, items, order))
+                break;
+            order->optimum -= better_known(order->name);
+            count++;
+        }
+        fclose(file);
+    }
+    return count;
+}
+
+cut_order cut_order_invented(dice *d, int stocks, int most)
+{
+    static const double feet[] = {20, 24, 21, 16, 10};
+    const int inches = dice_below(d, 2);
+    cut_order order;
+    tside_usual(TSIDE_KIND_STOCK, &order.stock);
+    snprintf(order.name, sizeof order.name, "invented");
+    order.optimum = 0;
+    order.stock.kerf = dice_below(d, 3) ? 0.003 : 0;
+    order.stock.trim = dice_below(d, 2) ? 0.01 : 0;
+    order.stock.length_count = 1 + dice_below(d, stocks);
+    for (int k = 0; k < order.stock.length_count; k++)
+        order.stock.lengths[k].length = feet[k] * 0.3048;
+    order.cut_count = 1 + dice_below(d, 10);
+    for (int i = 0; i < order.cut_count; i++) {
+        const double length = dice_between(d, 0.2, 6.08);
+        order.cuts[i].length = inches ? floor(length / 0.0254 * 16) * 0.0254 / 16 : floor(length * 1000) / 1000;
+        order.cuts[i].count = 1 + dice_below(d, most);
+    }
+    return order;
+}
+
+cut_answer cut_order_plan(const cut_order *order, int node_limit)
+{
+    enum { CAPACITY = 4000 };
+    static void *work;
+    static tside_stick sticks[CAPACITY];
+    static int taken[CAPACITY * TSIDE_STOCK_CUTS];
+    cut_answer answer;
+    if (!work)
+        work = malloc(tside_stock_work(TSIDE_STOCK_CUTS));
+    memset(&answer, 0, sizeof answer);
+    answer.status = tside_stock_plan(&order->stock, order->cuts, order->cut_count, node_limit, work, tside_stock_work(order->cut_count), sticks, taken, CAPACITY,
+                                     &answer.count, &answer.plan, &answer.fault);
+    answer.sticks = sticks;
+    answer.taken = taken;
+    return answer;
+}
+
+static const char *stick_wrong(const cut_order *order, const tside_stick *stick, const int *taken)
+{
+    double sum = 0, length;
+    int pieces = 0;
+    if (stick->stock < 0 || stick->stock >= order->stock.length_count || stick->count < 1)
+        return "a stick of no stock";
+    length = order->stock.lengths[stick->stock].length;
+    for (int j = 0; j < order->cut_count; j++) {
+        if (taken[j] < 0)
+            return "fewer than no pieces";
+        pieces += taken[j];
+        sum += taken[j] * order->cuts[j].length;
+    }
+    if (!pieces || pieces != stick->pieces)
+        return "pieces of a stick";
+    sum += (pieces - 1) * order->stock.kerf;
+    if (!(sum <= length - order->stock.trim + 1e-9 + 1e-12)) /* 1e-12: rounding of this sum */
+        return "a stick is too full";
+    if (!(fabs(sum - stick->used) < 1e-11) || !(fabs(fmax(0, length - order->stock.trim - sum - order->stock.kerf) - stick->offcut) < 2e-9))
+        return "what a stick uses and leaves";
+    return NULL;
+}
+
+const char *cut_answer_wrong(const cut_order *order, const cut_answer *answer)
+{
+    const tside_cut_plan *plan = &answer->plan;
+    double stock = 0, cut = 0, offcut = 0;
+    int sticks = 0, pieces = 0;
+    if (answer->status != TSIDE_OK)
+        return "refused";
+    for (int i = 0; i < answer->count; i++) {
+        const tside_stick *stick = answer->sticks + i;
+        const char *wrong = stick_wrong(order, stick, answer->taken + (size_t)i * (size_t)order->cut_count);
+        if (wrong)
+            return wrong;
+        stock += stick->count * order->stock.lengths[stick->stock].length;
+        offcut += stick->count * stick->offcut;
+        sticks += stick->count;
+        pieces += stick->count * stick->pieces;
+    }
+    for (int j = 0; j < order->cut_count; j++) {
+        int given = 0;
+        for (int i = 0; i < answer->count; i++)
+            given += answer->sticks[i].count * answer->taken[(size_t)i * (size_t)order->cut_count + (size_t)j];
+        if (given != order->cuts[j].count)
+            return "a cut has too many pieces, or too few";
+        cut += given * order->cuts[j].length;
+    }
+    if (!(fabs(plan->stock - stock) < 1e-9 * (1 + stock)) || !(fabs(plan->cut - cut) < 1e-9 * (1 + cut)) || !(fabs(plan->offcut - offcut) < 1e-9 * (1 + stock)) ||
+        plan->sticks != sticks || plan->pieces != pieces || !(fabs(plan->stock - plan->cut - plan->offcut - plan->lost) < 1e-9 * (1 + stock)))
+        return "the sums";
+    if (!(plan->lower_bound <= plan->stock) || !(plan->lower_bound >= 0) || (plan->proven ? plan->lower_bound < plan->stock : plan->lower_bound >= plan->stock) ||
+        (plan->fewest && !plan->proven))
+        return "the bound";
+    return NULL;
+}

@@ -1,0 +1,78 @@
+/* SPDX-License-Identifier: MIT */
+/* Small cut plans against an exact solver: GLPK, over patterns that the test lists itself. */
+#include <check.h>
+#include <math.h>
+#include <string.h>
+
+#include <tunnelside.h>
+
+#include "cuts.h"
+
+/* Returns whether the solver proved its answer within its time; then both must agree. */
+static int agrees(dice *d, int stocks, int lengths, int most, int number)
+{
+    cut_order order = cut_order_invented(d, stocks, most);
+    cut_answer answer;
+    double stock;
+    int sticks;
+    if (order.cut_count > lengths)
+        order.cut_count = lengths;
+    answer = cut_order_plan(&order, TSIDE_STOCK_NODES);
+    if (cut_answer_wrong(&order, &answer))
+        ck_abort_msg("order %d: %s", number, cut_answer_wrong(&order, &answer));
+    if (!cut_order_exact(&order, 50, &stock, &sticks))
+        return 0;
+    if (!(answer.plan.lower_bound <= stock + 1e-9))
+        ck_abort_msg("order %d: the bound is %g, and %g is enough", number, answer.plan.lower_bound, stock);
+    if (!answer.plan.proven || !answer.plan.fewest || !(fabs(answer.plan.stock - stock) < 1e-6) || answer.plan.sticks != sticks)
+        ck_abort_msg("order %d: %g m, %d sticks, proven %d, fewest %d; by the exact solver %g m, %d sticks", number, answer.plan.stock, answer.plan.sticks,
+                     answer.plan.proven, answer.plan.fewest, stock, sticks);
+    return 1;
+}
+
+static void most_agree(dice d, int orders, int stocks, int lengths, int most)
+{
+    int proven = 0;
+    for (int i = 0; i < orders; i++)
+        proven += agrees(&d, stocks, lengths, most, i);
+    ck_assert_msg(proven >= orders / 2, "the exact solver proved %d of %d", proven, orders);
+}
+
+START_TEST(an_exact_solver_agrees_on_two_stock_lengths)
+{
+    most_agree((dice){1}, 200, 2, 4, 4);
+}
+END_TEST
+
+START_TEST(an_exact_solver_agrees_on_one_stock_length)
+{
+    most_agree((dice){2}, 100, 1, 10, 20);
+}
+END_TEST
+
+START_TEST(an_exact_solver_agrees_on_five_stock_lengths)
+{
+    most_agree((dice){3}, 60, 5, 4, 3);
+}
+END_TEST
+
+START_TEST(an_exact_solver_agrees_on_many_pieces)
+{
+    most_agree((dice){4}, 100, 3, 6, 15);
+}
+END_TEST
+
+Suite *cutting_suite(void);
+
+Suite *cutting_suite(void)
+{
+    Suite *suite = suite_create("cutting");
+    TCase *tcase = tcase_create("cutting");
+    tcase_set_timeout(tcase, 60);
+    tcase_add_test(tcase, an_exact_solver_agrees_on_two_stock_lengths);
+    tcase_add_test(tcase, an_exact_solver_agrees_on_one_stock_length);
+    tcase_add_test(tcase, an_exact_solver_agrees_on_five_stock_lengths);
+    tcase_add_test(tcase, an_exact_solver_agrees_on_many_pieces);
+    suite_add_tcase(suite, tcase);
+    return suite;
+}
