@@ -550,9 +550,10 @@ static int explore(tside_i_search *s, int limit)
     have_all(s);
     if (s->cutting.stocks == 1)
         return branch(s, limit) && all;
-    if (branch(s, s->nodes + (limit - s->nodes) / 4))
+    if (branch(s, s->nodes + (limit - s->nodes) / 64) || branch_by_sticks(s, total, s->nodes + (limit - s->nodes) / 2))
         return all;
-    return branch_by_sticks(s, total, limit) && all;
+    have_all(s);
+    return branch(s, limit) && all;
 }
 
 /*
@@ -567,7 +568,7 @@ static void refute_or_improve(tside_i_search *s)
         list_patterns(s);
         have_all(s);
         if (s->cut >= s->bound)
-            branch(s, s->limit / 16);
+            branch(s, s->limit / 128);
     }
     while (s->bound < s->best.cost && s->nodes < s->limit) {
         const int64_t last = s->best.cost - 1, lowest = s->bound / s->level, total = lowest + (last / s->level - lowest) / share,

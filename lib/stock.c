@@ -408,7 +408,8 @@ tside_status tside_stock_plan(const tside_stock *stock, const tside_cut *cuts, i
     made.nodes = search.nodes;
     made.proven = search.bound / search.level >= search.best.cost / search.level;
     made.fewest = search.bound >= search.best.cost && (search.level > 1 || !search.best.rows || search.cutting.stocks == 1);
-    made.lower_bound = made.proven ? made.stock : (double)(search.bound / search.level) * (double)measure * nanometre;
+    /* where stock lengths are no whole nanometres, costs are rounded ones */
+    made.lower_bound = made.proven ? made.stock : fmax(0, (double)(search.bound / search.level) * (double)measure * nanometre - (unit < nanometre ? made.sticks * nanometre : 0));
     *count = entries;
     *plan = made;
     return TSIDE_OK;

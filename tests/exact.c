@@ -80,8 +80,8 @@ int cut_order_exact(const cut_order *order, int milliseconds, double *stock, int
     for (int p = 0; p < list.count; p++) {
         glp_set_col_kind(problem, p + 1, GLP_IV);
         glp_set_col_bnds(problem, p + 1, GLP_LO, 0, 0);
-        /* stock in millimetres, and a hundredth for each stick: of equal stock the fewest sticks */
-        glp_set_obj_coef(problem, p + 1, 1000 * order->stock.lengths[list.stock[p]].length + 0.01);
+        /* stock in millimetres, and two tenths for each stick: of equal stock the fewest sticks; less is beneath the solver's tolerance */
+        glp_set_obj_coef(problem, p + 1, 1000 * order->stock.lengths[list.stock[p]].length + 0.2);
         for (int j = 0; j < order->cut_count; j++)
             if (list.pattern[p][j]) {
                 row[++entries] = j + 1;
