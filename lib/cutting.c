@@ -8,6 +8,8 @@
 
 #include "cutting.h"
 
+#include "compact.h"
+
 enum { FILL_STEPS = 3000, PRICE_STEPS = 200000, LIST_STEPS = 2000000 };
 
 static int types_of(const tside_i_search *s)
@@ -162,6 +164,8 @@ static void start_relaxation(tside_i_search *s)
     tside_i_relaxation *r = &s->relaxation;
     const int m = types_of(s);
     r->rows = m;
+    for (int k = 0; k < s->cutting.stocks; k++)
+        r->share[k] = (double)s->cutting.cost[k] / (double)dearest(s);
     r->pool.columns = r->pool.start[0] = 0;
     memset(s->count, 0, (size_t)m * sizeof *s->count);
     for (int i = 0; i < m; i++) {

@@ -79,6 +79,7 @@ typedef struct tside_i_relaxation {
     tside_i_pool pool;
     int *basis;    /* twice as long as there are rows */
     double enough; /* more than any cost that is of interest */
+    double share[TSIDE_STOCK_LENGTHS]; /* costs of the stocks */
     double *inverse, *x, *price, *alpha, *demand;
     int pivots;
 } tside_i_relaxation;

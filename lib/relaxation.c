@@ -36,8 +36,7 @@ int tside_i_pool_add(tside_i_relaxation *r, int stock, const int *count)
 
 static double cost_of(const tside_i_relaxation *r, int column)
 {
-    const tside_i_cutting *cutting = r->cutting;
-    return column < 0 ? 0 : (double)cutting->cost[r->pool.stock[column]] / (double)cutting->cost[cutting->stocks - 1];
+    return column < 0 ? 0 : r->share[r->pool.stock[column]];
 }
 
 /* As many numbers as there are rows, times a column. */
@@ -174,12 +173,13 @@ static double amiss(const tside_i_relaxation *r, int row)
 /* The column that may come in for a row with the least change of prices. Returns it, or the number of columns if there is none. */
 static int incoming(const tside_i_relaxation *r, int row)
 {
+    const tside_i_pool *pool = &r->pool;
     const double sign = r->x[row] < 0 ? -1 : 1, *by = row_of(r, row);
     double least = 0, greatest = 0;
-    int best = r->pool.columns;
-    for (int j = -r->rows; j < r->pool.columns; j++) {
+    int best = pool->columns;
+    for (int j = -r->rows; j < pool->columns; j++) {
         double alpha, reduced;
-        if (j >= 0 && r->pool.banned[j])
+        if (j >= 0 && pool->banned[j])
             continue;
         alpha = sign * times_column(r, by, j);
         if (alpha <= tiny)
@@ -187,7 +187,7 @@ static int incoming(const tside_i_relaxation *r, int row)
         reduced = cost_of(r, j) - times_column(r, r->price, j);
         if (reduced < 0)
             reduced = 0;
-        if (best == r->pool.columns || reduced * greatest < least * alpha || (reduced * greatest <= least * alpha && alpha > greatest)) {
+        if (best == pool->columns || reduced * greatest < least * alpha || (reduced * greatest <= least * alpha && alpha > greatest)) {
             best = j;
             least = reduced;
             greatest = alpha;
