@@ -321,31 +321,37 @@ static int list_patterns(tside_i_search *s)
     }
 }
 
+/* What a column costs less what it is worth at the prices where the search stands. */
+static int64_t reduced_cost(const tside_i_search *s, int column)
+{
+    const tside_i_pool *pool = &s->relaxation.pool;
+    int64_t reduced = s->cutting.cost[pool->stock[column]] * s->node_fine;
+    for (int e = pool->start[column]; e < pool->start[column + 1]; e++)
+        reduced -= pool->entry[e].count * s->node_price[pool->entry[e].type];
+    return reduced;
+}
+
 /* Whether the relaxation's prices prove that nothing below this node costs no more than the cut. fixed: cost of the sticks already taken. */
 static int is_ruled_out(tside_i_search *s, int64_t fixed)
 {
     const tside_i_relaxation *r = &s->relaxation;
     const tside_i_cutting *cutting = &s->cutting;
-    int64_t least = 0, fine;
     double sum = 0;
     if (fixed > s->cut)
         return 1;
-    fine = round_prices(s, s->node_price);
+    s->node_fine = round_prices(s, s->node_price);
+    s->least = 0;
     for (int j = 0; j < r->pool.columns; j++) {
-        int64_t reduced = cutting->cost[r->pool.stock[j]] * fine;
-        if (r->pool.banned[j])
-            continue;
-        for (int e = r->pool.start[j]; e < r->pool.start[j + 1]; e++)
-            reduced -= r->pool.entry[e].count * s->node_price[r->pool.entry[e].type];
-        if (reduced < least)
-            least = reduced;
+        const int64_t reduced = r->pool.banned[j] ? 0 : reduced_cost(s, j);
+        if (reduced < s->least)
+            s->least = reduced;
     }
     for (int i = 0; i < r->rows; i++) {
         const double part = (double)s->node_price[i] * r->demand[i];
         sum += part - 1e-12 * fabs(part);
     }
-    sum += (double)least * (double)((s->cut - fixed) / cutting->cost[0]);
-    return sum > (double)(s->cut - fixed) * (double)fine * (1 + 1e-15);
+    sum += (double)s->least * (double)((s->cut - fixed) / cutting->cost[0]);
+    return sum > (double)(s->cut - fixed) * (double)s->node_fine * (1 + 1e-15);
 }
 
 /* Sets what is left to be met with the columns taken so far, and returns what these cost. */
@@ -363,9 +369,6 @@ static int64_t take_columns(tside_i_search *s)
         for (int e = r->pool.start[j]; e < r->pool.start[j + 1]; e++)
             r->demand[r->pool.entry[e].type] -= (double)(s->value[d] * r->pool.entry[e].count);
     }
-    for (int i = 0; i < types_of(s); i++)
-        if (r->demand[i] < 0)
-            r->demand[i] = 0;
     return cost;
 }
 
@@ -412,16 +415,25 @@ static void go_down(tside_i_search *s, int row)
     s->value[d] = r->x[row] - s->low[d] < 0.5 && s->low[d] > 0 ? s->low[d]-- : s->high[d]++;
 }
 
-/* The cost rises with the distance from the relaxation's own number of times: further the same way it is too high too. */
-static void close_side(tside_i_search *s)
+/*
+ * Where a number of times is ruled out, the same prices mostly rule out those further the same way: with each time less, the bound loses the column's
+ * reduced cost (and there is money for a few more sticks, which may fall short of it); with each time more it gains it.
+ */
+static void close_side(tside_i_search *s, int64_t fixed)
 {
     const int d = s->depth - 1;
+    int64_t reduced;
     if (d < 0)
         return;
-    if (s->value[d] <= s->whole[d])
-        s->low[d] = -1;
-    else
-        s->high[d] = -1;
+    reduced = fixed > s->cut ? 0 : reduced_cost(s, s->column[d]);
+    if (s->value[d] > s->whole[d]) {
+        if (reduced >= 0)
+            s->high[d] = -1;
+    } else {
+        const double lost = (double)s->least * (double)(dearest(s) / s->cutting.cost[0] + 1);
+        if (fixed <= s->cut && (double)reduced * (1 - 1e-12) <= lost)
+            s->low[d] = -1;
+    }
 }
 
 /* Goes on to the next number of times that was not tried, up the levels if need be; 0 if there is none. */
@@ -462,7 +474,7 @@ static int look(tside_i_search *s, const int *basis)
     if (solved == 1 && !is_ruled_out(s, fixed))
         round_down(s);
     if (is_ruled_out(s, fixed)) {
-        close_side(s);
+        close_side(s, fixed);
         return -1;
     }
     row = solved == 1 && s->depth < LEVELS * types_of(s) + LEVELS_MORE ? fraction(s) : -1;
@@ -500,12 +512,13 @@ static int64_t length_of(const tside_i_search *s, int stock)
 /* Whether the sticks to be had, or some of them, may make a plan that is sought: costs are known but for which of them are left out. */
 static int may_do(const tside_i_search *s)
 {
-    int64_t cost = 0, room = 0;
+    int64_t cost = 0;
+    double room = 0;
     for (int k = 0; k < s->cutting.stocks; k++) {
         cost += s->to_be_had[k] * s->cutting.cost[k];
-        room += s->to_be_had[k] * s->cutting.room[k];
+        room += (double)s->to_be_had[k] * (double)s->cutting.room[k];
     }
-    return room >= s->material && (cost <= s->cut || cost - s->cutting.cost[0] >= s->bound);
+    return room > s->material * (1 - 1e-12) && (cost <= s->cut || cost - s->cutting.cost[0] >= s->bound);
 }
 
 /*
@@ -605,7 +618,7 @@ static void count_sticks(tside_i_search *s)
     }
     s->material = 0;
     for (int i = 0; i < cutting->types; i++)
-        s->material += cutting->demand[i] * cutting->size[i];
+        s->material += (double)cutting->demand[i] * (double)cutting->size[i];
     s->fine = great / s->best.cost > 1 ? great / s->best.cost : 1;
 }
 

@@ -112,13 +112,14 @@ typedef struct tside_i_search {
     tside_i_cutting cutting;
     tside_i_relaxation relaxation;
     int64_t *table, *price;           /* whole-numbered prices of the types, at which no pattern is worth more than its stick, and their table */
-    int64_t *node_price;              /* the same of the relaxation's rows, where the search stands */
+    int64_t *node_price;              /* prices of the relaxation's rows where the search stands, */
+    int64_t node_fine, least;         /* their units in a unit of cost, and how far a column may fall short of its own, not above 0 */
     int64_t fine;                     /* price units in a unit of cost */
     int64_t bound;                    /* least cost that is not ruled out */
     int64_t level;                    /* cost from one total of stock to the next */
     int64_t cut;                      /* only what costs no more is sought, */
     int to_be_had[TSIDE_STOCK_LENGTHS]; /* and takes no more sticks of each stock, */
-    int64_t material;                 /* of which this much room is needed */
+    double material;                  /* of which this much room is needed */
     tside_i_sticks best, trial;
     int *rest, *most, *count, *found; /* one per type */
     int depth, *bases;                /* of each level: the basis it began from, */
