@@ -10,7 +10,7 @@
 
 #include "compact.h"
 
-enum { FILL_STEPS = 3000, PRICE_STEPS = 200000, LIST_STEPS = 2000000 };
+enum { FILL_STEPS = 3000, PRICE_STEPS = 200000, LIST_STEPS = 300000, STEPS_IN_NODE = 2000 };
 
 static int types_of(const tside_i_search *s)
 {
@@ -315,8 +315,9 @@ static int list_patterns(tside_i_search *s)
                 if ((!k || cutting->room[k] - walk.left > cutting->room[k - 1]) && tside_i_walk_is_full(&walk))
                     all = tside_i_pool_add(r, k, s->count);
             all = all && walk.steps >= 0;
+            s->nodes += (int)((LIST_STEPS - walk.steps) / STEPS_IN_NODE);
         }
-        if (all || short_by <= 0)
+        if (all || short_by <= 0 || s->nodes >= s->limit)
             return all && short_by == room;
     }
 }
@@ -581,11 +582,11 @@ static void refute_or_improve(tside_i_search *s)
 {
     int64_t share = 8;
     s->cut = s->best.cost - 1;
-    if (s->cut / s->level > s->bound / s->level) {
+    if (s->limit && s->cut / s->level > s->bound / s->level) {
         list_patterns(s);
         have_all(s);
         if (s->cut >= s->bound)
-            branch(s, s->limit / 128);
+            branch(s, s->nodes + s->limit / 128);
     }
     while (s->bound < s->best.cost && s->nodes < s->limit) {
         const int64_t last = s->best.cost - 1, lowest = s->bound / s->level, total = lowest + (last / s->level - lowest) / share,

@@ -405,7 +405,7 @@ tside_status tside_stock_plan(const tside_stock *stock, const tside_cut *cuts, i
     w.sticks = sticks;
     write_sticks(&w, search.trial.stock);
     made = sum_up(&w, entries);
-    made.nodes = search.nodes;
+    made.nodes = search.nodes < node_limit ? search.nodes : node_limit; /* the last may have counted for several */
     made.proven = search.bound / search.level >= search.best.cost / search.level;
     made.fewest = search.bound >= search.best.cost && (search.level > 1 || !search.best.rows || search.cutting.stocks == 1);
     /* where stock lengths are no whole nanometres, costs are rounded ones */

@@ -13,7 +13,7 @@ enum {
     TSIDE_STOCK_LENGTHS = 8,     /* that sticks are sold in */
     TSIDE_STOCK_CUTS = 250,      /* entries in a list of cuts */
     TSIDE_STOCK_PIECES = 100000, /* pieces, all counts together */
-    TSIDE_STOCK_NODES = 50000    /* a node limit that suits a program that someone waits for: a second or so */
+    TSIDE_STOCK_NODES = 50000    /* a node limit that suits a program that someone waits for: two seconds or so, seldom needed */
 };
 
 /* A length that sticks are sold in. */
