@@ -47,6 +47,8 @@ typedef struct tside_i_walk {
 
 /* The most that types from j on are worth in a room, for every j and every cell of a grid over the largest room: never too little. */
 void tside_i_table(const tside_i_cutting *cutting, const int64_t *value, int64_t *table, int grid);
+/* As many cells as the largest room has units, or GRID. */
+int tside_i_grid(const tside_i_cutting *cutting);
 /* Goes to the next pattern; 0 if there is none. */
 int tside_i_walk_next(tside_i_walk *walk);
 /* Whether no further piece fits the walk's pattern. */
@@ -84,6 +86,8 @@ typedef struct tside_i_relaxation {
     int pivots;
 } tside_i_relaxation;
 
+/* A column's pattern. */
+void tside_i_pool_pattern(const tside_i_relaxation *r, int column, int *pattern);
 /* Adds a pattern to the pool; 0 if it is full. */
 int tside_i_pool_add(tside_i_relaxation *r, int stock, const int *count);
 /* Makes the inverse anew for the columns of a basis. */
@@ -98,7 +102,7 @@ int tside_i_relaxation_enter(tside_i_relaxation *r, int column);
  */
 int tside_i_relaxation_solve(tside_i_relaxation *r);
 
-/* --- cutting.c: the search --- */
+/* --- what the search works on --- */
 
 /* Sticks that together give every piece. */
 typedef struct tside_i_sticks {
@@ -132,6 +136,50 @@ enum {
     ROWS = 20, ROWS_MORE = 64,    /* of a plan: per type, and beside these */
     LEVELS = 2, LEVELS_MORE = 100 /* of the search: the same */
 };
+
+static inline int tside_i_types(const tside_i_search *search)
+{
+    return search->cutting.types;
+}
+
+static inline int64_t tside_i_dearest(const tside_i_search *search)
+{
+    return search->cutting.cost[search->cutting.stocks - 1];
+}
+
+/* --- fill.c: plans --- */
+
+/* Begins a plan in trial. */
+void tside_i_plan_begin(tside_i_search *search);
+/* Takes so many sticks of a pattern into it, without what is over, from the shortest stock that holds the rest. 0 if it has no row left. */
+int tside_i_plan_append(tside_i_search *search, const int *pattern, int times);
+/* Fills sticks greedily for what is still asked for. If the plan costs no more than the cut it becomes the best, and only cheaper ones are sought from then on. */
+void tside_i_plan_finish(tside_i_search *search);
+
+/* --- price.c: what pieces are worth --- */
+
+/* A walk over the patterns of a room, by sizes or by prices whose table has been made; the pattern is count. */
+tside_i_walk tside_i_walk_of(const tside_i_search *search, const int64_t *value, const int *most, int64_t room, int64_t floor, int64_t steps);
+/*
+ * The relaxation's prices in whole numbers, never above the real ones. Returns how many units of price are in a unit of cost: fine, or less where prices
+ * are so high that sums of them would not fit in 64 bits.
+ */
+int64_t tside_i_round_prices(const tside_i_search *search, int64_t *whole);
+/* Solves the relaxation over all patterns, keeps its prices, and raises the bound to what they prove. */
+void tside_i_find_bound(tside_i_search *search);
+void tside_i_raise_bound(tside_i_search *search, int64_t bound);
+/*
+ * Puts every full pattern into the pool that falls short of its stick by no more than the room that the cut leaves; where these are too many, those
+ * that fall short least. Returns whether it could put in all.
+ */
+int tside_i_list_patterns(tside_i_search *search);
+
+/* --- branch.c --- */
+
+/* Looks for the cheapest plan of the pool's patterns that costs no more than the cut. Returns whether nothing was left out. */
+int tside_i_branch(tside_i_search *search, int limit);
+
+/* --- cutting.c: the search --- */
 
 /* Fills best, and bound. */
 void tside_i_search_run(tside_i_search *search);

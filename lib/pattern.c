@@ -13,6 +13,11 @@ static int cell(int64_t left, int grid, int64_t scale)
     return (int)(scale == grid ? left : left * grid / scale);
 }
 
+int tside_i_grid(const tside_i_cutting *cutting)
+{
+    return (int)lesser(cutting->room[cutting->stocks - 1], GRID);
+}
+
 /* Sizes are rounded down to cells, so that whatever fits the room fits the cells; bundles of 1, 2, 4 ... pieces make up every number of them. */
 void tside_i_table(const tside_i_cutting *cutting, const int64_t *value, int64_t *table, int grid)
 {

@@ -34,6 +34,15 @@ int tside_i_pool_add(tside_i_relaxation *r, int stock, const int *count)
     return 1;
 }
 
+void tside_i_pool_pattern(const tside_i_relaxation *r, int column, int *pattern)
+{
+    const tside_i_pool *pool = &r->pool;
+    memset(pattern, 0, (size_t)r->cutting->types * sizeof *pattern);
+    for (int e = pool->start[column]; e < pool->start[column + 1]; e++)
+        if (pool->entry[e].count > 0)
+            pattern[pool->entry[e].type] = pool->entry[e].count;
+}
+
 static double cost_of(const tside_i_relaxation *r, int column)
 {
     return column < 0 ? 0 : r->share[r->pool.stock[column]];
