@@ -165,6 +165,10 @@ extern const tside_table tside_i_bolt_plan_table;
 extern const tside_table tside_i_bearing_table;
 extern const tside_table tside_i_bar_stick_table;
 extern const tside_table tside_i_fittings_table;
+extern const tside_table tside_i_cable_table;
+extern const tside_table tside_i_crank_table;
+extern const tside_table tside_i_run_table;
+extern const tside_table tside_i_cranking_table;
 extern const tside_table tside_i_item_table;
 
 #endif

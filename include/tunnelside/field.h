@@ -31,6 +31,8 @@ typedef enum tside_kind {
     TSIDE_KIND_BOLT,
     TSIDE_KIND_BOLT_PART,
     TSIDE_KIND_FITTINGS,
+    TSIDE_KIND_CABLE,
+    TSIDE_KIND_CRANK,
     TSIDE_KIND_SIDE,
     /* answered: results */
     TSIDE_KIND_SECTION,
@@ -43,6 +45,8 @@ typedef enum tside_kind {
     TSIDE_KIND_TURN,
     TSIDE_KIND_BAR_STICK,
     TSIDE_KIND_ITEM,
+    TSIDE_KIND_RUN,
+    TSIDE_KIND_CRANKING,
     TSIDE_KIND_END_PLAN,
     TSIDE_KIND_PLAN,
     TSIDE_KIND_BOLT_PLAN,

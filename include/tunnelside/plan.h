@@ -3,6 +3,8 @@
 #ifndef TUNNELSIDE_PLAN_H
 #define TUNNELSIDE_PLAN_H
 
+#include <tunnelside/crank.h>
+#include <tunnelside/run.h>
 #include <tunnelside/strength.h>
 
 #ifdef __cplusplus
@@ -86,6 +88,8 @@ typedef struct tside_side {
     tside_bar bar;
     tside_stops stops;
     tside_drive drive;
+    tside_cable cable;
+    tside_crank crank;
     tside_end drive_end;
     tside_end free_end;
     tside_collar collar;        /* at the free end */
@@ -118,6 +122,17 @@ typedef enum tside_finding_code {
     TSIDE_FINDING_TIPS,            /* the baseboard stands so far out that the roll tips over its edge */
     TSIDE_FINDING_STALL_GUESSED,   /* no stall torque given: taken as a multiple of the rated one */
     TSIDE_FINDING_UNUSUAL,         /* inputs outside their usual range; value: how many */
+    TSIDE_FINDING_STALLS,          /* the motor stalls before open */
+    TSIDE_FINDING_LONG_RUN,        /* the run is longer than the drive may run at a time */
+    TSIDE_FINDING_OVERLOAD,        /* the torque's root mean square is above the rated torque */
+    TSIDE_FINDING_DROP,            /* running, the cable loses more of the supply's voltage than its limit */
+    TSIDE_FINDING_DROP_START,      /* starting, it does */
+    TSIDE_FINDING_AMPACITY,        /* running, the current is above what the cable may carry */
+    TSIDE_FINDING_FUSE,            /* running, the current is above the fuse's rating */
+    TSIDE_FINDING_FUSE_START,      /* starting, it is: the fuse must bear that for a moment */
+    TSIDE_FINDING_FUSE_LARGE,      /* the fuse is rated above what the cable may carry */
+    TSIDE_FINDING_TURNS_BACK,      /* the drive does not hold the bar where it stops */
+    TSIDE_FINDING_EFFORT,          /* the crank's handle asks more than its limit */
     TSIDE_FINDING_CODES
 } tside_finding_code;
 
@@ -172,6 +187,10 @@ typedef struct tside_plan {
     double stall_torque;     /* N m */
     double splice_near;      /* m, from the curtain's edge at the drive to where the nearest joint begins; 0 without joints */
     tside_end_plan drive_end, free_end;
+    int run_given;
+    tside_run run;           /* of a motor with stall torque and no-load speed */
+    int cranking_given;
+    tside_cranking cranking; /* where a crank is fitted */
     int splices;             /* joints along the bar */
     int line_count;
     tside_strength_line lines[TSIDE_STRENGTH_LINES];
