@@ -25,6 +25,7 @@ static const tside_table *const directory[TSIDE_KIND_COUNT] = {
     [TSIDE_KIND_CABLE] = &tside_i_cable_table,
     [TSIDE_KIND_CRANK] = &tside_i_crank_table,
     [TSIDE_KIND_RUN] = &tside_i_run_table,
+    [TSIDE_KIND_DRIVE_CHOICE] = &tside_i_drive_choice_table,
     [TSIDE_KIND_CRANKING] = &tside_i_cranking_table,
     [TSIDE_KIND_SECTION] = &tside_i_section_table,
     [TSIDE_KIND_POSITION] = &tside_i_position_table,

@@ -169,6 +169,7 @@ extern const tside_table tside_i_cable_table;
 extern const tside_table tside_i_crank_table;
 extern const tside_table tside_i_run_table;
 extern const tside_table tside_i_cranking_table;
+extern const tside_table tside_i_drive_choice_table;
 extern const tside_table tside_i_item_table;
 
 #endif

@@ -5,6 +5,8 @@
 
 #include "compact.h"
 
+#define OF_CURRENT .optional = 1, .given_offset = offsetof(tside_run, current_peak_given)
+
 static const tside_field rows[] = {
     {RESULT_COUNT(tside_run, stalls, "1 where it stalls before open")},
     {RESULT_OPTIONAL(tside_run, stall_turns, "turn", "turns of the bar since shut where it stalls")},
@@ -12,13 +14,11 @@ static const tside_field rows[] = {
     {RESULT_OPTIONAL(tside_run, time_up, "s", "from shut to open")},
     {RESULT_OPTIONAL(tside_run, time_down, "s", "from open to shut, at no-load speed")},
     {RESULT_OPTIONAL(tside_run, torque_rms, "N m", "root of the mean square of the torque, over the time up")},
-#define OF_CURRENT(member, unit, text) \
-    {RESULT(tside_run, member, unit, text), .optional = 1, .given_offset = offsetof(tside_run, current_peak_given)}
-    OF_CURRENT(current_peak, "A", "greatest running current, or that where it stalls"),
-    OF_CURRENT(current_start, "A", "current at the first moment"),
+    {RESULT(tside_run, current_peak, "A", "greatest running current, or that where it stalls"), OF_CURRENT},
+    {RESULT(tside_run, current_start, "A", "current at the first moment"), OF_CURRENT},
     {RESULT_OPTIONAL(tside_run, energy, "J", "from the supply, up")},
-    OF_CURRENT(drop_peak, "V", "lost in the cable at the greatest running current"),
-    OF_CURRENT(drop_start, "V", "lost in the cable at the first moment"),
+    {RESULT(tside_run, drop_peak, "V", "lost in the cable at the greatest running current"), OF_CURRENT},
+    {RESULT(tside_run, drop_start, "V", "lost in the cable at the first moment"), OF_CURRENT},
     {RESULT(tside_run, resistance, "ohm", "of the cable there and back, with what follows the drive")},
     {RESULT(tside_run, cable_length, "m", "one way, with what follows the drive")},
 };

@@ -110,6 +110,17 @@ static const tside_field finding_rows[] = {
 };
 TABLE(tside_i_finding_table, finding_rows);
 
+static const char *const fits[] = {"chosen", "larger", "fails", "refused"};
+
+static const tside_field choice_rows[] = {
+    {CHOICE(tside_drive_choice, fit, fits, 0, "what became of the drive")},
+    {CHOICE(tside_drive_choice, finding, finding_codes, 0, "why it fails")},
+    {RESULT(tside_drive_choice, value, "", "what was found; of a larger drive its rated torque")},
+    {RESULT(tside_drive_choice, bound, "", "what it should have kept to; of a larger drive the chosen one's rated torque")},
+    {RESULT_COUNT(tside_drive_choice, status, "how its plan ended, if it was refused")},
+};
+TABLE(tside_i_drive_choice_table, choice_rows);
+
 static const tside_field plan_rows[] = {
     {RESULT(tside_plan, curtain_length, "m", "length of the curtain on the bar")},
     {RESULT(tside_plan, bar_length, "m", "length of the bar")},

@@ -238,6 +238,30 @@ TSIDE_API tside_status tside_eye_least(const tside_side *side, tside_which_end e
  */
 TSIDE_API tside_status tside_bar_smallest(const tside_side *side, int *index, tside_fault *fault);
 
+/* What became of a drive of a list. */
+typedef enum tside_drive_fit {
+    TSIDE_DRIVE_CHOSEN,
+    TSIDE_DRIVE_LARGER, /* it would serve, and a smaller one does */
+    TSIDE_DRIVE_FAILS,  /* by the finding */
+    TSIDE_DRIVE_REFUSED /* no plan can be made with it: the status says why */
+} tside_drive_fit;
+
+typedef struct tside_drive_choice {
+    tside_drive_fit fit;
+    tside_finding_code finding; /* drive_weak, stalls, limit_turns, long_run, overload or turns_back, the first of these; of a failing drive only */
+    double value, bound;        /* the finding's, in the unit of its sentence; of a larger drive its rated torque and the chosen one's, N m */
+    int status;                 /* a tside_status, of a refused drive */
+} tside_drive_choice;
+
+/*
+ * From a list of drives, the smallest that runs a side: of those that lift it with their safety factor, within their limit turns, do not stall on the side's supply cable, keep
+ * their short-time rating and do not turn back, the one with the least rated torque, and of equals the lightest. Each is tried in the place of the side's own, with its own
+ * mass and collar; a value that a drive does not state cannot make it fail.
+ * side: its own drive is not used; drives, count: 1 to 1000; index: receives the chosen one's place; choices: receives what became of each, and why.
+ * TSIDE_OUT_OF_BOUNDS: count, or a field of the side. TSIDE_OUT_OF_REACH: none serves; the choices are written all the same. The choices are left as they were on any other failure.
+ */
+TSIDE_API tside_status tside_drive_smallest(const tside_side *side, const tside_drive *drives, int count, int *index, tside_drive_choice *choices, tside_fault *fault);
+
 /* One length of tube in the bar. Each but the first begins inside the one before it. */
 typedef struct tside_bar_stick {
     double length;   /* m, as cut */
