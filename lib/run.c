@@ -60,6 +60,19 @@ static tside_status contradicts(tside_fault *fault, const char *field, const cha
     return tside_i_refuse(fault, TSIDE_CONTRADICTS, field, other, reason);
 }
 
+/*
+ * At the rated voltage no torque may ask more power than the current brings: with x of the stall torque, w0 Ts x (1 - x) <= Vr (I0 + (Is - I0) x). It is nearest at
+ * x = sqrt(I0)/(sqrt(I0) + sqrt(Is)), where w0 Ts = Vr (sqrt(I0) + sqrt(Is))^2.
+ */
+static tside_status check_power(const motor *m, tside_fault *fault)
+{
+    double root = sqrt(m->idle) + sqrt(m->stall), most = m->rated * root * root / m->torque;
+    if (m->speed > most)
+        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "drive.no_load_speed", "drive.stall_current", "the motor would give more power than it takes", "rad/s", m->speed,
+                                    TSIDE_ABOVE, most, 0);
+    return TSIDE_OK;
+}
+
 static tside_status make_motor(const tside_drive *drive, const tside_cable *cable, double length, motor *m, tside_fault *fault)
 {
     if (drive->kind != TSIDE_MOTOR)
@@ -88,6 +101,8 @@ static tside_status make_motor(const tside_drive *drive, const tside_cable *cabl
         m->idle = drive->no_load_current;
         m->stall = drive->stall_current;
     }
+    if (drive->stall_current_given && drive->rated_voltage_given)
+        TRY(check_power(m, fault));
     if (m->supply - m->resistance * m->idle <= 0)
         return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "drive.supply_voltage", "cable", "the cable leaves the motor no voltage, even without load", "V", m->supply,
                                     TSIDE_NOT_ABOVE, m->resistance * m->idle, 0);

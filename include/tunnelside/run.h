@@ -38,7 +38,7 @@ typedef struct tside_run {
  * no-load speed. Starting, it is a resistance Vr/Is. Without both currents nothing is known of them, and no cable may be counted.
  * travel, load, hang: as tside_lift_at, hang may be NULL; drive: every field checked, with stall torque and no-load speed; cable: every field checked; run: receives the answer.
  * TSIDE_OUT_OF_BOUNDS: a field. TSIDE_CONTRADICTS: a hand drive, no stall torque or no-load speed (drive.kind, drive.stall_torque, drive.no_load_speed); a supply voltage without
- * a rated one, or the reverse; one current without the other, a stall current not above the no-load one; a cable without currents; a cable that leaves the motor no voltage at
+ * a rated one, or the reverse; one current without the other, a stall current not above the no-load one; a cable without currents; more power given than taken; a cable that leaves the motor no voltage at
  * no load. TSIDE_OUT_OF_REACH: as tside_lift_worst. Source: linear lines of a permanent-magnet motor, any handbook; derivation.
  */
 TSIDE_API tside_status tside_drive_run(const tside_travel *travel, const tside_load *load, const tside_hang *hang, const tside_drive *drive, const tside_cable *cable,
