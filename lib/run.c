@@ -118,7 +118,7 @@ typedef struct sums {
 /* Nodes and weights of Gauss and Legendre on [0, 1], five of them: Abramowitz and Stegun, table 25.4. */
 static const double nodes[] = {0.046910077030668004, 0.23076534494715845, 0.5, 0.76923465505284155, 0.953089922969332};
 static const double weights[] = {0.11846344252809454, 0.23931433524968324, 0.28444444444444444, 0.23931433524968324, 0.11846344252809454};
-enum { NODES = 5, PANELS = 4 };
+enum { NODES = 5 };
 
 /* How fast the drive's angle grows with progress, but for a factor that is the same all along a stretch; a corner and a roll that tips turn evenly. */
 static double angle_rate(const tside_i_lifting *lifting, const tside_i_spot *spot)
@@ -143,10 +143,10 @@ static double drive_angle(const tside_i_lifting *lifting, int stretch, double pr
 }
 
 /* Over a part of a stretch: the mean of each integrand, weighed by how fast the angle grows, times the angle, which is exact. */
-static void add_panel(const tside_i_lifting *lifting, const motor *m, int stretch, double from, double to, double angle, sums *all)
+static sums panel(const tside_i_lifting *lifting, const motor *m, int stretch, double from, double to)
 {
     sums sum = {0, 0, 0};
-    double weight = 0;
+    double weight = 0, angle = drive_angle(lifting, stretch, to) - drive_angle(lifting, stretch, from);
     for (int i = 0; i < NODES; i++) {
         tside_i_spot spot;
         double torque, seconds, w;
@@ -160,26 +160,39 @@ static void add_panel(const tside_i_lifting *lifting, const motor *m, int stretc
         sum.energy += seconds * m->supply * current_at(m, torque);
     }
     if (!(weight > 0))
-        return;
-    all->time += sum.time * angle / weight;
-    all->square += sum.square * angle / weight;
-    all->energy += sum.energy * angle / weight;
+        return (sums){0, 0, 0};
+    return (sums){sum.time * angle / weight, sum.square * angle / weight, sum.energy * angle / weight};
+}
+
+static sums plus(sums a, sums b)
+{
+    return (sums){a.time + b.time, a.square + b.square, a.energy + b.energy};
+}
+
+/* In steps that halve where two halves differ from the whole, as they do close under the fixing, where a guide leans ever faster, and grow again after. */
+static sums stretch_up(const tside_i_lifting *lifting, const motor *m, int stretch, double from, double to)
+{
+    sums all = {0, 0, 0};
+    double step = to - from, least = step / 4096, at = from;
+    while (at < to) {
+        double next = to - at > step ? at + step : to, middle = at + (next - at) / 2;
+        sums whole = panel(lifting, m, stretch, at, next), halves = plus(panel(lifting, m, stretch, at, middle), panel(lifting, m, stretch, middle, next));
+        if (fabs(halves.time - whole.time) <= 1e-10 * halves.time || !(next - at > least)) {
+            all = plus(all, halves);
+            at = next;
+            step *= 2;
+        } else
+            step = (next - at) / 2;
+    }
+    return all;
 }
 
 APART static sums run_up(const tside_i_lifting *lifting, const motor *m)
 {
     const tside_travel *travel = lifting->travel;
     sums all = {0, 0, 0};
-    for (int i = 0; i < travel->stretches; i++) {
-        double from = travel->stretch[i].from, to = i + 1 < travel->stretches ? travel->stretch[i + 1].from : travel->end;
-        double before = drive_angle(lifting, i, from), at = from;
-        for (int k = 1; k <= PANELS && to > from; k++) {
-            double next = k == PANELS ? to : from + (to - from) * k / PANELS, after = drive_angle(lifting, i, next);
-            add_panel(lifting, m, i, at, next, after - before, &all);
-            at = next;
-            before = after;
-        }
-    }
+    for (int i = 0; i < travel->stretches; i++)
+        all = plus(all, stretch_up(lifting, m, i, travel->stretch[i].from, i + 1 < travel->stretches ? travel->stretch[i + 1].from : travel->end));
     return all;
 }
 
