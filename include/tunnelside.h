@@ -15,9 +15,12 @@
 #include <tunnelside/roll.h>
 #include <tunnelside/travel.h>
 #include <tunnelside/drive.h>
+#include <tunnelside/cable.h>
+#include <tunnelside/crank.h>
 #include <tunnelside/guide.h>
 #include <tunnelside/extender.h>
 #include <tunnelside/lift.h>
+#include <tunnelside/run.h>
 #include <tunnelside/strength.h>
 #include <tunnelside/plan.h>
 #include <tunnelside/takeoff.h>

@@ -6,6 +6,7 @@
 #include "compact.h"
 
 static const char *const kinds[] = {"motor", "hand"};
+static const char *const holds[] = {"unknown", "by_itself", "not"};
 static const char *const places[] = {"one_end", "both_ends", "mid_bar"};
 
 #define MOTOR ONLY(TSIDE_MOTOR)
@@ -27,6 +28,10 @@ static const tside_field rows[] = {
     {OPTIONAL(tside_drive, rated_voltage, "V", FROM(0.1), TO(1000), "voltage to which its ratings refer"), APPLIES(tside_drive, kind, MOTOR)},
     {OPTIONAL(tside_drive, supply_voltage, "V", FROM(0.1), TO(1000), "voltage of the supply"), APPLIES(tside_drive, kind, MOTOR)},
     {OPTIONAL(tside_drive, no_load_speed, "rad/s", ABOVE(0), TO(1000), "speed without load, at its rated voltage"), APPLIES(tside_drive, kind, MOTOR)},
+    {OPTIONAL(tside_drive, no_load_current, "A", FROM(0), TO(1000), "current without load, at its rated voltage"), APPLIES(tside_drive, kind, MOTOR)},
+    {OPTIONAL(tside_drive, stall_current, "A", FROM(0.001), TO(10000), "current at stall, at its rated voltage"), APPLIES(tside_drive, kind, MOTOR)},
+    {OPTIONAL(tside_drive, rated_run, "s", ABOVE(0), TO(1e6), "how long it may run at a time"), APPLIES(tside_drive, kind, MOTOR)},
+    {CHOICE(tside_drive, holds, holds, TSIDE_HOLDS_UNKNOWN, "whether it holds the bar where it stops")},
     {OPTIONAL(tside_drive, limit_turns, "turn", ABOVE(0), TO(1000), "the most turns that its limit switch or stop allows")},
 };
 TABLE(tside_i_drive_table, rows);

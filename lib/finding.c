@@ -26,6 +26,47 @@ static void find_drive(const tside_side *side, tside_plan *plan)
         add(plan, TSIDE_FINDING_LIMIT_TURNS, TSIDE_DRIVE_END, -1, plan->drive_turns, side->drive.limit_turns);
 }
 
+/* A motor on its supply and cable. */
+static void find_run(const tside_side *side, tside_plan *plan)
+{
+    const tside_run *run = &plan->run;
+    const tside_drive *drive = &side->drive;
+    const tside_cable *cable = &side->cable;
+    double allowed = cable->drop_limit * drive->supply_voltage;
+    if (run->stalls)
+        add(plan, TSIDE_FINDING_STALLS, TSIDE_DRIVE_END, -1, plan->worst.drive, run->stall_torque);
+    if (run->time_up_given && drive->rated_run_given && run->time_up > drive->rated_run)
+        add(plan, TSIDE_FINDING_LONG_RUN, TSIDE_DRIVE_END, -1, run->time_up, drive->rated_run);
+    if (run->torque_rms_given && run->torque_rms > drive->rated_torque)
+        add(plan, TSIDE_FINDING_OVERLOAD, TSIDE_DRIVE_END, -1, run->torque_rms, drive->rated_torque);
+    if (!run->current_peak_given)
+        return;
+    if (cable->wire != TSIDE_NO_CABLE && cable->drop_limit_given) {
+        if (run->drop_peak > allowed)
+            add(plan, TSIDE_FINDING_DROP, TSIDE_DRIVE_END, -1, run->drop_peak, allowed);
+        if (run->drop_start > allowed)
+            add(plan, TSIDE_FINDING_DROP_START, TSIDE_DRIVE_END, -1, run->drop_start, allowed);
+    }
+    if (cable->wire != TSIDE_NO_CABLE && cable->ampacity_given) {
+        if (run->current_peak > cable->ampacity)
+            add(plan, TSIDE_FINDING_AMPACITY, TSIDE_DRIVE_END, -1, run->current_peak, cable->ampacity);
+        if (cable->fuse_given && cable->fuse > cable->ampacity)
+            add(plan, TSIDE_FINDING_FUSE_LARGE, TSIDE_DRIVE_END, -1, cable->fuse, cable->ampacity);
+    }
+    if (cable->fuse_given && run->current_peak > cable->fuse)
+        add(plan, TSIDE_FINDING_FUSE, TSIDE_DRIVE_END, -1, run->current_peak, cable->fuse);
+    else if (cable->fuse_given && run->current_start > cable->fuse)
+        add(plan, TSIDE_FINDING_FUSE_START, TSIDE_DRIVE_END, -1, run->current_start, cable->fuse);
+}
+
+static void find_holding(const tside_side *side, tside_plan *plan)
+{
+    if (side->drive.holds == TSIDE_HOLDS_NOT)
+        add(plan, TSIDE_FINDING_TURNS_BACK, TSIDE_DRIVE_END, -1, fmax(plan->worst.down, 0), 0);
+    if (plan->cranking_given && plan->cranking.effort > plan->cranking.limit)
+        add(plan, TSIDE_FINDING_EFFORT, TSIDE_DRIVE_END, -1, plan->cranking.effort, plan->cranking.limit);
+}
+
 /* How near the guide comes to a rectangle as it swings, with its eye anywhere within the placing error: at places so near to each other that nothing slips between. */
 static double guide_distance(const tside_i_setup *setup, const tside_i_hung *hung, const tside_guide *guide, const tside_keep_out *out)
 {
@@ -143,6 +184,9 @@ void tside_i_find(const tside_i_setup *setup, const tside_i_hung *drive, const t
         add(plan, TSIDE_FINDING_STAYS_UP, TSIDE_DRIVE_END, -1, plan->least_down.down, 0);
     find_swing(setup, drive, plan);
     find_tipping(&setup->travel, plan);
+    if (plan->run_given)
+        find_run(side, plan);
+    find_holding(side, plan);
     if (side->drive.kind == TSIDE_HAND || !side->drive.stall_torque_given)
         add(plan, TSIDE_FINDING_STALL_GUESSED, TSIDE_DRIVE_END, -1, plan->stall_torque, 0);
     if (unusual > 0)
@@ -163,6 +207,13 @@ int tside_finding_stops(int code)
     case TSIDE_FINDING_LAG:
     case TSIDE_FINDING_THROWN:
     case TSIDE_FINDING_TIPS:
+    case TSIDE_FINDING_STALLS:
+    case TSIDE_FINDING_LONG_RUN:
+    case TSIDE_FINDING_OVERLOAD:
+    case TSIDE_FINDING_AMPACITY:
+    case TSIDE_FINDING_FUSE:
+    case TSIDE_FINDING_FUSE_LARGE:
+    case TSIDE_FINDING_TURNS_BACK:
         return 1;
     default:
         return 0;
@@ -192,6 +243,17 @@ static const struct {
                             ""},
     [TSIDE_FINDING_STALL_GUESSED] = {"no stall torque is known: strength is checked at ", " N m", ", a multiple that rests on no published source", NULL, ""},
     [TSIDE_FINDING_UNUSUAL] = {"outside their usual range: ", "", " of the inputs", NULL, ""},
+    [TSIDE_FINDING_STALLS] = {"the motor stalls before open: the worst torque is ", " N m", ", and on its supply and cable it gives ", " N m", ""},
+    [TSIDE_FINDING_LONG_RUN] = {"the run is too long for the drive: up takes ", " s", ", and it may run for ", " s", " at a time"},
+    [TSIDE_FINDING_OVERLOAD] = {"the drive is overloaded over the run: its torque's root mean square is ", " N m", ", and it is rated for ", " N m", ""},
+    [TSIDE_FINDING_DROP] = {"running, the cable loses ", " V", ", and its limit is ", " V", ""},
+    [TSIDE_FINDING_DROP_START] = {"starting, the cable loses ", " V", ", and its limit is ", " V", ""},
+    [TSIDE_FINDING_AMPACITY] = {"the running current is ", " A", ", and the cable may carry ", " A", ""},
+    [TSIDE_FINDING_FUSE] = {"the fuse blows: the running current is ", " A", ", and it is rated ", " A", ""},
+    [TSIDE_FINDING_FUSE_START] = {"the fuse may blow at the start: the current is ", " A", " for a moment, and it is rated ", " A", "; a slow fuse may bear it"},
+    [TSIDE_FINDING_FUSE_LARGE] = {"the fuse does not protect the cable: it is rated ", " A", ", and the cable may carry ", " A", ""},
+    [TSIDE_FINDING_TURNS_BACK] = {"the drive does not hold: where it lifts most, the bar turns it back with ", " N m", "; it needs a self-locking gear or a brake", NULL, ""},
+    [TSIDE_FINDING_EFFORT] = {"the crank is heavy: its handle asks ", " N", ", and the limit is ", " N", ""},
 };
 
 size_t tside_finding_text(const tside_finding *finding, char *buffer, size_t size)

@@ -122,6 +122,7 @@ static const measure units[] = {
     {"J", "J", 1, 1, ALONE},
     {"kJ", "J", E3, 1, ALONE},
     {"Wh", "J", 3600, 1, ALONE},
+    {"degC", "degC", 1, 1, ALONE},
     {"K", "K", 1, 1, ALONE}, /* a difference: no offset is ever added */
     {"ohm", "ohm", 1, 1, ALONE},
 };

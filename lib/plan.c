@@ -3,6 +3,7 @@
 
 #include "plan.h"
 
+#include "run.h"
 #include "extender.h"
 #include "strength.h"
 
@@ -386,6 +387,19 @@ APART static tside_status plan_torque(const tside_i_setup *setup, const tside_i_
     return TSIDE_OK;
 }
 
+/* --- motor and crank --- */
+
+APART static tside_status plan_run(const tside_side *side, const tside_i_lifting *lifting, tside_plan *plan, tside_fault *fault)
+{
+    plan->run_given = tside_i_drive_runs(&side->drive);
+    plan->cranking_given = side->crank.fitted == TSIDE_CRANK;
+    if (plan->run_given)
+        TRY(tside_i_drive_run(lifting, &side->drive, &side->cable, &plan->worst, &plan->run, fault));
+    if (plan->cranking_given)
+        TRY(tside_crank_effort(&side->crank, fmax(plan->worst.drive, 0), fmax(plan->drive_turns, 0), &plan->cranking, fault));
+    return TSIDE_OK;
+}
+
 tside_status tside_i_plan(const tside_side *side, const tside_bar *bar, tside_plan *plan, tside_fault *fault)
 {
     tside_i_setup setup;
@@ -403,6 +417,7 @@ tside_status tside_i_plan(const tside_side *side, const tside_bar *bar, tside_pl
     if (setup.load.bar_mass + setup.load.clip_mass > 0)
         plan->longest_side = fmax(longest - 2 * side->curtain.past, 0);
     TRY(plan_torque(&setup, &lifting, plan, fault));
+    TRY(plan_run(side, &lifting, plan, fault));
     TRY(plan_end(&setup, TSIDE_DRIVE_END, &lifting, &drive, plan->stall_torque, &plan->drive_end, fault));
     TRY(plan_end(&setup, TSIDE_FREE_END, NULL, &free, 0, &plan->free_end, fault));
     hip_instead(&setup, TSIDE_DRIVE_END, &plan->drive_end);

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Searches over whole plans: how low the eye may be, and the lightest bar that serves. */
+/* Searches over whole plans: how low the eye may be, the smallest drive and the lightest bar that serve. */
 #include <string.h>
 
 #include "plan.h"
@@ -59,6 +59,61 @@ tside_status tside_eye_least(const tside_side *side, tside_which_end end, double
     *rise = high;
     return TSIDE_OK;
 }
+
+/* --- drives --- */
+
+/* What keeps a drive from serving, the gravest first. */
+static const tside_finding_code failures[] = {TSIDE_FINDING_DRIVE_WEAK, TSIDE_FINDING_STALLS, TSIDE_FINDING_LIMIT_TURNS, TSIDE_FINDING_LONG_RUN,
+                                              TSIDE_FINDING_OVERLOAD, TSIDE_FINDING_TURNS_BACK};
+
+static tside_drive_choice judge(const tside_plan *plan)
+{
+    for (size_t k = 0; k < sizeof failures / sizeof *failures; k++)
+        for (int i = 0; i < plan->finding_count; i++)
+            if (plan->findings[i].code == failures[k])
+                return (tside_drive_choice){TSIDE_DRIVE_FAILS, failures[k], plan->findings[i].value, plan->findings[i].bound, TSIDE_OK};
+    return (tside_drive_choice){.fit = TSIDE_DRIVE_LARGER};
+}
+
+static int is_smaller(const tside_drive *one, const tside_drive *other)
+{
+    return one->rated_torque < other->rated_torque || (one->rated_torque == other->rated_torque && one->mass < other->mass);
+}
+
+tside_status tside_drive_smallest(const tside_side *side, const tside_drive *drives, int count, int *index, tside_drive_choice *choices, tside_fault *fault)
+{
+    tside_side tried = *side;
+    tside_plan plan;
+    int best = -1;
+    if (count < 1)
+        return tside_i_bound(fault, "count", "1", count, TSIDE_BELOW, 1);
+    if (count > 1000)
+        return tside_i_bound(fault, "count", "1", count, TSIDE_ABOVE, 1000);
+    tside_usual(TSIDE_KIND_DRIVE, &tried.drive);
+    tried.drive.rated_torque = 1;
+    TRY(tside_check(TSIDE_KIND_SIDE, &tried, fault));
+    for (int i = 0; i < count; i++) {
+        tside_status status = tside_check(TSIDE_KIND_DRIVE, drives + i, NULL);
+        tried.drive = drives[i];
+        if (status == TSIDE_OK)
+            status = tside_i_plan(&tried, &tried.bar, &plan, NULL);
+        choices[i] = status == TSIDE_OK ? judge(&plan) : (tside_drive_choice){.fit = TSIDE_DRIVE_REFUSED, .status = (int)status};
+        if (choices[i].fit == TSIDE_DRIVE_LARGER && (best < 0 || is_smaller(drives + i, drives + best)))
+            best = i;
+    }
+    if (best < 0)
+        return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, "drives", "", "no drive of the list serves");
+    for (int i = 0; i < count; i++)
+        if (choices[i].fit == TSIDE_DRIVE_LARGER) {
+            choices[i].value = drives[i].rated_torque;
+            choices[i].bound = drives[best].rated_torque;
+        }
+    choices[best].fit = TSIDE_DRIVE_CHOSEN;
+    *index = best;
+    return TSIDE_OK;
+}
+
+/* --- bars --- */
 
 /* By how much a planned side exceeds its limits, as the worst ratio; at most 1 serves. */
 static double excess(const tside_side *side, const tside_plan *plan)

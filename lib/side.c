@@ -61,6 +61,8 @@ static const tside_field side_rows[] = {
     {GROUP(tside_side, bar, TSIDE_KIND_BAR, "the roll bar")},
     {GROUP(tside_side, stops, TSIDE_KIND_STOPS, "shut and open")},
     {GROUP(tside_side, drive, TSIDE_KIND_DRIVE, "the drive")},
+    {GROUP(tside_side, cable, TSIDE_KIND_CABLE, "the cable from supply to drive")},
+    {GROUP(tside_side, crank, TSIDE_KIND_CRANK, "the hand crank")},
     {GROUP(tside_side, drive_end, TSIDE_KIND_END, "the end wall with the drive")},
     {GROUP(tside_side, free_end, TSIDE_KIND_END, "the other end wall")},
     {GROUP(tside_side, collar, TSIDE_KIND_COLLAR, "the collar at the free end")},
@@ -95,6 +97,7 @@ TABLE(tside_i_end_plan_table, end_plan_rows);
 static const char *const finding_codes[] = {
     "drive_weak", "strength", "limit_turns", "keep_out_tube", "keep_out_guide", "kick", "side_force", "twist", "lag",
     "seal", "wraps", "stays_up", "chain_swing", "thrown", "uplift", "tips", "stall_guessed", "unusual",
+    "stalls", "long_run", "overload", "drop", "drop_start", "ampacity", "fuse", "fuse_start", "fuse_large", "turns_back", "effort",
 };
 static const char *const finding_ends[] = {"drive_end", "free_end"};
 
@@ -106,6 +109,17 @@ static const tside_field finding_rows[] = {
     {RESULT(tside_finding, bound, "", "what it should have kept to")},
 };
 TABLE(tside_i_finding_table, finding_rows);
+
+static const char *const fits[] = {"chosen", "larger", "fails", "refused"};
+
+static const tside_field choice_rows[] = {
+    {CHOICE(tside_drive_choice, fit, fits, 0, "what became of the drive")},
+    {CHOICE(tside_drive_choice, finding, finding_codes, 0, "why it fails")},
+    {RESULT(tside_drive_choice, value, "", "what was found; of a larger drive its rated torque")},
+    {RESULT(tside_drive_choice, bound, "", "what it should have kept to; of a larger drive the chosen one's rated torque")},
+    {RESULT_COUNT(tside_drive_choice, status, "how its plan ended, if it was refused")},
+};
+TABLE(tside_i_drive_choice_table, choice_rows);
 
 static const tside_field plan_rows[] = {
     {RESULT(tside_plan, curtain_length, "m", "length of the curtain on the bar")},
@@ -134,6 +148,10 @@ static const tside_field plan_rows[] = {
     {RESULT(tside_plan, lag_unequal, "m", "far end lower by a roll of unequal diameter, when open")},
     {RESULT(tside_plan, lag_level, "m", "far end's opening less by hip and sill out of level")},
     {RESULT(tside_plan, stall_torque, "N m", "the most that the drive can put into bar and guide")},
+    {RESULT_COUNT(tside_plan, run_given, "1 for a motor with stall torque and no-load speed")},
+    {GROUP(tside_plan, run, TSIDE_KIND_RUN, "how the motor runs it"), APPLIES(tside_plan, run_given, ONLY(1))},
+    {RESULT_COUNT(tside_plan, cranking_given, "1 where a crank is fitted")},
+    {GROUP(tside_plan, cranking, TSIDE_KIND_CRANKING, "what its crank asks"), APPLIES(tside_plan, cranking_given, ONLY(1))},
     {RESULT_COUNT(tside_plan, splices, "joints along the bar")},
     {RESULT(tside_plan, splice_near, "m", "from the curtain's edge at the drive to where the nearest joint begins; 0 without joints")},
     {GROUP(tside_plan, drive_end, TSIDE_KIND_END_PLAN, "the end wall with the drive")},

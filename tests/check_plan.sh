@@ -338,7 +338,7 @@ for field in length frame.width frame.peak_height frame.tube.diameter curtain.hi
     says ": $field: missing: "
 done
 grep -v ': missing: ' err | grep -q . && wrong "an unfilled file is refused for another reason: $(grep -v ': missing: ' err | head -1)"
-test "$(grep -n '"length"' blank.json | sed 's/:.*//')" -lt "$(grep -n '"hand"' blank.json | sed 's/:.*//')" || wrong "what is required does not stand first"
+test "$(grep -n '"length"' blank.json | sed 's/:.*//;q')" -lt "$(grep -n '"hand"' blank.json | sed 's/:.*//')" || wrong "what is required does not stand first"
 run 0 --fields
 prints "curtain.hip [m]: above 0, to 20; REQUIRED"
 tr -s " \n" " " < out > joined

@@ -9,6 +9,8 @@
 #include <string.h>
 
 #include <tunnelside/bolt.h>
+#include <tunnelside/cable.h>
+#include <tunnelside/crank.h>
 #include <tunnelside/length.h>
 #include <tunnelside/roll.h>
 #include <tunnelside/tube.h>
@@ -51,6 +53,11 @@ static tside_section section;
 static tside_material material;
 static tside_metal_values metal;
 static tside_roll roll;
+static tside_cable cable;
+static tside_crank crank;
+static tside_cranking cranking;
+static double ohms, torque, drive_turns;
+static int gauge;
 static tside_bolt bolt;
 static tside_bolt_plan bolt_plan;
 static tside_bolt_part bolt_part;
@@ -97,6 +104,21 @@ static tside_status bolt_choose(tside_fault *fault)
 static tside_status bolt_bearing(tside_fault *fault)
 {
     return tside_bolt_bearing(&bolt, &bolt_part, &bearing, fault);
+}
+
+static tside_status gauge_diameter(tside_fault *fault)
+{
+    return tside_gauge_diameter(gauge, &diameter, fault);
+}
+
+static tside_status cable_resistance(tside_fault *fault)
+{
+    return tside_cable_resistance(&cable, &ohms, fault);
+}
+
+static tside_status crank_effort(tside_fault *fault)
+{
+    return tside_crank_effort(&crank, torque, drive_turns, &cranking, fault);
 }
 
 static tside_status roll_taken_up(tside_fault *fault)
@@ -171,6 +193,18 @@ static const function functions[] = {
      {NUMBER("core", "m", core), NUMBER("wraps_before", "turn", wraps_before), NUMBER("turns", "turn", turns), NUMBER("taken_up", "m", taken_up)},
      {NUMBER("thickness", "m", thickness)},
      FAILS(TSIDE_OUT_OF_BOUNDS) | FAILS(TSIDE_CONTRADICTS)},
+    {"tside_gauge_diameter", gauge_diameter,
+     {WHOLE("gauge", gauge)},
+     {NUMBER("diameter", "m", diameter)},
+     FAILS(TSIDE_OUT_OF_BOUNDS)},
+    {"tside_cable_resistance", cable_resistance,
+     {STRUCTURE("cable", TSIDE_KIND_CABLE, cable)},
+     {NUMBER("resistance", "ohm", ohms)},
+     FAILS(TSIDE_OUT_OF_BOUNDS)},
+    {"tside_crank_effort", crank_effort,
+     {STRUCTURE("crank", TSIDE_KIND_CRANK, crank), NUMBER("torque", "N m", torque), NUMBER("drive_turns", "turn", drive_turns)},
+     {STRUCTURE("cranking", TSIDE_KIND_CRANKING, cranking)},
+     FAILS(TSIDE_OUT_OF_BOUNDS)},
     {"tside_bolt_choose", bolt_choose,
      {STRUCTURE("bolt", TSIDE_KIND_BOLT, bolt)},
      {STRUCTURE("plan", TSIDE_KIND_BOLT_PLAN, bolt_plan)},

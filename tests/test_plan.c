@@ -598,6 +598,26 @@ END_TEST
 
 /* --- findings --- */
 
+/* Gives the plain side a motor's figures, a cable and a fuse that suit it. */
+static void electrify(tside_side *side)
+{
+    tside_drive *drive = &side->drive;
+    drive->rated_voltage_given = drive->supply_voltage_given = drive->no_load_speed_given = drive->no_load_current_given = drive->stall_current_given = 1;
+    drive->rated_voltage = drive->supply_voltage = 24;
+    drive->no_load_speed = 0.4;
+    drive->no_load_current = 0.5;
+    drive->stall_current = 12;
+    drive->rated_run_given = 1;
+    drive->rated_run = 600;
+    side->cable.wire = TSIDE_AWG;
+    side->cable.gauge = 12;
+    side->cable.length = 30;
+    side->cable.drop_limit_given = side->cable.ampacity_given = side->cable.fuse_given = 1;
+    side->cable.drop_limit = 0.2;
+    side->cable.ampacity = 20;
+    side->cable.fuse = 15;
+}
+
 /* A side changed so that one code is found; the plain side must be free of it, but for those that a running drive on a chain always has. */
 static void provoke(tside_side *side, tside_finding_code code)
 {
@@ -621,6 +641,17 @@ static void provoke(tside_side *side, tside_finding_code code)
     case TSIDE_FINDING_TIPS: side->frame.board = TSIDE_BOARD_OUTSIDE, side->frame.board_top = 0.35, side->frame.board_stand = 0.12; break;
     case TSIDE_FINDING_STALL_GUESSED: side->drive.stall_torque_given = 0; break;
     case TSIDE_FINDING_UNUSUAL: side->bar.screws = 9; break;
+    case TSIDE_FINDING_STALLS: electrify(side), side->drive.stall_torque = 12; break;
+    case TSIDE_FINDING_LONG_RUN: electrify(side), side->drive.rated_run = 60; break;
+    case TSIDE_FINDING_OVERLOAD: electrify(side), side->drive.rated_torque = 5; break;
+    case TSIDE_FINDING_DROP: electrify(side), side->cable.drop_limit = 0.001; break;
+    case TSIDE_FINDING_DROP_START: electrify(side), side->cable.drop_limit = 0.05; break;
+    case TSIDE_FINDING_AMPACITY: electrify(side), side->cable.ampacity = 1; break;
+    case TSIDE_FINDING_FUSE: electrify(side), side->cable.fuse = 1; break;
+    case TSIDE_FINDING_FUSE_START: electrify(side), side->cable.fuse = 8; break;
+    case TSIDE_FINDING_FUSE_LARGE: electrify(side), side->cable.ampacity = 14; break;
+    case TSIDE_FINDING_TURNS_BACK: side->drive.holds = TSIDE_HOLDS_NOT; break;
+    case TSIDE_FINDING_EFFORT: side->crank.fitted = TSIDE_CRANK, side->crank.ratio = 1; break;
     case TSIDE_FINDING_CODES: break;
     }
 }
@@ -954,7 +985,8 @@ END_TEST
 START_TEST(what_breaks_or_hits_stops_the_work)
 {
     static const tside_finding_code known[] = {TSIDE_FINDING_SEAL, TSIDE_FINDING_WRAPS, TSIDE_FINDING_STAYS_UP, TSIDE_FINDING_CHAIN_SWING, TSIDE_FINDING_UPLIFT,
-                                               TSIDE_FINDING_STALL_GUESSED, TSIDE_FINDING_UNUSUAL};
+                                               TSIDE_FINDING_STALL_GUESSED, TSIDE_FINDING_UNUSUAL, TSIDE_FINDING_DROP, TSIDE_FINDING_DROP_START,
+                                               TSIDE_FINDING_FUSE_START, TSIDE_FINDING_EFFORT};
     for (int code = 0; code < TSIDE_FINDING_CODES; code++) {
         int only_known = 0;
         for (size_t i = 0; i < sizeof known / sizeof *known; i++)

@@ -17,6 +17,13 @@ typedef enum tside_drive_place {
     TSIDE_MID_BAR    /* refused: not modelled */
 } tside_drive_place;
 
+/* What keeps the bar where it stops. */
+typedef enum tside_holds {
+    TSIDE_HOLDS_UNKNOWN,
+    TSIDE_HOLDS_BY_ITSELF, /* a self-locking gear, or a brake */
+    TSIDE_HOLDS_NOT        /* it turns back under load */
+} tside_holds;
+
 typedef struct tside_drive {
     tside_drive_kind kind;
     tside_drive_place place;
@@ -34,6 +41,13 @@ typedef struct tside_drive {
     double supply_voltage; /* V */
     int no_load_speed_given;
     double no_load_speed;  /* rad/s, at the rated voltage */
+    int no_load_current_given;
+    double no_load_current; /* A, at the rated voltage */
+    int stall_current_given;
+    double stall_current;  /* A, at the rated voltage */
+    int rated_run_given;
+    double rated_run;      /* s, that it may run at a time */
+    tside_holds holds;
     int limit_turns_given;
     double limit_turns;    /* turn, the most that its limit switch or stop lets it run */
 } tside_drive;

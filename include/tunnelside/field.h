@@ -34,6 +34,8 @@ typedef enum tside_kind {
     TSIDE_KIND_STOCK_LENGTH,
     TSIDE_KIND_STOCK,
     TSIDE_KIND_CUT,
+    TSIDE_KIND_CABLE,
+    TSIDE_KIND_CRANK,
     TSIDE_KIND_SIDE,
     /* answered: results */
     TSIDE_KIND_SECTION,
@@ -46,6 +48,9 @@ typedef enum tside_kind {
     TSIDE_KIND_TURN,
     TSIDE_KIND_BAR_STICK,
     TSIDE_KIND_ITEM,
+    TSIDE_KIND_RUN,
+    TSIDE_KIND_CRANKING,
+    TSIDE_KIND_DRIVE_CHOICE,
     TSIDE_KIND_END_PLAN,
     TSIDE_KIND_PLAN,
     TSIDE_KIND_BOLT_PLAN,

@@ -3,6 +3,8 @@
 #ifndef TUNNELSIDE_PLAN_H
 #define TUNNELSIDE_PLAN_H
 
+#include <tunnelside/crank.h>
+#include <tunnelside/run.h>
 #include <tunnelside/strength.h>
 
 #ifdef __cplusplus
@@ -86,6 +88,8 @@ typedef struct tside_side {
     tside_bar bar;
     tside_stops stops;
     tside_drive drive;
+    tside_cable cable;
+    tside_crank crank;
     tside_end drive_end;
     tside_end free_end;
     tside_collar collar;        /* at the free end */
@@ -118,6 +122,17 @@ typedef enum tside_finding_code {
     TSIDE_FINDING_TIPS,            /* the baseboard stands so far out that the roll tips over its edge */
     TSIDE_FINDING_STALL_GUESSED,   /* no stall torque given: taken as a multiple of the rated one */
     TSIDE_FINDING_UNUSUAL,         /* inputs outside their usual range; value: how many */
+    TSIDE_FINDING_STALLS,          /* the motor stalls before open */
+    TSIDE_FINDING_LONG_RUN,        /* the run is longer than the drive may run at a time */
+    TSIDE_FINDING_OVERLOAD,        /* the torque's root mean square is above the rated torque */
+    TSIDE_FINDING_DROP,            /* running, the cable loses more of the supply's voltage than its limit */
+    TSIDE_FINDING_DROP_START,      /* starting, it does */
+    TSIDE_FINDING_AMPACITY,        /* running, the current is above what the cable may carry */
+    TSIDE_FINDING_FUSE,            /* running, the current is above the fuse's rating */
+    TSIDE_FINDING_FUSE_START,      /* starting, it is: the fuse must bear that for a moment */
+    TSIDE_FINDING_FUSE_LARGE,      /* the fuse is rated above what the cable may carry */
+    TSIDE_FINDING_TURNS_BACK,      /* the drive does not hold the bar where it stops */
+    TSIDE_FINDING_EFFORT,          /* the crank's handle asks more than its limit */
     TSIDE_FINDING_CODES
 } tside_finding_code;
 
@@ -172,6 +187,10 @@ typedef struct tside_plan {
     double stall_torque;     /* N m */
     double splice_near;      /* m, from the curtain's edge at the drive to where the nearest joint begins; 0 without joints */
     tside_end_plan drive_end, free_end;
+    int run_given;
+    tside_run run;           /* of a motor with stall torque and no-load speed */
+    int cranking_given;
+    tside_cranking cranking; /* where a crank is fitted */
     int splices;             /* joints along the bar */
     int line_count;
     tside_strength_line lines[TSIDE_STRENGTH_LINES];
@@ -218,6 +237,30 @@ TSIDE_API tside_status tside_eye_least(const tside_side *side, tside_which_end e
  * index: receives its place in the list. TSIDE_OUT_OF_REACH: none does; fault.index is the one that comes nearest. TSIDE_OUT_OF_BOUNDS: an empty list. Others as tside_plan_side.
  */
 TSIDE_API tside_status tside_bar_smallest(const tside_side *side, int *index, tside_fault *fault);
+
+/* What became of a drive of a list. */
+typedef enum tside_drive_fit {
+    TSIDE_DRIVE_CHOSEN,
+    TSIDE_DRIVE_LARGER, /* it would serve, and a smaller one does */
+    TSIDE_DRIVE_FAILS,  /* by the finding */
+    TSIDE_DRIVE_REFUSED /* no plan can be made with it: the status says why */
+} tside_drive_fit;
+
+typedef struct tside_drive_choice {
+    tside_drive_fit fit;
+    tside_finding_code finding; /* drive_weak, stalls, limit_turns, long_run, overload or turns_back, the first of these; of a failing drive only */
+    double value, bound;        /* the finding's, in the unit of its sentence; of a larger drive its rated torque and the chosen one's, N m */
+    int status;                 /* a tside_status, of a refused drive */
+} tside_drive_choice;
+
+/*
+ * From a list of drives, the smallest that runs a side: of those that lift it with their safety factor, within their limit turns, do not stall on the side's supply cable, keep
+ * their short-time rating and do not turn back, the one with the least rated torque, and of equals the lightest. Each is tried in the place of the side's own, with its own
+ * mass and collar; a value that a drive does not state cannot make it fail.
+ * side: its own drive is not used; drives, count: 1 to 1000; index: receives the chosen one's place; choices: receives what became of each, and why.
+ * TSIDE_OUT_OF_BOUNDS: count, or a field of the side. TSIDE_OUT_OF_REACH: none serves; the choices are written all the same. The choices are left as they were on any other failure.
+ */
+TSIDE_API tside_status tside_drive_smallest(const tside_side *side, const tside_drive *drives, int count, int *index, tside_drive_choice *choices, tside_fault *fault);
 
 /* One length of tube in the bar. Each but the first begins inside the one before it. */
 typedef struct tside_bar_stick {

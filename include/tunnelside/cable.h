@@ -1,0 +1,67 @@
+/* SPDX-License-Identifier: MIT */
+/* The cable from supply to drive: resistance, drop, and the smallest that keeps a drop. Direct current, copper. */
+#ifndef TUNNELSIDE_CABLE_H
+#define TUNNELSIDE_CABLE_H
+
+#include <tunnelside/field.h>
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+typedef enum tside_wire {
+    TSIDE_NO_CABLE, /* none counted: the drive sits at its supply */
+    TSIDE_AWG,      /* American wire gauge */
+    TSIDE_AREA      /* by cross-section, such as 2.5 mm2 */
+} tside_wire;
+
+typedef enum tside_strands { TSIDE_STRANDED, TSIDE_SOLID } tside_strands;
+
+typedef struct tside_cable {
+    tside_wire wire;
+    tside_strands strands;
+    int gauge;          /* AWG: 14 is 14, and 0, -1, -2, -3 are 1/0 to 4/0 */
+    double area;        /* m2, copper of one conductor */
+    double length;      /* m, one way, from supply to drive when shut */
+    double follow;      /* 1, times the opening, that flexible cord adds to follow the drive */
+    double temperature; /* degC, of the copper */
+    int drop_limit_given, ampacity_given, fuse_given;
+    double drop_limit;  /* 1, share of the supply's voltage that may be lost */
+    double ampacity;    /* A, that the cable may carry, by local code and its maker */
+    double fuse;        /* A */
+} tside_cable;
+
+/* What the current is when the cable takes its share of the voltage. */
+typedef enum tside_loading {
+    TSIDE_RUNNING, /* the load asks for its torque, and so for its current, whatever the voltage */
+    TSIDE_STARTING /* a standing motor is a resistance: the cable's own makes its current less */
+} tside_loading;
+
+/*
+ * The diameter of a wire gauge: 0.127 mm x 92^((36 - n)/39).
+ * gauge: -3 (4/0) to 40; diameter: receives metres. TSIDE_OUT_OF_BOUNDS: gauge. Source: ASTM B258.
+ */
+TSIDE_API tside_status tside_gauge_diameter(int gauge, double *diameter, tside_fault *fault);
+
+/*
+ * The resistance of a cable, there and back: 2 l rho/A, rho = 1.7241e-8 ohm m (1 + 0.00393 (t - 20)), stranded 2 % more. What its drive's travel adds is not counted: a drive
+ * following its cord adds follow times the opening to the length.
+ * cable: every field checked; resistance: receives ohms, 0 for no cable. TSIDE_OUT_OF_BOUNDS: a field.
+ * Source: IEC 60028, from memory, for resistivity and temperature; the 2 % as NEC chapter 9, table 8.
+ */
+TSIDE_API tside_status tside_cable_resistance(const tside_cable *cable, double *resistance, tside_fault *fault);
+
+/*
+ * The smallest trade size that keeps a drop: even gauges from 20, then 3, 1, 1/0 to 4/0 between; or 0.5 to 120 mm2.
+ * cable: its wire says in which series to look, its gauge and area are not used; voltage: V, of the supply, above 0; current: A, from 0, running, or starting without any
+ * cable; loading: which of the two; drop: V, that may be lost, above 0; smallest: receives the cable with the size found.
+ * TSIDE_OUT_OF_BOUNDS: a field or argument; cable.wire where there is none. TSIDE_OUT_OF_REACH: not even the largest keeps it; value and bound are the drop and its limit.
+ * Source of the sizes: NEC chapter 9, table 8, and IEC 60228.
+ */
+TSIDE_API tside_status tside_cable_smallest(const tside_cable *cable, double voltage, double current, tside_loading loading, double drop, tside_cable *smallest,
+                                            tside_fault *fault);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

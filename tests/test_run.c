@@ -1,0 +1,452 @@
+/* SPDX-License-Identifier: MIT */
+/* Motors on their cables: closed forms, identities that tie time, energy and torque to the work, limits, and the smallest of a list against trying each. */
+#include <check.h>
+#include <math.h>
+#include <string.h>
+
+#include <tunnelside.h>
+
+#include "bench_side.h"
+#include "sides.h"
+
+Suite *run_suite(void);
+
+enum { SIDES = 300 };
+
+/* Invented: it lifts every side here. */
+static tside_drive strong_motor(void)
+{
+    tside_drive drive;
+    tside_usual(TSIDE_KIND_DRIVE, &drive);
+    drive.rated_torque = 400;
+    drive.stall_torque_given = drive.rated_voltage_given = drive.supply_voltage_given = drive.no_load_speed_given = drive.no_load_current_given = drive.stall_current_given = 1;
+    drive.stall_torque = 4000;
+    drive.rated_voltage = 24;
+    drive.supply_voltage = 22;
+    drive.no_load_speed = 0.5;
+    drive.no_load_current = 1.5;
+    drive.stall_current = 240;
+    return drive;
+}
+
+static tside_cable no_cable(void)
+{
+    tside_cable cable;
+    tside_usual(TSIDE_KIND_CABLE, &cable);
+    return cable;
+}
+
+static tside_cable copper(double area, double length)
+{
+    tside_cable cable = no_cable();
+    cable.wire = TSIDE_AREA;
+    cable.area = area;
+    cable.length = length;
+    return cable;
+}
+
+static tside_run run_of(const side *s, const tside_hang *hang, const tside_drive *drive, const tside_cable *cable)
+{
+    tside_run run;
+    tside_fault fault;
+    ANSWERS(tside_drive_run(&s->travel, &s->load, hang, drive, cable, &run, &fault));
+    return run;
+}
+
+static double drive_angle(const side *s, double turns)
+{
+    double lean, drive;
+    tside_fault fault;
+    ANSWERS(tside_guide_lean(&s->travel, &s->hang, turns, &lean, &drive, &fault));
+    return 2 * PI * drive;
+}
+
+/* --- identities --- */
+
+/*
+ * derivation: on a supply and cable that stay as they are, speed is a - b T. Over the run the integral of the speed over time is the drive's whole angle, and that of speed
+ * times torque is the work, without friction the gain in energy: so time alone gives the integrals of T and T^2 over time, and with them energy and root mean square.
+ */
+FOR_SIDES(time_angle_and_work_give_the_rest, SIDES)
+{
+    side s = side_random(number);
+    tside_drive drive = strong_motor();
+    tside_cable cable = copper(6e-6, 40);
+    tside_run run;
+    tside_fault fault;
+    double turns = side_place(&s, s.open).turns, angle, work, a, b, k, R, torque_time, square_time;
+    tside_torque worst;
+    s.load.friction = s.load.rope_pressure = 0;
+    ANSWERS(tside_lift_worst(&s.travel, &s.load, &s.hang, &worst, &fault));
+    drive.stall_torque = 12 * worst.drive;
+    run = run_of(&s, &s.hang, &drive, &cable);
+    if (turns < 0.01)
+        return;
+    ANSWERS(tside_lift_work(&s.travel, &s.load, &s.hang, turns, &work, &fault));
+    angle = drive_angle(&s, turns);
+    R = run.resistance;
+    k = (drive.stall_current - drive.no_load_current) / drive.stall_torque;
+    a = drive.no_load_speed * (drive.supply_voltage - R * drive.no_load_current) / drive.rated_voltage;
+    b = drive.no_load_speed / drive.stall_torque + drive.no_load_speed * R * k / drive.rated_voltage;
+    if (run.stalls || !run.time_up_given || !(run.time_up > angle / a))
+        ck_abort_msg("side %d: stalls %d, time up %g, without load %g", number, run.stalls, run.time_up, angle / a);
+    torque_time = (a * run.time_up - angle) / b;
+    square_time = (a * torque_time - work) / b;
+    NEAR(run.time_down, angle / a, 1e-12 * run.time_down, "time down", number);
+    NEAR(run.energy, drive.supply_voltage * (drive.no_load_current * run.time_up + k * torque_time), 1e-8 * run.energy, "energy", number);
+    NEAR(run.torque_rms * run.torque_rms * run.time_up, square_time, 1e-7 * square_time, "square of the torque", number);
+    ck_assert(run.energy > work);
+}
+
+/* derivation: a curtain without weight or thickness lifts one weight on one radius, so that torque, speed and current are the same all along. */
+START_TEST(a_constant_torque_takes_its_angle_over_its_speed)
+{
+    side s = side_plain();
+    tside_drive drive = strong_motor();
+    tside_cable none = no_cable();
+    tside_run run;
+    tside_torque worst;
+    tside_fault fault;
+    double angle, speed, current;
+    s.roll.thickness = 0;
+    s.load.areal_mass = s.load.wet = 0;
+    drive.supply_voltage = drive.rated_voltage;
+    drive.stall_torque = 300;
+    side_make(&s);
+    run = run_of(&s, NULL, &drive, &none);
+    ANSWERS(tside_lift_worst(&s.travel, &s.load, NULL, &worst, &fault));
+    angle = 2 * PI * side_place(&s, s.open).turns;
+    speed = drive.no_load_speed * (1 - worst.drive / drive.stall_torque);
+    current = drive.no_load_current + (drive.stall_current - drive.no_load_current) * worst.drive / drive.stall_torque;
+    NEAR(run.time_up, angle / speed, 1e-12 * run.time_up, "time", 0);
+    NEAR(run.torque_rms, worst.drive, 1e-12 * worst.drive, "root mean square", 0);
+    NEAR(run.current_peak, current, 1e-12 * current, "current", 0);
+    NEAR(run.energy, drive.rated_voltage * current * run.time_up, 1e-12 * run.energy, "energy", 0);
+    NEAR(run.stall_torque, drive.stall_torque, 1e-12, "stall", 0);
+    NEAR(run.current_start, drive.stall_current, 1e-12, "start", 0);
+    NEAR(run.drop_peak + run.drop_start + run.resistance + run.cable_length, 0, 0, "no cable", 0);
+}
+END_TEST
+
+/* --- cables --- */
+
+START_TEST(a_longer_cable_slows_and_a_short_one_hardly)
+{
+    side s = side_plain();
+    tside_drive drive = strong_motor();
+    tside_cable none = no_cable();
+    tside_run without = run_of(&s, &s.hang, &drive, &none), before = without, run;
+    for (int i = 0; i < 8; i++) {
+        tside_cable cable = copper(16e-6, 0.01 * pow(4, i));
+        cable.follow = 0;
+        run = run_of(&s, &s.hang, &drive, &cable);
+        ck_assert(run.time_up > before.time_up && run.time_down > before.time_down && run.stall_torque < before.stall_torque && run.current_start < before.current_start);
+        NEAR(run.current_peak, without.current_peak, 1e-12 * run.current_peak, "the current that a torque asks", i);
+        NEAR(run.drop_peak, run.resistance * run.current_peak, 1e-12, "drop", i);
+        if (i == 0)
+            NEAR(run.time_up, without.time_up, 1e-4 * run.time_up, "time on hardly any cable", i);
+        before = run;
+    }
+}
+END_TEST
+
+/* derivation: at stall the motor, with its no-load current apart, draws what its terminals let it. */
+START_TEST(at_stall_the_speed_is_nothing)
+{
+    side s = side_plain();
+    tside_drive drive = strong_motor();
+    tside_cable cable = copper(4e-6, 60);
+    tside_run run = run_of(&s, &s.hang, &drive, &cable);
+    double I = drive.no_load_current + (drive.stall_current - drive.no_load_current) * run.stall_torque / drive.stall_torque;
+    double V = drive.supply_voltage - run.resistance * I;
+    NEAR(drive.no_load_speed * (V / drive.rated_voltage - run.stall_torque / drive.stall_torque), 0, 1e-15, "speed at stall", 0);
+    NEAR(run.cable_length, 60 + 1.5 * (side_place(&s, s.open).y - side_place(&s, s.open).radius - s.curtain.sill), 1e-9, "cable that follows", 0);
+}
+END_TEST
+
+/* A motor stalls where, and only where, its side asks more than it has; and the place is where the torque first gets there. */
+FOR_SIDES(it_stalls_where_the_torque_passes, 60)
+{
+    side s = side_random(number);
+    tside_drive drive = strong_motor();
+    tside_cable none = no_cable();
+    tside_torque worst, at;
+    tside_run run;
+    tside_fault fault;
+    double turns = side_place(&s, s.open).turns, share = drive.supply_voltage / drive.rated_voltage;
+    ANSWERS(tside_lift_worst(&s.travel, &s.load, &s.hang, &worst, &fault));
+    drive.stall_torque = worst.drive * (1 + 1e-9) / share;
+    run = run_of(&s, &s.hang, &drive, &none);
+    ck_assert(!run.stalls && run.time_up_given && run.torque_rms_given && run.energy_given && !run.stall_turns_given && isfinite(run.time_up));
+    for (int i = 0; i < 4; i++) {
+        drive.stall_torque = worst.drive * (1 - 0.1 * i) * (1 - 1e-9) / share;
+        run = run_of(&s, &s.hang, &drive, &none);
+        ck_assert(run.stalls && !run.time_up_given && !run.torque_rms_given && !run.energy_given && run.stall_turns_given && run.time_down_given);
+        ck_assert(run.stall_turns >= 0 && run.stall_turns <= worst.turns + 1e-12);
+        ANSWERS(tside_lift_at(&s.travel, &s.load, &s.hang, fmin(run.stall_turns, turns), &at, &fault));
+        if (at.drive < run.stall_torque * (1 - 1e-6))
+            ck_abort_msg("side %d: said to stall at %g turns, where only %g of %g N m is asked", number, run.stall_turns, at.drive, run.stall_torque);
+        for (int k = 0; k < 50 && run.stall_turns > 1e-9; k++) {
+            ANSWERS(tside_lift_at(&s.travel, &s.load, &s.hang, run.stall_turns * k / 50 * (1 - 1e-9), &at, &fault));
+            if (at.drive > run.stall_torque * (1 + 1e-6))
+                ck_abort_msg("side %d: it had stalled before %g turns", number, run.stall_turns);
+        }
+        NEAR(run.current_peak, run_of(&s, &s.hang, &drive, &none).current_peak, 0, "current", number);
+    }
+}
+
+/* A travel of nothing takes no time. */
+START_TEST(shut_is_open)
+{
+    side s = side_plain();
+    tside_drive drive = strong_motor();
+    tside_cable none = no_cable();
+    tside_run run;
+    tside_fault fault;
+    s.stops.open_by = TSIDE_OPEN_HEIGHT;
+    s.stops.shut_by = TSIDE_SHUT_HEIGHT;
+    s.stops.open_height = s.stops.shut_height = 0.5;
+    ANSWERS(side_travel(&s, &fault));
+    run = run_of(&s, NULL, &drive, &none);
+    ck_assert(!run.stalls && run.time_up == 0 && run.time_down == 0 && run.energy == 0);
+    ck_assert(run.torque_rms > 0 && run.current_peak > drive.no_load_current);
+}
+END_TEST
+
+/* --- refusals --- */
+
+#define REFUSED(change, wanted_status, field, relation) \
+    do { \
+        tside_drive drive = strong_motor(); \
+        tside_cable cable = copper(6e-6, 40); \
+        change; \
+        REFUSES(tside_drive_run(&s.travel, &s.load, &s.hang, &drive, &cable, &run, &fault), run, wanted_status, field, relation); \
+    } while (0)
+
+START_TEST(what_makes_no_run_is_refused)
+{
+    side s = side_plain();
+    tside_run run;
+    tside_fault fault;
+    REFUSED(drive.kind = TSIDE_HAND, TSIDE_CONTRADICTS, "drive.kind", TSIDE_NO_RELATION);
+    REFUSED(drive.stall_torque_given = 0, TSIDE_CONTRADICTS, "drive.stall_torque", TSIDE_NO_RELATION);
+    REFUSED(drive.no_load_speed_given = 0, TSIDE_CONTRADICTS, "drive.no_load_speed", TSIDE_NO_RELATION);
+    REFUSED(drive.rated_voltage_given = 0, TSIDE_CONTRADICTS, "drive.supply_voltage", TSIDE_NO_RELATION);
+    REFUSED(drive.supply_voltage_given = 0, TSIDE_CONTRADICTS, "drive.rated_voltage", TSIDE_NO_RELATION);
+    REFUSED(drive.stall_current_given = 0, TSIDE_CONTRADICTS, "drive.no_load_current", TSIDE_NO_RELATION);
+    REFUSED(drive.no_load_current_given = 0, TSIDE_CONTRADICTS, "drive.stall_current", TSIDE_NO_RELATION);
+    REFUSED(drive.stall_current = 1.5, TSIDE_CONTRADICTS, "drive.stall_current", TSIDE_NOT_ABOVE);
+    REFUSED(drive.stall_current_given = drive.no_load_current_given = 0, TSIDE_CONTRADICTS, "cable.wire", TSIDE_NO_RELATION);
+    REFUSED(drive.rated_voltage_given = drive.supply_voltage_given = 0, TSIDE_CONTRADICTS, "cable.wire", TSIDE_NO_RELATION);
+    REFUSED(drive.no_load_speed = 20, TSIDE_CONTRADICTS, "drive.no_load_speed", TSIDE_ABOVE);
+    REFUSED((cable.length = 10000, cable.area = 1e-7), TSIDE_CONTRADICTS, "drive.supply_voltage", TSIDE_NOT_ABOVE);
+    REFUSED(drive.no_load_speed = 0, TSIDE_OUT_OF_BOUNDS, "drive.no_load_speed", TSIDE_NOT_ABOVE);
+    REFUSED(cable.length = NAN, TSIDE_OUT_OF_BOUNDS, "cable.length", TSIDE_NOT_FINITE);
+    REFUSED(s.load.length = -1, TSIDE_OUT_OF_BOUNDS, "load.length", TSIDE_NOT_ABOVE);
+}
+END_TEST
+
+/* Speed and stall torque alone tell the time, and no more. */
+START_TEST(without_currents_there_is_a_time)
+{
+    side s = side_plain();
+    tside_drive drive = strong_motor(), bare = drive;
+    tside_cable none = no_cable();
+    tside_run all, run;
+    bare.no_load_current_given = bare.stall_current_given = bare.rated_voltage_given = bare.supply_voltage_given = 0;
+    drive.supply_voltage = drive.rated_voltage;
+    all = run_of(&s, &s.hang, &drive, &none);
+    run = run_of(&s, &s.hang, &bare, &none);
+    NEAR(run.time_up, all.time_up, 1e-13 * all.time_up, "time", 0);
+    ck_assert(!run.current_peak_given && !run.energy_given && all.current_peak_given && all.energy_given);
+}
+END_TEST
+
+/* --- the smallest cable --- */
+
+START_TEST(the_smallest_cable_keeps_the_drop_and_the_next_smaller_does_not)
+{
+    for (int wire = TSIDE_AWG; wire <= TSIDE_AREA; wire++)
+        for (int loading = TSIDE_RUNNING; loading <= TSIDE_STARTING; loading++) {
+            double area = 0;
+            for (int i = 1; i <= 40; i++) {
+                tside_cable cable = copper(1e-6, 5.0 * i), found;
+                tside_fault fault;
+                double ohms, drop, d;
+                cable.wire = (tside_wire)wire;
+                ANSWERS(tside_cable_smallest(&cable, 24, 12, (tside_loading)loading, 2.4, &found, &fault));
+                ANSWERS(tside_cable_resistance(&found, &ohms, &fault));
+                drop = loading == TSIDE_RUNNING ? 12 * ohms : 24 * ohms / (24 / 12.0 + ohms);
+                ck_assert(drop <= 2.4);
+                ANSWERS(tside_gauge_diameter(found.gauge, &d, &fault));
+                d = wire == TSIDE_AWG ? PI / 4 * d * d : found.area;
+                ck_assert(d >= area);
+                area = d;
+                /* no trade size is more than 1.7 times the next smaller one */
+                if (ohms * 1.7 < (loading == TSIDE_RUNNING ? 0.2 : 2.4 * 2 / 21.6))
+                    ck_assert(area <= 0.52e-6);
+            }
+        }
+}
+END_TEST
+
+START_TEST(what_no_cable_keeps_is_refused)
+{
+    tside_cable cable = copper(1e-6, 5000), found;
+    tside_fault fault;
+    double ohms, d;
+    REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_REACH, "cable.length", TSIDE_ABOVE);
+    ck_assert(fault.bound == 1 && fault.value > 1);
+    REFUSES(tside_cable_smallest(&cable, 0, 12, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_BOUNDS, "voltage", TSIDE_NOT_ABOVE);
+    REFUSES(tside_cable_smallest(&cable, 24, -1, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_BOUNDS, "current", TSIDE_BELOW);
+    REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 0, &found, &fault), found, TSIDE_OUT_OF_BOUNDS, "drop", TSIDE_NOT_ABOVE);
+    REFUSES(tside_cable_smallest(&cable, 24, 12, (tside_loading)2, 1, &found, &fault), found, TSIDE_OUT_OF_BOUNDS, "loading", TSIDE_NOT_ONE_OF);
+    cable.length = 0;
+    REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_BOUNDS, "cable.length", TSIDE_BELOW);
+    REFUSES(tside_cable_resistance(&cable, &ohms, &fault), ohms, TSIDE_OUT_OF_BOUNDS, "cable.length", TSIDE_BELOW);
+    cable.wire = TSIDE_NO_CABLE;
+    REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_BOUNDS, "cable.wire", TSIDE_NOT_ONE_OF);
+    ANSWERS(tside_cable_resistance(&cable, &ohms, &fault));
+    ck_assert(ohms == 0);
+    REFUSES(tside_gauge_diameter(-4, &d, &fault), d, TSIDE_OUT_OF_BOUNDS, "gauge", TSIDE_BELOW);
+    REFUSES(tside_gauge_diameter(41, &d, &fault), d, TSIDE_OUT_OF_BOUNDS, "gauge", TSIDE_ABOVE);
+}
+END_TEST
+
+/* --- in a plan --- */
+
+static tside_side electric(void)
+{
+    tside_side s;
+    bench_side(&s);
+    s.drive = strong_motor();
+    s.drive.mass = 8;
+    s.cable = copper(6e-6, 40);
+    return s;
+}
+
+START_TEST(a_plan_tells_what_its_parts_tell)
+{
+    tside_side s = electric();
+    tside_plan plan, old;
+    tside_cranking cranking;
+    tside_fault fault;
+    s.crank.fitted = TSIDE_CRANK;
+    s.crank.ratio = 5;
+    ANSWERS(tside_plan_side(&s, &plan, &fault));
+    ck_assert(plan.run_given && plan.cranking_given && plan.run.time_up_given);
+    NEAR(plan.run.time_down, 2 * PI * plan.drive_turns / (s.drive.no_load_speed * (22 - plan.run.resistance * 1.5) / 24), 1e-9, "time down", 0);
+    NEAR(plan.run.current_peak, 1.5 + (240 - 1.5) * plan.worst.drive / 4000, 1e-9, "peak", 0);
+    ANSWERS(tside_crank_effort(&s.crank, plan.worst.drive, plan.drive_turns, &cranking, &fault));
+    ck_assert(!memcmp(&cranking, &plan.cranking, sizeof cranking));
+    s.drive.no_load_speed_given = 0;
+    s.cable.wire = TSIDE_NO_CABLE;
+    s.crank.fitted = TSIDE_NO_CRANK;
+    ANSWERS(tside_plan_side(&s, &old, &fault));
+    ck_assert(!old.run_given && !old.cranking_given && old.run.time_up == 0 && old.cranking.effort == 0);
+    ck_assert(old.worst.drive == plan.worst.drive && old.drive_turns == plan.drive_turns);
+}
+END_TEST
+
+/* --- the smallest drive --- */
+
+static int serves(const tside_side *base, const tside_drive *drive)
+{
+    static const tside_finding_code against[] = {TSIDE_FINDING_DRIVE_WEAK, TSIDE_FINDING_STALLS, TSIDE_FINDING_LIMIT_TURNS, TSIDE_FINDING_LONG_RUN, TSIDE_FINDING_OVERLOAD,
+                                                 TSIDE_FINDING_TURNS_BACK};
+    tside_side tried = *base;
+    tside_plan plan;
+    tried.drive = *drive;
+    if (tside_plan_side(&tried, &plan, NULL) != TSIDE_OK)
+        return -1;
+    for (int i = 0; i < plan.finding_count; i++)
+        for (size_t k = 0; k < sizeof against / sizeof *against; k++)
+            if (plan.findings[i].code == against[k])
+                return 0;
+    return 1;
+}
+
+/* Each drive of a random list is planned by itself, and the smallest of those that serve picked by hand. */
+FOR_SIDES(the_smallest_drive_is_what_trying_each_gives, 60)
+{
+    enum { DRIVES = 12 };
+    dice d = {(uint64_t)number * 77 + 5};
+    tside_side s = electric();
+    tside_drive drives[DRIVES];
+    tside_drive_choice choices[DRIVES];
+    tside_fault fault;
+    int want = -1, got = -1;
+    tside_status status;
+    for (int i = 0; i < DRIVES; i++) {
+        drives[i] = strong_motor();
+        drives[i].rated_torque = floor(dice_between(&d, 2, 40)) * 2;
+        drives[i].stall_torque = drives[i].rated_torque * dice_between(&d, 0.3, 4);
+        drives[i].stall_current = 30;
+        drives[i].mass = floor(dice_between(&d, 3, 15));
+        drives[i].rated_run_given = dice_below(&d, 2);
+        drives[i].rated_run = dice_between(&d, 60, 400);
+        drives[i].limit_turns_given = dice_below(&d, 3) == 0;
+        drives[i].limit_turns = dice_between(&d, 5, 30);
+        drives[i].holds = dice_below(&d, 6) ? TSIDE_HOLDS_BY_ITSELF : TSIDE_HOLDS_NOT;
+        if (dice_below(&d, 8) == 0)
+            drives[i].stall_current = 1;
+    }
+    for (int i = 0; i < DRIVES; i++)
+        if (serves(&s, drives + i) == 1 && (want < 0 || drives[i].rated_torque < drives[want].rated_torque ||
+                                            (drives[i].rated_torque == drives[want].rated_torque && drives[i].mass < drives[want].mass)))
+            want = i;
+    s.drive.rated_torque = NAN; /* the side's own is not looked at */
+    status = tside_drive_smallest(&s, drives, DRIVES, &got, choices, &fault);
+    s.drive = drives[0];
+    ck_assert_int_eq((int)status, (int)(want < 0 ? TSIDE_OUT_OF_REACH : TSIDE_OK));
+    ck_assert_int_eq(got, want);
+    for (int i = 0; i < DRIVES; i++) {
+        int fit = serves(&s, drives + i);
+        tside_drive_fit expected = fit < 0 ? TSIDE_DRIVE_REFUSED : !fit ? TSIDE_DRIVE_FAILS : i == want ? TSIDE_DRIVE_CHOSEN : TSIDE_DRIVE_LARGER;
+        ck_assert_int_eq((int)choices[i].fit, (int)expected);
+        ck_assert((choices[i].fit == TSIDE_DRIVE_REFUSED) == (choices[i].status != TSIDE_OK));
+        if (choices[i].fit == TSIDE_DRIVE_LARGER)
+            ck_assert(choices[i].value == drives[i].rated_torque && choices[i].bound == drives[want].rated_torque && choices[i].value >= choices[i].bound);
+        if (choices[i].fit == TSIDE_DRIVE_FAILS)
+            ck_assert(choices[i].value > choices[i].bound);
+    }
+}
+
+START_TEST(a_list_of_no_drives_is_refused)
+{
+    tside_side s = electric();
+    tside_drive drive = strong_motor();
+    tside_drive_choice choice;
+    tside_fault fault;
+    int index;
+    REFUSES(tside_drive_smallest(&s, &drive, 0, &index, &choice, &fault), index, TSIDE_OUT_OF_BOUNDS, "count", TSIDE_BELOW);
+    REFUSES(tside_drive_smallest(&s, &drive, 1001, &index, &choice, &fault), index, TSIDE_OUT_OF_BOUNDS, "count", TSIDE_ABOVE);
+    drive.rated_torque = 0.1;
+    REFUSES(tside_drive_smallest(&s, &drive, 1, &index, &choice, &fault), index, TSIDE_OUT_OF_REACH, "drives", TSIDE_NO_RELATION);
+    ck_assert(choice.fit == TSIDE_DRIVE_FAILS && choice.finding == TSIDE_FINDING_DRIVE_WEAK && choice.bound == 0.1);
+    s.length = -1;
+    REFUSES(tside_drive_smallest(&s, &drive, 1, &index, &choice, &fault), index, TSIDE_OUT_OF_BOUNDS, "length", TSIDE_NOT_ABOVE);
+}
+END_TEST
+
+Suite *run_suite(void)
+{
+    Suite *suite = suite_create("run");
+    TCase *tcase = tcase_create("run");
+    tcase_set_timeout(tcase, 60);
+    tcase_add_test(tcase, time_angle_and_work_give_the_rest);
+    tcase_add_test(tcase, a_constant_torque_takes_its_angle_over_its_speed);
+    tcase_add_test(tcase, a_longer_cable_slows_and_a_short_one_hardly);
+    tcase_add_test(tcase, at_stall_the_speed_is_nothing);
+    tcase_add_test(tcase, it_stalls_where_the_torque_passes);
+    tcase_add_test(tcase, shut_is_open);
+    tcase_add_test(tcase, what_makes_no_run_is_refused);
+    tcase_add_test(tcase, without_currents_there_is_a_time);
+    tcase_add_test(tcase, the_smallest_cable_keeps_the_drop_and_the_next_smaller_does_not);
+    tcase_add_test(tcase, what_no_cable_keeps_is_refused);
+    tcase_add_test(tcase, a_plan_tells_what_its_parts_tell);
+    tcase_add_test(tcase, the_smallest_drive_is_what_trying_each_gives);
+    tcase_add_test(tcase, a_list_of_no_drives_is_refused);
+    suite_add_tcase(suite, tcase);
+    return suite;
+}
