@@ -8,9 +8,9 @@
 #define MM 0.001  /* m */
 #define KSI 6894757.293168361 /* Pa: 4448.2216152605 N on a square inch */
 #define MPA 1e6   /* Pa */
-#define OMEGA 2   /* on the shear of a bolt, and on bearing on steel: AISC 360-16, J3 */
+#define OMEGA 2   /* on the shear of a bolt, and on bearing on steel: AISC 360-16, J3, from memory */
 
-enum { MOST_WASHERS = 20 };
+enum { MOST_WASHERS = 10 };
 
 const char *const tside_i_bolt_sizes[TSIDE_I_BOLT_SIZES] = {"1/4", "5/16", "3/8", "7/16", "1/2", "M6", "M8", "M10", "M12"};
 static const char *const clearance_names[] = {"close", "normal", "loose"};
@@ -186,8 +186,7 @@ static tside_status choose_length(const tside_bolt *bolt, double *length, tside_
         found = washers <= MOST_WASHERS ? length_with(bolt, washers) : 0;
     }
     if (found == 0)
-        REFUSE(fault, TSIDE_OUT_OF_REACH, "bolt.grip", "", "the nut would meet the unthreaded shank, and washers do not mend it", "m", bolt->grip, TSIDE_BELOW,
-               unthreaded(bolt->size, *length) * s->unit, 0);
+        return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, "bolt.grip", "", "the nut would meet the unthreaded shank, and no washers mend it");
     if (washers > bolt->washers)
         REFUSE(fault, TSIDE_CONTRADICTS, "bolt.washers", "bolt.grip", "the nut would meet the unthreaded shank before it is tight", "1", bolt->washers, TSIDE_BELOW, washers, 0);
     return TSIDE_OK;
@@ -289,6 +288,12 @@ tside_status tside_bolt_choose(const tside_bolt *bolt, tside_bolt_plan *plan, ts
 
 /* --- bearing --- */
 
+/* The wider of the round hole and the square one for the neck. */
+static double widest_hole(const size *s, tside_clearance clearance)
+{
+    return fmax(s->holes[clearance], s->neck) * s->unit;
+}
+
 /* Allowable force on a part for each pascal of its yield, in m2. */
 static double bearing_area(const tside_bolt *bolt, const tside_bolt_part *part)
 {
@@ -297,7 +302,7 @@ static double bearing_area(const tside_bolt *bolt, const tside_bolt_part *part)
     if (part->material.metal == TSIDE_STEEL) {
         each = 1.8 * d;
         if (part->edge_given)
-            each = fmin(each, 1.2 * (part->edge - s->holes[bolt->clearance] * s->unit / 2));
+            each = fmin(each, 1.2 * (part->edge - widest_hole(s, bolt->clearance) / 2));
         return part->walls * part->wall * each / OMEGA;
     }
     each = 2 * d;

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /*
  * Carriage bolts (round head, square neck): which length to buy for a grip, which holes to drill, which wrench, how near to a tube's end, and
- * how much of bolt and tube a force uses. For choosing parts, not a certificate. A hollow tube's walls give way long before a bolt's thread does:
- * tighten until the parts are snug and the walls begin to yield to the eye no further; a sleeve inside the tube lets it be tightened as usual.
+ * how much of bolt and tube a force uses. For choosing parts, not a certificate. The tube, not the bolt, limits tightening: hollow walls crush
+ * first. Tighten until the parts are snug, and stop before a wall dents; a sleeve inside the tube, or a wide washer, takes more.
  */
 #ifndef TUNNELSIDE_BOLT_H
 #define TUNNELSIDE_BOLT_H
@@ -93,12 +93,12 @@ typedef struct tside_bolt_plan {
  * bolt: what is asked; its grip from 1 mm to 0.4 m; plan: receives the answer.
  * TSIDE_OUT_OF_BOUNDS: a field. TSIDE_CONTRADICTS: a grade of the other series of sizes; or the nut would meet the unthreaded shank before it is tight:
  * the fault's field is bolt.washers and its bound how many of the washers asked mend it (with that many, call again). TSIDE_OUT_OF_REACH: no stock bolt
- * is long enough; the bound is the greatest grip.
+ * is long enough, the bound then being the greatest grip; or, near it, washers do not mend the thread.
  * Stock lengths: 3/4 to 3 in by 1/4, to 6 in by 1/2, to 12 in by 1 in: common practice, no published source; 20 to 70 mm by 5, to 160 by 10, to 200 by
- * 20: ISO 888, from memory. Thread 2d + 1/4 in to a length of 6 in, 2d + 1/2 in above (ASME B18.5); 2d + 6 mm to 125 mm, 2d + 12 mm above (ISO 8677,
+ * 20: ISO 888, from memory. Thread 2d + 1/4 in to a length of 6 in, 2d + 1/2 in above (ASME B18.5, from memory); 2d + 6 mm to 125 mm, 2d + 12 mm above (ISO 8677,
  * from memory); a shorter bolt is threaded to within three pitches of its neck. Washers and nut count at the limit of their tolerances that is the worse.
- * Least edge distance 1.5 d: AISC 360-16, Table J3.4, for the 1/2 in bolt; AISI S100 for bolts in cold-formed steel, and the Aluminum Design Manual, from
- * memory. Shear 0.563 Fu (AISC 360-16, Table J3.2) / 2.00 on the thread's stress area, which for bolts this small is on the safe side of that table's
+ * Least edge distance 1.5 d, all from memory: AISC 360-16, Table J3.4, for the 1/2 in bolt; AISI S100 for bolts in cold-formed steel, and the Aluminum Design
+ * Manual. Shear 0.563 Fu (AISC 360-16, Table J3.2, from memory) / 2.00 on the thread's stress area, which for bolts this small is on the safe side of that table's
  * 0.8 of the shank.
  */
 TSIDE_API tside_status tside_bolt_choose(const tside_bolt *bolt, tside_bolt_plan *plan, tside_fault *fault);
@@ -124,8 +124,8 @@ typedef struct tside_bearing {
 /*
  * What a tube or plate bears of a bolt's force.
  * bolt: as chosen, with its force; part: wall from 0.01 mm to 0.1 m, in one or two walls, the bolt not sheared between them; bearing: receives the answer.
- * Each wall: steel the lesser of 1.2 lc t Fy and 1.8 d t Fy, / 2.00, lc from the hole's edge to the part's end: AISC 360-16, J3.10 (there with Fu, here
- * with the yield, which is less) and J7, for bolts through hollow sections; aluminium the lesser of e t Fty and 2 d t Fty, / 1.95, e from the hole's centre
+ * Each wall: steel the lesser of 1.2 lc t Fy and 1.8 d t Fy, / 2.00, lc from the hole's edge (the square one's where it is wider) to the part's end: AISC 360-16, J3.10 (there with
+ * Fu, here with the yield, which is less) and J7, for bolts through hollow sections, both from memory; aluminium the lesser of e t Fty and 2 d t Fty, / 1.95, e from the hole's centre
  * to the end: Aluminum Design Manual, J.3, from memory (there with Ftu).
  * TSIDE_OUT_OF_BOUNDS: a field. TSIDE_CONTRADICTS: a grade of another metal; an edge distance below the least, which is the bound.
  */
