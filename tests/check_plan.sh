@@ -116,7 +116,7 @@ done
 # --- the sheet: order of its parts; the first page holds them up to the set-out (66 lines); hands of the pieces ---
 
 run 0 "$sites/film30.json"
-order='SIDE HAND DRIVE TURNS STOPS TO CUT SET HANG TURNS GUIDES TORQUE LAGS STRENGTH WHAT ASSUMED CAUTIONS TURN'
+order='SIDE HAND DRIVE TURNS STOPS TO CUT SET HANG TURNS GUIDES TORQUE LAGS MOTOR CABLE STRENGTH WHAT ASSUMED CAUTIONS TURN'
 test "$(grep '^[A-Z]' out | sed 's/[ ,].*//' | tr '\n' ' ')" = "$order " || wrong "the parts stand in another order: $(grep '^[A-Z]' out | sed 's/[ ,].*//' | tr '\n' ' ')"
 for demo in film30 leanto_metric two_sides_job; do
     "$program" "$sites/$demo.json" > page
@@ -238,6 +238,47 @@ says "changed.json:$(grep -n seal changed.json | sed 's/:.*//'): "
 edit film30.json 's/"kind": "motor"/"kind": "hand"/'
 run 1 changed.json
 says 'drive.stall_torque: used only while kind is motor; it is hand'
+
+# --- motor, cable, crank ---
+
+run 0 "$sites/film30.json"
+prints "AWG 12, stranded, 94 ft 8 in"  # 90 ft and 1.5 times an opening of 3 ft 1 7/16 in
+prints "Smallest size that keeps that, running      AWG"
+prints "Up, from shut to open"
+run 0 --units=si "$sites/film30.json"
+prints "2.13 A" # 0.6 + (11 - 0.6) 10.3/70
+run 0 --format=json "$sites/film30.json"
+grep -q '"time_up": {' out || wrong "no run in the JSON of a motor with its figures"
+grep -q '"cranking": {' out && wrong "a crank that is not there"
+run 0 "$sites/leanto_metric.json"
+prints "of 22 N (MIL-STD-1472, a"
+grep -q '^MOTOR' out && wrong "a hand drive runs"
+run 0 --format=json "$sites/leanto_metric.json"
+grep -q '"cranking": {' out || wrong "no cranking in the JSON of a crank"
+grep -q '"time_up": {' out && wrong "a hand drive has a run"
+run 0 --format=csv "$sites/film30.json"
+head -1 out | grep -q 'plan.run.time_up' || wrong "no column of the time up"
+run 0 "$sites/half_circle.json"
+grep -qE '^(MOTOR|CABLE|CRANK)' out && wrong "a part about what the file does not tell"
+edit film30.json '/"stall_current"/d; /"no_load_current"/d'
+run 1 changed.json
+says "changed.json:$(grep -n '"wire"' changed.json | sed 's/:.*//'): cable.wire"
+edit film30.json 's/"stall_current": "11 A"/"stall_current": "0.5 A"/'
+run 1 changed.json
+says "changed.json:$(grep -n '"stall_current"' changed.json | sed 's/:.*//'): drive.stall_current: 0.5 A contradicts drive.no_load_current"
+edit film30.json 's/"no_load_speed": "3.6 rpm"/"no_load_speed": "360 rpm"/'
+run 1 changed.json
+says "drive.no_load_speed"
+says "more power than it takes"
+edit film30.json 's/"fuse": "10 A"/"fuse": "2 A"/'
+run 0 changed.json
+prints "the fuse blows"
+edit leanto_metric.json 's/"ratio": 6, //'
+run 1 changed.json
+says "crank.ratio: missing"
+edit leanto_metric.json 's/"crank": {/"crank": {"effort_limit": "50 N", /'
+run 1 changed.json
+says "crank.effort_limit: used only while rule is given; it is MIL_STD_1472"
 edit film30.json 's/"sill": "12 in"/"sill": "6 ft"/'
 run 1 changed.json
 says "changed.json:$(grep -n '"sill"' changed.json | sed 's/:.*//'): curtain.sill: 1.8288 m contradicts curtain.hip"

@@ -132,7 +132,13 @@ void print_cautions(sheet *s)
         "This sheet is for choosing parts and setting out, not a certificate.",
         "Local codes, makers' ratings and instructions, and licensed practice (structural, electrical) come first.",
     };
+    static const char *const electric[] = {
+        "Supply off and locked out before any wire is touched; wiring, fuse and cable by local code and licensed practice.",
+        "A cord that follows the drive is flexible cord, tied off so that nothing can catch, crush or wind it up.",
+    };
     print_title(s, "CAUTIONS");
     for (size_t i = 0; i < sizeof cautions / sizeof *cautions; i++)
         text_wrap(s->out, "  ! ", cautions[i]);
+    for (size_t i = 0; s->side->wanted.side.drive.kind == TSIDE_MOTOR && s->side->plan.run_given && i < sizeof electric / sizeof *electric; i++)
+        text_wrap(s->out, "  ! ", electric[i]);
 }

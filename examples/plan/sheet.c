@@ -105,7 +105,7 @@ static void print_finding(sheet *s, const tside_finding *finding)
     add_subject(&words, s->side, finding);
     tside_finding_text(finding, sentence, sizeof sentence);
     text_add(&words, "%s", sentence);
-    if (s->pen.us && strcmp(unit, "1") && strcmp(unit, "turn")) {
+    if (s->pen.us && strcmp(unit, "1") && strcmp(unit, "turn") && strcmp(unit, "s") && strcmp(unit, "V") && strcmp(unit, "A")) {
         text_add(&words, " [%s", quantity(&s->pen, finding->value, unit));
         if (finding->bound > 0)
             text_add(&words, "; %s", quantity(&s->pen, finding->bound, unit));
@@ -148,6 +148,7 @@ void print_sheet(text *out, const planned *side, int us)
     print_hanging(&s);
     print_travel(&s);
     print_torque(&s);
+    print_electric(&s);
     print_strength(&s);
     print_searches(&s);
     print_assumed(&s);

@@ -24,6 +24,7 @@ void print_set_out(sheet *s);
 void print_hanging(sheet *s);
 void print_travel(sheet *s);
 void print_torque(sheet *s);
+void print_electric(sheet *s);
 void print_strength(sheet *s);
 void print_searches(sheet *s);
 void print_assumed(sheet *s);

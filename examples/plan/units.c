@@ -140,12 +140,23 @@ const char *finding_unit(int code)
     switch (code) {
     case TSIDE_FINDING_DRIVE_WEAK:
     case TSIDE_FINDING_STAYS_UP:
-    case TSIDE_FINDING_STALL_GUESSED: return "N m";
+    case TSIDE_FINDING_STALL_GUESSED:
+    case TSIDE_FINDING_STALLS:
+    case TSIDE_FINDING_OVERLOAD:
+    case TSIDE_FINDING_TURNS_BACK: return "N m";
+    case TSIDE_FINDING_LONG_RUN: return "s";
+    case TSIDE_FINDING_DROP:
+    case TSIDE_FINDING_DROP_START: return "V";
+    case TSIDE_FINDING_AMPACITY:
+    case TSIDE_FINDING_FUSE:
+    case TSIDE_FINDING_FUSE_START:
+    case TSIDE_FINDING_FUSE_LARGE: return "A";
     case TSIDE_FINDING_LIMIT_TURNS:
     case TSIDE_FINDING_WRAPS: return "turn";
     case TSIDE_FINDING_SIDE_FORCE:
     case TSIDE_FINDING_THROWN:
-    case TSIDE_FINDING_UPLIFT: return "N";
+    case TSIDE_FINDING_UPLIFT:
+    case TSIDE_FINDING_EFFORT: return "N";
     case TSIDE_FINDING_TWIST: return "rad";
     case TSIDE_FINDING_KEEP_OUT_TUBE:
     case TSIDE_FINDING_KEEP_OUT_GUIDE:
