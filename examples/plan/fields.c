@@ -3,8 +3,9 @@
 #include <string.h>
 
 #include "fields.h"
-#include "json.h"
 #include "names.h"
+#include "read.h"
+#include "writer.h"
 
 /* --- each field explained --- */
 

@@ -13,6 +13,8 @@
 #include "sheet.h"
 #include "table.h"
 
+const char program_name[] = "tunnelside-plan";
+
 enum { EXIT_DONE, EXIT_REFUSED, EXIT_USAGE };
 
 typedef enum task { PLAN_FILES, SHOW_HELP, SHOW_VERSION, SHOW_FIELDS, SHOW_BLANK } task;

@@ -6,23 +6,9 @@
  */
 #include <string.h>
 
-#include "json.h"
 #include "names.h"
 #include "table.h"
-
-/* Commas, quotes and line ends of a text are kept by quotes around it. */
-static void add_cell(text *out, const char *words, int first)
-{
-    text_add(out, "%s", first ? "" : ",");
-    if (!strpbrk(words, ",\"\r\n")) {
-        text_add(out, "%s", words);
-        return;
-    }
-    text_add(out, "\"");
-    for (; *words; words++)
-        text_add(out, *words == '"' ? "\"\"" : "%c", *words);
-    text_add(out, "\"");
-}
+#include "writer.h"
 
 /* Rows that share a member, each for its own choices, are one column. */
 static int is_later_of_two(const tside_field *rows, int i)

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Output, complete or absent. */
-#ifndef PLAN_OUTPUT_H
-#define PLAN_OUTPUT_H
+#ifndef COMMON_OUTPUT_H
+#define COMMON_OUTPUT_H
 
 #include "text.h"
 

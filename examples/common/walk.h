@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Going through a structure by its table. */
-#ifndef PLAN_WALK_H
-#define PLAN_WALK_H
+#ifndef COMMON_WALK_H
+#define COMMON_WALK_H
 
 #include <tunnelside.h>
 

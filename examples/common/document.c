@@ -19,7 +19,7 @@ static void say(document *doc, text *refusals, const char *line)
     for (; *before; before = strchr(before, '\n') + 1)
         again |= !strncmp(before, clean, length) && before[length] == '\n';
     if (!again) {
-        fprintf(stderr, "tunnelside-plan: %s\n", clean);
+        fprintf(stderr, "%s: %s\n", program_name, clean);
         text_add(&doc->said, "%s\n", clean);
     }
     text_add(refusals, "%s\n", clean);

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* What a file says of how far off its own measurements may be: {"curtain.hip": "1/2 in", ...}. */
-#ifndef PLAN_TOLERANCES_H
-#define PLAN_TOLERANCES_H
+#ifndef COMMON_TOLERANCES_H
+#define COMMON_TOLERANCES_H
 
 #include "read.h"
 

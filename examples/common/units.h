@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Quantities as the sheet prints them, in SI or in feet, inches and pounds. */
-#ifndef PLAN_UNITS_H
-#define PLAN_UNITS_H
+#ifndef COMMON_UNITS_H
+#define COMMON_UNITS_H
 
 enum { SLOTS = 64, SLOT_SIZE = 48 };
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* One value of a side: a number, a count or a choice, from JSON. */
-#ifndef PLAN_VALUE_H
-#define PLAN_VALUE_H
+#ifndef COMMON_VALUE_H
+#define COMMON_VALUE_H
 
 #include <jansson.h>
 #include <tunnelside.h>

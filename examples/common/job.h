@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* All that one run has to do: the sides of all files, each read and planned, or refused. */
-#ifndef PLAN_JOB_H
-#define PLAN_JOB_H
+#ifndef COMMON_JOB_H
+#define COMMON_JOB_H
 
 #include "read.h"
 

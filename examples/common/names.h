@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Names of fields: which row a name means, and which name was meant. */
-#ifndef PLAN_NAMES_H
-#define PLAN_NAMES_H
+#ifndef COMMON_NAMES_H
+#define COMMON_NAMES_H
 
 #include <tunnelside.h>
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* A file of sides: its text, what the parser made of it, and complaints about it with file, line and path. */
-#ifndef PLAN_DOCUMENT_H
-#define PLAN_DOCUMENT_H
+#ifndef COMMON_DOCUMENT_H
+#define COMMON_DOCUMENT_H
 
 #include <jansson.h>
 
@@ -19,7 +19,7 @@ int document_open(document *doc, const char *name, text *refusals);
 void document_close(document *doc);
 
 /*
- * Says on standard error, once, "tunnelside-plan: FILE:LINE: path: what", and adds "FILE:LINE: path: what" as a line to refusals.
+ * Says on standard error, once, "PROGRAM: FILE:LINE: path: what", and adds "FILE:LINE: path: what" as a line to refusals.
  * within: path of the side in the document, "" for the whole; path: within the side. What a job's side does not have itself is
  * looked for among what its sides share.
  */

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* A side, from JSON into the library's structure, by the library's own tables. */
-#ifndef PLAN_READ_H
-#define PLAN_READ_H
+#ifndef COMMON_READ_H
+#define COMMON_READ_H
 
 #include <tunnelside.h>
 

@@ -11,7 +11,7 @@
 
 static int fail(const char *name, int why)
 {
-    fprintf(stderr, "tunnelside-plan: %s: cannot be written: %s\n", name, strerror(why));
+    fprintf(stderr, "%s: %s: cannot be written: %s\n", program_name, name, strerror(why));
     return 0;
 }
 

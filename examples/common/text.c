@@ -8,7 +8,7 @@
 static void *need(void *memory)
 {
     if (!memory) {
-        fputs("tunnelside-plan: out of memory\n", stderr);
+        fprintf(stderr, "%s: out of memory\n", program_name);
         exit(1);
     }
     return memory;

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Which line of a JSON text a path stands on: the parser tells the line of a syntax error only. */
-#ifndef PLAN_LOCATE_H
-#define PLAN_LOCATE_H
+#ifndef COMMON_LOCATE_H
+#define COMMON_LOCATE_H
 
 #include <stddef.h>
 

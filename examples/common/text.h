@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* A text that grows. Everything the program prints is gathered in one first, so that output is complete or absent. */
-#ifndef PLAN_TEXT_H
-#define PLAN_TEXT_H
+#ifndef COMMON_TEXT_H
+#define COMMON_TEXT_H
 
 #include <stdarg.h>
 #include <stddef.h>
@@ -11,6 +11,9 @@
 #else
 #define LIKE_PRINTF(words, first)
 #endif
+
+/* The program's, before each of its messages: each program defines its own. */
+extern const char program_name[];
 
 enum { PAGE_WIDTH = 80 };
 

@@ -1,0 +1,182 @@
+/* SPDX-License-Identifier: MIT */
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "names.h"
+#include "read.h"
+#include "units.h"
+#include "writer.h"
+
+void add_json_number(text *out, double value)
+{
+    char digits[40];
+    for (int precision = 15; precision <= 17; precision++) {
+        snprintf(digits, sizeof digits, "%.*g", precision, value);
+        if (strtod(digits, NULL) == value)
+            break;
+    }
+    text_add(out, "%s", digits);
+}
+
+void add_json_string(text *out, const char *words)
+{
+    json_t *string = json_string(words);
+    char *quoted;
+    if (!string) {
+        char *copy = copy_of(words);
+        for (char *c = copy; *c; c++)
+            if ((unsigned char)*c >= 0x80)
+                *c = '?';
+        string = json_string(copy);
+        free(copy);
+    }
+    quoted = json_dumps(string, JSON_ENCODE_ANY);
+    text_add(out, "%s", quoted ? quoted : "\"\"");
+    free(quoted);
+    json_decref(string);
+}
+
+/* --- a writer: members of objects and lists, one a line --- */
+
+void begin_member(writer *w, const char *key)
+{
+    text_add(w->out, "%s\n%*s", w->empty ? "" : ",", 2 * w->depth, "");
+    if (key)
+        text_add(w->out, "\"%s\": ", key);
+    w->empty = 0;
+}
+
+void open_bracket(writer *w, const char *key, char bracket)
+{
+    begin_member(w, key);
+    text_add(w->out, "%c", bracket);
+    w->depth++;
+    w->empty = 1;
+}
+
+void shut_bracket(writer *w, char bracket)
+{
+    w->depth--;
+    if (!w->empty)
+        text_add(w->out, "\n%*s", 2 * w->depth, "");
+    text_add(w->out, "%c", bracket);
+    w->empty = 0;
+}
+
+void put_string(writer *w, const char *key, const char *words)
+{
+    begin_member(w, key);
+    add_json_string(w->out, words ? words : "");
+}
+
+void put_number(writer *w, const char *key, double value, const char *unit)
+{
+    begin_member(w, key);
+    text_add(w->out, "{\"value\": ");
+    add_json_number(w->out, value);
+    text_add(w->out, ", \"unit\": \"%s\"}", unit);
+}
+
+void put_whole(writer *w, const char *key, int value)
+{
+    begin_member(w, key);
+    text_add(w->out, "%d", value);
+}
+
+/* --- structures, by their tables --- */
+
+/* Units that a table leaves open, because they hang on another field. */
+static const char *unit_of(tside_kind kind, const tside_field *row, const void *structure)
+{
+    if (*row->unit)
+        return row->unit;
+    if (kind == TSIDE_KIND_FINDING)
+        return finding_unit((int)((const tside_finding *)structure)->code);
+    if (kind == TSIDE_KIND_STRENGTH_LINE)
+        return measure_unit((int)((const tside_strength_line *)structure)->measure);
+    return "1";
+}
+
+/* What is said of an element beside its fields. */
+static void put_remarks(writer *w, tside_kind kind, const void *structure)
+{
+    char sentence[256];
+    if (kind == TSIDE_KIND_FINDING) {
+        const tside_finding *finding = structure;
+        begin_member(w, "stops");
+        text_add(w->out, "%s", tside_finding_stops((int)finding->code) ? "true" : "false");
+        tside_finding_text(finding, sentence, sizeof sentence);
+        put_string(w, "sentence", sentence);
+    }
+    if (kind == TSIDE_KIND_STRENGTH_LINE)
+        put_string(w, "text", tside_strength_text((int)((const tside_strength_line *)structure)->code));
+}
+
+static void put_list(writer *w, const tside_field *row, const void *structure)
+{
+    const int count = *CONST_MEMBER(structure, row->count_offset, int);
+    open_bracket(w, row->name, '[');
+    for (int i = 0; i < count; i++) {
+        const void *element = CONST_MEMBER(structure, row->offset + (size_t)i * row->stride, char);
+        open_bracket(w, NULL, '{');
+        put_structure(w, row->kind, element);
+        put_remarks(w, row->kind, element);
+        shut_bracket(w, '}');
+    }
+    shut_bracket(w, ']');
+}
+
+static void put_row(writer *w, tside_kind kind, const tside_field *row, const void *structure)
+{
+    const void *member = CONST_MEMBER(structure, row->offset, char);
+    switch (row->type) {
+    case TSIDE_NUMBER:
+        if (!row->optional || *CONST_MEMBER(structure, row->given_offset, int))
+            put_number(w, row->name, *(const double *)member, unit_of(kind, row, structure));
+        break;
+    case TSIDE_COUNT: put_whole(w, row->name, *(const int *)member); break;
+    case TSIDE_CHOICE: put_string(w, row->name, choice_text(row, *(const int *)member)); break;
+    case TSIDE_GROUP:
+        open_bracket(w, row->name, '{');
+        put_structure(w, row->kind, member);
+        shut_bracket(w, '}');
+        break;
+    case TSIDE_LIST: put_list(w, row, structure); break;
+    }
+}
+
+void put_structure(writer *w, tside_kind kind, const void *structure)
+{
+    int count;
+    const tside_field *row = tside_fields(kind, &count);
+    for (int i = 0; i < count; i++)
+        if (tside_field_applies(row + i, structure))
+            put_row(w, kind, row + i, structure);
+}
+
+void put_refused(writer *w, const text *refusals)
+{
+    open_bracket(w, "refused", '[');
+    for (const char *line = text_of(refusals), *end; *line; line = end + 1) {
+        text one = {NULL, 0, 0};
+        end = strchr(line, '\n');
+        text_add_bytes(&one, line, (size_t)(end - line));
+        put_string(w, NULL, text_of(&one));
+        text_free(&one);
+    }
+    shut_bracket(w, ']');
+}
+
+void add_cell(text *out, const char *words, int first)
+{
+    text_add(out, "%s", first ? "" : ",");
+    if (!strpbrk(words, ",\"\r\n")) {
+        text_add(out, "%s", words);
+        return;
+    }
+    text_add(out, "\"");
+    for (; *words; words++)
+        text_add(out, *words == '"' ? "\"\"" : "%c", *words);
+    text_add(out, "\"");
+}
