@@ -34,20 +34,19 @@ static void say_unreadable(document *doc, text *refusals, const char *why)
     text_free(&line);
 }
 
-/* Reads the whole file; returns NULL, or why it cannot. */
-static const char *read_all(document *doc)
+const char *read_whole(const char *name, text *content)
 {
-    const int standard = !strcmp(doc->name, "-");
-    FILE *file = standard ? stdin : fopen(doc->name, "rb");
+    const int standard = !strcmp(name, "-");
+    FILE *file = standard ? stdin : fopen(name, "rb");
     const char *why = NULL;
     char part[8192];
     size_t count;
     if (!file)
         return strerror(errno);
     while (!why && (count = fread(part, 1, sizeof part, file)) > 0) {
-        text_add_bytes(&doc->content, part, count);
-        if (doc->content.length > MOST_BYTES)
-            why = "longer than 16 MiB: not a file of sides";
+        text_add_bytes(content, part, count);
+        if (content->length > MOST_BYTES)
+            why = "longer than 16 MiB: no file of sides or prices";
     }
     if (!why && ferror(file))
         why = strerror(errno);
@@ -61,7 +60,7 @@ int document_open(document *doc, const char *name, text *refusals)
     const char *why;
     json_error_t error;
     *doc = (document){.name = name};
-    why = read_all(doc);
+    why = read_whole(name, &doc->content);
     if (why) {
         say_unreadable(doc, refusals, why);
         return 0;

@@ -14,6 +14,9 @@ typedef struct document {
     text said;        /* every complaint so far, one a line */
 } document;
 
+/* Reads a whole file, or standard input for "-"; returns NULL, or why it cannot. */
+const char *read_whole(const char *name, text *content);
+
 /* Reads and parses; returns 0, having complained, where that fails. Close it in either case. */
 int document_open(document *doc, const char *name, text *refusals);
 void document_close(document *doc);

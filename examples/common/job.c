@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "job.h"
+#include "names.h"
 
 enum { MOST_SIDES = 2 }; /* a tunnel has no more */
 
@@ -72,11 +73,27 @@ static void run_searches(planned *side)
     }
 }
 
-static void plan(document *doc, planned *side)
+/* The same as the library does for a side's own groups: the field's path begins at the side. */
+static tside_status check_fittings(const tside_fittings *fittings, tside_fault *fault)
+{
+    char path[TSIDE_PATH_SIZE];
+    const tside_status status = tside_check(TSIDE_KIND_FITTINGS, fittings, fault);
+    if (status != TSIDE_OK) {
+        snprintf(path, sizeof path, "%s.%.*s", FITTINGS, (int)(sizeof path - sizeof FITTINGS - 1), fault->field);
+        memcpy(fault->field, path, sizeof path);
+    }
+    return status;
+}
+
+static void plan(document *doc, planned *side, int take_off)
 {
     const tside_side *asked = &side->wanted.side;
     tside_fault fault;
-    tside_status status = tside_plan_side(asked, &side->plan, &fault);
+    tside_status status = check_fittings(&side->wanted.fittings, &fault);
+    if (status == TSIDE_OK)
+        status = tside_plan_side(asked, &side->plan, &fault);
+    if (status == TSIDE_OK && take_off)
+        status = tside_takeoff(asked, &side->plan, &side->wanted.fittings, side->items, TSIDE_ITEMS, &side->item_count, &fault);
     if (status == TSIDE_OK && tside_plan_turns(asked, NULL, 0, &side->turn_count, &fault) == TSIDE_TOO_SMALL) {
         side->turns = take_memory((size_t)side->turn_count * sizeof *side->turns);
         status = tside_plan_turns(asked, side->turns, side->turn_count, &side->turn_count, &fault);
@@ -94,7 +111,7 @@ static planned *add_side(work *all, document *doc, const json_t *json, const cha
     read_side(doc, json, &side->wanted, &side->refusals);
     side->is_read = is_planned(side);
     if (side->is_read)
-        plan(doc, side);
+        plan(doc, side, all->take_off);
     return side;
 }
 

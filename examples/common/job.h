@@ -26,12 +26,15 @@ typedef struct planned {
     int turn_count;
     found least_rise[ENDS]; /* of the eye, on an extender */
     found smallest_bar;     /* place in its list, where there is one */
+    int item_count;
+    tside_item items[TSIDE_ITEMS]; /* where the take-off is wanted */
 } planned;
 
 typedef struct work {
     planned **sides;
     size_t count;
-    int bad; /* 1 where anything was refused */
+    int take_off; /* 1: take off every piece of each side too; a side where that fails is refused */
+    int bad;      /* 1 where anything was refused */
 } work;
 
 /* Reads and plans the sides of a file, and adds them to the work. */

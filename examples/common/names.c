@@ -85,6 +85,10 @@ void add_meant(text *t, tside_kind kind, const char *name, int outermost)
     text_add(t, "no such field");
     if (strlen(name) > LONGEST_NAME)
         return;
+    if (outermost && row_named(TSIDE_KIND_FITTINGS, name, NULL)) {
+        text_add(t, "; did you mean \"%s.%s\"?", FITTINGS, name);
+        return;
+    }
     if (find_inside(outermost ? TSIDE_KIND_SIDE : kind, name, &inside)) {
         text_add(t, "; did you mean \"%s\"?", text_of(&inside));
         text_free(&inside);
@@ -94,8 +98,10 @@ void add_meant(text *t, tside_kind kind, const char *name, int outermost)
         try_name(&best, name, row[i].name);
     for (int i = 0; outermost && side_texts[i]; i++)
         try_name(&best, name, side_texts[i]);
-    if (outermost)
+    if (outermost) {
         try_name(&best, name, TOLERANCES);
+        try_name(&best, name, FITTINGS);
+    }
     if (best.name)
         text_add(t, "; the nearest name here is \"%s\"", best.name);
     text_free(&inside);

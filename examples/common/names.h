@@ -13,6 +13,9 @@ extern const char *const side_texts[];
 /* And the object of tolerances that it may have. */
 #define TOLERANCES "tolerances"
 
+/* And the object of what the take-off must know beside the side: tside_fittings. */
+#define FITTINGS "fittings"
+
 /*
  * The row of this name that applies as the structure's choices stand; else, or without a structure, the first of this name;
  * NULL where there is none.

@@ -27,9 +27,12 @@ static void refuse(reader *r, const char *why)
     complain(r->doc, r->refusals, r->wanted->within, text_of(&r->path), "%s", why);
 }
 
+/* What the fittings have been given is not told: no sheet says what was assumed of them. */
 static void mark_given(reader *r, const void *member)
 {
-    r->wanted->given[(const char *)member - (const char *)&r->wanted->side] = 1;
+    const size_t offset = (size_t)((const char *)member - (const char *)&r->wanted->side);
+    if (offset < sizeof r->wanted->given)
+        r->wanted->given[offset] = 1;
 }
 
 int is_blank(const json_t *value)
@@ -153,7 +156,7 @@ static void read_row(reader *r, tside_kind kind, const tside_field *row, void *s
 /* What a side may have beside the library's fields. */
 static int is_beside(const reader *r, const char *key)
 {
-    if (!r->path.length && !strcmp(key, TOLERANCES))
+    if (!r->path.length && (!strcmp(key, TOLERANCES) || !strcmp(key, FITTINGS)))
         return 1;
     for (int i = 0; !r->path.length && side_texts[i]; i++)
         if (!strcmp(side_texts[i], key))
@@ -194,6 +197,21 @@ char *read_text(document *doc, const json_t *object, const char *within, const c
     return printable(json_is_string(value) ? json_string_value(value) : "");
 }
 
+/* What the take-off must know beside the side, in an object of its own. */
+static void read_fittings(reader *r, const json_t *object)
+{
+    const json_t *value = json_object_get(object, FITTINGS);
+    const size_t mark = enter(r, FITTINGS);
+    tside_usual(TSIDE_KIND_FITTINGS, &r->wanted->fittings);
+    if (json_is_object(value)) {
+        read_choices(TSIDE_KIND_FITTINGS, &r->wanted->fittings, value);
+        read_group(r, TSIDE_KIND_FITTINGS, &r->wanted->fittings, value);
+    } else if (!is_blank(value)) {
+        refuse(r, "wanted an object");
+    }
+    text_cut(&r->path, mark);
+}
+
 static int is_in_feet(const json_t *side)
 {
     const char *hip = json_string_value(json_object_get(json_object_get(side, "curtain"), "hip"));
@@ -215,6 +233,7 @@ void read_side(document *doc, const json_t *object, request *wanted, text *refus
     read_choices(TSIDE_KIND_SIDE, &wanted->side, object);
     tside_usual_by_choice(TSIDE_KIND_SIDE, &wanted->side);
     read_group(&r, TSIDE_KIND_SIDE, &wanted->side, object);
+    read_fittings(&r, object);
     read_tolerances(doc, object, wanted, refusals);
     text_free(&r.path);
 }

@@ -23,7 +23,8 @@ typedef struct request {
     char *shares;       /* what the sides of its job share, such as "frame, curtain" */
     int in_feet;        /* 1 where the file gives the hip in feet or inches */
     tside_side side;
-    unsigned char given[sizeof(tside_side)]; /* not 0 at the offset of each field that the file gives */
+    tside_fittings fittings; /* for the take-off */
+    unsigned char given[sizeof(tside_side)]; /* not 0 at the offset of each field of the side that the file gives */
     stated *stated;     /* tolerances of its own, where the file has any */
     size_t stated_count;
 } request;

@@ -37,7 +37,7 @@ static int starts_with_letter(const char *words)
 }
 
 /* "1-3/8 in" names tubes of different size: where more families than that of true tube have the name, it is refused with all of them. */
-static int read_diameter(const char *words, double *number, text *why)
+int read_diameter(const char *words, double *number, text *why)
 {
     tside_fault fault;
     tside_status status = tside_tube_size(words, number, &fault);
@@ -49,7 +49,7 @@ static int read_diameter(const char *words, double *number, text *why)
 }
 
 /* A gauge without its series is refused with the series that have it. */
-static int read_wall(const char *words, double *number, text *why)
+int read_wall(const char *words, double *number, text *why)
 {
     tside_fault fault, trade;
     if (tside_tube_wall(words, number, &trade) == TSIDE_OK)
@@ -66,9 +66,14 @@ static int is_tube(tside_kind kind)
     return kind == TSIDE_KIND_ROUND || kind == TSIDE_KIND_SQUARE;
 }
 
-int read_number(tside_kind kind, const tside_field *row, const json_t *value, double *number, text *why)
+int read_quantity(const char *words, const char *unit, double *number, text *why)
 {
     tside_fault fault;
+    return tside_quantity_read(words, unit, number, &fault) == TSIDE_OK || refuse_text(words, &fault, why);
+}
+
+int read_number(tside_kind kind, const tside_field *row, const json_t *value, double *number, text *why)
+{
     const char *words = json_string_value(value);
     if (json_is_number(value)) {
         *number = json_number_value(value);
@@ -83,7 +88,7 @@ int read_number(tside_kind kind, const tside_field *row, const json_t *value, do
         return read_diameter(words, number, why);
     if (is_tube(kind) && !strcmp(row->name, "wall"))
         return read_wall(words, number, why);
-    return tside_quantity_read(words, row->unit, number, &fault) == TSIDE_OK || refuse_text(words, &fault, why);
+    return read_quantity(words, row->unit, number, why);
 }
 
 int read_count(const json_t *value, int *count, text *why)

@@ -13,6 +13,9 @@
  * A JSON number is in the row's unit; a text has its own unit; of a tube's diameter or wall it may be a trade name.
  */
 int read_number(tside_kind kind, const tside_field *row, const json_t *value, double *number, text *why);
+int read_diameter(const char *words, double *number, text *why);
+int read_wall(const char *words, double *number, text *why);
+int read_quantity(const char *words, const char *unit, double *number, text *why);
 int read_count(const json_t *value, int *count, text *why);
 int read_choice(const tside_field *row, const json_t *value, int *choice, text *why);
 

@@ -108,6 +108,11 @@ void print_fields(text *out)
                        " such as {\"curtain.hip\": \"1/2 in\"}, where a measurement may be off by other than it is measured to within.");
     text_add(out, "\n");
     explain_table(out, TSIDE_KIND_SIDE, &path);
+    text_add(out, "\n");
+    text_wrap(out, "", "And an object fittings: what an order must know beside the side, for tunnelside-order.");
+    text_add(out, "\n");
+    text_add(&path, "%s", FITTINGS);
+    explain_table(out, TSIDE_KIND_FITTINGS, &path);
     text_free(&path);
 }
 
@@ -167,6 +172,12 @@ static void blank_table(text *out, tside_kind kind, const void *structure, int d
                 blank_row(out, row + i, structure, depth + 1, first);
                 first = 0;
             }
+    if (!depth) {
+        tside_fittings usual;
+        tside_usual(TSIDE_KIND_FITTINGS, &usual);
+        text_add(out, ",\n  \"%s\": ", FITTINGS);
+        blank_table(out, TSIDE_KIND_FITTINGS, &usual, 1);
+    }
     text_add(out, "\n%*s}", 2 * depth, "");
 }
 

@@ -127,7 +127,7 @@ static void print_sheets(text *out, const work *all, units wanted, int only_matt
 
 static int plan_files(const options *chosen, int count, char **names)
 {
-    work all = {NULL, 0, 0};
+    work all = {.take_off = 0};
     text out = {NULL, 0, 0};
     int status = EXIT_DONE;
     for (int i = 0; i < count; i++)
