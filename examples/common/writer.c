@@ -180,3 +180,25 @@ void add_cell(text *out, const char *words, int first)
         text_add(out, *words == '"' ? "\"\"" : "%c", *words);
     text_add(out, "\"");
 }
+
+void add_refusals(text *out, const text *refusals)
+{
+    text one = {NULL, 0, 0};
+    for (const char *c = text_of(refusals); *c; c++)
+        if (*c != '\n')
+            text_add(&one, "%c", *c);
+        else if (c[1])
+            text_add(&one, "; ");
+    add_cell(out, text_of(&one), 0);
+    text_free(&one);
+}
+
+void put_place(writer *w, const planned *side)
+{
+    put_string(w, "file", side->file);
+    put_string(w, "within", side->wanted.within);
+    put_string(w, "job", side->wanted.job);
+    put_string(w, "name", side->wanted.name);
+    put_string(w, "note", side->wanted.note);
+    put_string(w, "drive_at", side->wanted.drive_at);
+}

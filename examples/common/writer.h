@@ -3,9 +3,7 @@
 #ifndef COMMON_WRITER_H
 #define COMMON_WRITER_H
 
-#include <tunnelside.h>
-
-#include "text.h"
+#include "job.h"
 
 /* A text as a JSON string, with quotes; bytes that are no UTF-8 become "?". */
 void add_json_string(text *out, const char *words);
@@ -35,5 +33,11 @@ void put_refused(writer *w, const text *refusals);
 
 /* A cell of CSV: commas, quotes and line ends of a text are kept by quotes around it. */
 void add_cell(text *out, const char *words, int first);
+
+/* A cell of messages, with "; " between: a line each would break the row for simple readers. */
+void add_refusals(text *out, const text *refusals);
+
+/* Where a side comes from, and what it is called. */
+void put_place(writer *w, const planned *side);
 
 #endif

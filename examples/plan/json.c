@@ -117,12 +117,7 @@ void print_json(text *out, const work *all, int with_matters)
     for (size_t i = 0; i < all->count; i++) {
         const planned *side = all->sides[i];
         open_bracket(&w, NULL, '{');
-        put_string(&w, "file", side->file);
-        put_string(&w, "within", side->wanted.within);
-        put_string(&w, "job", side->wanted.job);
-        put_string(&w, "name", side->wanted.name);
-        put_string(&w, "note", side->wanted.note);
-        put_string(&w, "drive_at", side->wanted.drive_at);
+        put_place(&w, side);
         if (is_planned(side))
             put_planned(&w, side);
         else

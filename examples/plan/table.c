@@ -104,19 +104,6 @@ static void add_findings(text *out, const tside_plan *plan)
         text_add(out, "%s%s", i ? " " : "", choice_text(code, (int)plan->findings[i].code));
 }
 
-/* The messages, with "; " between: a line each would break the row for simple readers. */
-static void add_refusals(text *out, const text *refusals)
-{
-    text one = {NULL, 0, 0};
-    for (const char *c = text_of(refusals); *c; c++)
-        if (*c != '\n')
-            text_add(&one, "%c", *c);
-        else if (c[1])
-            text_add(&one, "; ");
-    add_cell(out, text_of(&one), 0);
-    text_free(&one);
-}
-
 static void add_side(text *out, const planned *side)
 {
     add_cell(out, side->file, 1);

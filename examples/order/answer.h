@@ -1,0 +1,19 @@
+/* SPDX-License-Identifier: MIT */
+/* An order, and its price where one was asked for, in each of the forms in which it is printed. */
+#ifndef ORDER_ANSWER_H
+#define ORDER_ANSWER_H
+
+#include "quote.h"
+
+/* price: NULL where none is asked for, or none can be given. no_price: why none is given; "" where none was asked for. */
+typedef struct answer {
+    const order *order;
+    const quote *price;
+    const char *no_price;
+} answer;
+
+void print_text(text *out, const answer *a, int us);
+void print_json(text *out, const answer *a);
+void print_table(text *out, const answer *a);
+
+#endif

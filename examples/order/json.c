@@ -1,0 +1,183 @@
+/* SPDX-License-Identifier: MIT */
+/* The order for programs: JSON, always SI, each number beside its unit, money in whole cents. */
+#include <stdio.h>
+
+#include "answer.h"
+#include "writer.h"
+
+static void put_money(writer *w, const char *key, cents amount)
+{
+    begin_member(w, key);
+    text_add(w->out, "{\"value\": %lld, \"unit\": \"cent\"}", amount);
+}
+
+static void put_flag(writer *w, const char *key, int flag)
+{
+    begin_member(w, key);
+    text_add(w->out, "%s", flag ? "true" : "false");
+}
+
+static void put_sides(writer *w, const work *all)
+{
+    open_bracket(w, "sides", '[');
+    for (size_t i = 0; i < all->count; i++) {
+        const planned *side = all->sides[i];
+        open_bracket(w, NULL, '{');
+        put_place(w, side);
+        if (is_planned(side)) {
+            open_bracket(w, "pieces", '[');
+            for (int k = 0; k < side->item_count; k++) {
+                open_bracket(w, NULL, '{');
+                put_structure(w, TSIDE_KIND_ITEM, side->items + k);
+                put_string(w, "text", tside_item_text((int)side->items[k].code));
+                shut_bracket(w, '}');
+            }
+            shut_bracket(w, ']');
+        } else {
+            put_refused(w, &side->refusals);
+        }
+        shut_bracket(w, '}');
+    }
+    shut_bracket(w, ']');
+}
+
+static void put_article(writer *w, const article *a)
+{
+    put_string(w, "what", a->what->name);
+    for (int i = 0; i < MEASURES && a->what->measures[i]; i++)
+        if (a->measures[i] > 0) {
+            char key[32];
+            snprintf(key, sizeof key, "%s", a->what->measures[i]);
+            for (char *c = key; *c; c++)
+                *c = *c == ' ' ? '_' : *c;
+            put_number(w, key, a->measures[i], i ? "m" : a->what->unit);
+        }
+    if (a->has_material) {
+        open_bracket(w, "material", '{');
+        put_structure(w, TSIDE_KIND_MATERIAL, &a->material);
+        shut_bracket(w, '}');
+    }
+}
+
+static void put_buying(writer *w, const order *o)
+{
+    open_bracket(w, "buy", '[');
+    for (int i = 0; i < o->article_count; i++) {
+        const article *a = o->articles + i;
+        open_bracket(w, NULL, '{');
+        put_article(w, a);
+        if (a->count)
+            put_whole(w, "count", a->count);
+        if (a->metres > 0)
+            put_number(w, "total_length", a->metres, "m");
+        if (a->square_metres > 0)
+            put_number(w, "total_area", a->square_metres, "m2");
+        shut_bracket(w, '}');
+    }
+    shut_bracket(w, ']');
+}
+
+static void put_stick(writer *w, const cutting *c, int i)
+{
+    open_bracket(w, NULL, '{');
+    put_structure(w, TSIDE_KIND_STICK, c->sticks + i);
+    put_number(w, "length", c->stock.lengths[c->sticks[i].stock].length, "m");
+    open_bracket(w, "cuts", '[');
+    for (int k = 0; k < c->cut_count; k++)
+        if (c->taken[i * c->cut_count + k]) {
+            open_bracket(w, NULL, '{');
+            put_string(w, "text", tside_item_text(c->codes[k]));
+            put_whole(w, "count", c->taken[i * c->cut_count + k]);
+            put_number(w, "length", c->cuts[k].length, "m");
+            shut_bracket(w, '}');
+        }
+    shut_bracket(w, ']');
+    shut_bracket(w, '}');
+}
+
+static void put_cuttings(writer *w, const order *o)
+{
+    open_bracket(w, "cut_plans", '[');
+    for (int i = 0; i < o->cutting_count; i++) {
+        const cutting *c = o->cuttings + i;
+        open_bracket(w, NULL, '{');
+        put_article(w, &c->material);
+        open_bracket(w, "stock", '{');
+        put_structure(w, TSIDE_KIND_STOCK, &c->stock);
+        shut_bracket(w, '}');
+        open_bracket(w, "plan", '{');
+        put_structure(w, TSIDE_KIND_CUT_PLAN, &c->plan);
+        shut_bracket(w, '}');
+        open_bracket(w, "sticks", '[');
+        for (int k = 0; k < c->stick_count; k++)
+            put_stick(w, c, k);
+        shut_bracket(w, ']');
+        shut_bracket(w, '}');
+    }
+    shut_bracket(w, ']');
+}
+
+static void put_quantity(writer *w, const quote_line *line)
+{
+    begin_member(w, "quantity");
+    text_add(w->out, "{\"value\": ");
+    print_quantity(w->out, line->quantity);
+    text_add(w->out, ", \"unit\": \"%s\"}", unit_name(line->row->unit));
+}
+
+static void put_line(writer *w, const quote_line *line)
+{
+    const int is_share = line->row->kind == MARKUP || line->row->kind == TAX;
+    open_bracket(w, NULL, '{');
+    put_string(w, "kind", kind_names[line->row->kind]);
+    if (line->bought)
+        put_article(w, line->bought);
+    else
+        put_string(w, "what", line->row->name);
+    put_whole(w, "list_line", line->row->line);
+    if (is_share) {
+        begin_member(w, "share");
+        text_add(w->out, "{\"value\": %lld, \"unit\": \"millionth\"}", line->row->share);
+        put_string(w, "of", unit_name(line->row->unit));
+        put_money(w, "base", line->base);
+    } else {
+        put_quantity(w, line);
+        put_money(w, "price", line->row->amount);
+    }
+    put_money(w, "amount", line->amount);
+    shut_bracket(w, '}');
+}
+
+static void put_price(writer *w, const quote *q)
+{
+    open_bracket(w, "price", '{');
+    put_string(w, "currency", q->currency);
+    put_string(w, "rounding", rounding);
+    open_bracket(w, "lines", '[');
+    for (int i = 0; i < q->count; i++)
+        put_line(w, q->lines + i);
+    shut_bracket(w, ']');
+    put_money(w, "materials", q->materials);
+    put_money(w, "labour", q->labour);
+    put_money(w, "net", q->net);
+    put_money(w, "tax", q->tax);
+    put_money(w, "total", q->total);
+    shut_bracket(w, '}');
+}
+
+void print_json(text *out, const answer *a)
+{
+    writer w = {out, 1, 1};
+    text_add(out, "{");
+    put_string(&w, "program", program_name);
+    put_string(&w, "version", tside_version());
+    put_flag(&w, "complete", !a->order->refused);
+    put_sides(&w, a->order->all);
+    put_buying(&w, a->order);
+    put_cuttings(&w, a->order);
+    if (a->price)
+        put_price(&w, a->price);
+    if (*a->no_price)
+        put_string(&w, "no_price", a->no_price);
+    text_add(out, "\n}\n");
+}

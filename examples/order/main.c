@@ -1,0 +1,227 @@
+/* SPDX-License-Identifier: MIT */
+/* tunnelside-order: what all sides together need, how to cut it, what to buy, what it costs. */
+#include <getopt.h>
+#include <signal.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "answer.h"
+#include "output.h"
+#include "value.h"
+
+const char program_name[] = "tunnelside-order";
+
+enum { EXIT_DONE, EXIT_REFUSED, EXIT_USAGE };
+
+typedef enum task { ORDER_FILES, SHOW_HELP, SHOW_VERSION } task;
+typedef enum units { AS_THE_FILE, SI, US } units;
+typedef enum format { TEXT, JSON, CSV } format;
+
+typedef struct options {
+    task task;
+    units units;
+    format format;
+    const char *output, *prices;
+    tside_stock stock;
+} options;
+
+static const char help[] =
+    "Usage: tunnelside-order [OPTION]... FILE...\n"
+    "Orders what the sides in all files need together, files as tunnelside-plan reads\n"
+    "them: every piece, one cut plan for each material, what to buy, what is left\n"
+    "over, and with --prices what it costs. FILE \"-\" is standard input.\n"
+    "\n"
+    "  -p, --prices=PRICES.csv  price it; see tunnelside-order(1) for the list\n"
+    "  -k, --kerf=LENGTH        lost in each cut between two pieces; usual 3 mm\n"
+    "  -t, --trim=LENGTH        lost from each stick before its first piece; usual 0\n"
+    "  -a, --also=LENGTH        tubes are also sold in this length; may be repeated\n"
+    "  -u, --units=us|si        units of the text; without it, as the first side's hip\n"
+    "  -f, --format=FORMAT      text, for people; or for programs, in SI, json or csv\n"
+    "  -o, --output=FILE        write to FILE: whole, or not at all\n"
+    "  -h, --help               print this\n"
+    "  -V, --version            print the version\n"
+    "\n"
+    "A side that is refused does not stop the others: the order then says that it is\n"
+    "incomplete, and is not priced. Exit status: 1 where a file, a price or the output\n"
+    "is at fault, 2 where the command line is wrong. For choosing parts, not a\n"
+    "certificate: local codes, makers' ratings and licensed practice come first.\n";
+
+static int misuse(const char *what, const char *which)
+{
+    fprintf(stderr, "%s: %s%s; see %s --help\n", program_name, what, which, program_name);
+    return EXIT_USAGE;
+}
+
+/* Reads a length into a member of the stock, within the bounds of its row. */
+static int set_length(const char *option, const char *words, tside_kind kind, const char *field, double *length)
+{
+    tside_place place;
+    text why = {NULL, 0, 0};
+    double value = 0;
+    const int known = tside_field_find(kind, field, &place, NULL) == TSIDE_OK;
+    if (read_quantity(words, "m", &value, &why) && known &&
+        (value < place.field->low || value > place.field->high || (value <= place.field->low && place.field->low_open)))
+        text_add(&why, "\"%s\": %g m is not from %g to %g m", words, value, place.field->low, place.field->high);
+    if (why.length)
+        fprintf(stderr, "%s: --%s: %s\n", program_name, option, text_of(&why));
+    else
+        *length = value;
+    text_free(&why);
+    return why.length ? EXIT_REFUSED : EXIT_DONE;
+}
+
+static int add_stock_length(tside_stock *stock, const char *words)
+{
+    double length = 0;
+    const int status = set_length("also", words, TSIDE_KIND_STOCK_LENGTH, "length", &length);
+    if (status)
+        return status;
+    if (stock->length_count == TSIDE_STOCK_LENGTHS - 1)
+        return misuse("--also: more lengths than 7: ", words);
+    stock->lengths[stock->length_count++].length = length;
+    return EXIT_DONE;
+}
+
+/* Sets what an option asks for; returns an exit status, having said why where it is not EXIT_DONE. */
+static int set_option(options *chosen, int letter, const char *value)
+{
+    switch (letter) {
+    case 'p': chosen->prices = value; return EXIT_DONE;
+    case 'k': return set_length("kerf", value, TSIDE_KIND_STOCK, "kerf", &chosen->stock.kerf);
+    case 't': return set_length("trim", value, TSIDE_KIND_STOCK, "trim", &chosen->stock.trim);
+    case 'a': return add_stock_length(&chosen->stock, value);
+    case 'u':
+        if (strcmp(value, "us") && strcmp(value, "si"))
+            return misuse("--units: us or si, not ", value);
+        chosen->units = strcmp(value, "us") ? SI : US;
+        return EXIT_DONE;
+    case 'f':
+        if (strcmp(value, "text") && strcmp(value, "json") && strcmp(value, "csv"))
+            return misuse("--format: text, json or csv, not ", value);
+        chosen->format = *value == 'j' ? JSON : *value == 'c' ? CSV : TEXT;
+        return EXIT_DONE;
+    case 'o': chosen->output = value; return EXIT_DONE;
+    case 'h': chosen->task = SHOW_HELP; return EXIT_DONE;
+    case 'V': chosen->task = SHOW_VERSION; return EXIT_DONE;
+    default: return misuse("an option is wrong", "");
+    }
+}
+
+static int read_options(options *chosen, int count, char **words)
+{
+    static const struct option known[] = {
+        {"prices", required_argument, NULL, 'p'},
+        {"kerf", required_argument, NULL, 'k'},
+        {"trim", required_argument, NULL, 't'},
+        {"also", required_argument, NULL, 'a'},
+        {"units", required_argument, NULL, 'u'},
+        {"format", required_argument, NULL, 'f'},
+        {"output", required_argument, NULL, 'o'},
+        {"help", no_argument, NULL, 'h'},
+        {"version", no_argument, NULL, 'V'},
+        {NULL, 0, NULL, 0},
+    };
+    int letter, status = EXIT_DONE;
+    while (!status && (letter = getopt_long(count, words, "p:k:t:a:u:f:o:hV", known, NULL)) != -1)
+        status = set_option(chosen, letter, optarg);
+    return status;
+}
+
+static int is_us(const options *chosen, const work *all)
+{
+    if (chosen->units != AS_THE_FILE)
+        return chosen->units == US;
+    for (size_t i = 0; i < all->count; i++)
+        if (is_planned(all->sides[i]))
+            return all->sides[i]->wanted.in_feet;
+    return 0;
+}
+
+static void print_answer(text *out, const options *chosen, const answer *a)
+{
+    if (chosen->format == JSON)
+        print_json(out, a);
+    else if (chosen->format == CSV)
+        print_table(out, a);
+    else
+        print_text(out, a, is_us(chosen, a->order->all));
+}
+
+/* A price is given for a whole order or not at all: a total over some of the sides would look complete. */
+static int answer_order(const options *chosen, const order *made, prices *list, text *out)
+{
+    static const char incomplete[] = "a side is refused, and a price over the others would look complete";
+    answer a = {.order = made, .no_price = ""};
+    quote priced_order;
+    int good = 1, priced = chosen->prices && !made->refused;
+    if (priced) {
+        good = quote_make(&priced_order, made, list, is_us(chosen, made->all));
+        a.price = &priced_order;
+    } else if (chosen->prices) {
+        fprintf(stderr, "%s: no price: %s\n", program_name, incomplete);
+        a.no_price = incomplete;
+    }
+    if (good)
+        print_answer(out, chosen, &a);
+    if (priced)
+        quote_free(&priced_order);
+    return good;
+}
+
+static int order_files(const options *chosen, int count, char **names)
+{
+    work all = {.take_off = 1};
+    prices list = {.file = NULL};
+    order made;
+    text out = {NULL, 0, 0};
+    int good;
+    for (int i = 0; i < count; i++)
+        work_add_file(&all, names[i]);
+    good = !chosen->prices || prices_read(&list, chosen->prices);
+    good &= order_make(&made, &all, &chosen->stock);
+    if (good && (made.sides || chosen->format != TEXT))
+        good = answer_order(chosen, &made, &list, &out);
+    if (good && out.length)
+        good = write_output(&out, chosen->output);
+    good &= !all.bad;
+    text_free(&out);
+    order_free(&made);
+    prices_free(&list);
+    work_free(&all);
+    return good ? EXIT_DONE : EXIT_REFUSED;
+}
+
+static int show(const options *chosen)
+{
+    text out = {NULL, 0, 0};
+    int good;
+    if (chosen->task == SHOW_HELP)
+        text_add(&out, "%s", help);
+    else
+        text_add(&out, "%s %s\n", program_name, tside_version());
+    good = write_output(&out, chosen->output);
+    text_free(&out);
+    return good ? EXIT_DONE : EXIT_REFUSED;
+}
+
+int main(int count, char **words)
+{
+    options chosen = {.task = ORDER_FILES};
+    int status, standard = 0;
+    tside_usual(TSIDE_KIND_STOCK, &chosen.stock);
+    status = read_options(&chosen, count, words);
+#ifdef SIGPIPE
+    signal(SIGPIPE, SIG_IGN); /* a reader that has gone is a failed write, and said to be one */
+#endif
+    if (status)
+        return status;
+    if (chosen.task != ORDER_FILES)
+        return show(&chosen);
+    if (optind == count)
+        return misuse("no file", "");
+    for (int i = optind; i < count; i++)
+        standard += !strcmp(words[i], "-");
+    if (standard + (chosen.prices && !strcmp(chosen.prices, "-")) > 1)
+        return misuse("standard input can be read once only", "");
+    return order_files(&chosen, count - optind, words + optind);
+}

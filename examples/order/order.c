@@ -1,0 +1,316 @@
+/* SPDX-License-Identifier: MIT */
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "names.h"
+#include "order.h"
+#include "units.h"
+
+/* Lengths that differ by less are one, no saw knows better; the longer counts. */
+#define SAME 1e-5
+
+#define TUBE {"size", "wall", "length"}, "m"
+#define SHEET {"width", "length", NULL}, "m"
+#define BOLT {"size", "length", NULL}, "m"
+#define SIZED {"size", NULL, NULL}, "m"
+#define PLAIN {NULL, NULL, NULL}, ""
+
+/* The codes' own things stand in their order; then what several of them are. */
+enum { ROUND_TUBE = TSIDE_ITEM_CODES, SQUARE_TUBE, CARRIAGE_BOLT };
+
+const thing things[] = {
+    [TSIDE_ITEM_CURTAIN] = {"curtain film", SHEET},
+    [TSIDE_ITEM_FLAP] = {"end flap film", SHEET},
+    [TSIDE_ITEM_BAR] = {"", PLAIN},
+    [TSIDE_ITEM_SPLICE_SCREW] = {"splice screw", PLAIN},
+    [TSIDE_ITEM_COUPLING_SCREW] = {"coupling screw", PLAIN},
+    [TSIDE_ITEM_CLIP] = {"clip", PLAIN},
+    [TSIDE_ITEM_DRIVE] = {"drive", {"rated torque", NULL, NULL}, "N m"},
+    [TSIDE_ITEM_COLLAR] = {"collar", PLAIN},
+    [TSIDE_ITEM_GUIDE] = {"", PLAIN},
+    [TSIDE_ITEM_CHAIN] = {"chain", PLAIN},
+    [TSIDE_ITEM_CHAIN_LINK] = {"chain link", PLAIN},
+    [TSIDE_ITEM_EYE] = {"eye bolt", {"size", "grip", NULL}, "m"},
+    [TSIDE_ITEM_EYE_NUT] = {"eye nut", SIZED},
+    [TSIDE_ITEM_EYE_WASHER] = {"eye washer", SIZED},
+    [TSIDE_ITEM_EXTENDER] = {"", PLAIN},
+    [TSIDE_ITEM_BOW_BOLT] = {"", PLAIN},
+    [TSIDE_ITEM_MEMBER_BOLT] = {"", PLAIN},
+    [TSIDE_ITEM_BOLT_NUT] = {"bolt nut", SIZED},
+    [TSIDE_ITEM_BOLT_WASHER] = {"bolt washer", SIZED},
+    [TSIDE_ITEM_PATCH] = {"tape patch", PLAIN},
+    [TSIDE_ITEM_CHANNEL] = {"channel", {"length", NULL, NULL}, "m"},
+    [TSIDE_ITEM_WIRE] = {"locking wire", PLAIN},
+    [TSIDE_ITEM_CHANNEL_SCREW] = {"channel screw", PLAIN},
+    [TSIDE_ITEM_ROPE] = {"rope", PLAIN},
+    [TSIDE_ITEM_HOOK] = {"hook", PLAIN},
+    [TSIDE_ITEM_CORD] = {"flexible cord", PLAIN},
+    [ROUND_TUBE] = {"round tube", TUBE},
+    [SQUARE_TUBE] = {"square tube", TUBE},
+    [CARRIAGE_BOLT] = {"carriage bolt", BOLT},
+};
+const int thing_count = sizeof things / sizeof *things;
+
+static const thing *thing_of(const tside_item *item)
+{
+    if (item->shape != TSIDE_NO_TUBE)
+        return things + (item->shape == TSIDE_SQUARE_TUBE ? SQUARE_TUBE : ROUND_TUBE);
+    if (item->code == TSIDE_ITEM_BOW_BOLT || item->code == TSIDE_ITEM_MEMBER_BOLT)
+        return things + CARRIAGE_BOLT;
+    return things + item->code;
+}
+
+/* What the item is made of, or is itself, without counts; of what is cut, without a length. */
+static article article_of(const tside_item *item, const planned *side)
+{
+    article a = {.what = thing_of(item)};
+    double *m = a.measures;
+    if (item->shape != TSIDE_NO_TUBE) {
+        m[0] = item->size;
+        m[1] = item->wall;
+        a.has_material = 1;
+        a.material = item->material;
+    } else if (item->by == TSIDE_BY_SHEET) {
+        m[0] = item->width;
+        m[1] = item->length;
+    } else if (item->by == TSIDE_BY_COUNT) {
+        m[0] = item->code == TSIDE_ITEM_DRIVE ? side->wanted.side.drive.rated_torque : item->size;
+        m[1] = item->length;
+    }
+    return a;
+}
+
+static int same_measures(const double *one, const double *other)
+{
+    for (int i = 0; i < MEASURES; i++)
+        if (fabs(one[i] - other[i]) > SAME)
+            return 0;
+    return 1;
+}
+
+static int alike(const article *one, const article *other)
+{
+    return one->what == other->what && same_measures(one->measures, other->measures) && one->is_stock == other->is_stock && !one->count == !other->count &&
+        one->has_material == other->has_material && one->material.metal == other->material.metal && one->material.grade == other->material.grade &&
+        (one->material.grade != TSIDE_GRADE_GIVEN || fabs(one->material.yield - other->material.yield) <= 1e-6 * one->material.yield);
+}
+
+/* Room for one more in a list. */
+static void *grown(void *list, int count, int *size, size_t each)
+{
+    void *more;
+    if (count < *size)
+        return list;
+    *size = *size ? 2 * *size : 16;
+    more = take_memory((size_t)*size * each);
+    if (count)
+        memcpy(more, list, (size_t)count * each);
+    free(list);
+    return more;
+}
+
+/* Adds to the line that is alike, or after the last of its name. */
+static void buy(order *o, const article *more)
+{
+    int place = o->article_count;
+    for (int i = 0; i < o->article_count; i++) {
+        article *line = o->articles + i;
+        if (alike(line, more)) {
+            line->count += more->count;
+            line->metres += more->metres;
+            line->square_metres += more->square_metres;
+            return;
+        }
+        if (line->what == more->what)
+            place = i + 1;
+    }
+    o->articles = grown(o->articles, o->article_count, &o->articles_size, sizeof *o->articles);
+    memmove(o->articles + place + 1, o->articles + place, (size_t)(o->article_count - place) * sizeof *o->articles);
+    o->articles[place] = *more;
+    o->article_count++;
+}
+
+static cutting *cutting_for(order *o, const article *material, const tside_stock *asked)
+{
+    for (int i = 0; i < o->cutting_count; i++)
+        if (alike(&o->cuttings[i].material, material))
+            return o->cuttings + i;
+    o->cuttings = grown(o->cuttings, o->cutting_count, &o->cuttings_size, sizeof *o->cuttings);
+    o->cuttings[o->cutting_count] = (cutting){.material = *material, .stock = *asked};
+    if (!material->has_material)
+        o->cuttings[o->cutting_count].stock.length_count = 0; /* lengths asked for are of tubes */
+    return o->cuttings + o->cutting_count++;
+}
+
+static int complain_of(const article *material, const char *why)
+{
+    text words = {NULL, 0, 0};
+    text_add(&words, "%s ", material->what->name);
+    add_sizes(&words, material, 0);
+    fprintf(stderr, "%s: %s: %s\n", program_name, text_of(&words), why);
+    text_free(&words);
+    return 0;
+}
+
+static int offer_length(cutting *c, double length)
+{
+    tside_stock *stock = &c->stock;
+    for (int i = 0; i < stock->length_count; i++)
+        if (fabs(stock->lengths[i].length - length) <= SAME)
+            return 1;
+    if (stock->length_count == TSIDE_STOCK_LENGTHS)
+        return complain_of(&c->material, "more than 8 lengths of stock");
+    stock->lengths[stock->length_count++].length = length;
+    return 1;
+}
+
+static int add_cut(cutting *c, const tside_item *item)
+{
+    for (int i = 0; i < c->cut_count; i++)
+        if (c->codes[i] == (int)item->code && fabs(c->cuts[i].length - item->length) <= SAME) {
+            c->cuts[i].count += item->count;
+            c->cuts[i].length = fmax(c->cuts[i].length, item->length);
+            return 1;
+        }
+    if (c->cut_count == TSIDE_STOCK_CUTS)
+        return complain_of(&c->material, "more different pieces than one cut plan takes, 250: order fewer sides at once");
+    c->codes[c->cut_count] = (int)item->code;
+    c->cuts[c->cut_count++] = (tside_cut){item->length, item->count};
+    return 1;
+}
+
+static int add_item(order *o, const planned *side, const tside_item *item, const tside_stock *asked)
+{
+    article a = article_of(item, side);
+    if (item->by == TSIDE_BY_CUT && item->stock_given) {
+        cutting *c = cutting_for(o, &a, asked);
+        return offer_length(c, item->stock) && add_cut(c, item);
+    }
+    if (item->by == TSIDE_BY_COUNT || item->by == TSIDE_BY_SHEET)
+        a.count = item->count;
+    if (item->by != TSIDE_BY_COUNT)
+        a.metres = item->count * item->length;
+    a.square_metres = a.metres * item->width;
+    buy(o, &a);
+    return 1;
+}
+
+/* --- cutting --- */
+
+static int refuse_cutting(const cutting *c, const tside_fault *fault)
+{
+    char sentence[512];
+    tside_fault_text(fault, sentence, sizeof sentence);
+    return complain_of(&c->material, sentence);
+}
+
+static int plan_cutting(cutting *c)
+{
+    const size_t work_size = tside_stock_work(c->cut_count);
+    void *scratch = take_memory(work_size);
+    tside_fault fault;
+    tside_status status;
+    int capacity = 0;
+    for (int i = 0; i < c->cut_count; i++)
+        capacity += c->cuts[i].count;
+    c->sticks = take_memory((size_t)capacity * sizeof *c->sticks);
+    c->taken = take_memory((size_t)capacity * (size_t)c->cut_count * sizeof *c->taken);
+    status = tside_stock_plan(&c->stock, c->cuts, c->cut_count, TSIDE_STOCK_NODES, scratch, work_size, c->sticks, c->taken, capacity, &c->stick_count, &c->plan, &fault);
+    free(scratch);
+    return status == TSIDE_OK || refuse_cutting(c, &fault);
+}
+
+static void buy_sticks(order *o, const cutting *c)
+{
+    const int at = c->material.has_material ? 2 : 0; /* where a stick's length stands among the measures */
+    for (int i = 0; i < c->stick_count; i++) {
+        article stick = c->material;
+        const double length = c->stock.lengths[c->sticks[i].stock].length;
+        stick.measures[at] = length;
+        stick.count = c->sticks[i].count;
+        stick.metres = stick.count * length;
+        stick.is_stock = 1;
+        buy(o, &stick);
+    }
+}
+
+int order_make(order *made, const work *all, const tside_stock *asked)
+{
+    *made = (order){.all = all};
+    for (size_t i = 0; i < all->count; i++) {
+        const planned *side = all->sides[i];
+        if (!is_planned(side)) {
+            made->refused++;
+            continue;
+        }
+        made->sides++;
+        made->side_length += side->wanted.side.length;
+        for (int k = 0; k < side->item_count; k++)
+            if (!add_item(made, side, side->items + k, asked))
+                return 0;
+    }
+    for (int i = 0; i < made->cutting_count; i++) {
+        if (!plan_cutting(made->cuttings + i))
+            return 0;
+        buy_sticks(made, made->cuttings + i);
+    }
+    return 1;
+}
+
+void order_free(order *made)
+{
+    for (int i = 0; i < made->cutting_count; i++) {
+        free(made->cuttings[i].sticks);
+        free(made->cuttings[i].taken);
+    }
+    free(made->cuttings);
+    free(made->articles);
+}
+
+int order_pieces(const order *made)
+{
+    int pieces = 0;
+    for (int i = 0; i < made->cutting_count; i++)
+        pieces += made->cuttings[i].plan.pieces;
+    return pieces;
+}
+
+/* --- names --- */
+
+/* A tube's section is told to 0.001 in or 0.01 mm; a bolt's size by its trade name, where it is one of thirty-seconds of an inch. */
+static const char *measure_text(pen *p, const article *bought, int i)
+{
+    const char *name = bought->what->measures[i];
+    const double value = bought->measures[i], parts = value / 0.0254 * 32;
+    if (!strcmp(name, "wall") || (!strcmp(name, "size") && (bought->has_material || (p->us && fabs(parts - floor(parts + 0.5)) > 1e-6))))
+        return fine(p, value);
+    return strcmp(name, "size") ? quantity(p, value, i ? "m" : bought->what->unit) : bore(p, value);
+}
+
+void add_sizes(text *t, const article *bought, int us)
+{
+    pen p = {.us = us};
+    const char *before = "";
+    for (int i = 0; i < MEASURES && bought->what->measures[i] && bought->measures[i] > 0; i++) {
+        text_add(t, "%s%s", before, measure_text(&p, bought, i));
+        before = " x ";
+    }
+}
+
+const char *grade_text(const article *bought, int us, text *words)
+{
+    pen p = {.us = us};
+    const tside_field *metal = row_named(TSIDE_KIND_MATERIAL, "metal", NULL), *grade = row_named(TSIDE_KIND_MATERIAL, "grade", NULL);
+    text_cut(words, 0);
+    if (!bought->has_material)
+        return "";
+    if (bought->material.grade == TSIDE_GRADE_GIVEN)
+        text_add(words, "%s %s", choice_text(metal, (int)bought->material.metal), quantity(&p, bought->material.yield, "Pa"));
+    else if (bought->material.grade == TSIDE_GRADE_UNKNOWN)
+        text_add(words, "%s", choice_text(metal, (int)bought->material.metal));
+    else
+        text_add(words, "%s", choice_text(grade, (int)bought->material.grade));
+    return text_of(words);
+}

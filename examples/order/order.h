@@ -1,0 +1,67 @@
+/* SPDX-License-Identifier: MIT */
+/* One order for all sides together: what to buy, and how to cut it. */
+#ifndef ORDER_ORDER_H
+#define ORDER_ORDER_H
+
+#include "job.h"
+
+enum { MEASURES = 3 };
+
+/* What a thing's measures are, in the order in which its name is followed by them. */
+typedef struct thing {
+    const char *name;
+    const char *measures[MEASURES]; /* such as "size", "wall", "length"; NULL where it has fewer */
+    const char *unit;               /* of the first of them; of the others metres */
+} thing;
+
+/* Everything that may be bought. */
+extern const thing things[];
+extern const int thing_count;
+
+/* A line of what to buy. */
+typedef struct article {
+    const thing *what;
+    double measures[MEASURES]; /* in SI; 0 where it has none */
+    int has_material;
+    tside_material material;
+    int count;      /* pieces, sheets or sticks; 0 where it is bought by length */
+    double metres;  /* in all; 0 where it has no length */
+    double square_metres;
+    int is_stock;   /* 1: a stick, cut as a cutting says */
+} article;
+
+/* How the sticks of one material are cut. */
+typedef struct cutting {
+    article material; /* its first measures, without the sticks' length */
+    tside_stock stock;
+    tside_cut cuts[TSIDE_STOCK_CUTS];
+    int codes[TSIDE_STOCK_CUTS]; /* what each cut is: a tside_item_code */
+    int cut_count;
+    tside_stick *sticks;
+    int *taken;       /* taken[i * cut_count + j]: of each cut from each such stick */
+    int stick_count;
+    tside_cut_plan plan;
+} cutting;
+
+typedef struct order {
+    const work *all;
+    int sides, refused; /* planned, and not */
+    double side_length; /* m, of all sides planned */
+    cutting *cuttings;
+    int cutting_count, cuttings_size;
+    article *articles;
+    int article_count, articles_size;
+} order;
+
+/* Orders what all planned sides need; asked: kerf, trim, and lengths that every tube is sold in beside its own. Returns 0 having said why it cannot. */
+int order_make(order *made, const work *all, const tside_stock *asked);
+void order_free(order *made);
+
+/* Pieces cut from sticks. */
+int order_pieces(const order *made);
+
+/* "1.315 in x 0.083 in x 24 ft 0 in", and "A500_B_shaped" or "steel 50 ksi": as cells of a price list name an article. */
+void add_sizes(text *t, const article *bought, int us);
+const char *grade_text(const article *bought, int us, text *words);
+
+#endif

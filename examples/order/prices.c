@@ -1,0 +1,399 @@
+/* SPDX-License-Identifier: MIT */
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "document.h"
+#include "names.h"
+#include "prices.h"
+#include "value.h"
+
+enum { KIND, WHAT, SIZE, GRADE, UNIT, PRICE, COLUMNS };
+
+static const char header[] = "kind,what,size,grade,unit,price";
+const char *const kind_names[PRICE_KINDS] = {"material", "labour", "markup", "tax", "currency"};
+static const char *const unit_names[PRICE_UNITS] = {"each", "hundred", "m", "ft", "m2", "ft2", "order", "side", "cut", "materials", "labour", "all"};
+
+/* Which units each kind of row may have. */
+#define BIT(unit) (1u << (unit))
+static const unsigned units_of[PRICE_KINDS] = {
+    [MATERIAL] = BIT(EACH) | BIT(HUNDRED_OF) | BIT(METRE) | BIT(FOOT) | BIT(SQUARE_METRE) | BIT(SQUARE_FOOT),
+    [LABOUR] = BIT(ORDER_ONCE) | BIT(SIDE) | BIT(METRE) | BIT(FOOT) | BIT(CUT),
+    [MARKUP] = BIT(OF_MATERIALS) | BIT(OF_LABOUR),
+    [TAX] = BIT(OF_MATERIALS) | BIT(OF_LABOUR) | BIT(OF_ALL),
+    [CURRENCY] = 0,
+};
+
+const char *unit_name(price_unit unit)
+{
+    return unit_names[unit];
+}
+
+void prices_complain(prices *list, int line, const char *format, ...)
+{
+    text words = {NULL, 0, 0};
+    va_list arguments;
+    char *clean;
+    text_add(&words, "%s:%d: ", list->file, line);
+    va_start(arguments, format);
+    text_add_list(&words, format, arguments);
+    va_end(arguments);
+    clean = printable(text_of(&words));
+    fprintf(stderr, "%s: %s\n", program_name, clean);
+    free(clean);
+    text_free(&words);
+    list->bad++;
+}
+
+/* --- rows of cells, by RFC 4180: a cell in quotes may hold commas, line ends, and quotes twice --- */
+
+typedef struct csv_row {
+    char *cells[COLUMNS]; /* without blanks around them; "" where the row is shorter */
+    int line, count;
+} csv_row;
+
+static char *trimmed(const text *words)
+{
+    char *copy = printable(text_of(words)), *from = copy + strspn(copy, " ");
+    size_t length = strlen(from);
+    while (length && from[length - 1] == ' ')
+        length--;
+    memmove(copy, from, length);
+    copy[length] = '\0';
+    return copy;
+}
+
+/* Reads one cell, and steps over what ends it; returns the comma, or '\n' at a row's end. open: receives 1 where a quote is not closed. */
+static char read_cell(const char **at, int *line, text *cell, int *open)
+{
+    int quoted = 0;
+    text_cut(cell, 0);
+    for (; **at; ++*at) {
+        const char c = **at;
+        *line += c == '\n';
+        if (c == '"' && quoted && (*at)[1] == '"')
+            text_add(cell, "%c", *++*at);
+        else if (c == '"')
+            quoted = !quoted;
+        else if (!quoted && (c == ',' || c == '\n')) {
+            ++*at;
+            return c;
+        } else if (c != '\r' || quoted)
+            text_add(cell, "%c", c);
+    }
+    *open = quoted;
+    return '\n';
+}
+
+static int read_row(prices *list, const char **at, int *line, csv_row *made)
+{
+    text cell = {NULL, 0, 0};
+    char end = ',';
+    int open = 0, extra = 0;
+    *made = (csv_row){.line = *line};
+    for (int i = 0; end == ','; i++) {
+        char *words;
+        end = read_cell(at, line, &cell, &open);
+        words = trimmed(&cell);
+        if (i < COLUMNS) {
+            made->cells[i] = words;
+            made->count = i + 1;
+            continue;
+        }
+        extra |= *words != '\0';
+        free(words);
+    }
+    text_free(&cell);
+    for (int i = made->count; i < COLUMNS; i++)
+        made->cells[i] = copy_of("");
+    if (open)
+        prices_complain(list, made->line, "a quote is not closed");
+    else if (extra && *made->cells[0] != '#')
+        prices_complain(list, made->line, "more than %d cells: a cell with a comma in it needs quotes", COLUMNS);
+    return !open && (!extra || *made->cells[0] == '#');
+}
+
+static int is_passed_over(const csv_row *r)
+{
+    int filled = 0;
+    for (int i = 0; i < COLUMNS; i++)
+        filled |= *r->cells[i] != '\0';
+    return !filled || *r->cells[0] == '#';
+}
+
+static void free_row(csv_row *r)
+{
+    for (int i = 0; i < COLUMNS; i++)
+        free(r->cells[i]);
+}
+
+/* --- what a row means --- */
+
+static int index_of(const char *const *names, int count, const char *name)
+{
+    for (int i = 0; i < count; i++)
+        if (!strcmp(names[i], name))
+            return i;
+    return -1;
+}
+
+static const thing *thing_named(const char *name)
+{
+    for (int i = 0; *name && i < thing_count; i++)
+        if (!strcmp(things[i].name, name))
+            return things + i;
+    return NULL;
+}
+
+static int measures_of(const thing *what)
+{
+    int count = 0;
+    while (count < MEASURES && what->measures[count])
+        count++;
+    return count;
+}
+
+/* One measure: sizes and walls of tubes may have trade names, "fence 1-3/8 in", "bwg 14". */
+static int read_measure(price_row *p, const char *words, text *why)
+{
+    const int i = p->measure_count;
+    double *value = p->measures + i;
+    const int tube = measures_of(p->what) == MEASURES;
+    if (tube && i < 2 ? !(i ? read_wall : read_diameter)(words, value, why) : !read_quantity(words, i ? "m" : p->what->unit, value, why))
+        return 0;
+    if (!(*value > 0)) {
+        text_add(why, "%s \"%s\" is not above 0", p->what->measures[i], words);
+        return 0;
+    }
+    p->measure_count++;
+    return 1;
+}
+
+/* "1.315 in x 0.083 in x 24 ft": the measures of a thing in their order, the last ones left out where they do not matter. */
+static int read_sizes(price_row *p, const char *cell, text *why)
+{
+    text one = {NULL, 0, 0};
+    int good = 1;
+    while (good && *cell) {
+        const char *next = strstr(cell, " x ");
+        text_cut(&one, 0);
+        text_add_bytes(&one, cell, next ? (size_t)(next - cell) : strlen(cell));
+        if (p->measure_count == measures_of(p->what)) {
+            text_add(why, "more measures than a %s has, %d", p->what->name, measures_of(p->what));
+            good = 0;
+        } else {
+            good = read_measure(p, text_of(&one), why);
+        }
+        cell = next ? next + 3 : "";
+    }
+    text_free(&one);
+    return good;
+}
+
+static int read_grade(price_row *p, text *why)
+{
+    const tside_field *rows[] = {row_named(TSIDE_KIND_MATERIAL, "metal", NULL), row_named(TSIDE_KIND_MATERIAL, "grade", NULL)};
+    const char *stress = strchr(p->grade, ' ');
+    text ignored = {NULL, 0, 0};
+    int good = !*p->grade;
+    if (*p->grade && measures_of(p->what) != MEASURES) {
+        text_add(why, "a %s has no grade", p->what->name);
+        return 0;
+    }
+    for (int i = 0; i < 2; i++)
+        good |= index_of(rows[i]->choices, rows[i]->choice_count, p->grade) >= (i ? TSIDE_A53_B : 0);
+    /* a metal and its yield: "steel 50 ksi" */
+    if (!good && stress && read_quantity(stress + 1, "Pa", &p->yield, &ignored) && p->yield > 0) {
+        p->grade[stress - p->grade] = '\0';
+        good = index_of(rows[0]->choices, rows[0]->choice_count, p->grade) >= 0;
+    }
+    text_free(&ignored);
+    if (!good)
+        text_add(why, "grade \"%s\" is no metal, no grade, and no metal with its yield, such as steel, A500_B_shaped, or steel 50 ksi", p->grade);
+    return good;
+}
+
+/* Adds the names that would do. */
+static void add_names(text *why, const char *const *names, int count, unsigned mask)
+{
+    const char *before = "";
+    for (int i = 0; i < count; i++)
+        if (mask >> i & 1u) {
+            text_add(why, "%s%s", before, names[i]);
+            before = ", ";
+        }
+}
+
+static int read_unit(price_row *p, const char *words, text *why)
+{
+    const int unit = index_of(unit_names, PRICE_UNITS, words);
+    if (p->kind == CURRENCY)
+        return 1;
+    if (unit >= 0 && units_of[p->kind] >> unit & 1u) {
+        p->unit = (price_unit)unit;
+        return 1;
+    }
+    text_add(why, "unit \"%s\" is not one of: ", words);
+    add_names(why, unit_names, PRICE_UNITS, units_of[p->kind]);
+    return 0;
+}
+
+static int read_what(price_row *p, const csv_row *r, text *why)
+{
+    if (!*p->name) {
+        text_add(why, "the cell \"what\" is empty");
+        return 0;
+    }
+    if (p->kind != MATERIAL) {
+        if (*r->cells[SIZE] || *p->grade)
+            text_add(why, "size and grade are for materials: leave them empty");
+        return !why->length;
+    }
+    p->what = thing_named(p->name);
+    if (!p->what) {
+        text_add(why, "\"%s\" is nothing that is ordered; what is:", p->name);
+        for (int i = 0; i < thing_count; i++)
+            text_add(why, "%s%s", !*things[i].name ? "" : i ? ", " : " ", things[i].name);
+        return 0;
+    }
+    return read_sizes(p, r->cells[SIZE], why) && read_grade(p, why);
+}
+
+static int read_price(price_row *p, const csv_row *r, text *why)
+{
+    const char *words = r->cells[PRICE];
+    if (p->kind == CURRENCY) {
+        if (*words)
+            text_add(why, "a currency has no price: its name stands under what");
+        return !*words;
+    }
+    return p->kind == MARKUP || p->kind == TAX ? read_share(words, &p->share, why) : read_money(words, &p->amount, why);
+}
+
+static int same_price(const price_row *one, const price_row *other)
+{
+    int same = one->kind == other->kind && one->measure_count == other->measure_count && fabs(one->yield - other->yield) <= 1e-6 * one->yield &&
+        !strcmp(one->grade, other->grade) && (one->kind == CURRENCY || !strcmp(one->name, other->name));
+    for (int i = 0; i < one->measure_count; i++)
+        same &= fabs(one->measures[i] - other->measures[i]) < 1e-9;
+    return same;
+}
+
+static void add_price(prices *list, const csv_row *r)
+{
+    const int kind = index_of(kind_names, PRICE_KINDS, r->cells[KIND]);
+    price_row p = {.line = r->line, .kind = (price_kind)kind};
+    text why = {NULL, 0, 0};
+    if (kind < 0) {
+        text_add(&why, "kind \"%s\" is not one of: ", r->cells[KIND]);
+        add_names(&why, kind_names, PRICE_KINDS, ~0u);
+        prices_complain(list, r->line, "%s", text_of(&why));
+        text_free(&why);
+        return;
+    }
+    p.name = copy_of(r->cells[WHAT]);
+    p.grade = copy_of(r->cells[GRADE]);
+    if (!read_what(&p, r, &why) || !read_unit(&p, r->cells[UNIT], &why) || !read_price(&p, r, &why))
+        prices_complain(list, r->line, "%s", text_of(&why));
+    for (int i = 0; !why.length && i < list->count; i++)
+        if (same_price(list->rows + i, &p)) {
+            prices_complain(list, r->line, "%s is ambiguous: line %d has it too", p.kind == CURRENCY ? "the currency" : p.name, list->rows[i].line);
+            break;
+        }
+    if (list->count == list->size) {
+        price_row *more;
+        list->size = list->size ? 2 * list->size : 64;
+        more = take_memory((size_t)list->size * sizeof *more);
+        if (list->count)
+            memcpy(more, list->rows, (size_t)list->count * sizeof *more);
+        free(list->rows);
+        list->rows = more;
+    }
+    list->rows[list->count++] = p;
+    text_free(&why);
+}
+
+static int is_header(const csv_row *r)
+{
+    text words = {NULL, 0, 0};
+    int is;
+    for (int i = 0; i < COLUMNS; i++)
+        text_add(&words, "%s%s", i ? "," : "", r->cells[i]);
+    is = !strcmp(text_of(&words), header);
+    text_free(&words);
+    return is;
+}
+
+int prices_read(prices *list, const char *file)
+{
+    text content = {NULL, 0, 0};
+    const char *why, *at;
+    int line = 1, headed = 0;
+    *list = (prices){.file = file};
+    why = read_whole(file, &content);
+    if (!why && strlen(text_of(&content)) != content.length)
+        why = "not a text";
+    if (why) {
+        fprintf(stderr, "%s: %s: %s\n", program_name, file, why);
+        list->bad++;
+    }
+    at = text_of(&content);
+    at += strncmp(at, "\xef\xbb\xbf", 3) ? 0 : 3; /* a mark that spreadsheets put before UTF-8 */
+    while (!why && *at && (headed || !list->bad)) {
+        csv_row r;
+        const int good = read_row(list, &at, &line, &r);
+        if (good && !is_passed_over(&r)) {
+            if (headed)
+                add_price(list, &r);
+            else if (!is_header(&r))
+                prices_complain(list, r.line, "no price list: wanted the header %s", header);
+            headed = 1;
+        }
+        free_row(&r);
+    }
+    if (!headed && !list->bad)
+        prices_complain(list, 1, "no price list: wanted the header %s", header);
+    text_free(&content);
+    return !list->bad;
+}
+
+void prices_free(prices *list)
+{
+    for (int i = 0; i < list->count; i++) {
+        free(list->rows[i].name);
+        free(list->rows[i].grade);
+    }
+    free(list->rows);
+}
+
+/* --- which row prices an article --- */
+
+/* As near as what is printed: sections to 0.05 mm, lengths to 1 mm, a torque and a yield to half a percent. */
+static int measure_fits(const thing *what, int i, double asked, double given)
+{
+    const char *name = what->measures[i];
+    const double off = !strcmp(name, "rated torque") ? 5e-3 * asked : strcmp(name, "size") && strcmp(name, "wall") ? 1e-3 : 5e-5;
+    return fabs(asked - given) <= off;
+}
+
+static int grade_fits(const price_row *row, const article *bought)
+{
+    const tside_field *metal = row_named(TSIDE_KIND_MATERIAL, "metal", NULL), *grade = row_named(TSIDE_KIND_MATERIAL, "grade", NULL);
+    if (!*row->grade)
+        return 1;
+    if (row->yield > 0)
+        return !strcmp(row->grade, choice_text(metal, (int)bought->material.metal)) && bought->material.grade == TSIDE_GRADE_GIVEN &&
+            fabs(bought->material.yield / row->yield - 1) < 5e-3;
+    return !strcmp(row->grade, choice_text(metal, (int)bought->material.metal)) || !strcmp(row->grade, choice_text(grade, (int)bought->material.grade));
+}
+
+int price_fits(const price_row *row, const article *bought)
+{
+    if (row->kind != MATERIAL || row->what != bought->what)
+        return 0;
+    for (int i = 0; i < row->measure_count; i++)
+        if (!measure_fits(row->what, i, bought->measures[i], row->measures[i]))
+            return 0;
+    return grade_fits(row, bought);
+}
