@@ -154,20 +154,19 @@ static int measures_of(const thing *what)
     return count;
 }
 
-/* One measure: sizes and walls of tubes may have trade names, "fence 1-3/8 in", "bwg 14". */
+/* One measure: a tube's may have trade names, "fence 1-3/8 in", "bwg 14", which the side of a square one has not. */
 static int read_measure(price_row *p, const char *words, text *why)
 {
     const int i = p->measure_count;
+    const char *name = p->what->measures[i];
     double *value = p->measures + i;
-    const int tube = measures_of(p->what) == MEASURES;
-    if (tube && i < 2 ? !(i ? read_wall : read_diameter)(words, value, why) : !read_quantity(words, i ? "m" : p->what->unit, value, why))
-        return 0;
-    if (!(*value > 0)) {
-        text_add(why, "%s \"%s\" is not above 0", p->what->measures[i], words);
-        return 0;
-    }
+    const int good = !strcmp(name, "wall")           ? read_wall(words, value, why)
+        : !i && !strcmp(p->what->name, "round tube") ? read_diameter(words, value, why)
+                                                     : read_quantity(words, i ? "m" : p->what->unit, value, why);
+    if (good && !(*value > 0))
+        text_add(why, "%s \"%s\" is not above 0", name, words);
     p->measure_count++;
-    return 1;
+    return !why->length;
 }
 
 /* "1.315 in x 0.083 in x 24 ft": the measures of a thing in their order, the last ones left out where they do not matter. */

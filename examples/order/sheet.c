@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The order, for whoever buys and cuts. */
+#include <string.h>
+
 #include "answer.h"
 #include "units.h"
 
@@ -50,14 +52,26 @@ static void print_buying(text *out, const order *o, pen *p)
     }
 }
 
-/* "2 guide pipe 4 ft 11 13/16 in, 1 roll bar ..." */
+/* Cuts that print alike, such as guide pipes a hair apart, are one. */
+static int prints_as(const cutting *c, int one, int other, pen *p)
+{
+    return c->codes[one] == c->codes[other] && !strcmp(tape(p, c->cuts[one].length), tape(p, c->cuts[other].length));
+}
+
+/* "2 x guide pipe 4 ft 11 13/16 in + 1 x roll bar ..." */
 static void add_pattern(text *t, const cutting *c, int stick, pen *p)
 {
+    const int *taken = c->taken + stick * c->cut_count;
     const char *before = "";
     for (int k = 0; k < c->cut_count; k++) {
-        const int count = c->taken[stick * c->cut_count + k];
-        if (count) {
-            text_add(t, "%s%d %s %s", before, count, tside_item_text(c->codes[k]), tape(p, c->cuts[k].length));
+        int count = 0, said = 0;
+        for (int i = 0; i < c->cut_count; i++)
+            if (taken[i] && prints_as(c, i, k, p)) {
+                count += taken[i];
+                said |= i < k;
+            }
+        if (taken[k] && !said) {
+            text_add(t, "%s%d x %s %s", before, count, tside_item_text(c->codes[k]), tape(p, c->cuts[k].length));
             before = " + ";
         }
     }
@@ -83,7 +97,7 @@ static void print_cutting(text *out, const cutting *c, pen *p)
     for (int i = 0; i < c->stick_count; i++) {
         const tside_stick *stick = c->sticks + i;
         text label = {NULL, 0, 0};
-        text_add(&label, "    %3d of %-12s ", stick->count, tape(p, c->stock.lengths[stick->stock].length));
+        text_add(&label, "    %3d of %-14s  ", stick->count, tape(p, c->stock.lengths[stick->stock].length));
         text_cut(&words, 0);
         add_pattern(&words, c, i, p);
         text_add(&words, "; left %s", stick->offcut > 0 ? tape(p, stick->offcut) : "nothing");
