@@ -27,24 +27,24 @@ typedef struct options {
 
 static const char help[] =
     "Usage: tunnelside-order [OPTION]... FILE...\n"
-    "Orders what the sides in all files need together, files as tunnelside-plan reads\n"
+    "Orders what the sides of all files need together, files as tunnelside-plan has\n"
     "them: every piece, one cut plan for each material, what to buy, what is left\n"
     "over, and with --prices what it costs. FILE \"-\" is standard input.\n"
     "\n"
     "  -p, --prices=PRICES.csv  price it; see tunnelside-order(1) for the list\n"
     "  -k, --kerf=LENGTH        lost in each cut between two pieces; usual 3 mm\n"
-    "  -t, --trim=LENGTH        lost from each stick before its first piece; usual 0\n"
+    "  -t, --trim=LENGTH        lost from each tube before its first piece; usual 0\n"
     "  -a, --also=LENGTH        tubes are also sold in this length; may be repeated\n"
-    "  -u, --units=us|si        units of the text; without it, as the first side's hip\n"
+    "  -u, --units=us|si        of the text; without it, as the first side's hip\n"
     "  -f, --format=FORMAT      text, for people; or for programs, in SI, json or csv\n"
     "  -o, --output=FILE        write to FILE: whole, or not at all\n"
     "  -h, --help               print this\n"
     "  -V, --version            print the version\n"
     "\n"
-    "A side that is refused does not stop the others: the order then says that it is\n"
-    "incomplete, and is not priced. Exit status: 1 where a file, a price or the output\n"
-    "is at fault, 2 where the command line is wrong. For choosing parts, not a\n"
-    "certificate: local codes, makers' ratings and licensed practice come first.\n";
+    "A side that is refused does not stop the others: the order then says that it\n"
+    "is incomplete, and is not priced. Exit status: 1 where a file, a price or the\n"
+    "output is at fault, 2 where the command line is wrong. For choosing parts, not\n"
+    "a certificate: local codes, makers' ratings and licensed practice come first.\n";
 
 static int misuse(const char *what, const char *which)
 {
@@ -62,12 +62,13 @@ static int set_length(const char *option, const char *words, tside_kind kind, co
     if (read_quantity(words, "m", &value, &why) && known &&
         (value < place.field->low || value > place.field->high || (value <= place.field->low && place.field->low_open)))
         text_add(&why, "\"%s\": %g m is not from %g to %g m", words, value, place.field->low, place.field->high);
-    if (why.length)
+    if (why.length) {
         fprintf(stderr, "%s: --%s: %s\n", program_name, option, text_of(&why));
-    else
-        *length = value;
-    text_free(&why);
-    return why.length ? EXIT_REFUSED : EXIT_DONE;
+        text_free(&why);
+        return EXIT_REFUSED;
+    }
+    *length = value;
+    return EXIT_DONE;
 }
 
 static int add_stock_length(tside_stock *stock, const char *words)

@@ -139,8 +139,10 @@ static cutting *cutting_for(order *o, const article *material, const tside_stock
             return o->cuttings + i;
     o->cuttings = grown(o->cuttings, o->cutting_count, &o->cuttings_size, sizeof *o->cuttings);
     o->cuttings[o->cutting_count] = (cutting){.material = *material, .stock = *asked};
-    if (!material->has_material)
-        o->cuttings[o->cutting_count].stock.length_count = 0; /* lengths asked for are of tubes */
+    if (!material->has_material) { /* lengths and trim are asked of tubes */
+        o->cuttings[o->cutting_count].stock.length_count = 0;
+        o->cuttings[o->cutting_count].stock.trim = 0;
+    }
     return o->cuttings + o->cutting_count++;
 }
 
@@ -269,12 +271,18 @@ void order_free(order *made)
     free(made->articles);
 }
 
-int order_pieces(const order *made)
+int order_cuts(const order *made)
 {
-    int pieces = 0;
-    for (int i = 0; i < made->cutting_count; i++)
-        pieces += made->cuttings[i].plan.pieces;
-    return pieces;
+    int cuts = 0;
+    for (int i = 0; i < made->cutting_count; i++) {
+        const cutting *c = made->cuttings + i;
+        for (int k = 0; k < c->stick_count; k++) {
+            const tside_stick *stick = c->sticks + k;
+            const double rest = c->stock.lengths[stick->stock].length - c->stock.trim - stick->used;
+            cuts += stick->count * (stick->pieces - (rest <= SAME) + (c->stock.trim > 0));
+        }
+    }
+    return cuts;
 }
 
 /* --- names --- */

@@ -57,8 +57,8 @@ typedef struct order {
 int order_make(order *made, const work *all, const tside_stock *asked);
 void order_free(order *made);
 
-/* Pieces cut from sticks. */
-int order_pieces(const order *made);
+/* Saw cuts: none where a stick or its rest is a piece as it is. */
+int order_cuts(const order *made);
 
 /* "1.315 in x 0.083 in x 24 ft 0 in", and "A500_B_shaped" or "steel 50 ksi": as cells of a price list name an article. */
 void add_sizes(text *t, const article *bought, int us);

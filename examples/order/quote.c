@@ -26,7 +26,7 @@ static double labour_of(const order *o, price_unit unit)
     case SIDE: return o->sides;
     case METRE: return o->side_length;
     case FOOT: return o->side_length / 0.3048;
-    case CUT: return order_pieces(o);
+    case CUT: return order_cuts(o);
     default: return 1;
     }
 }

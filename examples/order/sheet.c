@@ -112,7 +112,7 @@ static void print_cuttings(text *out, const order *o, pen *p)
 {
     print_title(out, "CUT, STICK BY STICK");
     if (o->cutting_count)
-        text_say(out, "  ", "Each cut loses %s, each stick %s before its first piece.", fine(p, o->cuttings->stock.kerf), fine(p, o->cuttings->stock.trim));
+        text_say(out, "  ", "Each cut loses %s, each tube %s before its first piece.", fine(p, o->cuttings->stock.kerf), fine(p, o->cuttings->stock.trim));
     for (int i = 0; i < o->cutting_count; i++)
         print_cutting(out, o->cuttings + i, p);
 }
@@ -124,7 +124,7 @@ static void print_item(text *out, const tside_item *item, pen *p)
         : item->by == TSIDE_BY_SHEET                ? tape(p, item->width)
         : item->size > 0                            ? bore(p, item->size)
                                                     : "-";
-    text_add(out, "  %3d %-28s %-16s %-5s %-5s %s\n", item->count, tside_item_text((int)item->code), size, places[item->at], hands[item->hand],
+    text_add(out, "%3d %-28s %-16s %-5s %-5s %s\n", item->count, tside_item_text((int)item->code), size, places[item->at], hands[item->hand],
              item->length > 0 ? tape(p, item->length) : "-");
 }
 
@@ -137,7 +137,7 @@ static void print_pieces(text *out, const order *o, pen *p)
         if (!is_planned(side))
             continue;
         text_wrap(out, "  ", *side->wanted.name ? side->wanted.name : side->file);
-        text_add(out, "  %3s %-28s %-16s %-5s %-5s %s\n", "No", "Piece", "Size, width", "End", "Hand", "Length");
+        text_add(out, "%3s %-28s %-16s %-5s %-5s %s\n", "No", "Piece", "Size, width", "End", "Hand", "Length");
         for (int k = 0; k < side->item_count; k++)
             print_item(out, side->items + k, p);
     }
@@ -189,7 +189,7 @@ static void print_priced(text *out, const quote_line *line, int us)
         print_quantity(&words, line->quantity);
         text_add(&words, " at ");
         print_money(&words, line->row->amount);
-        text_add(&words, " %s%s", line->row->unit == EACH || line->row->unit == ORDER_ONCE ? "" : line->row->unit == HUNDRED_OF ? "a " : "per ", unit_name(line->row->unit));
+        text_add(&words, " %s%s", line->row->unit == EACH ? "" : "per ", unit_name(line->row->unit));
     }
     print_sum(out, text_of(&words), line->amount);
     text_free(&words);

@@ -1,0 +1,450 @@
+#!/bin/sh
+# SPDX-License-Identifier: MIT
+# The program tunnelside-order: a small invented site counted and priced by hand, sides and prices refused with file and line, a price never
+# over an incomplete order, forms that agree, and output that is complete or absent.
+set -u
+
+program=${TSIDE_ORDER:-${ORDER:-examples/tunnelside-order}}
+planner=${PLAN:-examples/tunnelside-plan}
+examples=$(cd "${srcdir:-${top_srcdir:-.}}/examples" && pwd) || exit 1
+sites=$examples/sites
+case $program in
+/*) ;;
+*) program=$PWD/$program ;;
+esac
+case $planner in
+/*) ;;
+*) planner=$PWD/$planner ;;
+esac
+work=$(mktemp -d) || exit 99
+trap 'rm -rf "$work"' EXIT
+cd "$work" || exit 1
+failed=0
+checks=0
+
+wrong() {
+    echo "$*"
+    failed=1
+}
+
+# run STATUS ARGUMENT...: the program must end with this status; out and err receive what it prints.
+run() {
+    wanted=$1
+    shift
+    checks=$((checks + 1))
+    "$program" "$@" > out 2> err
+    got=$?
+    test $got = "$wanted" || wrong "tunnelside-order $*: exit status $got, not $wanted: $(head -3 err)"
+    test "$wanted" != 2 || test ! -s out || wrong "tunnelside-order $*: misused, and prints"
+}
+
+# says TEXT: standard error has this text. prints TEXT: standard output has it. hides TEXT: it has not.
+says() {
+    checks=$((checks + 1))
+    grep -qF -- "$1" err || wrong "no message \"$1\" but: $(head -3 err)"
+}
+prints() {
+    checks=$((checks + 1))
+    grep -qF -- "$1" out || wrong "not printed: \"$1\""
+}
+hides() {
+    checks=$((checks + 1))
+    ! grep -qF -- "$1" out || wrong "printed: \"$1\""
+}
+silent() {
+    checks=$((checks + 1))
+    test ! -s "$1" || wrong "$1 is not empty: $(head -3 "$1")"
+}
+
+# --- the command line ---
+
+run 0 --help
+silent err
+test "$(wc -l < out)" -le 24 || wrong "--help does not fit a screen"
+test -z "$(awk 'length > 80' out)" || wrong "--help is wider than a screen"
+for option in prices kerf trim also units format output help version; do
+    prints "--$option"
+done
+run 0 --version
+prints "tunnelside-order "
+run 2
+says "no file"
+run 2 --units=ells "$sites/film30.json"
+says "us or si, not ells"
+run 2 --format=verse "$sites/film30.json"
+says "text, json or csv, not verse"
+run 2 --nonsense
+run 2 - - < /dev/null
+says "standard input can be read once only"
+run 2 --prices=- - < /dev/null
+run 1 --kerf=3 "$sites/film30.json"
+says '--kerf: "3": '
+run 1 --kerf=-1mm "$sites/film30.json"
+says '"-1mm": -0.001 m is not from 0 to 0.1 m'
+run 1 --trim=11m "$sites/film30.json"
+says "--trim"
+run 1 --also=0m "$sites/film30.json"
+says "--also"
+run 1 nothing.json
+says "nothing.json: No such file"
+silent out
+
+# --- every demo is ordered, in both units, and every form of it says the same ---
+
+for demo in "$sites"/*.json; do
+    name=$(basename "$demo" .json)
+    cp "$demo" "$name.json" # a long path cannot be broken
+    for units in us si; do
+        run 0 --units=$units "$name.json"
+        silent err
+        test -z "$(awk 'length > 80' out)" || wrong "$name: lines wider than 80 columns: $(awk 'length > 80' out | head -1)"
+        test "$(grep '^[A-Z]' out | sed 's/[ ,].*//' | tr '\n' ' ')" = "ORDER BUY CUT PIECES LEFT CAUTIONS " || wrong "$name: other parts"
+    done
+    grep -qi 'nan\|inf ' out && wrong "$name: a number that is none"
+done
+
+# --- a site counted by hand, in metres ---
+
+cat > site.json <<'END'
+{
+  "job": "Invented site", "note": "Invented: nobody lives there.",
+  "length": 12,
+  "frame": {"width": 8, "leg_height": 1.8, "peak_height": 3.8, "tube": {"diameter": "48.3 mm", "wall": "2.6 mm"}},
+  "curtain": {"hip": 1.7, "sill": 0.4, "past": 0.15},
+  "bar": {"tube": {"diameter": "33.7 mm", "wall": "2.6 mm"}, "joints": "stock", "stock": 6, "swage": 0.1, "past_drive": 0.2, "past_free": 0.1},
+  "stops": {"gap": 0.2},
+  "drive": {"kind": "hand", "rated_torque": 50},
+  "drive_end": {"hung": "hip", "guide": {"tube": {"diameter": "42.4 mm", "wall": "2.6 mm"}}},
+  "free_end": {"hung": "hip", "guide": {"tube": {"diameter": "42.4 mm", "wall": "2.6 mm"}}},
+  "fittings": {"clip_spacing": 0.6, "screw_spacing": 0.6, "channel_stock": 2, "guide_stock": 6},
+  "sides": [{"name": "East", "hand": "right"}, {"name": "West", "hand": "left"}]
+}
+END
+run 0 --units=si site.json
+silent err
+
+# Two sides of 12 m, their curtains 0.15 m past each end bow: 12.3 m. Clips every 0.6 m at most: 20.5 spaces, so 21, and 22 clips on each.
+# Bars: 12.3 + 0.2 + 0.1 = 12.6 m, and 0.1 m lost in each of two joints: 6 + 6 + 0.8 m of sticks of 6 m. On each side 2 sticks whole, and both
+# short ends from one: 5, not 6. Screws at a joint: 2 on each side of it, 2 joints, 2 sides: 16; couplings 2 each.
+# Channel of 2 m along 12 m: 6 whole; up two flaps below 2 m and above 1 m, one stick each: 8 a side. Its screws every 0.6 m at most: along the side
+# 20 spaces, 21 screws; up each flap, 1.605 m, 3 spaces, 4 screws: 29 a side.
+# Guides, eyes, chains: one at each of 4 ends; 2 links, 2 nuts, 2 washers each; guides of 1.394 m, four in one stick of 6 m. Chain 4 x 2.5 in.
+while IFS='|' read -r count what; do
+    checks=$((checks + 1))
+    awk '/^BUY/,/^CUT/' out | tr -s ' ' | grep -q "^ $count $what" || wrong "not ordered: $count $what"
+done <<'END'
+2|curtain film 1699 mm x 12300 mm
+4|end flap film 508 mm x 1605 mm
+16|splice screw
+4|coupling screw
+44|clip
+2|drive 50 N m
+2|collar
+254 mm|chain
+8|chain link
+4|eye bolt 9.5 mm
+8|eye nut 9.5 mm
+8|eye washer 9.5 mm
+58|channel screw
+5|round tube 33.7 mm x 2.6 mm x 6000 mm
+1|round tube 42.4 mm x 2.6 mm x 6000 mm
+16|channel 2000 mm
+END
+checks=$((checks + 1))
+test "$(awk '/^BUY/ { on = 1; next } /^CUT/ { on = 0 } on && NF' out | wc -l)" = 17 || wrong "more is ordered than counted by hand, or less"
+prints "4 of 6000 mm         1 x roll bar 6000 mm; left nothing"
+prints "1 of 6000 mm         2 x roll bar 800 mm; left 4394 mm" # 6000 - 2 x 800 - 2 kerfs of 3
+prints "proven least, and in the fewest sticks"
+test "$(grep -c '22 clip' out)" = 2 || wrong "pieces are not listed side by side"
+
+# kerf and trim: with 5 mm and 10 mm the short ends' stick loses 10 + 2 x 5
+sed 's/"stock": 6/"stock": 5.9/' site.json > shorter.json
+run 0 --units=si --kerf=5mm shorter.json
+prints "2 x roll bar"
+run 1 --units=si --trim=10mm site.json # a whole stick is a piece, and has no room for a trim
+says "tunnelside-order: round tube 33.7 mm x 2.6 mm: "
+silent out
+run 0 --units=si --trim=10mm --also=6.5m site.json
+prints "6500 mm"
+
+# --- its price, by hand ---
+
+cat > prices.csv <<'END'
+# Invented prices.
+kind,what,size,grade,unit,price
+currency,shells,,,,
+material,curtain film,,,each,30.00
+material,end flap film,,,each,2.5
+material,splice screw,,,hundred,9.99
+material,coupling screw,,,hundred,12.50
+material,clip,,,each,0.35
+material,drive,50 N m,,each,150
+material,collar,,,each,11.00
+material,chain,,,m,4.10
+material,chain link,,,each,0.75
+material,eye bolt,3/8 in,,each,1.25
+material,eye nut,3/8 in,,each,0.10
+material,eye washer,3/8 in,,each,0.05
+material,locking wire,,,m,0.00
+material,channel screw,,,hundred,5.00
+material,round tube,33.7 mm x 2.6 mm x 6 m,steel,each,25.01
+material,round tube,42.4 mm x 2.6 mm,,m,4.01
+material,channel,2 m,,each,7.10
+labour,"fitting, with two men",,,side,100.01
+labour,length,,,m,1.05
+labour,journey,,,order,10.00
+labour,cutting,,,cut,0.50
+markup,handling,,,materials,7.5
+markup,office,,,labour,2.5%
+tax,goods,,,materials,20
+tax,levy,,,all,0.05 %
+END
+run 1 --prices=prices.csv site.json
+says 'prices.csv:5: "2.5" is malformed: a price has two decimals or none'
+silent out
+sed 's/,2\.5$/,2.50/' prices.csv > good.csv
+run 0 --prices=good.csv site.json
+silent err
+# 16 at 9.99 a hundred are 1.5984, so 1.60; 4 at 12.50 are 0.50; 0.254 m of chain is 0.25 m, at 4.10 1.025, a half, so up: 1.03; 58 at 5.00 are 2.90.
+# Materials: 60.00 + 10.00 + 1.60 + 0.50 + 15.40 + 300.00 + 22.00 + 1.03 + 6.00 + 5.00 + 0.80 + 0.40 + 0 + 2.90 + 125.05 + 24.06 + 113.60 = 688.34.
+# Cuts: 2 of the bars, 4 guides, 4 of the channel. Labour: 200.02 + 24 x 1.05 + 10.00 + 10 x 0.50 = 240.22.
+# 7.5 % of 688.34 is 51.6255, 51.63; 2.5 % of 240.22 is 6.0055, 6.01: net 688.34 + 51.63 + 240.22 + 6.01 = 986.20.
+# 20 % of 739.97 is 147.994, 147.99; 0.05 % of 986.20 is 0.4931, 0.49: total 1134.68.
+tr -s ' ' < out > flat
+while read -r line; do
+    checks=$((checks + 1))
+    grep -qxF -- " $line" flat || wrong "the price has no line \"$line\""
+done <<'END'
+16 at 9.99 per hundred 1.60
+0.25 at 4.10 per m 1.03
+30.42 at 0.00 per m 0.00
+6 at 4.01 per m 24.06
+5 at 25.01 each 125.05
+MATERIALS 688.34
+2 at 100.01 per side 200.02
+24 at 1.05 per m 25.20
+1 at 10.00 per order 10.00
+10 at 0.50 per cut 5.00
+LABOUR 240.22
+7.5 % of materials, 688.34 51.63
+2.5 % of labour, 240.22 6.01
+NET 986.20
+20 % of materials, 739.97 147.99
+0.05 % of all, 986.20 0.49
+TOTAL 1134.68
+END
+prints "PRICE IN shells"
+prints "halves up"
+printf '\357\273\277' > marked.csv # as a spreadsheet saves it: a mark, and carriage returns
+sed 's/$/\r/' good.csv >> marked.csv
+cp out plain.txt
+run 0 --prices=marked.csv site.json
+cmp -s out plain.txt || wrong "a list as a spreadsheet saves it gives another price"
+run 0 --prices=- site.json < good.csv
+cmp -s out plain.txt || wrong "a list from standard input gives another price"
+
+# the invented list prices both demo jobs
+for job in two_sides_job shared_tube_job; do
+    run 0 --prices="$examples/prices.csv" "$sites/$job.json"
+    silent err
+    prints "TOTAL"
+done
+grep -q 'nvented' "$examples/prices.csv" || wrong "the price list does not say that it is invented"
+
+# --- prices refused, with their line; all that are missing at once ---
+
+# refused SED-SCRIPT TEXT...: of a list changed so, each text is said, and nothing printed.
+refused() {
+    sed "$1" good.csv > changed.csv
+    cmp -s good.csv changed.csv && wrong "the edit $1 changes nothing"
+    shift
+    run 1 --prices=changed.csv site.json
+    silent out
+    for text; do
+        says "$text"
+    done
+}
+refused 's/0\.35$/-0.35/' 'changed.csv:8: "-0.35" is negative'
+refused 's/0\.35$/0,35/' 'changed.csv:8: more than 6 cells'
+refused 's/0\.35$/"0,35"/' 'changed.csv:8: "0,35" is ambiguous'
+refused 's/0\.35$/1.350/' 'changed.csv:8: "1.350" is ambiguous'
+refused 's/0\.35$/.35/' 'changed.csv:8: ".35" is no price'
+refused 's/0\.35$/0.35 shells/' 'is no price'
+refused 's/0\.35$/1e3/' 'is no price'
+refused 's/0\.35$/nan/' 'is no price'
+refused 's/0\.35$//' 'changed.csv:8: no price is given'
+refused 's/0\.35$/12345678901/' 'the most is 10 digits'
+refused 's/,each,0\.35$/,each,9999999999.99/' 'changed.csv:8: the amount is above what makes sense'
+refused 's/^\(material,clip.*\)/\1\n\1/' 'changed.csv:9: clip is ambiguous: line 8 has it too'
+refused 's/^\(material,round tube,33.*\)/\1\nmaterial,round tube,33.7 mm,,m,4.00/' 'ambiguous: round tube 33.7 mm x 2.6 mm x 6000 mm is priced in line 18 too'
+refused 's/^\(tax,goods.*\)/\1\n\1/' 'goods is ambiguous'
+refused 's/material,clip/material,clips/' 'changed.csv:8: "clips" is nothing that is ordered; what is: curtain film'
+refused 's/material,clip/stuff,clip/' 'changed.csv:8: kind "stuff" is not one of: material, labour, markup, tax, currency'
+refused 's/clip,,,each/clip,,,dozen/' 'unit "dozen" is not one of: each, hundred, m, ft, m2, ft2'
+refused 's/clip,,,each/clip,,,m/' 'changed.csv:8: clip is not bought by m here: by each'
+refused 's/clip,,,/clip,3 mm,,/' 'more measures than a clip has, 0'
+refused 's/clip,,,/clip,,steel,/' 'a clip has no grade'
+refused 's/,steel,each/,tin,each/' 'grade "tin" is no metal'
+refused 's/33\.7 mm x 2.6 mm x 6 m/1-3\/8 in x 2.6 mm/' 'changed.csv:18: "1-3/8 in"'
+refused 's/33\.7 mm x 2.6 mm x 6 m/33.7 x 2.6/' 'a bare number has no unit'
+refused 's/labour,journey,,,order/labour,journey,,,each/' 'unit "each" is not one of: m, ft, order, side, cut'
+refused 's/labour,journey,,/labour,journey,3 m,/' 'size and grade are for materials'
+refused 's/materials,7\.5$/all,7.5/' 'unit "all" is not one of: materials, labour'
+refused 's/materials,7\.5$/materials,-7.5/' 'is negative'
+refused 's/materials,7\.5$/materials,7.55555/' 'is no share that makes sense'
+refused 's/,shells,,,,/,shells,,,,3/' 'a currency has no price'
+refused 's/^currency.*/&\ncurrency,crowns/' 'the currency is ambiguous: line 3 has it too'
+refused 's/^kind,.*/kind;what;size;grade;unit;price/' 'changed.csv:2: no price list: wanted the header kind,what,size,grade,unit,price'
+refused 's/"fitting, with/"fitting/; s/men",/men,/' 'a quote is not closed'
+refused '/chain link/d; /33.7 mm/d; /,clip/d' 'prices are missing' 'material,clip,,,each,' 'material,chain link,,,each,' \
+    'material,round tube,33.7 mm x 2.6 mm x 6000 mm,steel,each,'
+test "$(grep -c '^material,' err)" = 3 || wrong "other prices than the missing three are listed"
+# two faults are both said; what is listed as missing can be filled in
+refused 's/0\.35$/x/; s/4\.10$/y/' '"x" is no price' '"y" is no price'
+printf 'kind,what,size,grade,unit,price\n' > empty.csv
+run 1 --prices=empty.csv "$sites/two_sides_job.json"
+silent out
+{ cat empty.csv; grep '^material' err | sed 's/$/1.00/'; } > filled.csv
+run 0 --prices=filled.csv "$sites/two_sides_job.json"
+prints "TOTAL"
+: > nothing.csv
+run 1 --prices=nothing.csv site.json
+says "nothing.csv:1: no price list"
+run 1 --prices=no.csv site.json
+says "no.csv: No such file"
+head -c 4096 "$program" > binary.csv
+run 1 --prices=binary.csv site.json
+silent out
+
+# --- a side that is refused is said with file, line and field; the others are ordered, and never priced as if they were all ---
+
+sed 's/"hand": "left"/"hand": "left", "curtain": {"hip": 9}/' site.json > bad.json
+run 1 --prices=good.csv bad.json
+says "tunnelside-order: bad.json:$(grep -n '"hip": 9' bad.json | sed 's/:.*//'): sides[1].curtain.hip: "
+says "no price: a side is refused"
+prints "INCOMPLETE"
+prints "NO PRICE"
+prints "22 clip"
+hides "TOTAL"
+run 1 bad.json --format=json --prices=good.csv
+prints '"complete": false'
+prints '"no_price"'
+hides '"total"'
+run 1 bad.json --format=csv --prices=good.csv
+prints 'refused,bad.json,West,'
+hides 'sum,'
+sed 's/"clip_spacing": 0.6/"clip_spacing": 0/' site.json > bad.json
+run 1 bad.json
+says "bad.json:$(grep -n clip_spacing bad.json | sed 's/:.*//'): fittings.clip_spacing: 0 m is below 0.05 m"
+silent out
+"$planner" bad.json > out 2> err && wrong "tunnelside-plan takes what tunnelside-order refuses"
+says "fittings.clip_spacing: 0 m is below"
+"$planner" site.json > out 2> err || wrong "tunnelside-plan does not take the fittings: $(head -3 err)"
+sed 's/"clip_spacing"/"clip_spacings"/' site.json > bad.json
+run 1 bad.json
+says 'fittings.clip_spacings: no such field; the nearest name here is "clip_spacing"'
+sed 's/"note": /"hem": 1, "note": /' site.json > bad.json
+run 1 bad.json
+says 'hem: no such field; did you mean "fittings.hem"?'
+run 0 site.json "$sites/film30.json"
+prints "for 3 sides"
+run 0 - < site.json
+printf '{' > broken.json
+run 1 broken.json site.json
+says "broken.json:1: "
+prints "INCOMPLETE"
+
+# --- JSON and CSV, as others read them ---
+
+run 0 --prices=good.csv --format=json site.json
+cp out order.json
+run 0 --prices=good.csv --format=csv site.json
+cp out order.csv
+prints "sum,,,total,,,,,,,,,,,,,,,,,113468,,"
+if command -v python3 > /dev/null; then
+    checks=$((checks + 1))
+    python3 - <<'END' || wrong "JSON and CSV differ, or do not add up, as Python reads them"
+import csv, json
+from decimal import Decimal, ROUND_HALF_UP
+order = json.load(open("order.json"), parse_constant=lambda word: 1 / 0)
+rows = list(csv.DictReader(open("order.csv", newline="")))
+assert order["complete"] is True and len(order["sides"]) == 2
+assert [r["part"] for r in rows].count("piece") == sum(len(side["pieces"]) for side in order["sides"])
+price = order["price"]
+cents = lambda money: (money["unit"] == "cent" and type(money["value"]) is int and money["value"]) or 0
+half_up = lambda number: int(number.quantize(Decimal(1), ROUND_HALF_UP))
+per = {"hundred": 100}
+for line in price["lines"]:
+    if "share" in line:
+        want = half_up(Decimal(cents(line["base"])) * line["share"]["value"] / 1000000)
+    else:
+        q = line["quantity"]
+        want = half_up(cents(line["price"]) * Decimal(str(q["value"])) / per.get(q["unit"], 1))
+    assert cents(line["amount"]) == want, line
+kinds = lambda *names: sum(cents(line["amount"]) for line in price["lines"] if line["kind"] in names)
+assert cents(price["materials"]) == kinds("material") == 68834
+assert cents(price["net"]) == kinds("material", "labour", "markup")
+assert cents(price["total"]) == kinds("material", "labour", "markup", "tax") == 113468
+priced = [r for r in rows if r["part"] in ("material", "labour", "markup", "tax")]
+assert [int(r["amount [cent]"]) for r in priced] == [cents(line["amount"]) for line in price["lines"]]
+assert len(rows[0]) == 23 and all(None not in r and None not in r.values() for r in rows)
+# every piece asked for is cut, and no stick is overfull
+for plan in order["cut_plans"]:
+    kerf = plan["stock"]["kerf"]["value"]
+    for stick in plan["sticks"]:
+        used = sum(c["count"] * c["length"]["value"] for c in stick["cuts"]) + kerf * (stick["pieces"] - 1)
+        assert abs(used - stick["used"]["value"]) < 1e-6 and used <= stick["length"]["value"] + 1e-9
+    cut = sum(s["count"] * c["count"] * c["length"]["value"] for s in plan["sticks"] for c in s["cuts"])
+    asked = sum(p["count"] * p["length"]["value"] for side in order["sides"] for p in side["pieces"]
+                if p["by"] == "cut" and (p["text"] == "channel" if plan["what"] == "channel" else p["size"]["value"] == plan["size"]["value"]))
+    assert abs(cut - asked) < 1e-4 and plan["plan"]["proven"] == 1, (plan["what"], cut, asked)
+END
+fi
+
+# --- output is complete or absent ---
+
+run 0 --output=order.txt --prices=good.csv site.json
+silent out
+cmp -s order.txt plain.txt || wrong "--output writes something else"
+run 1 --output=order.txt --prices=empty.csv site.json
+cmp -s order.txt plain.txt || wrong "a refused price destroys the old output"
+run 1 --output=no/such/folder/order.txt site.json
+says "cannot be written"
+mkdir folder
+run 1 --output=folder site.json
+says "folder: cannot be written"
+if test "$(id -u)" != 0; then
+    chmod a-w folder
+    run 1 --output=folder/order.txt site.json
+    says "folder/order.txt: cannot be written"
+fi
+test -z "$(ls folder; ls | grep 'order.txt.')" || wrong "something is left beside the output"
+if test -c /dev/full; then
+    for arguments in site.json "--format=json --prices=good.csv site.json" "--format=csv site.json" "--output=/dev/full site.json" --help --version; do
+        checks=$((checks + 1))
+        "$program" $arguments > /dev/full 2> err && wrong "a full disk is not noticed: $arguments"
+        says "cannot be written"
+    done
+fi
+"$program" site.json >&- 2> err && wrong "a closed standard output is not noticed"
+says "standard output: cannot be written"
+{
+    sleep 1 # until the reader has gone
+    "$program" --format=json "$sites/two_sides_job.json" 2> err
+    echo $? > status
+} | true
+test "$(cat status)" = 1 || wrong "a reader that has gone is not noticed"
+says "standard output: cannot be written"
+
+# --- no locale matters ---
+
+if test "$(LC_ALL=de_DE.UTF-8 locale decimal_point 2> /dev/null)" = ,; then
+    for format in text json csv; do
+        run 0 --prices=good.csv --format=$format site.json
+        checks=$((checks + 1))
+        LC_ALL=de_DE.UTF-8 "$program" --prices=good.csv --format=$format site.json 2>&1 | cmp -s - out || wrong "a locale with a decimal comma changes $format"
+    done
+fi
+
+test $failed = 0 || exit 1
+echo "$checks checks of tunnelside-order"
