@@ -1,8 +1,9 @@
 #!/bin/sh
 # SPDX-License-Identifier: MIT
 # make installcheck: what `make install` lays down in an empty folder is whole; the README's C program, its first ```c block, compiles
-# against it through pkg-config and runs, with the shared library and with the static one, printing the same; and what the README
-# says it prints, the ```text block that follows it, if one does before the next heading, is what it prints.
+# against it through pkg-config and runs, with the shared library and with the static one, printing the same; what the README
+# says it prints, the ```text block that follows it, if one does before the next heading, is what it prints; and examples/quote_from_c.c
+# compiles, runs and adds up.
 set -eu
 
 work=$(mktemp -d)
@@ -65,6 +66,20 @@ if test -n "$PKG_CONFIG" && test -f "$top_srcdir/README.md"; then
             test ! -f "$output" || diff "$work/promised" "$output" || fail "the README's program does not print what README.md says"
         done
     fi
+
+    # A supplier's quoting program: below 120 lines, and its total is what its lines and their tax of 19.5 % come to, half a cent up.
+    test "$(wc -l < "$top_srcdir/examples/quote_from_c.c")" -lt 120 || fail "examples/quote_from_c.c has 120 lines or more"
+    $CC $CFLAGS $flags -o "$work/quote" "$top_srcdir/examples/quote_from_c.c" $($PKG_CONFIG --libs --static tunnelside) || fail "examples/quote_from_c.c does not link"
+    LD_LIBRARY_PATH=$root$libdir "$work/quote" > "$work/quote.out" || fail "examples/quote_from_c.c fails"
+    awk '
+    /^side/ { sides++ }
+    /of 6.4 m, pieces/ { sticks += $1 }
+    $NF ~ /^[0-9]+\.[0-9][0-9]$/ { split($NF, money, "."); amount[$2] = money[1] * 100 + money[2]; count[$2] = $1 }
+    END {
+        net = amount["tube,"] + amount["clips"] + amount["fitting,"]
+        exit !(sides == 2 && net > 0 && sticks == count["tube,"] && amount["tube,"] == sticks * 4490 && amount["tax,"] == int((net * 195 + 500) / 1000) &&
+               amount["total"] == net + amount["tax,"])
+    }' "$work/quote.out" || { cat "$work/quote.out"; fail "examples/quote_from_c.c does not add up"; }
 
     # Headers, library and pkg-config file are of one version.
     cat > "$work/version.c" << 'EOF'
