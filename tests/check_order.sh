@@ -436,6 +436,27 @@ says "standard output: cannot be written"
 test "$(cat status)" = 1 || wrong "a reader that has gone is not noticed"
 says "standard output: cannot be written"
 
+# --- the README's order: each block that follows the command is printed so, line after line ---
+
+if test -f "$examples/../README.md"; then
+    run 0 --prices="$examples/prices.csv" "$sites/shared_tube_job.json"
+    checks=$((checks + 1))
+    awk '
+    FNR == NR { printed = printed $0 "\n"; next }
+    /^#/ { here = 0 }
+    /examples\/tunnelside-order --prices=examples\/prices.csv examples\/sites\/shared_tube_job.json/ { here = 1 }
+    !here { next }
+    /^```/ {
+        if (inside && !index(printed, "\n" block)) { print "README.md promises what is not printed:"; print block; bad = 1 }
+        blocks += inside
+        inside = !inside
+        block = ""
+        next
+    }
+    inside { block = block $0 "\n" }
+    END { if (blocks != 2) print blocks + 0, "blocks"; exit bad || blocks != 2 }' out "$examples/../README.md" || wrong "the README's order is another"
+fi
+
 # --- no locale matters ---
 
 if test "$(LC_ALL=de_DE.UTF-8 locale decimal_point 2> /dev/null)" = ,; then
