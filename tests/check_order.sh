@@ -133,12 +133,12 @@ while IFS='|' read -r count what; do
     checks=$((checks + 1))
     awk '/^BUY/,/^CUT/' out | tr -s ' ' | grep -q "^ $count $what" || wrong "not ordered: $count $what"
 done <<'END'
-2|curtain film 1699 mm x 12300 mm
-4|end flap film 508 mm x 1605 mm
+2|curtain film 0.14 kg/m2 x 1699 mm x 12300 mm
+4|end flap film 0.14 kg/m2 x 508 mm x 1605 mm
 16|splice screw
 4|coupling screw
 44|clip
-2|drive 50 N m
+2|hand drive 50 N m
 2|collar
 254 mm|chain
 8|chain link
@@ -178,7 +178,7 @@ material,end flap film,,,each,2.5
 material,splice screw,,,hundred,9.99
 material,coupling screw,,,hundred,12.50
 material,clip,,,each,0.35
-material,drive,50 N m,,each,150
+material,hand drive,50 N m,,each,150
 material,collar,,,each,11.00
 material,chain,,,m,4.10
 material,chain link,,,each,0.75

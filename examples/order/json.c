@@ -50,7 +50,7 @@ static void put_article(writer *w, const article *a)
             snprintf(key, sizeof key, "%s", a->what->measures[i]);
             for (char *c = key; *c; c++)
                 *c = *c == ' ' ? '_' : *c;
-            put_number(w, key, a->measures[i], i ? "m" : a->what->unit);
+            put_number(w, key, a->measures[i], a->what->units[i]);
         }
     if (a->has_material) {
         open_bracket(w, "material", '{');

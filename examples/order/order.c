@@ -11,28 +11,28 @@
 /* Lengths that differ by less are one, no saw knows better; the longer counts. */
 #define SAME 1e-5
 
-#define TUBE {"size", "wall", "length"}, "m"
-#define SHEET {"width", "length", NULL}, "m"
-#define BOLT {"size", "length", NULL}, "m"
-#define SIZED {"size", NULL, NULL}, "m"
-#define PLAIN {NULL, NULL, NULL}, ""
+#define TUBE {"size", "wall", "length"}, {"m", "m", "m"}
+#define FILM {"areal mass", "width", "length"}, {"kg/m2", "m", "m"}
+#define BOLT {"size", "length", NULL}, {"m", "m", NULL}
+#define SIZED {"size", NULL, NULL}, {"m", NULL, NULL}
+#define PLAIN {NULL, NULL, NULL}, {NULL, NULL, NULL}
 
 /* The codes' own things stand in their order; then what several of them are. */
-enum { ROUND_TUBE = TSIDE_ITEM_CODES, SQUARE_TUBE, CARRIAGE_BOLT };
+enum { ROUND_TUBE = TSIDE_ITEM_CODES, SQUARE_TUBE, CARRIAGE_BOLT, HAND_DRIVE };
 
 const thing things[] = {
-    [TSIDE_ITEM_CURTAIN] = {"curtain film", SHEET},
-    [TSIDE_ITEM_FLAP] = {"end flap film", SHEET},
+    [TSIDE_ITEM_CURTAIN] = {"curtain film", FILM},
+    [TSIDE_ITEM_FLAP] = {"end flap film", FILM},
     [TSIDE_ITEM_BAR] = {"", PLAIN},
     [TSIDE_ITEM_SPLICE_SCREW] = {"splice screw", PLAIN},
     [TSIDE_ITEM_COUPLING_SCREW] = {"coupling screw", PLAIN},
     [TSIDE_ITEM_CLIP] = {"clip", PLAIN},
-    [TSIDE_ITEM_DRIVE] = {"drive", {"rated torque", NULL, NULL}, "N m"},
+    [TSIDE_ITEM_DRIVE] = {"motor drive", {"rated torque", "rated voltage", NULL}, {"N m", "V", NULL}},
     [TSIDE_ITEM_COLLAR] = {"collar", PLAIN},
     [TSIDE_ITEM_GUIDE] = {"", PLAIN},
     [TSIDE_ITEM_CHAIN] = {"chain", PLAIN},
     [TSIDE_ITEM_CHAIN_LINK] = {"chain link", PLAIN},
-    [TSIDE_ITEM_EYE] = {"eye bolt", {"size", "grip", NULL}, "m"},
+    [TSIDE_ITEM_EYE] = {"eye bolt", {"size", "grip", NULL}, {"m", "m", NULL}},
     [TSIDE_ITEM_EYE_NUT] = {"eye nut", SIZED},
     [TSIDE_ITEM_EYE_WASHER] = {"eye washer", SIZED},
     [TSIDE_ITEM_EXTENDER] = {"", PLAIN},
@@ -41,7 +41,7 @@ const thing things[] = {
     [TSIDE_ITEM_BOLT_NUT] = {"bolt nut", SIZED},
     [TSIDE_ITEM_BOLT_WASHER] = {"bolt washer", SIZED},
     [TSIDE_ITEM_PATCH] = {"tape patch", PLAIN},
-    [TSIDE_ITEM_CHANNEL] = {"channel", {"length", NULL, NULL}, "m"},
+    [TSIDE_ITEM_CHANNEL] = {"channel", {"length", NULL, NULL}, {"m", NULL, NULL}},
     [TSIDE_ITEM_WIRE] = {"locking wire", PLAIN},
     [TSIDE_ITEM_CHANNEL_SCREW] = {"channel screw", PLAIN},
     [TSIDE_ITEM_ROPE] = {"rope", PLAIN},
@@ -50,22 +50,25 @@ const thing things[] = {
     [ROUND_TUBE] = {"round tube", TUBE},
     [SQUARE_TUBE] = {"square tube", TUBE},
     [CARRIAGE_BOLT] = {"carriage bolt", BOLT},
+    [HAND_DRIVE] = {"hand drive", {"rated torque", NULL, NULL}, {"N m", NULL, NULL}},
 };
 const int thing_count = sizeof things / sizeof *things;
 
-static const thing *thing_of(const tside_item *item)
+static const thing *thing_of(const tside_item *item, const tside_side *side)
 {
     if (item->shape != TSIDE_NO_TUBE)
         return things + (item->shape == TSIDE_SQUARE_TUBE ? SQUARE_TUBE : ROUND_TUBE);
     if (item->code == TSIDE_ITEM_BOW_BOLT || item->code == TSIDE_ITEM_MEMBER_BOLT)
         return things + CARRIAGE_BOLT;
+    if (item->code == TSIDE_ITEM_DRIVE && side->drive.kind == TSIDE_HAND)
+        return things + HAND_DRIVE;
     return things + item->code;
 }
 
 /* What the item is made of, or is itself, without counts; of what is cut, without a length. */
-static article article_of(const tside_item *item, const planned *side)
+static article article_of(const tside_item *item, const tside_side *side)
 {
-    article a = {.what = thing_of(item)};
+    article a = {.what = thing_of(item, side)};
     double *m = a.measures;
     if (item->shape != TSIDE_NO_TUBE) {
         m[0] = item->size;
@@ -73,10 +76,14 @@ static article article_of(const tside_item *item, const planned *side)
         a.has_material = 1;
         a.material = item->material;
     } else if (item->by == TSIDE_BY_SHEET) {
-        m[0] = item->width;
-        m[1] = item->length;
+        m[0] = side->curtain.areal_mass;
+        m[1] = item->width;
+        m[2] = item->length;
+    } else if (item->code == TSIDE_ITEM_DRIVE) {
+        m[0] = side->drive.rated_torque;
+        m[1] = side->drive.kind == TSIDE_MOTOR && side->drive.rated_voltage_given ? side->drive.rated_voltage : 0;
     } else if (item->by == TSIDE_BY_COUNT) {
-        m[0] = item->code == TSIDE_ITEM_DRIVE ? side->wanted.side.drive.rated_torque : item->size;
+        m[0] = item->size;
         m[1] = item->length;
     }
     return a;
@@ -185,7 +192,7 @@ static int add_cut(cutting *c, const tside_item *item)
 
 static int add_item(order *o, const planned *side, const tside_item *item, const tside_stock *asked)
 {
-    article a = article_of(item, side);
+    article a = article_of(item, &side->wanted.side);
     if (item->by == TSIDE_BY_CUT && item->stock_given) {
         cutting *c = cutting_for(o, &a, asked);
         return offer_length(c, item->stock) && add_cut(c, item);
@@ -294,7 +301,7 @@ static const char *measure_text(pen *p, const article *bought, int i)
     const double value = bought->measures[i], parts = value / 0.0254 * 32;
     if (!strcmp(name, "wall") || (!strcmp(name, "size") && (bought->has_material || (p->us && fabs(parts - floor(parts + 0.5)) > 1e-6))))
         return fine(p, value);
-    return strcmp(name, "size") ? quantity(p, value, i ? "m" : bought->what->unit) : bore(p, value);
+    return strcmp(name, "size") ? quantity(p, value, bought->what->units[i]) : bore(p, value);
 }
 
 void add_sizes(text *t, const article *bought, int us)

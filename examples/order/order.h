@@ -11,7 +11,7 @@ enum { MEASURES = 3 };
 typedef struct thing {
     const char *name;
     const char *measures[MEASURES]; /* such as "size", "wall", "length"; NULL where it has fewer */
-    const char *unit;               /* of the first of them; of the others metres */
+    const char *units[MEASURES];    /* of each, in SI */
 } thing;
 
 /* Everything that may be bought. */

@@ -162,7 +162,7 @@ static int read_measure(price_row *p, const char *words, text *why)
     double *value = p->measures + i;
     const int good = !strcmp(name, "wall")           ? read_wall(words, value, why)
         : !i && !strcmp(p->what->name, "round tube") ? read_diameter(words, value, why)
-                                                     : read_quantity(words, i ? "m" : p->what->unit, value, why);
+                                                     : read_quantity(words, p->what->units[i], value, why);
     if (good && !(*value > 0))
         text_add(why, "%s \"%s\" is not above 0", name, words);
     p->measure_count++;
@@ -196,7 +196,7 @@ static int read_grade(price_row *p, text *why)
     const char *stress = strchr(p->grade, ' ');
     text ignored = {NULL, 0, 0};
     int good = !*p->grade;
-    if (*p->grade && measures_of(p->what) != MEASURES) {
+    if (*p->grade && (measures_of(p->what) < MEASURES || strcmp(p->what->measures[1], "wall"))) {
         text_add(why, "a %s has no grade", p->what->name);
         return 0;
     }
@@ -368,12 +368,12 @@ void prices_free(prices *list)
 
 /* --- which row prices an article --- */
 
-/* As near as what is printed: sections to 0.05 mm, lengths to 1 mm, a torque and a yield to half a percent. */
+/* As near as what is printed: sections to 0.05 mm, lengths to 1 mm, other measures to half a percent, or of the last digit. */
 static int measure_fits(const thing *what, int i, double asked, double given)
 {
     const char *name = what->measures[i];
-    const double off = !strcmp(name, "rated torque") ? 5e-3 * asked : strcmp(name, "size") && strcmp(name, "wall") ? 1e-3 : 5e-5;
-    return fabs(asked - given) <= off;
+    const int section = !strcmp(name, "size") || !strcmp(name, "wall"), length = !strcmp(what->units[i], "m");
+    return fabs(asked - given) <= (section ? 5e-5 : length ? 1e-3 : fmax(5e-3 * asked, 5e-4));
 }
 
 static int grade_fits(const price_row *row, const article *bought)

@@ -85,7 +85,7 @@ static void add_piece(text *out, const planned *side, const tside_item *item)
         .count = item->count, .length = item->length, .width = item->width, .size = item->size, .wall = item->wall});
 }
 
-/* An article's measures into the columns that they are of; a torque, which has none, into the note. */
+/* An article's measures into the columns that they are of; what has none, such as a torque, into the note. */
 static void set_article(cells *c, const article *a, text *grade, text *note)
 {
     double *const columns[] = {&c->size, &c->wall, &c->length, &c->width};
@@ -100,9 +100,9 @@ static void set_article(cells *c, const article *a, text *grade, text *note)
                 placed = 1;
             }
         if (!placed && a->measures[i] > 0) {
-            text_add(note, "%s ", a->what->measures[i]);
+            text_add(note, "%s%s ", note->length ? ", " : "", a->what->measures[i]);
             add_json_number(note, a->measures[i]);
-            text_add(note, " %s", i ? "m" : a->what->unit);
+            text_add(note, " %s", a->what->units[i]);
         }
     }
     c->note = text_of(note);
