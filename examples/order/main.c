@@ -6,16 +6,13 @@
 #include <string.h>
 
 #include "answer.h"
+#include "command.h"
 #include "output.h"
 #include "value.h"
 
 const char program_name[] = "tunnelside-order";
 
-enum { EXIT_DONE, EXIT_REFUSED, EXIT_USAGE };
-
 typedef enum task { ORDER_FILES, SHOW_HELP, SHOW_VERSION } task;
-typedef enum units { AS_THE_FILE, SI, US } units;
-typedef enum format { TEXT, JSON, CSV } format;
 
 typedef struct options {
     task task;
@@ -45,12 +42,6 @@ static const char help[] =
     "is incomplete, and is not priced. Exit status: 1 where a file, a price or the\n"
     "output is at fault, 2 where the command line is wrong. For choosing parts, not\n"
     "a certificate: local codes, makers' ratings and licensed practice come first.\n";
-
-static int misuse(const char *what, const char *which)
-{
-    fprintf(stderr, "%s: %s%s; see %s --help\n", program_name, what, which, program_name);
-    return EXIT_USAGE;
-}
 
 /* Reads a length into a member of the stock, within the bounds of its row. */
 static int set_length(const char *option, const char *words, tside_kind kind, const char *field, double *length)
@@ -91,16 +82,8 @@ static int set_option(options *chosen, int letter, const char *value)
     case 'k': return set_length("kerf", value, TSIDE_KIND_STOCK, "kerf", &chosen->stock.kerf);
     case 't': return set_length("trim", value, TSIDE_KIND_STOCK, "trim", &chosen->stock.trim);
     case 'a': return add_stock_length(&chosen->stock, value);
-    case 'u':
-        if (strcmp(value, "us") && strcmp(value, "si"))
-            return misuse("--units: us or si, not ", value);
-        chosen->units = strcmp(value, "us") ? SI : US;
-        return EXIT_DONE;
-    case 'f':
-        if (strcmp(value, "text") && strcmp(value, "json") && strcmp(value, "csv"))
-            return misuse("--format: text, json or csv, not ", value);
-        chosen->format = *value == 'j' ? JSON : *value == 'c' ? CSV : TEXT;
-        return EXIT_DONE;
+    case 'u': return set_units(&chosen->units, value);
+    case 'f': return set_format(&chosen->format, value);
     case 'o': chosen->output = value; return EXIT_DONE;
     case 'h': chosen->task = SHOW_HELP; return EXIT_DONE;
     case 'V': chosen->task = SHOW_VERSION; return EXIT_DONE;

@@ -5,6 +5,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "command.h"
 #include "fields.h"
 #include "job.h"
 #include "json.h"
@@ -15,11 +16,7 @@
 
 const char program_name[] = "tunnelside-plan";
 
-enum { EXIT_DONE, EXIT_REFUSED, EXIT_USAGE };
-
 typedef enum task { PLAN_FILES, SHOW_HELP, SHOW_VERSION, SHOW_FIELDS, SHOW_BLANK } task;
-typedef enum units { AS_THE_FILE, SI, US } units;
-typedef enum format { TEXT, JSON, CSV } format;
 
 typedef struct options {
     task task;
@@ -54,26 +51,12 @@ static const char help[] =
     "For choosing parts and setting out, not a certificate: local codes, makers'\n"
     "ratings and licensed practice come first.\n";
 
-static int misuse(const char *what, const char *which)
-{
-    fprintf(stderr, "tunnelside-plan: %s%s; see tunnelside-plan --help\n", what, which);
-    return EXIT_USAGE;
-}
-
 /* Sets what an option asks for; returns 0, or EXIT_USAGE having said why. */
 static int set_option(options *chosen, int letter, const char *value)
 {
     switch (letter) {
-    case 'u':
-        if (strcmp(value, "us") && strcmp(value, "si"))
-            return misuse("--units: us or si, not ", value);
-        chosen->units = strcmp(value, "us") ? SI : US;
-        return 0;
-    case 'f':
-        if (strcmp(value, "text") && strcmp(value, "json") && strcmp(value, "csv"))
-            return misuse("--format: text, json or csv, not ", value);
-        chosen->format = *value == 'j' ? JSON : *value == 'c' ? CSV : TEXT;
-        return 0;
+    case 'u': return set_units(&chosen->units, value);
+    case 'f': return set_format(&chosen->format, value);
     case 'M': chosen->matters = 1; return 0;
     case 'o': chosen->output = value; return 0;
     case 'h': chosen->task = SHOW_HELP; return 0;
