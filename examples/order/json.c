@@ -17,6 +17,16 @@ static void put_flag(writer *w, const char *key, int flag)
     text_add(w->out, "%s", flag ? "true" : "false");
 }
 
+static void put_stops(writer *w, const planned *side)
+{
+    char sentences[TSIDE_FINDINGS][STOP_SIZE];
+    const int count = stops_of(side, sentences);
+    open_bracket(w, "stops", '[');
+    for (int i = 0; i < count; i++)
+        put_string(w, NULL, sentences[i]);
+    shut_bracket(w, ']');
+}
+
 static void put_sides(writer *w, const work *all)
 {
     open_bracket(w, "sides", '[');
@@ -25,6 +35,7 @@ static void put_sides(writer *w, const work *all)
         open_bracket(w, NULL, '{');
         put_place(w, side);
         if (is_planned(side)) {
+            put_stops(w, side);
             open_bracket(w, "pieces", '[');
             for (int k = 0; k < side->item_count; k++) {
                 open_bracket(w, NULL, '{');

@@ -278,6 +278,15 @@ void order_free(order *made)
     free(made->articles);
 }
 
+int stops_of(const planned *side, char sentences[TSIDE_FINDINGS][STOP_SIZE])
+{
+    int count = 0;
+    for (int i = 0; i < side->plan.finding_count; i++)
+        if (tside_finding_stops((int)side->plan.findings[i].code))
+            tside_finding_text(side->plan.findings + i, sentences[count++], STOP_SIZE);
+    return count;
+}
+
 int order_cuts(const order *made)
 {
     int cuts = 0;

@@ -57,6 +57,10 @@ typedef struct order {
 int order_make(order *made, const work *all, const tside_stock *asked);
 void order_free(order *made);
 
+/* The sentences of the side's findings that must be mended before the work goes on; returns how many. Each of size STOP_SIZE. */
+enum { STOP_SIZE = 256 };
+int stops_of(const planned *side, char sentences[TSIDE_FINDINGS][STOP_SIZE]);
+
 /* Saw cuts: none where a stick or its rest is a piece as it is. */
 int order_cuts(const order *made);
 

@@ -25,6 +25,15 @@ static void print_title(text *out, const char *title)
     text_add(out, "\n%s\n", title);
 }
 
+/* Nobody should buy what will not hold. */
+static void print_stops(text *out, const planned *side)
+{
+    char sentences[TSIDE_FINDINGS][STOP_SIZE];
+    const int count = stops_of(side, sentences);
+    for (int i = 0; i < count; i++)
+        text_say(out, "STOP   ", "%s: %s. Mend it before you buy; tunnelside-plan says more.", *side->wanted.name ? side->wanted.name : side->file, sentences[i]);
+}
+
 static void print_sides(text *out, const order *o)
 {
     text_say(out, "ORDER  ", "for %d side%s", o->sides, o->sides == 1 ? "" : "s");
@@ -34,6 +43,9 @@ static void print_sides(text *out, const order *o)
             text_say(out, "       ", "%s%s%s (%s)", wanted->job ? wanted->job : "", wanted->job && *wanted->job ? ": " : "",
                      *wanted->name ? wanted->name : "without a name", o->all->sides[i]->file);
     }
+    for (size_t i = 0; i < o->all->count; i++)
+        if (is_planned(o->all->sides[i]))
+            print_stops(out, o->all->sides[i]);
     if (o->refused)
         text_say(out, "INCOMPLETE  ", "%d side%s refused, and not in this order.", o->refused, o->refused == 1 ? " is" : "s are");
 }

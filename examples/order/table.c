@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * CSV by RFC 4180, but for its line ends, which are plain: one row a line, always SI. Parts, in order: side and piece, refused, buy, stick
+ * CSV by RFC 4180, but for its line ends, which are plain: one row a line, always SI. Parts, in order: of each side stop and piece, or refused, buy, stick
  * (cut alike) and its cuts, and of a price its lines and sums. What a row does not have is empty.
  */
 #include <string.h>
@@ -148,9 +148,18 @@ static void add_sum(text *out, const char *what, cents amount)
     add_row(out, &(cells){.part = "sum", .what = what, .amount = amount, .has_amount = 1});
 }
 
+static void add_stops(text *out, const planned *side)
+{
+    char sentences[TSIDE_FINDINGS][STOP_SIZE];
+    const int count = stops_of(side, sentences);
+    for (int i = 0; i < count; i++)
+        add_row(out, &(cells){.part = "stop", .file = side->file, .side = side->wanted.name, .note = sentences[i]});
+}
+
 static void add_side(text *out, const planned *side)
 {
     if (is_planned(side)) {
+        add_stops(out, side);
         for (int k = 0; k < side->item_count; k++)
             add_piece(out, side, side->items + k);
     } else {
