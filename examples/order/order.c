@@ -313,14 +313,37 @@ static const char *measure_text(pen *p, const article *bought, int i)
     return strcmp(name, "size") ? quantity(p, value, bought->what->units[i]) : bore(p, value);
 }
 
+/* A drive's torque to five digits: catalogues have 30 N m beside 22 lbf ft, which is 29.83. */
+static void add_torque(text *t, double torque, int us)
+{
+    text_add(t, "%.5g %s", us ? torque / (0.45359237 * 9.80665 * 0.3048) : torque, us ? "lbf ft" : "N m");
+}
+
+static int has_measure(const article *bought, int i)
+{
+    return i < MEASURES && bought->what->measures[i] && bought->measures[i] > 0;
+}
+
 void add_sizes(text *t, const article *bought, int us)
 {
     pen p = {.us = us};
-    const char *before = "";
-    for (int i = 0; i < MEASURES && bought->what->measures[i] && bought->measures[i] > 0; i++) {
-        text_add(t, "%s%s", before, measure_text(&p, bought, i));
-        before = " x ";
+    for (int i = 0; has_measure(bought, i); i++) {
+        text_add(t, "%s", i ? " x " : "");
+        if (!strcmp(bought->what->measures[i], "rated torque"))
+            add_torque(t, bought->measures[i], us);
+        else
+            text_add(t, "%s", measure_text(&p, bought, i));
     }
+}
+
+void add_whole_size(text *t, const article *bought, int us)
+{
+    int i = 0;
+    add_sizes(t, bought, us);
+    while (has_measure(bought, i))
+        i++;
+    if (i && i < MEASURES && bought->what->measures[i])
+        text_add(t, " x " NO_MEASURE);
 }
 
 const char *grade_text(const article *bought, int us, text *words)

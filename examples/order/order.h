@@ -7,6 +7,9 @@
 
 enum { MEASURES = 3 };
 
+/* In a price list, a measure that an article must not have. */
+#define NO_MEASURE "-"
+
 /* What a thing's measures are, in the order in which its name is followed by them. */
 typedef struct thing {
     const char *name;
@@ -66,6 +69,8 @@ int order_cuts(const order *made);
 
 /* "1.315 in x 0.083 in x 24 ft 0 in", and "A500_B_shaped" or "steel 50 ksi": as cells of a price list name an article. */
 void add_sizes(text *t, const article *bought, int us);
+/* With NO_MEASURE after them where it has no more, as of tube bought by length alone: no other article of its name has the same. */
+void add_whole_size(text *t, const article *bought, int us);
 const char *grade_text(const article *bought, int us, text *words);
 
 #endif

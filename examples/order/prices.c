@@ -160,7 +160,12 @@ static int read_measure(price_row *p, const char *words, text *why)
     const int i = p->measure_count;
     const char *name = p->what->measures[i];
     double *value = p->measures + i;
-    const int good = !strcmp(name, "wall")           ? read_wall(words, value, why)
+    int good;
+    if (i && !strcmp(words, NO_MEASURE)) {
+        p->measure_count++;
+        return 1;
+    }
+    good = !strcmp(name, "wall")                     ? read_wall(words, value, why)
         : !i && !strcmp(p->what->name, "round tube") ? read_diameter(words, value, why)
                                                      : read_quantity(words, p->what->units[i], value, why);
     if (good && !(*value > 0))
@@ -368,12 +373,15 @@ void prices_free(prices *list)
 
 /* --- which row prices an article --- */
 
-/* As near as what is printed: sections to 0.05 mm, lengths to 1 mm, other measures to half a percent, or of the last digit. */
+/*
+ * As near as what is printed: sections to 0.05 mm, lengths to 1 mm, a torque to its fifth digit, other measures to half a percent, or of the last
+ * digit.
+ */
 static int measure_fits(const thing *what, int i, double asked, double given)
 {
     const char *name = what->measures[i];
-    const int section = !strcmp(name, "size") || !strcmp(name, "wall"), length = !strcmp(what->units[i], "m");
-    return fabs(asked - given) <= (section ? 5e-5 : length ? 1e-3 : fmax(5e-3 * asked, 5e-4));
+    const int section = !strcmp(name, "size") || !strcmp(name, "wall"), length = !strcmp(what->units[i], "m"), torque = !strcmp(what->units[i], "N m");
+    return fabs(asked - given) <= (section ? 5e-5 : length ? 1e-3 : torque ? 1e-4 * asked : fmax(5e-3 * asked, 5e-4));
 }
 
 static int grade_fits(const price_row *row, const article *bought)

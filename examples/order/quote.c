@@ -51,13 +51,23 @@ static int add_amount(quote *q, prices *list, const price_row *row, const articl
     return good || too_much(list, row->line);
 }
 
-/* A row as it would stand in the list, with a price to put in. */
-static void say_missing(const article *bought, int us)
+/* A row as it would stand in the list, with a price to put in, unless it is among the rows already; of film by its area, whatever its width and length. */
+static void add_missing(text *rows, const article *bought, int us)
 {
-    text sizes = {NULL, 0, 0}, grade = {NULL, 0, 0};
-    add_sizes(&sizes, bought, us);
-    fprintf(stderr, "material,%s,%s,%s,%s,\n", bought->what->name, text_of(&sizes), grade_text(bought, us, &grade),
-            bought->count ? "each" : us ? "ft" : "m");
+    const int sheet = bought->square_metres > 0;
+    const char *unit = sheet ? us ? "ft2" : "m2" : bought->count ? "each" : us ? "ft" : "m";
+    text row = {NULL, 0, 0}, sizes = {NULL, 0, 0}, grade = {NULL, 0, 0};
+    if (sheet) {
+        article film = *bought;
+        film.measures[1] = 0;
+        add_sizes(&sizes, &film, us);
+    } else {
+        add_whole_size(&sizes, bought, us);
+    }
+    text_add(&row, "\nmaterial,%s,%s,%s,%s,\n", bought->what->name, text_of(&sizes), grade_text(bought, us, &grade), unit);
+    if (!strstr(text_of(rows), text_of(&row)))
+        text_add(rows, "%s", text_of(&row) + (rows->length > 0));
+    text_free(&row);
     text_free(&sizes);
     text_free(&grade);
 }
@@ -89,20 +99,21 @@ static const price_row *price_of(prices *list, const article *bought, int *missi
 
 static void price_materials(quote *q, const order *o, prices *list, int us)
 {
-    int any = 0;
+    text rows = {NULL, 0, 0};
     for (int i = 0; i < o->article_count; i++) {
         const article *bought = o->articles + i;
         int missing = 0;
         const price_row *row = price_of(list, bought, &missing);
         if (row)
             add_amount(q, list, row, bought, quantity_of(bought, row->unit), &q->materials);
-        if (!missing)
-            continue;
-        if (!any++)
-            fprintf(stderr, "%s: %s: prices are missing; rows to add, each with its price (unit and size may be others that fit):\n", program_name, list->file);
-        say_missing(bought, us);
-        list->bad++;
+        if (missing)
+            add_missing(&rows, bought, us);
+        list->bad += missing;
     }
+    if (rows.length)
+        fprintf(stderr, "%s: %s: prices are missing; rows to add, each with its price (unit and size may be others that fit):%s", program_name, list->file,
+                text_of(&rows));
+    text_free(&rows);
 }
 
 static void price_labour(quote *q, const order *o, prices *list)
