@@ -1,28 +1,36 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * How a supplier's quoting program links the library: two sides planned, their pieces taken off, one tube cut from stock, priced with the
- * program's own prices. Sides and prices are invented. cc quote_from_c.c $(pkg-config --cflags --libs tunnelside)
+ * A supplier's quotation, as its own program makes it: two sides of an invented house are planned, taken off, cut from stock, and multiplied by the
+ * supplier's prices, invented too. Money is in whole cents. Each length is rounded up to a millimetre, each area to a thousandth of a square metre, each
+ * line to the nearest cent, halves up; the total is the sum of rounded lines. For choosing parts, not a certificate.
  */
+#include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <tunnelside.h>
 
-enum { SIDES = 2, MOST_CUTS = SIDES * TSIDE_ITEMS, MOST_STICKS = 100 };
+enum { MOST_LINES = 2 * TSIDE_ITEMS, MOST_STICKS = 200 };
 
-/* Prices are the caller's: whole cents, and each line rounded to the nearest cent, half a cent up. */
-static const long long cents_a_stick = 4490, cents_a_clip = 65, cents_a_side = 32000;
-enum { TAX_IN_TENTHS_OF_PERCENT = 195 };
+/* Cents for a piece, a metre (of stock, for what is cut), or a square metre; 0 where there is no price. */
+static const long long prices[TSIDE_ITEM_CODES] = {
+    [TSIDE_ITEM_CURTAIN] = 185, [TSIDE_ITEM_FLAP] = 185, [TSIDE_ITEM_BAR] = 540, [TSIDE_ITEM_SPLICE_SCREW] = 12, [TSIDE_ITEM_COUPLING_SCREW] = 12,
+    [TSIDE_ITEM_CLIP] = 95, [TSIDE_ITEM_DRIVE] = 21500, [TSIDE_ITEM_COLLAR] = 1450, [TSIDE_ITEM_GUIDE] = 540, [TSIDE_ITEM_CHAIN] = 620,
+    [TSIDE_ITEM_CHAIN_LINK] = 140, [TSIDE_ITEM_EYE] = 385, [TSIDE_ITEM_EYE_NUT] = 18, [TSIDE_ITEM_EYE_WASHER] = 9, [TSIDE_ITEM_EXTENDER] = 1180,
+    [TSIDE_ITEM_BOW_BOLT] = 165, [TSIDE_ITEM_MEMBER_BOLT] = 165, [TSIDE_ITEM_BOLT_NUT] = 14, [TSIDE_ITEM_BOLT_WASHER] = 7, [TSIDE_ITEM_PATCH] = 30,
+    [TSIDE_ITEM_CHANNEL] = 260, [TSIDE_ITEM_WIRE] = 70, [TSIDE_ITEM_CHANNEL_SCREW] = 6,
+};
 
-static int refuse(const tside_fault *fault)
+static void need(tside_status status, const tside_fault *fault)
 {
-    char sentence[256];
+    char sentence[512];
+    if (status == TSIDE_OK)
+        return;
     tside_fault_text(fault, sentence, sizeof sentence);
-    fprintf(stderr, "%s\n", sentence);
-    return EXIT_FAILURE;
+    fprintf(stderr, "quote: %s\n", sentence);
+    exit(1);
 }
 
-/* A side 30 m long, wound by a motor; every value not set here is a usual one. */
-static void ask(tside_side *side, tside_hand hand, double sill)
+static void measure(tside_side *side, tside_hand hand)
 {
     tside_usual(TSIDE_KIND_SIDE, side);
     side->hand = hand;
@@ -32,7 +40,7 @@ static void ask(tside_side *side, tside_hand hand, double sill)
     side->frame.peak_height = 3.8;
     side->frame.tube = (tside_round){.diameter = 0.0483, .wall = 0.0026};
     side->curtain.hip = 1.7;
-    side->curtain.sill = sill;
+    side->curtain.sill = hand == TSIDE_RIGHT ? 0.4 : 0.5;
     side->bar.tube = (tside_round){.diameter = 0.0337, .wall = 0.0026};
     side->bar.joints = TSIDE_JOINTS_FROM_STOCK;
     side->bar.stock = 6.4;
@@ -45,74 +53,66 @@ static void ask(tside_side *side, tside_hand hand, double sill)
     side->free_end.extender = side->drive_end.extender;
 }
 
-/* Alike lengths are one entry, so that alike sticks stand together in the plan. */
-static int add_cut(tside_cut *cuts, int cut_count, const tside_item *item)
+/* Plans the cuts of all that is cut from the same stock, and takes it off the list; returns the stock to buy, in metres. */
+static double cut_alike(tside_item *list, int count, tside_item like)
 {
-    int i = 0;
-    while (i < cut_count && (cuts[i].length < item->length || cuts[i].length > item->length))
-        i++;
-    cuts[i] = (tside_cut){item->length, item->count + (i < cut_count ? cuts[i].count : 0)};
-    return i < cut_count ? cut_count : cut_count + 1;
-}
-
-static void print_money(const char *what, int count, long long cents)
-{
-    printf("%4d  %-28s %6lld.%02lld\n", count, what, cents / 100, cents % 100);
+    static tside_stick sticks[MOST_STICKS];
+    static int taken[MOST_STICKS * MOST_LINES]; /* how each stick is cut: a shop would print it */
+    tside_stock stock;
+    tside_cut cuts[MOST_LINES];
+    tside_cut_plan plan;
+    tside_fault fault;
+    int kinds = 0, patterns;
+    void *work;
+    tside_usual(TSIDE_KIND_STOCK, &stock);
+    stock.length_count = 1;
+    stock.lengths[0].length = like.stock;
+    for (tside_item *item = list; item < list + count; item++)
+        if (item->by == TSIDE_BY_CUT && item->shape == like.shape && item->size == like.size && item->wall == like.wall && item->stock == like.stock) {
+            cuts[kinds++] = (tside_cut){item->length, item->count};
+            item->count = 0;
+        }
+    work = malloc(tside_stock_work(kinds));
+    if (!work)
+        exit(1);
+    need(tside_stock_plan(&stock, cuts, kinds, TSIDE_STOCK_NODES, work, tside_stock_work(kinds), sticks, taken, MOST_STICKS, &patterns, &plan, &fault), &fault);
+    free(work);
+    printf("%-30s %3d pieces from %3d sticks of %.3f m\n", tside_item_text((int)like.code), plan.pieces, plan.sticks, like.stock);
+    return plan.stock;
 }
 
 int main(void)
 {
-    static const struct { tside_hand hand; double sill; } asked[SIDES] = {{TSIDE_RIGHT, 0.4}, {TSIDE_LEFT, 0.55}};
-    static tside_cut cuts[MOST_CUTS];
-    static tside_stick sticks[MOST_STICKS];
-    static int taken[MOST_STICKS * MOST_CUTS];
-    tside_fittings fittings;
-    tside_stock stock;
-    tside_fault fault;
-    tside_cut_plan plan;
-    int cut_count = 0, clips = 0, count, status = EXIT_FAILURE;
-
-    tside_usual(TSIDE_KIND_FITTINGS, &fittings);
-    fittings.guide_stock = 6.4;
-    for (int i = 0; i < SIDES; i++) {
+    tside_item list[MOST_LINES];
+    long long sums[TSIDE_ITEM_CODES] = {0}, total = 0; /* thousandths of a piece, metre or square metre; cents */
+    int count = 0, more;
+    for (int hand = TSIDE_RIGHT; hand <= TSIDE_LEFT; hand++, count += more) {
         tside_side side;
-        tside_plan planned;
-        tside_item items[TSIDE_ITEMS];
-        ask(&side, asked[i].hand, asked[i].sill);
-        if (tside_plan_side(&side, &planned, &fault) != TSIDE_OK ||
-            tside_takeoff(&side, &planned, &fittings, items, TSIDE_ITEMS, &count, &fault) != TSIDE_OK)
-            return refuse(&fault);
-        printf("side %d: %.2f turns, %.1f N m\n", i + 1, planned.drive_turns, planned.worst.drive);
-        for (int k = 0; k < count; k++) {
-            if (items[k].code == TSIDE_ITEM_CLIP)
-                clips += items[k].count;
-            if (items[k].shape == TSIDE_ROUND_TUBE) /* bar and guides are of one tube */
-                cut_count = add_cut(cuts, cut_count, items + k);
+        tside_plan plan;
+        tside_fittings fittings;
+        tside_fault fault;
+        measure(&side, (tside_hand)hand);
+        tside_usual(TSIDE_KIND_FITTINGS, &fittings);
+        need(tside_plan_side(&side, &plan, &fault), &fault);
+        need(tside_takeoff(&side, &plan, &fittings, list + count, TSIDE_ITEMS, &more, &fault), &fault);
+    }
+    for (const tside_item *item = list; item < list + count; item++) {
+        const int cut = item->by == TSIDE_BY_CUT, times = cut ? item->count > 0 : item->count; /* what has been cut with others is bought */
+        const double size = item->by == TSIDE_BY_COUNT ? 1 : item->by == TSIDE_BY_SHEET ? item->width * item->length : item->length;
+        const double each = cut && times ? cut_alike(list, count, *item) : size;
+        sums[item->code] += times * llround(ceil(each * 1000 - 1e-6)); /* a whole number but for its last binary digits is not rounded up */
+    }
+    for (int code = 0; code < TSIDE_ITEM_CODES; code++) {
+        const long long amount = (sums[code] * prices[code] + 500) / 1000;
+        if (sums[code] && !prices[code]) {
+            fprintf(stderr, "quote: no price: %s\n", tside_item_text(code));
+            return 1;
         }
+        if (sums[code])
+            printf("%-30s %6lld.%03lld x %4lld.%02lld = %6lld.%02lld\n", tside_item_text(code), sums[code] / 1000, sums[code] % 1000, prices[code] / 100,
+                   prices[code] % 100, amount / 100, amount % 100);
+        total += amount;
     }
-
-    tside_usual(TSIDE_KIND_STOCK, &stock);
-    stock.length_count = 1;
-    stock.lengths[0].length = 6.4;
-    const size_t size = tside_stock_work(cut_count);
-    void *work = malloc(size);
-    if (!work)
-        fprintf(stderr, "out of memory\n");
-    else if (tside_stock_plan(&stock, cuts, cut_count, TSIDE_STOCK_NODES, work, size, sticks, taken, MOST_STICKS, &count, &plan, &fault) != TSIDE_OK)
-        refuse(&fault);
-    else {
-        const long long tube = plan.sticks * cents_a_stick, clip = clips * cents_a_clip, fitting = SIDES * cents_a_side;
-        const long long net = tube + clip + fitting, tax = (net * TAX_IN_TENTHS_OF_PERCENT + 500) / 1000;
-        for (int i = 0; i < count; i++)
-            printf("%4d of 6.4 m, pieces in each: %d, left: %.3f m\n", sticks[i].count, sticks[i].pieces, sticks[i].offcut);
-        printf("%s least: %.1f m, no plan below %.1f m\n", plan.proven ? "proven" : "not proven", plan.stock, plan.lower_bound);
-        print_money("tube, sticks of 6.4 m", plan.sticks, tube);
-        print_money("clips", clips, clip);
-        print_money("fitting, sides", SIDES, fitting);
-        print_money("tax, 19.5 %", 1, tax);
-        print_money("total", 1, net + tax);
-        status = EXIT_SUCCESS;
-    }
-    free(work);
-    return status;
+    printf("%-54s %5lld.%02lld\n", "total", total / 100, total % 100);
+    return 0;
 }
