@@ -3,6 +3,7 @@
 #include <stdio.h>
 
 #include "answer.h"
+#include "names.h"
 #include "writer.h"
 
 static void put_money(writer *w, const char *key, cents amount)
@@ -97,6 +98,7 @@ static void put_stick(writer *w, const cutting *c, int i)
     for (int k = 0; k < c->cut_count; k++)
         if (c->taken[i * c->cut_count + k]) {
             open_bracket(w, NULL, '{');
+            put_string(w, "code", choice_text(row_named(TSIDE_KIND_ITEM, "code", NULL), c->codes[k]));
             put_string(w, "text", tside_item_text(c->codes[k]));
             put_whole(w, "count", c->taken[i * c->cut_count + k]);
             put_number(w, "length", c->cuts[k].length, "m");

@@ -373,10 +373,7 @@ void prices_free(prices *list)
 
 /* --- which row prices an article --- */
 
-/*
- * As near as what is printed: sections to 0.05 mm, lengths to 1 mm, a torque to its fifth digit, other measures to half a percent, or of the last
- * digit.
- */
+/* Sections to 0.05 mm, lengths to 1 mm, a torque to a hundredth of a percent, other measures to half a percent, or of the last digit. */
 static int measure_fits(const thing *what, int i, double asked, double given)
 {
     const char *name = what->measures[i];
