@@ -317,7 +317,7 @@ refused 's/^currency.*/&\ncurrency,crowns/' 'the currency is ambiguous: line 3 h
 refused 's/^kind,.*/kind;what;size;grade;unit;price/' 'changed.csv:2: no price list: wanted the header kind,what,size,grade,unit,price'
 refused 's/"fitting, with/"fitting/; s/men",/men,/' 'a quote is not closed'
 refused '/chain link/d; /33.7 mm/d; /,clip/d' 'prices are missing' 'material,clip,,,each,' 'material,chain link,,,each,' \
-    'material,round tube,33.7 mm x 2.6 mm x 6000 mm,steel,each,'
+    'material,round tube,33.7 mm x 2.6 mm x 6000 mm,steel -,each,'
 test "$(grep -c '^material,' err)" = 3 || wrong "other prices than the missing three are listed"
 # two faults are both said; what is listed as missing can be filled in
 refused 's/0\.35$/x/; s/4\.10$/y/' '"x" is no price' '"y" is no price'
@@ -327,7 +327,7 @@ silent out
 { cat empty.csv; grep '^material' err | sed 's/$/1.00/'; } > filled.csv
 run 0 --prices=filled.csv "$sites/two_sides_job.json"
 prints "TOTAL"
-# ... also where one tube is bought by the length and by the stick, drives differ by half a percent (22 lbf ft, 30 N m), and films by a millimetre
+# ... also where one tube is bought by the length and by the stick
 for list in empty.csv "$sites/../prices.csv"; do
     for units in us si; do
         run 1 --units=$units --prices="$list" "$sites"/*.json
@@ -338,13 +338,21 @@ for list in empty.csv "$sites/../prices.csv"; do
         prints "TOTAL"
     done
 done
-sed 's/"hand": "left"/"hand": "left", "curtain": {"sill": 0.3993}/' site.json > nearly.json
-cmp -s site.json nearly.json && wrong "no side of site.json has another sill"
+# ... and where films differ by less than a millimetre, and drives by less than half a percent, as 30 N m and 22 lbf ft do
+sed 's/"hand": "left"/"hand": "left", "curtain": {"sill": 0.3993}, "drive": {"rated_torque": 50.2}/' site.json > nearly.json
+cmp -s site.json nearly.json && wrong "no side of site.json has another sill and drive"
 run 1 --prices=empty.csv nearly.json
 { cat empty.csv; grep '^material' err | sed 's/$/1.00/'; } > filled.csv
 run 0 --prices=filled.csv nearly.json
+test "$(grep -c '^material,hand drive,' filled.csv)" = 2 || wrong "two drives are not two rows"
+# ... and where one tube is of two grades, one of them unknown
+sed 's/"hand": "left"/"hand": "left", "bar": {"tube": {"diameter": "33.7 mm", "wall": "2.6 mm"}, "material": {"grade": "S235"}, "joints": "stock", "stock": 6}/' site.json > graded.json
+run 1 --prices=empty.csv graded.json
+{ cat empty.csv; grep '^material' err | sed 's/$/1.00/'; } > filled.csv
+test "$(grep -c '^material,round tube,33.7 mm x 2.6 mm x 6000 mm,\(steel -\|S235\),each' filled.csv)" = 2 || wrong "one tube of two grades is not two rows"
+run 0 --prices=filled.csv graded.json
 # "-" is for what has no such measure: no row for tube by length alone prices a stick
-refused 's/33\.7 mm x 2.6 mm x 6 m,steel,each/33.7 mm x 2.6 mm x -,steel,m/' 'prices are missing' 'material,round tube,33.7 mm x 2.6 mm x 6000 mm,steel,each,'
+refused 's/33\.7 mm x 2.6 mm x 6 m,steel,each/33.7 mm x 2.6 mm x -,steel,m/' 'prices are missing' 'material,round tube,33.7 mm x 2.6 mm x 6000 mm,steel -,each,'
 refused 's/33\.7 mm x 2.6 mm x 6 m/- x 2.6 mm x 6 m/' 'changed.csv:18: "-"'
 : > nothing.csv
 run 1 --prices=nothing.csv site.json

@@ -207,7 +207,11 @@ static int read_grade(price_row *p, text *why)
     }
     for (int i = 0; i < 2; i++)
         good |= index_of(rows[i]->choices, rows[i]->choice_count, p->grade) >= (i ? TSIDE_A53_B : 0);
-    /* a metal and its yield: "steel 50 ksi" */
+    /* a metal of which no more is known, "steel -", or its yield: "steel 50 ksi" */
+    if (!good && stress && !strcmp(stress + 1, NO_MEASURE)) {
+        p->grade[stress - p->grade] = '\0';
+        p->of_unknown_grade = good = index_of(rows[0]->choices, rows[0]->choice_count, p->grade) >= 0;
+    }
     if (!good && stress && read_quantity(stress + 1, "Pa", &p->yield, &ignored) && p->yield > 0) {
         p->grade[stress - p->grade] = '\0';
         good = index_of(rows[0]->choices, rows[0]->choice_count, p->grade) >= 0;
@@ -278,6 +282,7 @@ static int read_price(price_row *p, const csv_row *r, text *why)
 static int same_price(const price_row *one, const price_row *other)
 {
     int same = one->kind == other->kind && one->measure_count == other->measure_count && fabs(one->yield - other->yield) <= 1e-6 * one->yield &&
+        one->of_unknown_grade == other->of_unknown_grade &&
         !strcmp(one->grade, other->grade) && (one->kind == CURRENCY || !strcmp(one->name, other->name));
     for (int i = 0; i < one->measure_count; i++)
         same &= fabs(one->measures[i] - other->measures[i]) < 1e-9;
@@ -386,6 +391,8 @@ static int grade_fits(const price_row *row, const article *bought)
     const tside_field *metal = row_named(TSIDE_KIND_MATERIAL, "metal", NULL), *grade = row_named(TSIDE_KIND_MATERIAL, "grade", NULL);
     if (!*row->grade)
         return 1;
+    if (row->of_unknown_grade)
+        return !strcmp(row->grade, choice_text(metal, (int)bought->material.metal)) && bought->material.grade == TSIDE_GRADE_UNKNOWN;
     if (row->yield > 0)
         return !strcmp(row->grade, choice_text(metal, (int)bought->material.metal)) && bought->material.grade == TSIDE_GRADE_GIVEN &&
             fabs(bought->material.yield / row->yield - 1) < 5e-3;

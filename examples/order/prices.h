@@ -29,6 +29,7 @@ typedef struct price_row {
     int measure_count; /* given, from the first on; the others are whatever they are */
     char *grade;    /* "" for any */
     double yield;   /* Pa, where the grade is such a quantity; else 0 */
+    int of_unknown_grade; /* 1: the grade is a metal, and only where its grade is unknown */
     price_unit unit;
     cents amount;
     millionths share;

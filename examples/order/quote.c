@@ -64,7 +64,10 @@ static void add_missing(text *rows, const article *bought, int us)
     } else {
         add_whole_size(&sizes, bought, us);
     }
-    text_add(&row, "\nmaterial,%s,%s,%s,%s,\n", bought->what->name, text_of(&sizes), grade_text(bought, us, &grade), unit);
+    grade_text(bought, us, &grade);
+    if (bought->has_material && bought->material.grade == TSIDE_GRADE_UNKNOWN)
+        text_add(&grade, " " NO_MEASURE);
+    text_add(&row, "\nmaterial,%s,%s,%s,%s,\n", bought->what->name, text_of(&sizes), text_of(&grade), unit);
     if (!strstr(text_of(rows), text_of(&row)))
         text_add(rows, "%s", text_of(&row) + (rows->length > 0));
     text_free(&row);
