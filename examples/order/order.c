@@ -9,7 +9,7 @@
 #include "units.h"
 
 /* Lengths that differ by less are one, no saw knows better; the longer counts. */
-#define SAME 1e-5
+#define SAME 1e-4
 
 #define TUBE {"size", "wall", "length"}, {"m", "m", "m"}
 #define FILM {"areal mass", "width", "length"}, {"kg/m2", "m", "m"}
