@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* What SWIG wraps: functions.i, made from the headers by generate.py, and the few functions of another shape below. Only numbers, texts, tuples and bytes pass. */
+/* What SWIG wraps: functions.i, made from the headers by generate.py, and the few functions of another shape below. Numbers, texts, tuples and structures pass. */
 %module _core
 
 %begin %{
@@ -14,7 +14,7 @@
 
 /* --- typemaps: what functions.i names --- */
 
-/* Results gather in $result: one alone, or a tuple. A list is one result, hence never a tuple here. The fault comes last and settles whether there are any. */
+/* Results gather in $result. The fault comes last and settles whether there are any. */
 %typemap(out) tside_status { (void)$1; $result = NULL; }
 %typemap(in, numinputs=0) tside_fault *fault (tside_fault fault) { memset(&fault, 0, sizeof fault); $1 = &fault; }
 %typemap(argout) tside_fault *fault {
@@ -23,8 +23,7 @@
         raise_fault($1, -1);
         SWIG_fail;
     }
-    if (!$result)
-        $result = Py_NewRef_(Py_None);
+    $result = gathered($result);
 }
 
 %define STRUCTURE(TYPE, KIND)
@@ -32,19 +31,14 @@
     made = structure_new(KIND);
     if (!made)
         SWIG_fail;
-    $1 = (TYPE *)structure_in_bytes(made);
+    $1 = (TYPE *)structure_at(made);
 }
 %typemap(argout) TYPE * { $result = gather($result, made$argnum); made$argnum = NULL; if (!$result) SWIG_fail; }
 %typemap(freearg) TYPE * { Py_XDECREF(made$argnum); }
-%typemap(out) TYPE {
-    $result = structure_new(KIND);
-    if (!$result)
-        SWIG_fail;
-    memcpy(structure_in_bytes($result), &$1, sizeof $1);
-}
-%typemap(in) const TYPE * (PyObject *held = NULL) { if (!structure_from($input, KIND, "$1_name", &held, (const void **)&$1)) SWIG_fail; }
+%typemap(out) TYPE { $result = structure_copied(KIND, &$1); }
+%typemap(in) const TYPE * { if (!structure_from($input, KIND, "$1_name", (const void **)&$1)) SWIG_fail; }
 %typemap(argout) const TYPE * "" /* a typemap without const would serve for it too */
-%typemap(freearg) const TYPE * { Py_XDECREF(held$argnum); }
+%typemap(freearg) const TYPE * ""
 %enddef
 
 %define STRUCTURE_IN(TYPE, NAME)
@@ -54,12 +48,9 @@
 %enddef
 
 %define STRUCTURE_IN_OR_NONE(TYPE, NAME)
-%typemap(in) const TYPE *NAME (PyObject *held = NULL) {
-    if ($input != Py_None && !structure_from($input, kind_named(#TYPE), "$1_name", &held, (const void **)&$1))
-        SWIG_fail;
-}
+%typemap(in) const TYPE *NAME { if ($input != Py_None && !structure_from($input, kind_named(#TYPE), "$1_name", (const void **)&$1)) SWIG_fail; }
 %typemap(argout) const TYPE *NAME ""
-%typemap(freearg) const TYPE *NAME { Py_XDECREF(held$argnum); }
+%typemap(freearg) const TYPE *NAME ""
 %enddef
 
 %define LIST_IN(TYPE, NAME, COUNT)
@@ -91,13 +82,13 @@
         SWIG_fail;
     }
 }
-%typemap(argout) (TYPE *NAME, int CAPACITY, int *COUNT) { $result = gather($result, result == TSIDE_OK ? list_of(kind_named(#TYPE), $1, sizeof(TYPE), count$argnum) : Py_NewRef_(Py_None)); if (!$result) SWIG_fail; }
+%typemap(argout) (TYPE *NAME, int CAPACITY, int *COUNT) { $result = gather($result, result == TSIDE_OK ? tuple_of(kind_named(#TYPE), $1, sizeof(TYPE), count$argnum) : Py_NewRef_(Py_None)); if (!$result) SWIG_fail; }
 %typemap(freearg) (TYPE *NAME, int CAPACITY, int *COUNT) { PyMem_Free($1); }
 %enddef
 
 %define LIST_FIXED(TYPE, NAME, COUNT)
 %typemap(in, numinputs=0) TYPE *NAME (TYPE all[COUNT]) { memset(all, 0, sizeof all); $1 = all; }
-%typemap(argout) TYPE *NAME { $result = gather($result, list_of(kind_named(#TYPE), $1, sizeof(TYPE), COUNT)); if (!$result) SWIG_fail; }
+%typemap(argout) TYPE *NAME { $result = gather($result, tuple_of(kind_named(#TYPE), $1, sizeof(TYPE), COUNT)); if (!$result) SWIG_fail; }
 %typemap(freearg) TYPE *NAME ""
 %enddef
 
@@ -130,17 +121,17 @@
 
 /* --- by hand --- */
 
-%native(get) PyObject *core_get(PyObject *self, PyObject *args);
-%native(fill) PyObject *core_fill(PyObject *self, PyObject *args);
+%native(base) PyObject *core_base(PyObject *self, PyObject *args);
+%native(describe) PyObject *core_describe(PyObject *self, PyObject *args);
+%native(settle) PyObject *core_settle(PyObject *self, PyObject *args);
+%native(kinds) PyObject *core_kinds(PyObject *self, PyObject *args);
 %native(fields) PyObject *core_fields(PyObject *self, PyObject *args);
 %native(field_at) PyObject *core_field_at(PyObject *self, PyObject *args);
-%native(kinds) PyObject *core_kinds(PyObject *self, PyObject *args);
 %native(check) PyObject *core_check(PyObject *self, PyObject *args);
 %native(applies) PyObject *core_applies(PyObject *self, PyObject *args);
 %native(usual_by_choice) PyObject *core_usual_by_choice(PyObject *self, PyObject *args);
 %native(trades) PyObject *core_trades(PyObject *self, PyObject *args);
 %native(plan_rows) PyObject *core_plan_rows(PyObject *self, PyObject *args);
-%native(set_error) PyObject *core_set_error(PyObject *self, PyObject *args);
 
 %{
 #include "core_hand.h"

@@ -5,8 +5,10 @@
 
 #include <stddef.h>
 
+static PyObject *class_of[KINDS];  /* of each structure: its class */
 static PyObject *names_of[KINDS];  /* of each structure: a dictionary from a field's name in Python to its row */
 static PyObject *usual_of[KINDS];  /* of each structure: its usual values */
+static int depends_of[KINDS];       /* of each structure: 1 where a usual value depends on a choice */
 static PyObject *unknown_name;     /* raises the error for a name that no field has */
 
 static const structure *structure_of(int kind)
@@ -40,38 +42,69 @@ static int *flag_of(const tside_field *row, char *structure)
 
 /* --- reading a field --- */
 
-/* get(bytes, row): its value; of a group bytes, of a list a list of bytes, of what is absent None. */
-static PyObject *core_get(PyObject *self, PyObject *args)
-{
-    PyObject *bytes = PyTuple_GetItem(args, 0), *index = PyTuple_GetItem(args, 1);
+/* An attribute: which row it reads, and of a choice the members of its enumeration. */
+typedef struct reader {
+    PyGetSetDef definition;
     const tside_field *row;
-    char *at;
-    int kind, count, *flag;
-    long i;
-    (void)self;
-    if (!bytes || !index)
-        return NULL;
-    kind = kind_in(bytes);
-    row = rows_of(kind, &count);
-    i = PyLong_AsLong(index);
-    if (!row || i < 0 || i >= count) {
-        PyErr_SetString(PyExc_TypeError, "get: not a structure's bytes and a row of its table");
-        return NULL;
-    }
-    row += i;
-    at = structure_in_bytes(bytes);
-    flag = flag_of(row, at);
+    PyObject *members;
+} reader;
+
+static PyObject *read_choice(const reader *of, int value)
+{
+    PyObject *member = PyTuple_GetItem(of->members, value);
+    Py_XINCREF(member);
+    return member;
+}
+
+static PyObject *read_field(PyObject *self, void *closure)
+{
+    const reader *of = closure;
+    const tside_field *row = of->row;
+    char *at = structure_at(self);
+    const int *flag = flag_of(row, at);
+    int count;
     if (flag && !*flag)
         return Py_NewRef_(Py_None);
     switch (row->type) {
     case TSIDE_NUMBER: return PyFloat_FromDouble(*(double *)(void *)(at + row->offset));
-    case TSIDE_COUNT:
-    case TSIDE_CHOICE: return PyLong_FromLong(*int_at(at, row->offset));
+    case TSIDE_COUNT: return PyLong_FromLong(*int_at(at, row->offset));
+    case TSIDE_CHOICE: return read_choice(of, *int_at(at, row->offset));
     case TSIDE_GROUP: return structure_copied((int)row->kind, at + row->offset);
     case TSIDE_LIST: break;
     }
     count = *int_at(at, row->count_offset);
-    return list_of((int)row->kind, at + row->offset, row->stride, count < 0 ? 0 : count > row->capacity ? row->capacity : count);
+    return tuple_of((int)row->kind, at + row->offset, row->stride, count < 0 ? 0 : count > row->capacity ? row->capacity : count);
+}
+
+/* describe(class, kind, row, name, doc, members or None): the attribute that reads a field. Like the class, it is held to the end. */
+static PyObject *core_describe(PyObject *self, PyObject *args)
+{
+    PyObject *class, *members, *attribute;
+    const char *name, *doc;
+    const tside_field *rows;
+    int kind, index, count;
+    reader *of;
+    char *texts;
+    (void)self;
+    if (!PyArg_ParseTuple(args, "OiissO", &class, &kind, &index, &name, &doc, &members))
+        return NULL;
+    rows = rows_of(kind, &count);
+    if (!rows || index < 0 || index >= count || !PyType_Check(class) || !PyType_IsSubtype((PyTypeObject *)(void *)class, base_type) ||
+        (rows[index].type == TSIDE_CHOICE && !PyTuple_Check(members))) {
+        PyErr_SetString(PyExc_TypeError, "describe: not a class, a row of its table, and the members of its choice");
+        return NULL;
+    }
+    of = PyMem_Calloc(1, sizeof *of);
+    texts = PyMem_Calloc(1, strlen(name) + strlen(doc) + 2);
+    if (!of || !texts)
+        return PyErr_NoMemory();
+    strcpy(texts, name);
+    strcpy(texts + strlen(name) + 1, doc);
+    of->row = rows + index;
+    of->members = Py_NewRef_(members);
+    of->definition = (PyGetSetDef){texts, read_field, NULL, texts + strlen(name) + 1, of};
+    attribute = PyDescr_NewGetSet((PyTypeObject *)(void *)class, &of->definition);
+    return attribute;
 }
 
 /* --- filling a structure from keywords --- */
@@ -104,14 +137,13 @@ static int put_choice(const tside_field *row, char *at, PyObject *value)
 /* A structure, or a dictionary laid over what is there. */
 static int put_structure(int kind, const char *name, char *at, PyObject *value, int usual)
 {
-    PyObject *held;
     const void *from;
     if (PyDict_Check(value))
         return fill(kind, at, value, usual);
-    if (structure_from(value, kind, name, &held, &from))
-        memcpy(at, from, structure_of(kind)->size);
-    Py_XDECREF(held);
-    return !PyErr_Occurred();
+    if (!structure_from(value, kind, name, &from))
+        return 0;
+    memcpy(at, from, structure_of(kind)->size);
+    return 1;
 }
 
 static int put_list(const tside_field *row, char *at, PyObject *value)
@@ -123,7 +155,7 @@ static int put_list(const tside_field *row, char *at, PyObject *value)
         good = refuse(TSIDE_OUT_OF_BOUNDS, TSIDE_ABOVE, row->name, "", "", (double)count, row->capacity);
     for (Py_ssize_t i = 0; good && i < count; i++) {
         char *element = at + row->offset + (size_t)i * row->stride;
-        memcpy(element, structure_in_bytes(usual_of[row->kind]), structure_of((int)row->kind)->size);
+        memcpy(element, structure_at(usual_of[row->kind]), structure_of((int)row->kind)->size);
         good = put_structure((int)row->kind, row->name, element, PyList_GetItem(list, i), 1);
     }
     if (good)
@@ -150,51 +182,102 @@ static int put(const tside_field *row, char *at, PyObject *value, int usual)
     return 0;
 }
 
-/* Choices first, then the usual values that follow from them where what is there is usual, then the rest. */
-static int fill(int kind, char *at, PyObject *values, int usual)
+/* One keyword; only_choices: 1 choices, 0 all else, -1 whatever it is. Returns 0 where it failed. */
+static int put_named(int kind, char *at, PyObject *name, PyObject *value, int usual, int only_choices)
 {
-    int count, chosen = 0;
-    const tside_field *rows = rows_of(kind, &count);
-    for (int choices = 1; choices >= 0; choices--) {
-        PyObject *name, *value;
-        Py_ssize_t position = 0;
-        while (PyDict_Next(values, &position, &name, &value)) {
-            PyObject *index = PyDict_GetItemWithError(names_of[kind], name);
-            const tside_field *row;
-            if (!index) {
-                PyObject *none = PyErr_Occurred() ? NULL : PyObject_CallFunction(unknown_name, "iO", kind, name);
-                Py_XDECREF(none);
-                return 0;
-            }
-            row = rows + PyLong_AsLong(index);
-            if ((row->type == TSIDE_CHOICE) != choices)
-                continue;
-            chosen |= choices;
-            if (!put(row, at, value, usual))
-                return 0;
-        }
-        if (choices && chosen && usual && kind < TSIDE_KIND_COUNT)
-            tside_usual_by_choice((tside_kind)kind, at);
+    int count;
+    const tside_field *row = rows_of(kind, &count);
+    PyObject *index = PyDict_GetItemWithError(names_of[kind], name);
+    if (!index) {
+        PyObject *none = PyErr_Occurred() ? NULL : PyObject_CallFunction(unknown_name, "iO", kind, name);
+        Py_XDECREF(none);
+        return 0;
     }
+    row += PyLong_AsLong(index);
+    return only_choices == (row->type != TSIDE_CHOICE) || put(row, at, value, usual);
+}
+
+static int put_all(int kind, char *at, PyObject *values, int usual, int only_choices)
+{
+    PyObject *name, *value;
+    Py_ssize_t position = 0;
+    while (PyDict_Next(values, &position, &name, &value))
+        if (!put_named(kind, at, name, value, usual, only_choices))
+            return 0;
     return 1;
 }
 
-/* fill(kind, bytes or None, dictionary): a new structure from a given one, or from the usual values. */
-static PyObject *core_fill(PyObject *self, PyObject *args)
+/* Where usual values depend on choices, and what is there is usual: choices first, then the usual values that follow from them, then the rest. */
+static int fill(int kind, char *at, PyObject *values, int usual)
 {
-    PyObject *base, *values, *bytes;
-    int kind;
-    (void)self;
-    if (!PyArg_ParseTuple(args, "iOO", &kind, &base, &values))
-        return NULL;
-    if (!structure_of(kind) || !usual_of[kind] || !PyDict_Check(values) || (base != Py_None && kind_in(base) != kind)) {
-        PyErr_SetString(PyExc_TypeError, "fill: not a kind, bytes of it and a dictionary");
+    if (!usual || !depends_of[kind])
+        return put_all(kind, at, values, usual, -1);
+    if (!put_all(kind, at, values, usual, 1))
+        return 0;
+    tside_usual_by_choice((tside_kind)kind, at);
+    return put_all(kind, at, values, usual, 0);
+}
+
+static PyObject *filled(int kind, PyObject *base, PyObject *values, int usual)
+{
+    PyObject *made = structure_copied(kind, structure_at(base));
+    if (made && values && !fill(kind, structure_at(made), values, usual))
+        Py_CLEAR(made);
+    return made;
+}
+
+/* Class(**values): values by name, all others usual. */
+static PyObject *base_new(PyTypeObject *type, PyObject *args, PyObject *values)
+{
+    PyObject *number = PyObject_GetAttrString((PyObject *)type, "_kind");
+    const long kind = number ? PyLong_AsLong(number) : -1;
+    Py_XDECREF(number);
+    if (!structure_of((int)kind) || !usual_of[kind]) {
+        if (!PyErr_Occurred())
+            PyErr_Format(PyExc_TypeError, "%R is not a structure", (PyObject *)type);
         return NULL;
     }
-    bytes = structure_copied(kind, structure_in_bytes(base == Py_None ? usual_of[kind] : base));
-    if (bytes && !fill(kind, structure_in_bytes(bytes), values, base == Py_None))
-        Py_CLEAR(bytes);
-    return bytes;
+    if (PyTuple_Size(args) > 0) {
+        PyErr_Format(PyExc_TypeError, "%R takes its values by name", (PyObject *)type);
+        return NULL;
+    }
+    return filled((int)kind, usual_of[kind], values, 1);
+}
+
+/* replace(**values): the same with other values. */
+static PyObject *base_replace(PyObject *self, PyObject *args, PyObject *values)
+{
+    if (PyTuple_Size(args) > 0) {
+        PyErr_SetString(PyExc_TypeError, "replace() takes its values by name");
+        return NULL;
+    }
+    return filled(kind_in(self), self, values, 0);
+}
+
+static void base_free(PyObject *self)
+{
+    PyTypeObject *type = Py_TYPE(self);
+    freefunc let_go = (freefunc)PyType_GetSlot(type, Py_tp_free);
+    let_go(self);
+    Py_DECREF(type);
+}
+
+/* base(): the class from which those of all structures derive. */
+static PyObject *core_base(PyObject *self, PyObject *args)
+{
+    static PyMethodDef methods[] = {
+        {"replace", (PyCFunction)(void (*)(void))base_replace, METH_VARARGS | METH_KEYWORDS, "The same with other values; a dictionary is laid over a structure within."},
+        {"__replace__", (PyCFunction)(void (*)(void))base_replace, METH_VARARGS | METH_KEYWORDS, "For copy.replace()."},
+        {NULL, NULL, 0, NULL},
+    };
+    static PyType_Slot slots[] = {{Py_tp_new, (void *)base_new}, {Py_tp_dealloc, (void *)base_free}, {Py_tp_methods, methods}, {0, NULL}};
+    static PyType_Spec spec = {"tunnelside._core.Base", sizeof(holder), 1, Py_TPFLAGS_DEFAULT | Py_TPFLAGS_BASETYPE, slots};
+    (void)self;
+    (void)args;
+    if (!base_type)
+        base_type = (PyTypeObject *)(void *)PyType_FromSpec(&spec);
+    Py_XINCREF((PyObject *)base_type);
+    return (PyObject *)base_type;
 }
 
 /* --- tables --- */
@@ -269,56 +352,59 @@ static PyObject *core_kinds(PyObject *self, PyObject *args)
     return kinds;
 }
 
-/* check(bytes) */
+/* Its argument, if it is a structure with a table of the library's. */
+static PyObject *with_table(PyObject *args)
+{
+    PyObject *object = PyTuple_GetItem(args, 0);
+    if (object && (kind_in(object) < 0 || kind_in(object) >= TSIDE_KIND_COUNT)) {
+        PyErr_Format(PyExc_TypeError, "a structure with a table, not %R", (PyObject *)Py_TYPE(object));
+        return NULL;
+    }
+    return object;
+}
+
+/* check(structure) */
 static PyObject *core_check(PyObject *self, PyObject *args)
 {
-    PyObject *bytes = PyTuple_GetItem(args, 0);
+    PyObject *object = with_table(args);
     tside_fault fault;
-    int kind;
     (void)self;
-    if (!bytes)
+    if (!object)
         return NULL;
-    kind = kind_in(bytes);
-    if (tside_check((tside_kind)kind, structure_in_bytes(bytes), &fault) != TSIDE_OK) {
+    if (tside_check((tside_kind)kind_in(object), structure_at(object), &fault) != TSIDE_OK) {
         raise_fault(&fault, -1);
         return NULL;
     }
     return Py_NewRef_(Py_None);
 }
 
-/* applies(bytes, row) */
+/* applies(structure, row) */
 static PyObject *core_applies(PyObject *self, PyObject *args)
 {
-    PyObject *bytes;
+    PyObject *object;
     const tside_field *rows;
     int index, count;
     (void)self;
-    if (!PyArg_ParseTuple(args, "Oi", &bytes, &index))
+    if (!PyArg_ParseTuple(args, "Oi", &object, &index))
         return NULL;
-    rows = rows_of(kind_in(bytes), &count);
+    rows = rows_of(kind_in(object), &count);
     if (!rows || index < 0 || index >= count) {
-        PyErr_SetString(PyExc_TypeError, "applies: not a structure's bytes and a row of its table");
+        PyErr_SetString(PyExc_TypeError, "applies: not a structure and a row of its table");
         return NULL;
     }
-    return PyBool_FromLong(tside_field_applies(rows + index, structure_in_bytes(bytes)));
+    return PyBool_FromLong(tside_field_applies(rows + index, structure_at(object)));
 }
 
-/* usual_by_choice(bytes): the same with the usual values that its choices bring. */
+/* usual_by_choice(structure): the same with the usual values that its choices bring. */
 static PyObject *core_usual_by_choice(PyObject *self, PyObject *args)
 {
-    PyObject *bytes = PyTuple_GetItem(args, 0), *made;
-    int kind;
+    PyObject *object = with_table(args), *made;
     (void)self;
-    if (!bytes)
+    if (!object)
         return NULL;
-    kind = kind_in(bytes);
-    if (kind < 0 || kind >= TSIDE_KIND_COUNT) {
-        PyErr_SetString(PyExc_TypeError, "usual_by_choice: not a structure with a table");
-        return NULL;
-    }
-    made = structure_copied(kind, structure_in_bytes(bytes));
+    made = structure_copied(kind_in(object), structure_at(object));
     if (made)
-        tside_usual_by_choice((tside_kind)kind, structure_in_bytes(made));
+        tside_usual_by_choice((tside_kind)kind_in(object), structure_at(made));
     return made;
 }
 
@@ -338,31 +424,38 @@ static PyObject *core_trades(PyObject *self, PyObject *args)
     return list;
 }
 
-/* set_error(kind or -1, object, object): at import, the error class and what raises for an unknown name; or a structure's names. */
-static PyObject *core_set_error(PyObject *self, PyObject *args)
+/* Whether two rows share a member: each then applies to its own choices. */
+static int depends(int kind)
 {
-    PyObject *one, *other;
+    int count;
+    const tside_field *rows = kind < TSIDE_KIND_COUNT ? rows_of(kind, &count) : (count = 0, NULL);
+    for (int i = 1; i < count; i++)
+        for (int k = 0; k < i; k++)
+            if (rows[i].offset == rows[k].offset)
+                return 1;
+    return 0;
+}
+
+/* settle(-1, error class, what raises for an unknown name), or settle(kind, class, names): at import, so that C knows Python's classes. */
+static PyObject *core_settle(PyObject *self, PyObject *args)
+{
+    PyObject *class, *other;
     int kind;
     (void)self;
-    if (!PyArg_ParseTuple(args, "iOO", &kind, &one, &other))
+    if (!PyArg_ParseTuple(args, "iOO", &kind, &class, &other))
         return NULL;
     if (kind < 0) {
-        Py_XDECREF(error_class);
-        Py_XDECREF(unknown_name);
-        Py_XDECREF(data_name);
-        error_class = Py_NewRef_(one);
+        error_class = Py_NewRef_(class);
         unknown_name = Py_NewRef_(other);
-        data_name = PyUnicode_InternFromString("_data");
-    } else if (structure_of(kind) && PyDict_Check(one)) {
-        PyObject *usual = structure_new(kind);
-        if (!usual)
+    } else if (structure_of(kind) && PyDict_Check(other)) {
+        class_of[kind] = Py_NewRef_(class);
+        names_of[kind] = Py_NewRef_(other);
+        usual_of[kind] = structure_new(kind);
+        if (!usual_of[kind])
             return NULL;
         if (kind < TSIDE_KIND_COUNT)
-            tside_usual((tside_kind)kind, structure_in_bytes(usual));
-        Py_XDECREF(names_of[kind]);
-        Py_XDECREF(usual_of[kind]);
-        names_of[kind] = Py_NewRef_(one);
-        usual_of[kind] = usual;
+            tside_usual((tside_kind)kind, structure_at(usual_of[kind]));
+        depends_of[kind] = depends(kind);
     }
     return Py_NewRef_(Py_None);
 }
@@ -491,7 +584,7 @@ static PyObject *core_plan_rows(PyObject *self, PyObject *args)
     if (!PyArg_ParseTuple(args, "OnnOOOO", &base, &first, &last, &inputs, &outputs, &statuses, &findings))
         return NULL;
     if (kind_in(base) != TSIDE_KIND_SIDE || first < 0 || last < first || last - first > INT_MAX) {
-        PyErr_SetString(PyExc_TypeError, "plan_rows: not a side's bytes and a range of rows");
+        PyErr_SetString(PyExc_TypeError, "plan_rows: not a side and a range of rows");
         return NULL;
     }
     all = PyMem_Calloc(1, sizeof *all);
@@ -503,7 +596,7 @@ static PyObject *core_plan_rows(PyObject *self, PyObject *args)
         PyErr_SetString(PyExc_ValueError, "status and findings must be contiguous");
     else if (finding_view && take_all(all, inputs, take_input, first, last) && take_all(all, outputs, take_output, first, last)) {
         const int rows = (int)(last - first);
-        const void *side = structure_in_bytes(base);
+        const void *side = structure_at(base);
         tside_status status;
         memset(&fault, 0, sizeof fault);
         Py_BEGIN_ALLOW_THREADS

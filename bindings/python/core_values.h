@@ -14,15 +14,18 @@ typedef struct structure {
 } structure;
 
 /*
- * A structure travels as a bytes object: eight bytes that say which it is, then what C knows. So one of another kind, or of another build, is refused.
- * A bytes object's content is aligned for any number, and so is what stands eight bytes on.
+ * A structure of Python's holds one of C's. Its class is derived, in Python, from one made here; what kind it is stands before what C knows,
+ * which is aligned for any number.
  */
-typedef struct tag {
-    int kind;
-    int size;
-} tag;
+typedef struct holder {
+    PyObject_VAR_HEAD
+    Py_ssize_t kind;
+    double held[];
+} holder;
 
-static PyObject *error_class, *data_name; /* set at import, held to the end */
+static PyObject *error_class;     /* set at import, held to the end */
+static PyTypeObject *base_type;   /* of all structures */
+static PyObject *class_of[];      /* of each kind */
 
 static PyObject *Py_NewRef_(PyObject *object)
 {
@@ -139,53 +142,42 @@ static int text_from(PyObject *object, const char *name, const char **text)
 
 /* --- structures --- */
 
-static void *structure_in_bytes(PyObject *bytes)
+static void *structure_at(PyObject *object)
 {
-    return PyBytes_AsString(bytes) + sizeof(tag);
+    return ((holder *)(void *)object)->held;
 }
 
+/* A structure of all zeros. */
 static PyObject *structure_new(int kind)
 {
-    const structure *one = structure_of(kind);
-    PyObject *bytes = PyBytes_FromStringAndSize(NULL, (Py_ssize_t)(sizeof(tag) + one->size));
-    if (bytes) {
-        const tag head = {kind, (int)one->size};
-        memcpy(PyBytes_AsString(bytes), &head, sizeof head);
-        memset(structure_in_bytes(bytes), 0, one->size);
-    }
-    return bytes;
+    PyObject *object = PyType_GenericAlloc((PyTypeObject *)(void *)class_of[kind], (Py_ssize_t)structure_of(kind)->size);
+    if (object)
+        ((holder *)(void *)object)->kind = kind;
+    return object;
 }
 
 static PyObject *structure_copied(int kind, const void *from)
 {
-    PyObject *bytes = structure_new(kind);
-    if (bytes)
-        memcpy(structure_in_bytes(bytes), from, structure_of(kind)->size);
-    return bytes;
+    PyObject *object = structure_new(kind);
+    if (object)
+        memcpy(structure_at(object), from, structure_of(kind)->size);
+    return object;
 }
 
-/* The kind of what a bytes object holds, or -1. */
-static int kind_in(PyObject *bytes)
+/* The kind of a structure, or -1 for any other object. */
+static int kind_in(PyObject *object)
 {
-    tag head;
-    const structure *one;
-    if (!PyBytes_Check(bytes) || PyBytes_Size(bytes) < (Py_ssize_t)sizeof head)
-        return -1;
-    memcpy(&head, PyBytes_AsString(bytes), sizeof head);
-    one = structure_of(head.kind);
-    return one && (size_t)PyBytes_Size(bytes) == sizeof head + one->size && (size_t)head.size == one->size ? head.kind : -1;
+    return PyType_IsSubtype(Py_TYPE(object), base_type) ? (int)((holder *)(void *)object)->kind : -1;
 }
 
-/* The C structure in a Python one; *held keeps it alive. */
-static int structure_from(PyObject *object, int kind, const char *name, PyObject **held, const void **at)
+/* The C structure in a Python one. */
+static int structure_from(PyObject *object, int kind, const char *name, const void **at)
 {
-    *held = PyObject_GetAttr(object, data_name);
-    if (!*held || kind_in(*held) != kind) {
-        PyErr_Clear();
+    if (kind_in(object) != kind) {
         PyErr_Format(PyExc_TypeError, "%s: a structure of %s, not %R", name, structure_of(kind)->name, (PyObject *)Py_TYPE(object));
         return 0;
     }
-    *at = structure_in_bytes(*held);
+    *at = structure_at(object);
     return 1;
 }
 
@@ -201,14 +193,10 @@ static inline int list_from(PyObject *object, int kind, size_t size, const char 
     if (!*all)
         PyErr_NoMemory();
     for (; *all && done < (int)length; done++) {
-        PyObject *held;
         const void *at;
-        const int good = structure_from(PyList_GetItem(list, done), kind, name, &held, &at);
-        if (good)
-            memcpy((char *)*all + (size_t)done * size, at, size);
-        Py_XDECREF(held);
-        if (!good)
+        if (!structure_from(PyList_GetItem(list, done), kind, name, &at))
             break;
+        memcpy((char *)*all + (size_t)done * size, at, size);
     }
     *count = (int)length;
     Py_DECREF(list);
@@ -232,18 +220,18 @@ static inline int numbers_from(PyObject *object, const char *unit, const char *n
     return *all && done == *count;
 }
 
-static PyObject *list_of(int kind, const void *all, size_t size, int count)
+static PyObject *tuple_of(int kind, const void *all, size_t size, int count)
 {
-    PyObject *list = PyList_New(count);
-    for (int i = 0; list && i < count; i++) {
+    PyObject *tuple = PyTuple_New(count);
+    for (int i = 0; tuple && i < count; i++) {
         PyObject *one = structure_copied(kind, (const char *)all + (size_t)i * size);
         if (!one) {
-            Py_DECREF(list);
+            Py_DECREF(tuple);
             return NULL;
         }
-        PyList_SetItem(list, i, one);
+        PyTuple_SetItem(tuple, i, one);
     }
-    return list;
+    return tuple;
 }
 
 /* Whether a call that found too little room is to be made once more: with room for all. */
@@ -261,24 +249,25 @@ static int again(tside_status status, void **all, size_t size, int *capacity, co
     return 1;
 }
 
-/* Adds one more to the results: the first alone, then a tuple. Takes over both. */
+/* The results of a call, one after the other: gathered in a list, and handed on as a tuple, or alone where there is but one. Takes over both. */
 static PyObject *gather(PyObject *results, PyObject *one)
 {
-    PyObject *more = NULL;
-    if (!results || !one) {
-        Py_XDECREF(one ? NULL : results);
-        return one;
-    }
-    if (PyTuple_Check(results)) {
-        PyObject *last = PyTuple_Pack(1, one);
-        more = last ? PySequence_Concat(results, last) : NULL;
-        Py_XDECREF(last);
-    } else {
-        more = PyTuple_Pack(2, results, one);
-    }
+    if (one && !results)
+        results = PyList_New(0);
+    if (!one || !results || PyList_Append(results, one) < 0)
+        Py_CLEAR(results);
+    Py_XDECREF(one);
+    return results;
+}
+
+static PyObject *gathered(PyObject *results)
+{
+    PyObject *answer;
+    if (!results)
+        return Py_NewRef_(Py_None);
+    answer = PyList_Size(results) == 1 ? Py_NewRef_(PyList_GetItem(results, 0)) : PyList_AsTuple(results);
     Py_DECREF(results);
-    Py_DECREF(one);
-    return more;
+    return answer;
 }
 
 #endif

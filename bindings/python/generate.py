@@ -281,16 +281,10 @@ class Shape:
         return "None" if not hints else hints[0] if len(hints) == 1 else f"Tuple[{', '.join(hints)}]"
 
     def raw_hint(self):
-        raw = {"structure": "bytes", "list": "List[bytes]", "choice": "int"}
-        hints = [raw.get(how, hint) for _, hint, how in self.answered]
+        hints = ["int" if how == "choice" else hint for _, hint, how in self.answered]
         return "None" if not hints else hints[0] if len(hints) == 1 else f"Tuple[{', '.join(hints)}]"
 
     def wrapped(self, name, hint, how):
-        if how == "structure":
-            return f"{hint}._of({name})"
-        if how == "list":
-            element = hint[len("Tuple["):-len(", ...]")]
-            return f"tuple(map({element}._of, {name}))"
         return f"{hint}({name})" if how == "choice" else name
 
     def python(self):
@@ -303,7 +297,7 @@ class Shape:
         elif len(self.answered) == 1:
             _, hint, how = self.answered[0]
             body = ["return " + self.wrapped(call, hint, how)]
-        elif any(how for _, _, how in self.answered):
+        elif any(how == "choice" for _, _, how in self.answered):
             body = [f"{', '.join(names)} = {call}", "return " + ", ".join(self.wrapped(n, hint, how) for n, (_, hint, how) in zip(names, self.answered))]
         else:
             body = ["return " + call]
@@ -358,7 +352,7 @@ def hint_of(headers, c_name, member, asked):
     if member.dimension:
         return f"{'Sequence' if asked else 'Tuple'}[{class_name(member.c_type)}{'' if asked else ', ...'}]"
     if member.c_type in headers.structs:
-        hint = class_name(member.c_type)
+        hint = f"Union[{class_name(member.c_type)}, Dict[str, Any]]" if asked else class_name(member.c_type)
     elif member.c_type in headers.enums:
         hint = f"Union[{class_name(member.c_type)}, str]" if asked else class_name(member.c_type)
     else:
@@ -469,7 +463,7 @@ def interface(headers, shapes):
 
 def package(headers, shapes):
     lines = ["# SPDX-License-Identifier: MIT", f"# {NOTICE}", '"""Enumerations, structures and functions: the words of the C library without its prefix."""',
-             "from __future__ import annotations", "", "from typing import TYPE_CHECKING, Optional, Sequence, Tuple, Union", "", "from . import _core",
+             "from __future__ import annotations", "", "from typing import TYPE_CHECKING, Any, Dict, Optional, Sequence, Tuple, Union", "", "from . import _core",
              "from ._structure import Choice, Quantity, Structure", ""]
     lines += [f"{name[len('TSIDE_'):]} = {value}" for name, value in headers.constants.items()] + [""]
     names = [name[len("TSIDE_"):] for name in headers.constants]
@@ -491,8 +485,9 @@ def package(headers, shapes):
 
 
 def hints(shapes):
-    lines = ["# SPDX-License-Identifier: MIT", f"# {NOTICE}", "from typing import Any, Dict, List, Mapping, Optional, Sequence, Tuple, Type", "",
-             "from ._api import *", "from ._structure import Choice, Quantity, Structure", ""]
+    classes = sorted(set(re.findall(r"\b[A-Z]\w+", " ".join(hint for shape in shapes for _, hint, _ in shape.asked) + " " + " ".join(hint for shape in shapes for _, hint, how in shape.answered if how != "choice"))) - {"Tuple", "Optional", "Sequence", "Quantity"})
+    lines = ["# SPDX-License-Identifier: MIT", f"# {NOTICE}", "from typing import Any, Dict, List, Optional, Sequence, Tuple", "",
+             f"from ._api import {', '.join(classes)}", "from ._structure import Quantity, Structure", ""]
     lines += (Path(__file__).parent / "core_hints.pyi").read_text(encoding="utf-8").splitlines()
     for shape in shapes:
         raw = ", ".join(f"{word}: {hint}" for word, hint, _ in shape.asked)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import array
 import sys
-from typing import Any, Dict, Iterable, List, Mapping, Optional, Sequence, Tuple, Union
+from typing import Any, Dict, FrozenSet, Iterable, List, Mapping, Optional, Sequence, Tuple
 
 from . import _core
 from ._api import Side
@@ -59,9 +59,9 @@ def plan_many(columns: Any, *, base: Side, outputs: Sequence[str] = FIGURES, out
     work = [(start, stop, tuple(pair for pair in inputs if pair[0] not in absent)) for first, last, absent in _runs(blanks, rows)
             for start, stop in _chunks(first, last, workers)]
 
-    def run(piece: Tuple[int, int, Tuple[Tuple[str, Any], ...]]) -> Optional[Error]:
+    def run(piece: Tuple[int, int, Tuple[Tuple[str, Any], ...]]) -> Optional[Exception]:
         start, stop, columns_here = piece
-        return _core.plan_rows(base._data, start, stop, columns_here, taken, answer["status"], answer["findings"])  # type: ignore[return-value]
+        return _core.plan_rows(base, start, stop, columns_here, taken, answer["status"], answer["findings"])
 
     for error in _each(run, work or [(0, 0, inputs)], workers):
         if error is not None and errors == "raise":
@@ -182,7 +182,7 @@ def _numbers(column: Any, row: Field, path: str) -> Tuple[Any, List[int]]:
         try:
             numbers.append(_value(value, row, path))
         except Error as error:
-            raise Error(f"{path}: {error}", *error._all[1:3], path, *error._all[4:8], at, *error._all[9:]) from None
+            raise error.at(path, at) from None
         except (TypeError, ValueError) as error:
             raise type(error)(f"{path}, row {at}: {error}") from None
     return numbers, absent
@@ -210,7 +210,7 @@ def _column(given: Any, rows: int, code: str) -> Any:
 # --- rows ---
 
 
-def _runs(blanks: List[Tuple[str, List[int]]], rows: int) -> Iterable[Tuple[int, int, frozenset[str]]]:
+def _runs(blanks: List[Tuple[str, List[int]]], rows: int) -> Iterable[Tuple[int, int, FrozenSet[str]]]:
     """Stretches of rows in which the same columns are absent."""
     if not blanks:
         if rows:
@@ -233,7 +233,7 @@ def _chunks(first: int, last: int, workers: int) -> Iterable[Tuple[int, int]]:
     return ((start, min(start + step, last)) for start in range(first, last, step))
 
 
-def _each(run: Any, work: List[Any], workers: int) -> Iterable[Optional[Error]]:
+def _each(run: Any, work: List[Any], workers: int) -> Iterable[Optional[Exception]]:
     if workers == 1 or len(work) == 1:
         return [run(piece) for piece in work]
     from concurrent.futures import ThreadPoolExecutor
@@ -243,4 +243,3 @@ def _each(run: Any, work: List[Any], workers: int) -> Iterable[Optional[Error]]:
 
 
 __all__ = ["FIGURES", "plan_many", "row_side"]
-_ = Union

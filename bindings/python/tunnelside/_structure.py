@@ -93,24 +93,57 @@ _KINDS = _core.kinds()
 _CLASSES: Dict[int, Type[Structure]] = {}
 
 
-class Structure:
+class _Usual:
+    def __repr__(self) -> str:
+        return "usual"
+
+
+_USUAL = _Usual()
+
+
+class _Signature:
+    """The signature of a structure's class, with its usual values; made when asked for, for the sake of a quick import."""
+
+    def __get__(self, instance: object, owner: Type[Structure]) -> Any:
+        import inspect
+
+        if owner is Structure:
+            raise AttributeError("__signature__")
+        usual = owner()
+        parameters: List[inspect.Parameter] = []
+        for row in fields(owner):
+            word = row.name + "_" if keyword.iskeyword(row.name) else row.name
+            if word in owner._words and word not in [one.name for one in parameters]:
+                default = inspect.Parameter.empty if row.required else getattr(usual, word) if row.type in (NUMBER, COUNT, CHOICE) else _USUAL
+                default = default.text if isinstance(default, Choice) else default
+                annotation = owner._types[row.name] if row.name in owner._types else {NUMBER: Quantity, COUNT: int}[row.type]
+                parameters.append(inspect.Parameter(word, inspect.Parameter.KEYWORD_ONLY, default=default, annotation=annotation))
+        return inspect.Signature(parameters)
+
+
+if TYPE_CHECKING:
+    _Base = object
+else:
+    _Base = _core.base()
+
+
+class Structure(_Base):
     """
     Values that belong together. All are given by name; what is not given has its usual value, and a structure never changes: replace() makes
     another. Numbers are in SI units, and may be given as texts with other units; an absent option is None.
     """
 
-    __slots__ = ("_data",)
+    __slots__ = ()
     _c_name: ClassVar[str] = ""
     _types: ClassVar[Dict[str, Any]] = {}
     _kind: ClassVar[int] = -1
     _words: ClassVar[Tuple[str, ...]] = ()
-    _data: bytes
+    __signature__ = _Signature()
 
     def __init_subclass__(cls) -> None:
         cls._kind = _KINDS[cls._c_name]
         _CLASSES[cls._kind] = cls
         rows = _core.fields(cls._kind)
-        names = {row[0] for row in rows}
         words: Dict[str, int] = {}
         lines = []
         for index, row in enumerate(rows):
@@ -123,28 +156,13 @@ class Structure:
             words[word] = words[name] = index
             about = _field(row)
             lines.append(f"{word}: {about.described()}")
-            setattr(cls, word, property(_reader(kind_of_row, index, cls._types.get(name)), doc=about.described()))
+            members = tuple(cls._types[name]) if kind_of_row == CHOICE else None
+            setattr(cls, word, _core.describe(cls, cls._kind, index, word, about.described(), members))
             if kind_of_row == CHOICE:
                 _TEXTS.setdefault(cls._types[name], dict(enumerate(row[15])))
-        del names
         cls._words = tuple(word for word in words if not keyword.iskeyword(word))
         cls.__doc__ = f"{cls.__doc__}\n\n" + "\n".join(lines)
-        _core.set_error(cls._kind, words, None)
-
-    def __init__(self, **values: Any) -> None:
-        self._data = _core.fill(self._kind, None, values)
-
-    @classmethod
-    def _of(cls: Type[S], data: bytes) -> S:
-        made = _new(cls)
-        made._data = data
-        return made
-
-    def replace(self: S, **values: Any) -> S:
-        """The same with other values; a dictionary is laid over a structure within."""
-        return self._of(_core.fill(self._kind, self._data, values))
-
-    __replace__ = replace
+        _core.settle(cls._kind, cls, words)
 
     def asdict(self) -> Dict[str, Any]:
         """All values by name; structures within become dictionaries, lists stay lists."""
@@ -156,7 +174,8 @@ class Structure:
     def __eq__(self, other: object) -> bool:
         if type(other) is not type(self):
             return NotImplemented
-        return self._data == other._data or self._values() == other._values()  # type: ignore[attr-defined]
+        assert isinstance(other, Structure)
+        return self._values() == other._values()
 
     def __hash__(self) -> int:
         return hash((self._kind, self._values()))
@@ -165,20 +184,15 @@ class Structure:
         return _made, (type(self), dict(zip(self._words, self._values())))
 
     def __repr__(self) -> str:
-        usual = self._usual()
-        shown = [(word, getattr(self, word)) for word in self._words]
-        parts = [f"{word}={_shown(value)}" for word, value in shown if usual is None or value != getattr(usual, word)]
-        return f"{type(self).__name__}({', '.join(parts)})"
-
-    def _usual(self: S) -> Optional[S]:
-        """What the structure would be with its choices alone, so that only what differs need be shown; None for results, which have nothing usual."""
         rows = fields(type(self))
-        if any(row.low == float("-inf") for row in rows):
-            return None
-        return type(self)(**{row.name: int(getattr(self, row.name)) for row in rows if row.type == CHOICE})
-
-
-_new = object.__new__
+        shown = {word: getattr(self, word) for word in self._words}
+        if not any(row.low == float("-inf") for row in rows):  # asked: only what is not usual, or not usual with such choices
+            plain = type(self)()
+            choices = {row.name: shown[row.name] for row in rows if row.type == CHOICE and shown[row.name] != getattr(plain, row.name)}
+            usual = type(self)(**choices)
+            shown = {word: value for word, value in shown.items() if word in choices or value != getattr(usual, word)}
+        parts = [f"{word}={_shown(value)}" for word, value in shown.items()]
+        return f"{type(self).__name__}({', '.join(parts)})"
 
 
 def _plain(value: Any) -> Any:
@@ -201,28 +215,9 @@ def _made(cls: Type[S], values: Dict[str, Any]) -> S:
     return cls(**values)
 
 
-def _reader(kind_of_row: int, index: int, type_of: Any) -> Callable[[Any], Any]:
-    """The function behind a property."""
-    get = _core.get
-    if kind_of_row in (NUMBER, COUNT):
-        return lambda self: get(self._data, index)
-    if kind_of_row == CHOICE:
-        members = tuple(type_of)
-        return lambda self: members[get(self._data, index)]
-    if kind_of_row == LIST:
-        of_element = type_of._of
-        return lambda self: tuple([of_element(data) for data in get(self._data, index)])
-
-    def group(self: Structure) -> Any:
-        data = get(self._data, index)
-        return None if data is None else type_of._of(data)
-
-    return group
-
-
 def _field(row: Tuple[Any, ...]) -> Field:
-    *plain, kind, capacity, applies_to, mask, offset = row
-    return Field(*plain, _CLASSES.get(kind), capacity, applies_to, tuple(bit for bit in range(32) if mask >> bit & 1) if applies_to else (), offset)
+    *_, kind, capacity, applies_to, mask, offset = row
+    return Field._make((*row[:16], _CLASSES.get(kind), capacity, applies_to, tuple(bit for bit in range(32) if mask >> bit & 1) if applies_to else (), offset))
 
 
 def fields(structure: Type[Structure]) -> Tuple[Field, ...]:
@@ -256,6 +251,11 @@ class Error(ValueError):
         self.bound: Optional[float] = bound if related and finite else None
         self.gap = gap
 
+    def at(self, field: str, row: int) -> Error:
+        """The same refusal of a field in a row of a batch."""
+        text, status, relation, _, other, unit, reason, index, _, value, bound, gap, related, finite = self._all
+        return type(self)(text, status, relation, field, other, unit, reason, index, row, value, bound, gap, related, finite)
+
     def __reduce__(self) -> Tuple[Type[Error], Tuple[Any, ...]]:
         return type(self), self._all
 
@@ -272,7 +272,7 @@ def settle(status: Any, relation: Any) -> None:
     """At import, once the enumerations exist: the error class knows them, and the extension knows the error class."""
     global _STATUS, _RELATION
     _STATUS, _RELATION = status, relation
-    _core.set_error(-1, Error, _unknown)
+    _core.settle(-1, Error, _unknown)
 
 
 def _unknown(kind: int, name: str) -> NoReturn:

@@ -18,7 +18,8 @@ def usual(structure: Type[S]) -> S:
 
 def usual_by_choice(structure: S) -> S:
     """The same structure with those usual values that depend on its choices: a hand drive's usual mass is not a gearmotor's."""
-    return structure._of(_core.usual_by_choice(structure._data))
+    made: S = _core.usual_by_choice(structure)
+    return made
 
 
 def check(structure: Structure) -> None:
@@ -28,7 +29,7 @@ def check(structure: Structure) -> None:
     Structures within are checked too, fields that a choice leaves unused are not.
     Error OUT_OF_BOUNDS: the first field, in order, that breaks its bounds. Error NOT_FOUND: a structure without a table.
     """
-    _core.check(structure._data)
+    _core.check(structure)
 
 
 def field_find(structure: Type[Structure], path: str) -> Field:
@@ -48,7 +49,7 @@ def field_find(structure: Type[Structure], path: str) -> Field:
 
 def field_applies(field: Field, structure: Structure) -> bool:
     """Whether the field applies to this structure as its choices stand."""
-    return _core.applies(structure._data, fields(type(structure)).index(field))
+    return _core.applies(structure, fields(type(structure)).index(field))
 
 
 class Trade(NamedTuple):
