@@ -479,8 +479,8 @@ static void let_go(columns *all)
     PyMem_Free(all);
 }
 
-/* A column of items of one format, one dimension and any stride, with at least so many rows. */
-static Py_buffer *view_of(columns *all, PyObject *object, const char *path, char format, size_t size, Py_ssize_t rows, int writable)
+/* A column of items of one of some formats, all of one size; of one dimension and any stride, with at least so many rows. */
+static Py_buffer *view_of(columns *all, PyObject *object, const char *path, const char *formats, size_t size, Py_ssize_t rows, int writable)
 {
     Py_buffer *view = &all->view[all->views];
     const char *is;
@@ -489,8 +489,8 @@ static Py_buffer *view_of(columns *all, PyObject *object, const char *path, char
     all->views++;
     is = view->format ? view->format : "B";
     is += *is == '@' || *is == '=';
-    if (view->ndim != 1 || view->itemsize != (Py_ssize_t)size || is[0] != format || is[1]) {
-        PyErr_Format(PyExc_TypeError, "%s: a column of one dimension and format '%c', not of %d and '%s'", path, format, view->ndim, view->format ? view->format : "B");
+    if (view->ndim != 1 || view->itemsize != (Py_ssize_t)size || !is[0] || !strchr(formats, is[0]) || is[1]) {
+        PyErr_Format(PyExc_TypeError, "%s: a column of one dimension and format '%c', not of %d and '%s'", path, formats[0], view->ndim, view->format ? view->format : "B");
         return NULL;
     }
     if (view->shape[0] < rows) {
@@ -521,7 +521,7 @@ static int take_input(columns *all, PyObject *pair, Py_ssize_t first, Py_ssize_t
         input->data = &all->repeated[all->inputs];
         input->stride = 0;
     } else {
-        const Py_buffer *view = view_of(all, column, path, 'd', sizeof(double), last, 0);
+        const Py_buffer *view = view_of(all, column, path, "d", sizeof(double), last, 0);
         if (!view)
             return 0;
         input->stride = view->strides[0];
@@ -539,7 +539,7 @@ static int take_output(columns *all, PyObject *pair, Py_ssize_t first, Py_ssize_
     tside_output *output = &all->output[all->outputs];
     if (!PyArg_ParseTuple(pair, "sO", &path, &column) || !place_of(TSIDE_KIND_PLAN, path, &output->place))
         return 0;
-    view = view_of(all, column, path, 'd', sizeof(double), last, 1);
+    view = view_of(all, column, path, "d", sizeof(double), last, 1);
     if (!view)
         return 0;
     output->stride = view->strides[0];
@@ -590,8 +590,8 @@ static PyObject *core_plan_rows(PyObject *self, PyObject *args)
     all = PyMem_Calloc(1, sizeof *all);
     if (!all)
         return PyErr_NoMemory();
-    status_view = view_of(all, statuses, "status", 'i', sizeof(int), last, 1);
-    finding_view = status_view ? view_of(all, findings, "findings", 'Q', sizeof(unsigned long long), last, 1) : NULL;
+    status_view = view_of(all, statuses, "status", "il", sizeof(int), last, 1);
+    finding_view = status_view ? view_of(all, findings, "findings", "QL", sizeof(unsigned long long), last, 1) : NULL;
     if (finding_view && (status_view->strides[0] != (Py_ssize_t)sizeof(int) || finding_view->strides[0] != (Py_ssize_t)sizeof(unsigned long long)))
         PyErr_SetString(PyExc_ValueError, "status and findings must be contiguous");
     else if (finding_view && take_all(all, inputs, take_input, first, last) && take_all(all, outputs, take_output, first, last)) {

@@ -403,6 +403,7 @@ def extra_table(headers, c_name):
         if member not in shown_members(headers, c_name):
             continue
         unit, meaning = unit_of(member.comment)
+        meaning = meaning or member.name.replace("_", " ")
         row = f'.name = "{member.name}", .unit = "{unit or "1"}", .meaning = "{meaning}", .offset = offsetof({c_name}, {member.name}), .basis = ""'
         if member.dimension:
             row += (f", .type = TSIDE_LIST, .kind = (tside_kind){kind_of(headers, member.c_type)}, .stride = sizeof({member.c_type}), .capacity = {member.dimension}"
