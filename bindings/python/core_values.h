@@ -86,13 +86,26 @@ static int wrong_type(const char *name, const char *wanted, PyObject *object)
 
 /* --- numbers and texts --- */
 
+static int text_from(PyObject *object, const char *name, const char **text)
+{
+    Py_ssize_t length;
+    if (!PyUnicode_Check(object))
+        return wrong_type(name, "a text", object);
+    *text = PyUnicode_AsUTF8AndSize(object, &length);
+    if (*text && strlen(*text) != (size_t)length) {
+        PyErr_Format(PyExc_ValueError, "%s: a text with a zero character", name);
+        return 0;
+    }
+    return *text != NULL;
+}
+
 /* A number, or a text with its unit. */
 static int number_from(PyObject *object, const char *unit, const char *name, double *number)
 {
     if (PyUnicode_Check(object)) {
         tside_fault fault;
-        const char *text = PyUnicode_AsUTF8AndSize(object, NULL);
-        if (!text)
+        const char *text;
+        if (!text_from(object, name, &text))
             return 0;
         if (!*unit)
             unit = "1";
@@ -125,19 +138,6 @@ static int whole_from(PyObject *object, const char *name, int *whole)
     }
     *whole = (int)value;
     return 1;
-}
-
-static int text_from(PyObject *object, const char *name, const char **text)
-{
-    Py_ssize_t length;
-    if (!PyUnicode_Check(object))
-        return wrong_type(name, "a text", object);
-    *text = PyUnicode_AsUTF8AndSize(object, &length);
-    if (*text && strlen(*text) != (size_t)length) {
-        PyErr_Format(PyExc_ValueError, "%s: a text with a zero character", name);
-        return 0;
-    }
-    return *text != NULL;
 }
 
 /* --- structures --- */
