@@ -54,7 +54,7 @@ def function_name(c_name):
 
 
 def clean(comment):
-    return re.sub(r"\n[ \t]*\*?[ \t]?", "\n", comment.strip()).strip()
+    return re.sub(r"\n[ \t]*\*?[ \t]?", "\n", "\n" + comment).strip()
 
 
 def unit_of(text):
@@ -169,6 +169,8 @@ class Headers:
                 return NOT_STRUCTURES.get(word) or class_name(word)
             if word in BY_HAND:
                 return BY_HAND[word]
+            if word == "TSIDE_VERSION":
+                return "__version__"
             return function_name(word) if word.startswith("tside_") else word
         text = re.sub(r"\b(tside_[a-z0-9_]+|TSIDE_[A-Z0-9_]+)\b", one, text)
         return re.sub(r"\bNULL\b", "None", text)
@@ -305,20 +307,22 @@ class Shape:
         return [f"def {name}({signature}) -> {self.hint()}:", *indent(docstring(self.doc())), *indent(body)]
 
     def doc(self):
-        hidden = "fault|buffer, size|needed|" + "|".join(re.escape(argument.name) for argument in self.function.arguments if argument.name in ("capacity", "count", "size"))
-        text = re.sub(r"\s*\n\s*", " ", self.function.comment)
+        # Room for lists and texts is Python's business. A line that ends with a sentence ends a paragraph.
+        text = re.sub(r"TSIDE_TOO_SMALL: [^.]*\.", "", self.function.comment)
+        text = re.sub(r"\.[ \t]*\n+\s*(?=[A-Z(])", ".\f", text)
+        text = re.sub(r"\s*\n\s*", " ", text).replace("\f", "\n")
         statuses = "|".join(name for name, _ in self.headers.enums["tside_status"][2])
         text = re.sub(rf"(?<=[.;:]) ({statuses})(?=:| as )", r"\n\1", text)
         known = "|".join(argument.name for argument in self.function.arguments)
         if known:
             text = re.sub(rf"(?<=[.;]) ((?:{known})(?:(?:, | and )(?:{known}))*: )", r"\n\1", text)
         text = re.sub(r"(?<=[.;]) (Sources?: |Returns )", r"\n\1", text)
-        lines = [line for line in text.split("\n") if not re.match(rf"({hidden}): ", line) and not line.startswith("Returns the length")]
+        lines = [line for line in text.split("\n") if not re.match(r"(\w+, )*(fault|size|needed|capacity|count): ", line) and not line.startswith("Returns the length")]
         lines = [re.sub(rf"^({statuses})", r"Error \1", line) for line in lines]
         lines[1:1] = [""] if len(lines) > 1 else []
         if self.answered:
             lines.append("Answers: " + ", ".join(name for name, _, _ in self.answered) + ".")
-        return self.headers.speak("\n".join(line.rstrip(";") for line in lines))
+        return self.headers.speak("\n".join(line.strip().rstrip(";") for line in lines))
 
 
 def indent(lines):
@@ -327,7 +331,7 @@ def indent(lines):
 
 def docstring(text):
     lines = []
-    for paragraph in text.replace("\\", "\\\\").replace('"""', "'''").split("\n"):
+    for paragraph in text.strip().replace("\\", "\\\\").replace('"""', "'''").split("\n"):
         lines += textwrap.wrap(paragraph, 100, subsequent_indent="    " if lines else "", break_long_words=False, break_on_hyphens=False) or [""]
     if lines[-1].endswith('"'):
         lines[-1] += " "

@@ -5,6 +5,7 @@ import gc
 import inspect
 import pickle
 import sys
+import tracemalloc
 import unittest
 
 import tunnelside as ts
@@ -253,6 +254,16 @@ class Memory(unittest.TestCase):
             round_()
         gc.collect()
         self.assertLess(sys.getallocatedblocks() - before, 60)
+        tracemalloc.start()
+        try:
+            round_()
+            before = tracemalloc.get_traced_memory()[0]
+            for _ in range(20):
+                round_()
+            gc.collect()
+            self.assertLess(tracemalloc.get_traced_memory()[0] - before, 20000)  # a side alone has 5000 bytes
+        finally:
+            tracemalloc.stop()
 
 
 if __name__ == "__main__":

@@ -16,13 +16,14 @@ The results are for choosing parts and for setting out; they are not a certifica
 """
 from . import _api
 from ._api import *  # noqa: F401,F403
-from ._structure import Choice, Error, Field, Quantity, Structure, fields, settle
-from ._version import __version__
+from ._structure import Choice as Choice, Error as Error, Field as Field, Quantity as Quantity, Structure as Structure, fields as fields, settle
+from ._version import __version__ as __version__
 
 settle(_api.Status, _api.Relation)
 
-from ._batch import FIGURES, plan_many, row_side  # noqa: E402
-from ._tables import Trade, check, fault_text, field_applies, field_find, findings_in, trades, usual, usual_by_choice  # noqa: E402
+from ._batch import FIGURES as FIGURES, plan_many as plan_many, row_side as row_side  # noqa: E402
+from ._tables import Trade as Trade, check as check, fault_text as fault_text, field_applies as field_applies, field_find as field_find  # noqa: E402
+from ._tables import findings_in as findings_in, trades as trades, usual as usual, usual_by_choice as usual_by_choice  # noqa: E402
 
 _BY_HAND = {
     "fault": ["Error", "fault_text"],
