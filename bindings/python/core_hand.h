@@ -503,10 +503,11 @@ static Py_buffer *view_of(columns *all, PyObject *object, const char *path, cons
 static int place_of(tside_kind kind, const char *path, tside_place *place)
 {
     tside_fault fault;
-    if (tside_field_find(kind, path, place, &fault) == TSIDE_OK)
-        return 1;
-    raise_fault(&fault, -1);
-    return 0;
+    if (tside_field_find(kind, path, place, &fault) != TSIDE_OK) {
+        raise_fault(&fault, -1);
+        return 0;
+    }
+    return place->field->type < TSIDE_GROUP || refuse(TSIDE_NOT_FOUND, TSIDE_NO_RELATION, path, "", "a column must be a number, a count or a choice", 0, 0);
 }
 
 static int take_input(columns *all, PyObject *pair, Py_ssize_t first, Py_ssize_t last)

@@ -72,6 +72,7 @@ def fault_text(error: Error) -> str:
 
 def findings_in(word: int) -> Tuple[FindingCode, ...]:
     """The findings of a row of plan_many: bit k of the word is set where code k was found."""
+    word = int(word)
     return tuple(code for code in FindingCode if word >> code & 1)
 
 
