@@ -151,7 +151,7 @@ class Headers:
         names = [name for name, _ in self.enums[enum][2]]
         words = [name[len("TSIDE_"):] for name in names]
         head = words[0].split("_")[0] + "_"
-        if len(words) > 1 and all(word.startswith(head) and word != head for word in words):
+        if len(words) > 1 and all(word.startswith(head) and not word[len(head):len(head) + 1].isdigit() for word in words):
             words = [word[len(head):] for word in words]
         return [f"{class_name(enum).upper()}_{word}" if word[0].isdigit() else python_word(word) for word in words]
 
