@@ -8,7 +8,7 @@ functions take them and answer with numbers and other structures; what is refuse
     >>> import tunnelside as ts
     >>> roll = ts.Roll(core="1.4 in", thickness="0.15 mm")
     >>> round(ts.roll_wraps(roll, "4 ft"), 3)
-    10.519
+    10.39
 
 plan_side plans one side, plan_many thousands, from columns or a data frame.
 
