@@ -193,7 +193,7 @@ class Shape:
         raise Problem(f"{self.function.name}: does not know what to do with the argument '{argument.text}'; write it by hand and name it in BY_HAND")
 
     def comment_of(self, name):
-        match = re.search(rf"(?:^|[;.\n ])\s*(?:\w+, |\w+ and )*{name}(?:, \w+| and \w+)*: ([^\n]*)", self.function.comment)
+        match = re.search(rf"(?:^|[;.\n]| and )\s*(?:\w+, |\w+ and )*{name}(?:, \w+| and \w+)*: ([^\n]*)", self.function.comment)
         return match[1] if match else ""
 
     def unit(self, argument):
