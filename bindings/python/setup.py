@@ -65,6 +65,8 @@ def version_header(folder):
 
 class Build(build_ext):
     def build_extension(self, extension):
+        # By their full names: objects of sources outside this folder would else lie outside the build's.
+        extension.sources = ["core_wrap.c"] + [str(path) for path in sorted((TOP / "lib").glob("*.c"))]
         extension.include_dirs = [version_header(self.build_temp), os.path.relpath(INCLUDE), os.path.relpath(TOP / "lib"), "."]
         if self.compiler.compiler_type != "msvc":
             # Without fused multiply-add the results are the same bits on all machines; the library never reads errno.
@@ -99,6 +101,6 @@ setup(
     version=version(),
     packages=["tunnelside"],
     package_data={"tunnelside": ["py.typed", "*.pyi"]},
-    ext_modules=[Extension("tunnelside._core", ["core_wrap.c"] + [os.path.relpath(path) for path in sorted((TOP / "lib").glob("*.c"))], libraries=["m"] if os.name == "posix" else [])],
+    ext_modules=[Extension("tunnelside._core", ["core_wrap.c"], libraries=["m"] if os.name == "posix" else [])],
     cmdclass={"build_ext": Build, "build_py": Modules, "sdist": Source},
 )
