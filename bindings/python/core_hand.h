@@ -11,7 +11,7 @@ static PyObject *usual_of[KINDS];  /* of each structure: its usual values */
 static int depends_of[KINDS];       /* of each structure: 1 where a usual value depends on a choice */
 static PyObject *unknown_name;     /* raises the error for a name that no field has */
 
-static const structure *structure_of(int kind)
+static const c_structure *structure_of(int kind)
 {
     return kind >= 0 && kind < KINDS && structures[kind].name ? structures + kind : NULL;
 }

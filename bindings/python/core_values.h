@@ -6,12 +6,12 @@
 #include <limits.h>
 #include <string.h>
 
-typedef struct structure {
+typedef struct c_structure {
     const char *name;        /* in C: tside_roll */
     size_t size;
     const tside_field *rows; /* where the library has no table */
     int count;
-} structure;
+} c_structure;
 
 /*
  * A structure of Python's holds one of C's. Its class is derived, in Python, from one made here; what kind it is stands before what C knows,
@@ -33,12 +33,12 @@ static PyObject *Py_NewRef_(PyObject *object)
     return object;
 }
 
-static const structure *structure_of(int kind);
+static const c_structure *structure_of(int kind);
 static int kind_named(const char *name);
 
 static const tside_field *rows_of(int kind, int *count)
 {
-    const structure *one = structure_of(kind);
+    const c_structure *one = structure_of(kind);
     if (!one)
         return *count = 0, NULL;
     if (!one->rows)

@@ -450,7 +450,7 @@ def interface(headers, shapes):
         lines.append(f"static const char *const {enum[len('tside_'):]}_names[] = {{{names}}};")
     for c_name in extra:
         lines += extra_table(headers, c_name)
-    lines += ["static const structure structures[KINDS] = {"]
+    lines += ["static const c_structure structures[KINDS] = {"]
     for c_name in all_structures:
         table = f", {c_name[6:]}_fields, (int)(sizeof {c_name[6:]}_fields / sizeof *{c_name[6:]}_fields)" if c_name in extra else ", NULL, 0"
         lines.append(f'    [{kind_of(headers, c_name)}] = {{"{c_name}", sizeof({c_name}){table}}},')
