@@ -104,7 +104,7 @@ class Headers:
             self.read(topic, path.read_text(encoding="utf-8"))
 
     def read(self, topic, text):
-        self.about[topic] = re.search(r"/\* SPDX.*?\*/\s*/\*(.*?)\*/", text, re.S)[1].strip()
+        self.about[topic] = " ".join(clean(re.search(r"/\* SPDX.*?\*/\s*/\*(.*?)\*/", text, re.S)[1]).split())
         text = re.sub(r"^#.*\n", "", text, flags=re.M)
         pattern = re.compile(
             r"(?:/\*(?P<comment>(?:[^*]|\*(?!/))*)\*/\n)?"

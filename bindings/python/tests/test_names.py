@@ -123,7 +123,7 @@ class Hints(unittest.TestCase):
         planted = [
             "ts.roll_wraps(1, 2)", "ts.roll_wraps(ts.Roll(core=1), [])", "ts.Roll(cor=1)", "ts.Roll(core=[1])", "ts.Roll(core=1).core = 2", "ts.Roll(core=1).cor",
             "ts.plan_side(ts.Side()).findings[0].code.nothing", "ts.roll_wraps(ts.Roll(core=1), 1).upper()", "ts.Side(hand=1.5)", "ts.Side(frame=ts.Roll())",
-            "ts.Roll(core=1).replace(cor=2)", "ts.Hung.DOOR", "ts.plan_many({}, base=1)", "ts.line_at(ts.Line(), 1)[3]", "ts.Drive().stall_torque + 1", "ts.Error('x').fld",
+            "ts.Roll(core=1).replace(cor=2)", "ts.Hung.DOOR", "ts.plan_many({}, base=1)", "ts.line_at(ts.Line(), 1)[3]", "ts.Drive().stall_torque + 1", "ts.Error('x').fld", "ts.plan_many({}, base=ts.Side(), errors='ignore')",
         ]
         good = ["ts.roll_wraps(ts.Roll(core='1 in'), 2).is_integer()", "ts.Side(hand='left', frame={'width': '30 ft'}).frame.width.is_integer()", "ts.Drive(stall_torque=None)",
                 "[finding.code.text for finding in ts.plan_side(ts.Side()).findings]", "ts.plan_many({'length': [1.0]}, base=ts.Side(), workers=2)"]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import array
 import sys
-from typing import Any, Dict, FrozenSet, Iterable, List, Mapping, Optional, Sequence, Tuple
+from typing import Any, Dict, FrozenSet, Iterable, List, Literal, Mapping, Optional, Sequence, Tuple
 
 from . import _core
 from ._api import Side
@@ -20,7 +20,7 @@ FIGURES = (
 _CHUNK = 512
 
 
-def plan_many(columns: Any, *, base: Side, outputs: Sequence[str] = FIGURES, out: Optional[Mapping[str, Any]] = None, errors: str = "keep", workers: int = 1) -> Any:
+def plan_many(columns: Any, *, base: Side, outputs: Sequence[str] = FIGURES, out: Optional[Mapping[str, Any]] = None, errors: Literal["keep", "raise"] = "keep", workers: int = 1) -> Any:
     """
     Plans many sides: columns laid over a base side, row by row.
 
