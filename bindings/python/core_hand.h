@@ -622,4 +622,70 @@ static PyObject *core_plan_rows(PyObject *self, PyObject *args)
     return answer;
 }
 
+/* --- the cut plan --- */
+
+static PyObject *taken_of(const int *taken, int sticks, int cuts)
+{
+    PyObject *all = PyTuple_New(sticks);
+    for (int i = 0; all && i < sticks; i++) {
+        PyObject *one = PyTuple_New(cuts);
+        for (int j = 0; one && j < cuts; j++)
+            PyTuple_SetItem(one, j, PyLong_FromLong(taken[i * cuts + j]));
+        if (!one)
+            Py_CLEAR(all);
+        else
+            PyTuple_SetItem(all, i, one);
+    }
+    return all;
+}
+
+/* stock_plan(stock, cuts, node_limit): the plan, its sticks, and for each of these the pieces of each cut. Others may go on while it searches. */
+static PyObject *core_stock_plan(PyObject *self, PyObject *args)
+{
+    PyObject *stock_object, *cut_objects, *answer = NULL;
+    const void *stock;
+    void *cuts = NULL, *work = NULL;
+    tside_stick *sticks = NULL;
+    tside_cut_plan plan;
+    tside_fault fault;
+    tside_status status = TSIDE_TOO_SMALL;
+    int *taken = NULL;
+    int cut_count, node_limit, count = 64, capacity = 0;
+    size_t work_size;
+    (void)self;
+    if (!PyArg_ParseTuple(args, "OOi", &stock_object, &cut_objects, &node_limit) ||
+        !structure_from(stock_object, TSIDE_KIND_STOCK, "stock", &stock) ||
+        !list_from(cut_objects, TSIDE_KIND_CUT, sizeof(tside_cut), "cuts", &cuts, &cut_count)) {
+        PyMem_Free(cuts);
+        return NULL;
+    }
+    work_size = tside_stock_work(cut_count);
+    work = PyMem_Malloc(work_size);
+    memset(&plan, 0, sizeof plan);
+    memset(&fault, 0, sizeof fault);
+    while (work && status == TSIDE_TOO_SMALL && count > capacity) {
+        capacity = count;
+        PyMem_Free(sticks);
+        PyMem_Free(taken);
+        sticks = PyMem_Calloc((size_t)capacity, sizeof *sticks);
+        taken = PyMem_Calloc((size_t)capacity * (size_t)(cut_count + 1), sizeof *taken);
+        if (!sticks || !taken)
+            break;
+        Py_BEGIN_ALLOW_THREADS
+        status = tside_stock_plan(stock, cuts, cut_count, node_limit, work, work_size, sticks, taken, capacity, &count, &plan, &fault);
+        Py_END_ALLOW_THREADS
+    }
+    if (!work || !sticks || !taken)
+        PyErr_NoMemory();
+    else if (status != TSIDE_OK)
+        raise_fault(&fault, -1);
+    else
+        answer = Py_BuildValue("NNN", structure_copied(TSIDE_KIND_CUT_PLAN, &plan), tuple_of(TSIDE_KIND_STICK, sticks, sizeof *sticks, count), taken_of(taken, count, cut_count));
+    PyMem_Free(sticks);
+    PyMem_Free(taken);
+    PyMem_Free(work);
+    PyMem_Free(cuts);
+    return answer;
+}
+
 #endif

@@ -28,6 +28,7 @@ NULLABLE = {("tside_lift_at", "hang"), ("tside_lift_worst", "hang"), ("tside_lif
 BY_HAND = {
     "tside_fields": "fields", "tside_usual": "usual", "tside_usual_by_choice": "usual_by_choice", "tside_check": "check", "tside_field_find": "field_find",
     "tside_field_applies": "field_applies", "tside_trades": "trades", "tside_fault_text": "fault_text", "tside_plan_sides": "plan_many",
+    "tside_stock_plan": "stock_plan", "tside_stock_work": "stock_plan",
 }
 
 # Structures that Python has in another form: an exception, tuples, columns.

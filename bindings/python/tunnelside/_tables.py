@@ -2,10 +2,10 @@
 """Functions of the library that take any structure, and trade sizes."""
 from __future__ import annotations
 
-from typing import NamedTuple, Tuple, Type, TypeVar
+from typing import NamedTuple, Sequence, Tuple, Type, TypeVar
 
 from . import _core
-from ._api import Finding, FindingCode, finding_text, status_text
+from ._api import STOCK_NODES, Cut, CutPlan, Finding, FindingCode, Stick, Stock, finding_text, status_text
 from ._structure import Error, Field, Structure, fields
 
 S = TypeVar("S", bound=Structure)
@@ -70,10 +70,31 @@ def fault_text(error: Error) -> str:
     return str(error)
 
 
+class StockPlan(NamedTuple):
+    """How to cut pieces from sticks."""
+
+    plan: CutPlan
+    sticks: Tuple[Stick, ...]  #: alike ones together, longest pieces first
+    taken: Tuple[Tuple[int, ...], ...]  #: for each of these, how many pieces of each cut one such stick gives
+
+
+def stock_plan(stock: Stock, cuts: Sequence[Cut], node_limit: int = STOCK_NODES) -> StockPlan:
+    """
+    Plans how to cut pieces from sticks: the least total length of stock, and of plans that take as much the one with the fewest sticks.
+
+    stock: at least one length, kerf and trim; cuts: lengths and how many of each, in any order.
+    node_limit: how long the search may go on: 0 takes the first good plan. It always answers with a plan and a bound that is proven.
+    Error OUT_OF_BOUNDS: a field (index: which cut), no stock length, node_limit, or too many pieces.
+    Error CONTRADICTS: a stock length not above the trim; a cut longer than the longest stock less trim (index: which cut; value: its length; bound: what fits).
+    Other threads of the interpreter go on while it searches.
+    """
+    return StockPlan(*_core.stock_plan(stock, cuts, node_limit))
+
+
 def findings_in(word: int) -> Tuple[FindingCode, ...]:
     """The findings of a row of plan_many: bit k of the word is set where code k was found."""
     word = int(word)
     return tuple(code for code in FindingCode if word >> code & 1)
 
 
-__all__ = ["Finding", "Trade", "check", "fault_text", "field_applies", "field_find", "findings_in", "finding_text", "status_text", "trades", "usual", "usual_by_choice"]
+__all__ = ["StockPlan", "stock_plan", "Finding", "Trade", "check", "fault_text", "field_applies", "field_find", "findings_in", "finding_text", "status_text", "trades", "usual", "usual_by_choice"]
