@@ -214,6 +214,10 @@ class Numpy(unittest.TestCase):
         self.assertEqual(ts.row_side(frame, 0, base=SIDE), SIDE.replace(length=20, hand="left", curtain={"hip": "5 ft"}))
         frame["hand"] = frame["hand"].astype("category")
         self.assertTrue(got.equals(ts.plan_many(frame, base=SIDE, outputs=["bar_turns"])))
+        sparse = pandas.DataFrame({"length": pandas.array([20, None], dtype="Int64"), "hand": pandas.array(["left", None], dtype="string")})
+        self.assertEqual(list(ts.plan_many(sparse, base=SIDE, outputs=["curtain_length"])["curtain_length"]),
+                         [ts.plan_side(SIDE.replace(length=20)).curtain_length, ts.plan_side(SIDE).curtain_length])
+        self.assertEqual(ts.row_side(sparse, 1, base=SIDE), SIDE)
         self.assertEqual(ts.plan_many(frame.iloc[:0], base=SIDE).shape[0], 0)
 
 

@@ -130,6 +130,9 @@ class Structures(unittest.TestCase):
                 ts.roll_wraps(wrong, 1)
         with self.assertRaises(TypeError):
             ts.Roll(0.05)
+        with self.assertRaisesRegex(TypeError, "not derived from"):
+            type("Mine", (ts.Roll,), {})
+        self.assertIs(type(ts.Roll()), ts.Roll)
         with self.assertRaises(TypeError):
             type("Mine", (ts.Structure.__base__,), {"_kind": 10 ** 6})()
 

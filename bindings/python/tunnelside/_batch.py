@@ -26,7 +26,7 @@ def plan_many(columns: Any, *, base: Side, outputs: Sequence[str] = FIGURES, out
 
     columns: a mapping from paths of a side's fields, such as "length" or "drive_end.guide.margin", to columns; or a data frame with such columns.
         A column is a buffer of doubles of any stride (array, memoryview, numpy), a sequence of numbers or of texts with units ("96 ft"), names of a choice,
-        or one value for all rows. None in a sequence leaves that row as the base has it. All columns are of one length.
+        or one value for all rows. None in a sequence (or pandas' NA) leaves that row as the base has it. All columns are of one length.
     base: the side that the columns are laid over.
     outputs: paths of a plan's fields, such as "worst.drive"; FIGURES if not named.
     out: a mapping from outputs to writable columns of doubles, reused from call to call; those not in it are made.
@@ -78,7 +78,7 @@ def row_side(columns: Any, row: int, *, base: Side) -> Side:
     for name in columns.columns if frame is not None else columns:
         column = columns[name]
         value = column.iloc[row] if hasattr(column, "iloc") else column[row] if _is_column(column) else column
-        if value is not None:
+        if value is not None and value is not getattr(sys.modules.get("pandas"), "NA", None):
             side = _laid(side, str(name), value)
     return side
 
@@ -175,8 +175,9 @@ def _numbers(column: Any, row: Field, path: str) -> Tuple[Any, List[int]]:
             return array.array("d", view.tolist()), []
     numbers = array.array("d")
     absent: List[int] = []
+    missing = getattr(sys.modules.get("pandas"), "NA", None)
     for at, value in enumerate(column):
-        if value is None:
+        if value is None or value is missing:
             absent.append(at)
             value = 0.0
         try:

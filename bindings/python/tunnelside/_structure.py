@@ -141,6 +141,8 @@ class Structure(_Base):
     __signature__ = _Signature()
 
     def __init_subclass__(cls) -> None:
+        if "_c_name" not in vars(cls):
+            raise TypeError(f"{cls.__name__}: a structure is as the library has it, and is not derived from")
         cls._kind = _KINDS[cls._c_name]
         _CLASSES[cls._kind] = cls
         rows = _core.fields(cls._kind)
