@@ -17,6 +17,7 @@
 /* Results gather in $result. The fault comes last and settles whether there are any. */
 %typemap(out) tside_status { (void)$1; $result = NULL; }
 %typemap(in, numinputs=0) tside_fault *fault (tside_fault fault) { memset(&fault, 0, sizeof fault); $1 = &fault; }
+%define FAULT
 %typemap(argout) tside_fault *fault {
     if (result != TSIDE_OK) {
         Py_XDECREF($result);
@@ -25,6 +26,22 @@
     }
     $result = gathered($result);
 }
+%enddef
+FAULT
+
+/* Where something is written although nothing is within reach: the error has it. */
+%define FAULT_WITH_ANSWERS
+%typemap(argout) tside_fault *fault {
+    $result = gathered($result);
+    if (result != TSIDE_OK) {
+        raise_fault($1, -1);
+        if (result == TSIDE_OUT_OF_REACH)
+            tell_answers($result);
+        Py_XDECREF($result);
+        SWIG_fail;
+    }
+}
+%enddef
 
 %define STRUCTURE(TYPE, KIND)
 %typemap(in, numinputs=0) TYPE * (PyObject *made = NULL) {
@@ -90,6 +107,20 @@
 %typemap(in, numinputs=0) TYPE *NAME (TYPE all[COUNT]) { memset(all, 0, sizeof all); $1 = all; }
 %typemap(argout) TYPE *NAME { $result = gather($result, tuple_of(kind_named(#TYPE), $1, sizeof(TYPE), COUNT)); if (!$result) SWIG_fail; }
 %typemap(freearg) TYPE *NAME ""
+%enddef
+
+/* Made once the list is known that it goes with. */
+%define LIST_EACH(TYPE, NAME, COUNT)
+%typemap(in, numinputs=0) TYPE *NAME ""
+%typemap(check) TYPE *NAME {
+    $1 = (TYPE *)PyMem_Calloc((size_t)COUNT + 1, sizeof(TYPE));
+    if (!$1) {
+        PyErr_NoMemory();
+        SWIG_fail;
+    }
+}
+%typemap(argout) TYPE *NAME { $result = gather($result, tuple_of(kind_named(#TYPE), $1, sizeof(TYPE), COUNT)); if (!$result) SWIG_fail; }
+%typemap(freearg) TYPE *NAME { PyMem_Free($1); }
 %enddef
 
 %define NUMBER_IN(NAME, UNIT)

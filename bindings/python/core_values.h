@@ -69,6 +69,17 @@ static void raise_fault(const tside_fault *fault, int row)
     }
 }
 
+/* Gives the error that is raised what was answered all the same. */
+static void tell_answers(PyObject *answers)
+{
+    PyObject *type, *error, *trace;
+    PyErr_Fetch(&type, &error, &trace);
+    PyErr_NormalizeException(&type, &error, &trace);
+    if (error && answers && PyObject_SetAttrString(error, "answers", answers) < 0)
+        PyErr_Clear();
+    PyErr_Restore(type, error, trace);
+}
+
 static int refuse(tside_status status, tside_relation relation, const char *field, const char *other, const char *reason, double value, double bound)
 {
     tside_fault fault = {status, relation, "", "", "1", reason, -1, value, bound, 0};

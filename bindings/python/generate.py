@@ -24,6 +24,9 @@ UNITS = {"eye_x": "m", "eye_y": "m", "height": "m", "metres": "m", "resistance":
 # Arguments that may be None.
 NULLABLE = {("tside_lift_at", "hang"), ("tside_lift_worst", "hang"), ("tside_lift_work", "hang"), ("tside_lift_longest", "hang"), ("tside_side_force", "load")}
 
+# Arrays among the results with one element for each element of a list that is asked; they are written although nothing is within reach.
+PER_ELEMENT = {("tside_drive_smallest", "choices"): "drives"}
+
 # Functions of another shape, and the Python name that stands for each; lower-level names are in core.i.
 BY_HAND = {
     "tside_fields": "fields", "tside_usual": "usual", "tside_usual_by_choice": "usual_by_choice", "tside_check": "check", "tside_field_find": "field_find",
@@ -184,7 +187,7 @@ class Shape:
 
     def __init__(self, headers, function):
         self.headers, self.function = headers, function
-        self.asked, self.answered, self.typemaps, self.wraps, self.again = [], [], [], [], ""
+        self.asked, self.answered, self.typemaps, self.again, self.after = [], [], [], "", ""
         arguments = list(function.arguments)
         while arguments:
             self.take(arguments)
@@ -247,6 +250,16 @@ class Shape:
             if fixed and fixed[1] in self.headers.constants:
                 self.typemaps.append(f"LIST_FIXED({one.c_type}, {one.name}, {fixed[1]})")
                 self.answered.append((one.word, f"Tuple[{class_name(one.c_type)}, ...]", "list"))
+            elif (self.function.name, one.name) in PER_ELEMENT:
+                names = [argument.name for argument in self.function.arguments]
+                count = names.index(PER_ELEMENT[self.function.name, one.name]) + 1
+                self.typemaps.append("FAULT_WITH_ANSWERS")
+                self.after = "FAULT"
+                self.typemaps.append(f"LIST_EACH({one.c_type}, {one.name}, arg{count + 1})")
+                self.answered.append((one.word, f"Tuple[{class_name(one.c_type)}, ...]", "list"))
+            elif one.name.endswith("s") and one.c_type.endswith(one.name[:-1]):
+                raise Problem(f"{self.function.name}: '{one.text}' seems to be an array of unknown length: name it in PER_ELEMENT, or begin its item with "
+                              f"'receives TSIDE_NUMBER ', or let capacity and count follow it")
             else:
                 self.answered.append((one.word, class_name(one.c_type), "structure"))
         elif one.c_type in self.headers.enums and not one.stars:
@@ -464,6 +477,8 @@ def interface(headers, shapes):
         lines.append(shape.function.declaration)
         if shape.again:
             lines.append(f"%exception {shape.function.name};")
+        if shape.after:
+            lines.append(shape.after)
     return lines
 
 

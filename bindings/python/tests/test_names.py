@@ -8,6 +8,7 @@ import shlex
 import shutil
 import subprocess
 import sys
+import tempfile
 import unittest
 from pathlib import Path
 
@@ -93,6 +94,32 @@ class Names(unittest.TestCase):
         self.assertEqual((ts.__version__, ts.version()), (declared, declared))
 
 
+class Generator(unittest.TestCase):
+    """What generate.py cannot wrap it refuses, and says what to do: it never guesses."""
+
+    def test_what_it_refuses(self):
+        for declaration, said in (
+            ("tside_status tside_roll_x(const tside_roll *roll, double colour, tside_fault *fault);", "no unit for 'colour'.*UNITS"),
+            ("tside_status tside_roll_x(const tside_roll *roll, void *work, tside_fault *fault);", r"'void \*work'; write it by hand and name it in BY_HAND"),
+            ("tside_status tside_roll_x(const tside_roll *roll, tside_turn *turns, tside_fault *fault);", "seems to be an array of unknown length.*PER_ELEMENT"),
+            ("const tside_turn *tside_roll_x(int turn);", "does not know what to do with its result"),
+            ("typedef struct tside_roll_x {\n    const char *name;\n} tside_roll_x;", "name it in NOT_STRUCTURES"),
+        ):
+            with self.subTest(declaration), tempfile.TemporaryDirectory() as folder:
+                include = Path(folder) / "include"
+                shutil.copytree(str(TOP / "include"), str(include))
+                header = include / "tunnelside" / "roll.h"
+                os.chmod(str(header.parent), 0o755)
+                os.chmod(str(header), 0o644)
+                api = "" if declaration.startswith("typedef") else "/* What is planted. */\nTSIDE_API "
+                text = header.read_text(encoding="utf-8")
+                at = text.rindex("#ifdef __cplusplus")
+                header.write_text(text[:at] + api + declaration + "\n\n" + text[at:], encoding="utf-8")
+                done = subprocess.run([sys.executable, str(TOP / "bindings/python/generate.py"), str(include), "1", folder], stderr=subprocess.PIPE, universal_newlines=True)
+                self.assertNotEqual(done.returncode, 0)
+                self.assertRegex(done.stderr, said)
+
+
 class Help(unittest.TestCase):
     def test_every_function_explains_itself(self):
         for name in ts.__all__:
@@ -128,7 +155,6 @@ class Hints(unittest.TestCase):
         good = ["ts.roll_wraps(ts.Roll(core='1 in'), 2).is_integer()", "ts.Side(hand='left', frame={'width': '30 ft'}).frame.width.is_integer()", "ts.Drive(stall_torque=None)",
                 "[finding.code.text for finding in ts.plan_side(ts.Side()).findings]", "ts.plan_many({'length': [1.0]}, base=ts.Side(), workers=2)"]
         source = "\n".join(["import tunnelside as ts", *planted, *good])
-        import tempfile
         with tempfile.TemporaryDirectory() as folder:
             path = Path(folder) / "planted.py"
             path.write_text(source + "\n", encoding="utf-8")

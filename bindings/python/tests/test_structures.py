@@ -167,6 +167,25 @@ class Structures(unittest.TestCase):
         self.assertEqual([round(one.turn) for one in many[:-1]], list(range(len(many) - 1)))
 
 
+    def test_lists_that_are_asked_and_lists_that_answer(self):
+        side = SIDE.replace(drive={"kind": "motor"})
+        drives = [side.drive.replace(rated_torque=torque) for torque in (1, 500, 60, *range(70, 110))]
+        index, choices = ts.drive_smallest(side, drives)
+        self.assertEqual((index, len(choices)), (2, len(drives)))
+        self.assertIsInstance(choices[0], ts.DriveChoice)
+        self.assertEqual(len({repr(one) for one in choices[:3]}), 3)
+        with self.assertRaises(ts.Error) as caught:
+            ts.drive_smallest(side, drives[:1])
+        self.assertEqual((caught.exception.status, len(caught.exception.answers[1])), (ts.Status.OUT_OF_REACH, 1))
+        self.assertEqual(caught.exception.answers[1][0].fit, ts.DriveFit.FAILS)
+        with self.assertRaises(ts.Error) as caught:
+            ts.drive_smallest(side, [])
+        self.assertIsNone(caught.exception.answers)
+        for wrong in ([ts.Roll()], 3, [None]):
+            with self.assertRaises(TypeError):
+                ts.drive_smallest(side, wrong)
+
+
 class Errors(unittest.TestCase):
     def test_what_an_error_tells(self):
         with self.assertRaises(ts.Error) as caught:
@@ -242,6 +261,9 @@ class Memory(unittest.TestCase):
             fails(lambda: ts.plan_side(side.replace(length=-1)))
             fails(lambda: ts.plan_turns(side.replace(length=-1)))
             fails(lambda: ts.roll_wraps(side, 1))
+            fails(lambda: ts.drive_smallest(side, [side.drive.replace(rated_torque=1)] * 3))
+            fails(lambda: ts.drive_smallest(side, []))
+            ts.drive_smallest(side, [side.drive] * 3)
             fails(lambda: side.replace(lenght=1))
             fails(lambda: side.replace(hand="up"))
             fails(lambda: side.replace(bars=[1]))

@@ -237,7 +237,10 @@ class Error(ValueError):
     gap: how much is missing (negative) or left; index: which element, point or character, or None.
     row: of a batch, else None.
     reason: a clause that says why, or None.
+    answers: what the function answers although nothing is within reach (drive_smallest: what became of each drive), else None.
     """
+
+    answers: Any = None
 
     def __init__(self, text: str, status: int, relation: int = 0, field: Optional[str] = None, other: Optional[str] = None, unit: Optional[str] = None,
                  reason: Optional[str] = None, index: int = -1, row: int = -1, value: float = 0.0, bound: float = 0.0, gap: float = 0.0, related: int = 0,
