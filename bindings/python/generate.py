@@ -22,7 +22,10 @@ from pathlib import Path
 UNITS = {"eye_x": "m", "eye_y": "m", "height": "m", "metres": "m", "resistance": "ohm", "turns": "turn", "wraps": "turn", "wraps_before": "turn", "x": "m", "y": "m"}
 
 # Arguments that may be None.
-NULLABLE = {("tside_lift_at", "hang"), ("tside_lift_worst", "hang"), ("tside_lift_work", "hang"), ("tside_lift_longest", "hang"), ("tside_side_force", "load")}
+NULLABLE = {
+    ("tside_lift_at", "hang"), ("tside_lift_worst", "hang"), ("tside_lift_work", "hang"), ("tside_lift_longest", "hang"), ("tside_side_force", "load"),
+    ("tside_run_side", "hang"),
+}
 
 # Arrays among the results with one element for each element of a list that is asked; they are written although nothing is within reach.
 PER_ELEMENT = {("tside_drive_smallest", "choices"): "drives"}
@@ -192,6 +195,9 @@ class Shape:
         while arguments:
             self.take(arguments)
         self.result()
+        structures = [argument.name for argument in function.arguments if argument.const and self.structure(argument.c_type)]
+        if structures and re.search(r"\bNULL\b", function.comment) and not any((function.name, name) in NULLABLE for name in structures):
+            raise Problem(f"{function.name}: its comment speaks of NULL: name the argument that may be None in NULLABLE")
 
     def problem(self, argument):
         raise Problem(f"{self.function.name}: does not know what to do with the argument '{argument.text}'; write it by hand and name it in BY_HAND")
