@@ -19,12 +19,12 @@ import textwrap
 from pathlib import Path
 
 # Units of arguments whose comments do not begin with one.
-UNITS = {"eye_x": "m", "eye_y": "m", "height": "m", "metres": "m", "resistance": "ohm", "turns": "turn", "wraps": "turn", "wraps_before": "turn", "x": "m", "y": "m"}
+UNITS = {"eye_x": "m", "eye_y": "m", "height": "m", "metres": "m", "turns": "turn", "wraps": "turn", "wraps_before": "turn", "x": "m", "y": "m"}
 
 # Arguments that may be None.
 NULLABLE = {
     ("tside_lift_at", "hang"), ("tside_lift_worst", "hang"), ("tside_lift_work", "hang"), ("tside_lift_longest", "hang"), ("tside_side_force", "load"),
-    ("tside_run_side", "hang"),
+    ("tside_drive_run", "hang"),
 }
 
 # Arrays among the results with one element for each element of a list that is asked; they are written although nothing is within reach.
