@@ -125,6 +125,54 @@ else
     echo "installcheck: SKIPPED compiling README.md's program, for want of pkg-config"
 fi
 
+# find_package(tunnelside) finds the same, shared and static; another major version is not taken for it.
+if test "$CMAKE" != no; then
+    mkdir "$work/cmake"
+    cp "$work/version.c" "$work/cmake/main.c"
+    cat > "$work/cmake/CMakeLists.txt" << 'EOF'
+cmake_minimum_required(VERSION 3.10)
+project(user C)
+find_package(tunnelside ${WANTED} REQUIRED)
+foreach(kind tunnelside static)
+  if(TARGET tunnelside::${kind})
+    add_executable(${kind} main.c)
+    target_link_libraries(${kind} tunnelside::${kind})
+  endif()
+endforeach()
+unset(tunnelside_FOUND)
+find_package(tunnelside 99 QUIET)
+if(tunnelside_FOUND)
+  message(FATAL_ERROR "version 99 was found")
+endif()
+EOF
+    version=$(sed -n 's/^Version: //p' "$root$libdir/pkgconfig/tunnelside.pc")
+    { "$CMAKE" -S "$work/cmake" -B "$work/cmake/b" -DCMAKE_C_COMPILER="${CC%% *}" -DWANTED="$version" -Dtunnelside_DIR="$root$libdir/cmake/tunnelside" &&
+        "$CMAKE" --build "$work/cmake/b"; } > "$work/log" 2>&1 || { cat "$work/log"; fail "CMake's find_package(tunnelside) fails"; }
+    linked=
+    for kind in tunnelside static; do
+        test -x "$work/cmake/b/$kind" || continue
+        test "$("$work/cmake/b/$kind")" = "$version" || fail "what CMake links with tunnelside::$kind prints another version"
+        linked="$linked tunnelside::$kind"
+    done
+    test -n "$linked" || fail "CMake built nothing"
+    echo "installcheck: CMake finds, links and runs$linked"
+else
+    test "${CI:-}" != true || fail "without CMake its package file is not tested"
+    echo "installcheck: SKIPPED the CMake package file, for want of cmake"
+fi
+
+# The Python package, from where it was installed and from nowhere else.
+if test -n "$PYTHONDIR"; then
+    (cd "$work" && PYTHONPATH="$root$PYTHONDIR" $PYTHON -c '
+import os, sys, tunnelside
+for module in (tunnelside, tunnelside._core):
+    assert module.__file__.startswith(sys.argv[1]), module.__file__
+assert tunnelside.version() == tunnelside.__version__, tunnelside.version()
+assert os.path.exists(os.path.join(sys.argv[1], "tunnelside", "py.typed"))
+print("installcheck: Python imports version", tunnelside.version(), "from", sys.argv[1][len(sys.argv[2]):])' \
+        "$root$PYTHONDIR" "$root") || fail "the installed Python package does not work"
+fi
+
 $MAKE uninstall DESTDIR="$root" > "$work/log" 2>&1 || { cat "$work/log"; fail "make uninstall failed"; }
 left=$(find "$root" ! -type d)
 test -z "$left" || fail "make uninstall leaves $left"

@@ -1,0 +1,691 @@
+/* SPDX-License-Identifier: MIT */
+/* The functions of the extension module that are written by hand: structures from keywords and back, field tables, trade sizes, many sides. */
+#ifndef CORE_HAND_H
+#define CORE_HAND_H
+
+#include <stddef.h>
+
+static PyObject *class_of[KINDS];  /* of each structure: its class */
+static PyObject *names_of[KINDS];  /* of each structure: a dictionary from a field's name in Python to its row */
+static PyObject *usual_of[KINDS];  /* of each structure: its usual values */
+static int depends_of[KINDS];       /* of each structure: 1 where a usual value depends on a choice */
+static PyObject *unknown_name;     /* raises the error for a name that no field has */
+
+static const c_structure *structure_of(int kind)
+{
+    return kind >= 0 && kind < KINDS && structures[kind].name ? structures + kind : NULL;
+}
+
+static int kind_named(const char *name)
+{
+    int kind = 0;
+    while (kind < KINDS - 1 && (!structures[kind].name || strcmp(structures[kind].name, name) != 0))
+        kind++;
+    return kind;
+}
+
+static int *int_at(char *structure, size_t offset)
+{
+    return (int *)(void *)(structure + offset);
+}
+
+/* The int that says whether the row is there, or NULL: an optional number's, or that of a group that applies while a flag is set. */
+static int *flag_of(const tside_field *row, char *structure)
+{
+    const size_t length = row->applies_to ? strlen(row->applies_to) : 0;
+    if (row->optional)
+        return int_at(structure, row->given_offset);
+    if (row->type == TSIDE_GROUP && length > 6 && !strcmp(row->applies_to + length - 6, "_given"))
+        return int_at(structure, row->applies_offset);
+    return NULL;
+}
+
+/* --- reading a field --- */
+
+/* An attribute: which row it reads, and of a choice the members of its enumeration. */
+typedef struct reader {
+    PyGetSetDef definition;
+    const tside_field *row;
+    PyObject *members;
+} reader;
+
+static PyObject *read_choice(const reader *of, int value)
+{
+    PyObject *member = PyTuple_GetItem(of->members, value);
+    Py_XINCREF(member);
+    return member;
+}
+
+static PyObject *read_field(PyObject *self, void *closure)
+{
+    const reader *of = closure;
+    const tside_field *row = of->row;
+    char *at = structure_at(self);
+    const int *flag = flag_of(row, at);
+    int count;
+    if (flag && !*flag)
+        return Py_NewRef_(Py_None);
+    switch (row->type) {
+    case TSIDE_NUMBER: return PyFloat_FromDouble(*(double *)(void *)(at + row->offset));
+    case TSIDE_COUNT: return PyLong_FromLong(*int_at(at, row->offset));
+    case TSIDE_CHOICE: return read_choice(of, *int_at(at, row->offset));
+    case TSIDE_GROUP: return structure_copied((int)row->kind, at + row->offset);
+    case TSIDE_LIST: break;
+    }
+    count = *int_at(at, row->count_offset);
+    return tuple_of((int)row->kind, at + row->offset, row->stride, count < 0 ? 0 : count > row->capacity ? row->capacity : count);
+}
+
+/* describe(class, kind, row, name, doc, members or None): the attribute that reads a field. Like the class, it is held to the end. */
+static PyObject *core_describe(PyObject *self, PyObject *args)
+{
+    PyObject *class, *members, *attribute;
+    const char *name, *doc;
+    const tside_field *rows;
+    int kind, index, count;
+    reader *of;
+    char *texts;
+    (void)self;
+    if (!PyArg_ParseTuple(args, "OiissO", &class, &kind, &index, &name, &doc, &members))
+        return NULL;
+    rows = rows_of(kind, &count);
+    if (!rows || index < 0 || index >= count || !PyType_Check(class) || !PyType_IsSubtype((PyTypeObject *)(void *)class, base_type) ||
+        (rows[index].type == TSIDE_CHOICE && !PyTuple_Check(members))) {
+        PyErr_SetString(PyExc_TypeError, "describe: not a class, a row of its table, and the members of its choice");
+        return NULL;
+    }
+    of = PyMem_Calloc(1, sizeof *of);
+    texts = PyMem_Calloc(1, strlen(name) + strlen(doc) + 2);
+    if (!of || !texts)
+        return PyErr_NoMemory();
+    strcpy(texts, name);
+    strcpy(texts + strlen(name) + 1, doc);
+    of->row = rows + index;
+    of->members = Py_NewRef_(members);
+    of->definition = (PyGetSetDef){texts, read_field, NULL, texts + strlen(name) + 1, of};
+    attribute = PyDescr_NewGetSet((PyTypeObject *)(void *)class, &of->definition);
+    return attribute;
+}
+
+/* --- filling a structure from keywords --- */
+
+static int fill(int kind, char *at, PyObject *values, int usual);
+
+static int put_choice(const tside_field *row, char *at, PyObject *value)
+{
+    char known[TSIDE_PATH_SIZE * 4] = "";
+    int whole;
+    if (!PyUnicode_Check(value)) {
+        if (!whole_from(value, row->name, &whole))
+            return 0;
+        if (whole < 0 || whole >= row->choice_count)
+            return refuse(TSIDE_OUT_OF_BOUNDS, TSIDE_NOT_ONE_OF, row->name, "", "", whole, row->choice_count - 1);
+        *int_at(at, row->offset) = whole;
+        return 1;
+    }
+    for (int i = 0; i < row->choice_count; i++) {
+        if (!PyUnicode_CompareWithASCIIString(value, row->choices[i])) {
+            *int_at(at, row->offset) = i;
+            return 1;
+        }
+        if (strlen(known) + strlen(row->choices[i]) + 3 < sizeof known)
+            strcat(strcat(known, i ? ", " : ""), row->choices[i]);
+    }
+    return refuse(TSIDE_NOT_FOUND, TSIDE_NO_RELATION, row->name, known, "no such choice", 0, 0);
+}
+
+/* A structure, or a dictionary laid over what is there. */
+static int put_structure(int kind, const char *name, char *at, PyObject *value, int usual)
+{
+    const void *from;
+    if (PyDict_Check(value))
+        return fill(kind, at, value, usual);
+    if (!structure_from(value, kind, name, &from))
+        return 0;
+    memcpy(at, from, structure_of(kind)->size);
+    return 1;
+}
+
+static int put_list(const tside_field *row, char *at, PyObject *value)
+{
+    PyObject *list = PySequence_List(value);
+    const Py_ssize_t count = list ? PyList_Size(list) : 0;
+    int good = list != NULL;
+    if (count > row->capacity)
+        good = refuse(TSIDE_OUT_OF_BOUNDS, TSIDE_ABOVE, row->name, "", "", (double)count, row->capacity);
+    for (Py_ssize_t i = 0; good && i < count; i++) {
+        char *element = at + row->offset + (size_t)i * row->stride;
+        memcpy(element, structure_at(usual_of[row->kind]), structure_of((int)row->kind)->size);
+        good = put_structure((int)row->kind, row->name, element, PyList_GetItem(list, i), 1);
+    }
+    if (good)
+        *int_at(at, row->count_offset) = (int)count;
+    Py_XDECREF(list);
+    return good;
+}
+
+static int put(const tside_field *row, char *at, PyObject *value, int usual)
+{
+    int *flag = flag_of(row, at);
+    if (flag) {
+        *flag = value != Py_None;
+        if (!*flag)
+            return 1;
+    }
+    switch (row->type) {
+    case TSIDE_NUMBER: return number_from(value, row->unit, row->name, (double *)(void *)(at + row->offset));
+    case TSIDE_COUNT: return whole_from(value, row->name, int_at(at, row->offset));
+    case TSIDE_CHOICE: return put_choice(row, at, value);
+    case TSIDE_GROUP: return put_structure((int)row->kind, row->name, at + row->offset, value, usual);
+    case TSIDE_LIST: return put_list(row, at, value);
+    }
+    return 0;
+}
+
+/* One keyword; only_choices: 1 choices, 0 all else, -1 whatever it is. Returns 0 where it failed. */
+static int put_named(int kind, char *at, PyObject *name, PyObject *value, int usual, int only_choices)
+{
+    int count;
+    const tside_field *row = rows_of(kind, &count);
+    PyObject *index = PyDict_GetItemWithError(names_of[kind], name);
+    if (!index) {
+        PyObject *none = PyErr_Occurred() ? NULL : PyObject_CallFunction(unknown_name, "iO", kind, name);
+        Py_XDECREF(none);
+        return 0;
+    }
+    row += PyLong_AsLong(index);
+    return only_choices == (row->type != TSIDE_CHOICE) || put(row, at, value, usual);
+}
+
+static int put_all(int kind, char *at, PyObject *values, int usual, int only_choices)
+{
+    PyObject *name, *value;
+    Py_ssize_t position = 0;
+    while (PyDict_Next(values, &position, &name, &value))
+        if (!put_named(kind, at, name, value, usual, only_choices))
+            return 0;
+    return 1;
+}
+
+/* Where usual values depend on choices, and what is there is usual: choices first, then the usual values that follow from them, then the rest. */
+static int fill(int kind, char *at, PyObject *values, int usual)
+{
+    if (!usual || !depends_of[kind])
+        return put_all(kind, at, values, usual, -1);
+    if (!put_all(kind, at, values, usual, 1))
+        return 0;
+    tside_usual_by_choice((tside_kind)kind, at);
+    return put_all(kind, at, values, usual, 0);
+}
+
+static PyObject *filled(int kind, PyObject *base, PyObject *values, int usual)
+{
+    PyObject *made = structure_copied(kind, structure_at(base));
+    if (made && values && !fill(kind, structure_at(made), values, usual))
+        Py_CLEAR(made);
+    return made;
+}
+
+/* Class(**values): values by name, all others usual. */
+static PyObject *base_new(PyTypeObject *type, PyObject *args, PyObject *values)
+{
+    PyObject *number = PyObject_GetAttrString((PyObject *)type, "_kind");
+    const long kind = number ? PyLong_AsLong(number) : -1;
+    Py_XDECREF(number);
+    if (!structure_of((int)kind) || !usual_of[kind]) {
+        if (!PyErr_Occurred())
+            PyErr_Format(PyExc_TypeError, "%R is not a structure", (PyObject *)type);
+        return NULL;
+    }
+    if (PyTuple_Size(args) > 0) {
+        PyErr_Format(PyExc_TypeError, "%R takes its values by name", (PyObject *)type);
+        return NULL;
+    }
+    return filled((int)kind, usual_of[kind], values, 1);
+}
+
+/* replace(**values): the same with other values. */
+static PyObject *base_replace(PyObject *self, PyObject *args, PyObject *values)
+{
+    if (PyTuple_Size(args) > 0) {
+        PyErr_SetString(PyExc_TypeError, "replace() takes its values by name");
+        return NULL;
+    }
+    return filled(kind_in(self), self, values, 0);
+}
+
+static void base_free(PyObject *self)
+{
+    PyTypeObject *type = Py_TYPE(self);
+    freefunc let_go = (freefunc)PyType_GetSlot(type, Py_tp_free);
+    let_go(self);
+    Py_DECREF(type);
+}
+
+/* base(): the class from which those of all structures derive. */
+static PyObject *core_base(PyObject *self, PyObject *args)
+{
+    static PyMethodDef methods[] = {
+        {"replace", (PyCFunction)(void (*)(void))base_replace, METH_VARARGS | METH_KEYWORDS, "The same with other values; a dictionary is laid over a structure within."},
+        {"__replace__", (PyCFunction)(void (*)(void))base_replace, METH_VARARGS | METH_KEYWORDS, "For copy.replace()."},
+        {NULL, NULL, 0, NULL},
+    };
+    static PyType_Slot slots[] = {{Py_tp_new, (void *)base_new}, {Py_tp_dealloc, (void *)base_free}, {Py_tp_methods, methods}, {0, NULL}};
+    static PyType_Spec spec = {"tunnelside._core.Base", sizeof(holder), 1, Py_TPFLAGS_DEFAULT | Py_TPFLAGS_BASETYPE, slots};
+    (void)self;
+    (void)args;
+    if (!base_type)
+        base_type = (PyTypeObject *)(void *)PyType_FromSpec(&spec);
+    Py_XINCREF((PyObject *)base_type);
+    return (PyObject *)base_type;
+}
+
+/* --- tables --- */
+
+static PyObject *choices_of(const tside_field *row)
+{
+    PyObject *choices = PyTuple_New(row->choice_count);
+    for (int i = 0; choices && i < row->choice_count; i++)
+        PyTuple_SetItem(choices, i, PyUnicode_FromString(row->choices[i]));
+    return choices;
+}
+
+/* fields(kind): the rows of its table. */
+static PyObject *core_fields(PyObject *self, PyObject *args)
+{
+    int kind, count;
+    const tside_field *row;
+    PyObject *list;
+    (void)self;
+    if (!PyArg_ParseTuple(args, "i", &kind))
+        return NULL;
+    row = rows_of(kind, &count);
+    list = PyList_New(count);
+    for (int i = 0; list && i < count; i++, row++) {
+        PyObject *one = Py_BuildValue("sissddNNNNdddsdNiizIn", row->name, (int)row->type, row->unit, row->meaning, row->low, row->high, PyBool_FromLong(row->low_open),
+                                      PyBool_FromLong(row->high_open), PyBool_FromLong(row->required), PyBool_FromLong(row->optional), row->usual, row->usual_low,
+                                      row->usual_high, row->basis, row->tolerance, choices_of(row), row->type >= TSIDE_GROUP ? (int)row->kind : -1, row->capacity,
+                                      row->applies_to, row->applies_mask, (Py_ssize_t)row->offset);
+        if (!one) {
+            Py_DECREF(list);
+            return NULL;
+        }
+        PyList_SetItem(list, i, one);
+    }
+    return list;
+}
+
+/* field_at(kind, path): kind and row of the field to which a path leads, and its offset. */
+static PyObject *core_field_at(PyObject *self, PyObject *args)
+{
+    const char *path;
+    int kind, count;
+    tside_place place;
+    tside_fault fault;
+    (void)self;
+    if (!PyArg_ParseTuple(args, "is", &kind, &path))
+        return NULL;
+    if (tside_field_find((tside_kind)kind, path, &place, &fault) != TSIDE_OK) {
+        raise_fault(&fault, -1);
+        return NULL;
+    }
+    for (kind = 0; kind < TSIDE_KIND_COUNT; kind++) {
+        const tside_field *rows = tside_fields((tside_kind)kind, &count);
+        if (place.field >= rows && place.field < rows + count)
+            return Py_BuildValue("iin", kind, (int)(place.field - rows), (Py_ssize_t)place.offset);
+    }
+    return Py_NewRef_(Py_None);
+}
+
+/* kinds(): the names of all structures in C, and their numbers. */
+static PyObject *core_kinds(PyObject *self, PyObject *args)
+{
+    PyObject *kinds = PyDict_New();
+    (void)self;
+    (void)args;
+    for (int kind = 0; kinds && kind < KINDS; kind++) {
+        PyObject *number = structures[kind].name ? PyLong_FromLong(kind) : NULL;
+        if (number)
+            PyDict_SetItemString(kinds, structures[kind].name, number);
+        Py_XDECREF(number);
+    }
+    return kinds;
+}
+
+/* Its argument, if it is a structure with a table of the library's. */
+static PyObject *with_table(PyObject *args)
+{
+    PyObject *object = PyTuple_GetItem(args, 0);
+    if (object && (kind_in(object) < 0 || kind_in(object) >= TSIDE_KIND_COUNT)) {
+        PyErr_Format(PyExc_TypeError, "a structure with a table, not %R", (PyObject *)Py_TYPE(object));
+        return NULL;
+    }
+    return object;
+}
+
+/* check(structure) */
+static PyObject *core_check(PyObject *self, PyObject *args)
+{
+    PyObject *object = with_table(args);
+    tside_fault fault;
+    (void)self;
+    if (!object)
+        return NULL;
+    if (tside_check((tside_kind)kind_in(object), structure_at(object), &fault) != TSIDE_OK) {
+        raise_fault(&fault, -1);
+        return NULL;
+    }
+    return Py_NewRef_(Py_None);
+}
+
+/* applies(structure, row) */
+static PyObject *core_applies(PyObject *self, PyObject *args)
+{
+    PyObject *object;
+    const tside_field *rows;
+    int index, count;
+    (void)self;
+    if (!PyArg_ParseTuple(args, "Oi", &object, &index))
+        return NULL;
+    rows = rows_of(kind_in(object), &count);
+    if (!rows || index < 0 || index >= count) {
+        PyErr_SetString(PyExc_TypeError, "applies: not a structure and a row of its table");
+        return NULL;
+    }
+    return PyBool_FromLong(tside_field_applies(rows + index, structure_at(object)));
+}
+
+/* usual_by_choice(structure): the same with the usual values that its choices bring. */
+static PyObject *core_usual_by_choice(PyObject *self, PyObject *args)
+{
+    PyObject *object = with_table(args), *made;
+    (void)self;
+    if (!object)
+        return NULL;
+    made = structure_copied(kind_in(object), structure_at(object));
+    if (made)
+        tside_usual_by_choice((tside_kind)kind_in(object), structure_at(made));
+    return made;
+}
+
+/* trades(of_walls): family, name and value of each. */
+static PyObject *core_trades(PyObject *self, PyObject *args)
+{
+    int of_walls, count;
+    const tside_trade *trade;
+    PyObject *list;
+    (void)self;
+    if (!PyArg_ParseTuple(args, "p", &of_walls))
+        return NULL;
+    trade = tside_trades(of_walls, &count);
+    list = PyList_New(count);
+    for (int i = 0; list && i < count; i++)
+        PyList_SetItem(list, i, Py_BuildValue("ssd", trade[i].family, trade[i].name, trade[i].value));
+    return list;
+}
+
+/* Whether two rows share a member: each then applies to its own choices. */
+static int depends(int kind)
+{
+    int count;
+    const tside_field *rows = kind < TSIDE_KIND_COUNT ? rows_of(kind, &count) : (count = 0, NULL);
+    for (int i = 1; i < count; i++)
+        for (int k = 0; k < i; k++)
+            if (rows[i].offset == rows[k].offset)
+                return 1;
+    return 0;
+}
+
+/* settle(-1, error class, what raises for an unknown name), or settle(kind, class, names): at import, so that C knows Python's classes. */
+static PyObject *core_settle(PyObject *self, PyObject *args)
+{
+    PyObject *class, *other;
+    int kind;
+    (void)self;
+    if (!PyArg_ParseTuple(args, "iOO", &kind, &class, &other))
+        return NULL;
+    if (kind < 0) {
+        error_class = Py_NewRef_(class);
+        unknown_name = Py_NewRef_(other);
+    } else if (structure_of(kind) && PyDict_Check(other)) {
+        class_of[kind] = Py_NewRef_(class);
+        names_of[kind] = Py_NewRef_(other);
+        usual_of[kind] = structure_new(kind);
+        if (!usual_of[kind])
+            return NULL;
+        if (kind < TSIDE_KIND_COUNT)
+            tside_usual((tside_kind)kind, structure_at(usual_of[kind]));
+        depends_of[kind] = depends(kind);
+    }
+    return Py_NewRef_(Py_None);
+}
+
+/* --- many sides --- */
+
+enum { COLUMNS = 256 };
+
+typedef struct columns {
+    tside_input input[COLUMNS];
+    tside_output output[COLUMNS];
+    double repeated[COLUMNS]; /* numbers among the inputs */
+    Py_buffer view[2 * COLUMNS + 2];
+    int inputs, outputs, views;
+} columns;
+
+static void let_go(columns *all)
+{
+    while (all->views > 0)
+        PyBuffer_Release(&all->view[--all->views]);
+    PyMem_Free(all);
+}
+
+/* A column of items of one of some formats, all of one size; of one dimension and any stride, with at least so many rows. */
+static Py_buffer *view_of(columns *all, PyObject *object, const char *path, const char *formats, size_t size, Py_ssize_t rows, int writable)
+{
+    Py_buffer *view = &all->view[all->views];
+    const char *is;
+    if (PyObject_GetBuffer(object, view, PyBUF_FORMAT | PyBUF_STRIDES | (writable ? PyBUF_WRITABLE : 0)) < 0)
+        return NULL;
+    all->views++;
+    is = view->format ? view->format : "B";
+    is += *is == '@' || *is == '=';
+    if (view->ndim != 1 || view->itemsize != (Py_ssize_t)size || !is[0] || !strchr(formats, is[0]) || is[1]) {
+        PyErr_Format(PyExc_TypeError, "%s: a column of one dimension and format '%c', not of %d and '%s'", path, formats[0], view->ndim, view->format ? view->format : "B");
+        return NULL;
+    }
+    if (view->shape[0] < rows) {
+        PyErr_Format(PyExc_ValueError, "%s: %zd rows, not %zd", path, view->shape[0], rows);
+        return NULL;
+    }
+    return view;
+}
+
+static int place_of(tside_kind kind, const char *path, tside_place *place)
+{
+    tside_fault fault;
+    if (tside_field_find(kind, path, place, &fault) != TSIDE_OK) {
+        raise_fault(&fault, -1);
+        return 0;
+    }
+    return place->field->type < TSIDE_GROUP || refuse(TSIDE_NOT_FOUND, TSIDE_NO_RELATION, path, "", "a column must be a number, a count or a choice", 0, 0);
+}
+
+static int take_input(columns *all, PyObject *pair, Py_ssize_t first, Py_ssize_t last)
+{
+    const char *path;
+    PyObject *column;
+    tside_input *input = &all->input[all->inputs];
+    if (!PyArg_ParseTuple(pair, "sO", &path, &column) || !place_of(TSIDE_KIND_SIDE, path, &input->place))
+        return 0;
+    if (PyFloat_Check(column)) {
+        all->repeated[all->inputs] = PyFloat_AsDouble(column);
+        input->data = &all->repeated[all->inputs];
+        input->stride = 0;
+    } else {
+        const Py_buffer *view = view_of(all, column, path, "d", sizeof(double), last, 0);
+        if (!view)
+            return 0;
+        input->stride = view->strides[0];
+        input->data = (const double *)(const void *)((const char *)view->buf + first * input->stride);
+    }
+    all->inputs++;
+    return 1;
+}
+
+static int take_output(columns *all, PyObject *pair, Py_ssize_t first, Py_ssize_t last)
+{
+    const char *path;
+    PyObject *column;
+    const Py_buffer *view;
+    tside_output *output = &all->output[all->outputs];
+    if (!PyArg_ParseTuple(pair, "sO", &path, &column) || !place_of(TSIDE_KIND_PLAN, path, &output->place))
+        return 0;
+    view = view_of(all, column, path, "d", sizeof(double), last, 1);
+    if (!view)
+        return 0;
+    output->stride = view->strides[0];
+    output->data = (double *)(void *)((char *)view->buf + first * output->stride);
+    all->outputs++;
+    return 1;
+}
+
+static int take_all(columns *all, PyObject *pairs, int (*take)(columns *, PyObject *, Py_ssize_t, Py_ssize_t), Py_ssize_t first, Py_ssize_t last)
+{
+    const Py_ssize_t count = PyTuple_Check(pairs) ? PyTuple_Size(pairs) : COLUMNS + 1;
+    if (count > COLUMNS) {
+        PyErr_Format(PyExc_ValueError, "more than %d columns", COLUMNS);
+        return 0;
+    }
+    for (Py_ssize_t i = 0; i < count; i++)
+        if (!take(all, PyTuple_GetItem(pairs, i), first, last))
+            return 0;
+    return 1;
+}
+
+/* What a row does not have is no number; a reused column must not show the batch before. */
+static void blank(const columns *all, int rows)
+{
+    for (int i = 0; i < all->outputs; i++)
+        for (int row = 0; row < rows; row++)
+            *(double *)(void *)((char *)all->output[i].data + row * all->output[i].stride) = NAN;
+}
+
+/*
+ * plan_rows(side, first, last, inputs, outputs, statuses, findings): rows first to last - 1 of the columns, without the lock of the interpreter.
+ * Returns None, or the error of the first bad row, which stops nothing.
+ */
+static PyObject *core_plan_rows(PyObject *self, PyObject *args)
+{
+    PyObject *base, *inputs, *outputs, *statuses, *findings, *answer = NULL;
+    Py_ssize_t first, last;
+    const Py_buffer *status_view, *finding_view;
+    columns *all;
+    tside_fault fault;
+    (void)self;
+    if (!PyArg_ParseTuple(args, "OnnOOOO", &base, &first, &last, &inputs, &outputs, &statuses, &findings))
+        return NULL;
+    if (kind_in(base) != TSIDE_KIND_SIDE || first < 0 || last < first || last - first > INT_MAX) {
+        PyErr_SetString(PyExc_TypeError, "plan_rows: not a side and a range of rows");
+        return NULL;
+    }
+    all = PyMem_Calloc(1, sizeof *all);
+    if (!all)
+        return PyErr_NoMemory();
+    status_view = view_of(all, statuses, "status", "il", sizeof(int), last, 1);
+    finding_view = status_view ? view_of(all, findings, "findings", "QL", sizeof(unsigned long long), last, 1) : NULL;
+    if (finding_view && (status_view->strides[0] != (Py_ssize_t)sizeof(int) || finding_view->strides[0] != (Py_ssize_t)sizeof(unsigned long long)))
+        PyErr_SetString(PyExc_ValueError, "status and findings must be contiguous");
+    else if (finding_view && take_all(all, inputs, take_input, first, last) && take_all(all, outputs, take_output, first, last)) {
+        const int rows = (int)(last - first);
+        const void *side = structure_at(base);
+        tside_status status;
+        memset(&fault, 0, sizeof fault);
+        Py_BEGIN_ALLOW_THREADS
+        blank(all, rows);
+        status = tside_plan_sides(side, rows, all->input, all->inputs, all->output, all->outputs, (int *)status_view->buf + first,
+                                  (unsigned long long *)finding_view->buf + first, &fault);
+        Py_END_ALLOW_THREADS
+        if (status == TSIDE_OK) {
+            answer = Py_NewRef_(Py_None);
+        } else {
+            PyObject *type, *trace;
+            const int whose = fault.index;
+            fault.index = -1;
+            raise_fault(&fault, (int)(first + whose));
+            PyErr_Fetch(&type, &answer, &trace);
+            PyErr_NormalizeException(&type, &answer, &trace);
+            Py_XDECREF(type);
+            Py_XDECREF(trace);
+        }
+    }
+    let_go(all);
+    return answer;
+}
+
+/* --- the cut plan --- */
+
+static PyObject *taken_of(const int *taken, int sticks, int cuts)
+{
+    PyObject *all = PyTuple_New(sticks);
+    for (int i = 0; all && i < sticks; i++) {
+        PyObject *one = PyTuple_New(cuts);
+        for (int j = 0; one && j < cuts; j++)
+            PyTuple_SetItem(one, j, PyLong_FromLong(taken[i * cuts + j]));
+        if (!one)
+            Py_CLEAR(all);
+        else
+            PyTuple_SetItem(all, i, one);
+    }
+    return all;
+}
+
+/* stock_plan(stock, cuts, node_limit): the plan, its sticks, and for each of these the pieces of each cut. Others may go on while it searches. */
+static PyObject *core_stock_plan(PyObject *self, PyObject *args)
+{
+    PyObject *stock_object, *cut_objects, *answer = NULL;
+    const void *stock;
+    void *cuts = NULL, *work = NULL;
+    tside_stick *sticks = NULL;
+    tside_cut_plan plan;
+    tside_fault fault;
+    tside_status status = TSIDE_TOO_SMALL;
+    int *taken = NULL;
+    int cut_count, node_limit, count = 64, capacity = 0;
+    size_t work_size;
+    (void)self;
+    if (!PyArg_ParseTuple(args, "OOi", &stock_object, &cut_objects, &node_limit) ||
+        !structure_from(stock_object, TSIDE_KIND_STOCK, "stock", &stock) ||
+        !list_from(cut_objects, TSIDE_KIND_CUT, sizeof(tside_cut), "cuts", &cuts, &cut_count)) {
+        PyMem_Free(cuts);
+        return NULL;
+    }
+    work_size = tside_stock_work(cut_count);
+    work = PyMem_Malloc(work_size);
+    memset(&plan, 0, sizeof plan);
+    memset(&fault, 0, sizeof fault);
+    while (work && status == TSIDE_TOO_SMALL && count > capacity) {
+        capacity = count;
+        PyMem_Free(sticks);
+        PyMem_Free(taken);
+        sticks = PyMem_Calloc((size_t)capacity, sizeof *sticks);
+        taken = PyMem_Calloc((size_t)capacity * (size_t)(cut_count + 1), sizeof *taken);
+        if (!sticks || !taken)
+            break;
+        Py_BEGIN_ALLOW_THREADS
+        status = tside_stock_plan(stock, cuts, cut_count, node_limit, work, work_size, sticks, taken, capacity, &count, &plan, &fault);
+        Py_END_ALLOW_THREADS
+    }
+    if (!work || !sticks || !taken)
+        PyErr_NoMemory();
+    else if (status != TSIDE_OK)
+        raise_fault(&fault, -1);
+    else
+        answer = Py_BuildValue("NNN", structure_copied(TSIDE_KIND_CUT_PLAN, &plan), tuple_of(TSIDE_KIND_STICK, sticks, sizeof *sticks, count), taken_of(taken, count, cut_count));
+    PyMem_Free(sticks);
+    PyMem_Free(taken);
+    PyMem_Free(work);
+    PyMem_Free(cuts);
+    return answer;
+}
+
+#endif

@@ -1,0 +1,284 @@
+/* SPDX-License-Identifier: MIT */
+/* Between Python's objects and C's numbers, texts and structures. Only what the stable interface of Python has is used. */
+#ifndef CORE_VALUES_H
+#define CORE_VALUES_H
+
+#include <limits.h>
+#include <string.h>
+
+typedef struct c_structure {
+    const char *name;        /* in C: tside_roll */
+    size_t size;
+    const tside_field *rows; /* where the library has no table */
+    int count;
+} c_structure;
+
+/*
+ * A structure of Python's holds one of C's. Its class is derived, in Python, from one made here; what kind it is stands before what C knows,
+ * which is aligned for any number.
+ */
+typedef struct holder {
+    PyObject_VAR_HEAD
+    Py_ssize_t kind;
+    double held[];
+} holder;
+
+static PyObject *error_class;     /* set at import, held to the end */
+static PyTypeObject *base_type;   /* of all structures */
+static PyObject *class_of[];      /* of each kind */
+
+static PyObject *Py_NewRef_(PyObject *object)
+{
+    Py_INCREF(object);
+    return object;
+}
+
+static const c_structure *structure_of(int kind);
+static int kind_named(const char *name);
+
+static const tside_field *rows_of(int kind, int *count)
+{
+    const c_structure *one = structure_of(kind);
+    if (!one)
+        return *count = 0, NULL;
+    if (!one->rows)
+        return tside_fields((tside_kind)kind, count);
+    *count = one->count;
+    return one->rows;
+}
+
+/* --- refusing --- */
+
+static PyObject *text_or_none(const char *text)
+{
+    return text && *text ? PyUnicode_FromString(text) : Py_NewRef_(Py_None);
+}
+
+/* Raises tunnelside.Error for a fault; row: of a batch, or -1. A value and its bound are there where the fault relates them. */
+static void raise_fault(const tside_fault *fault, int row)
+{
+    char text[1024];
+    PyObject *error;
+    const int related = fault->relation != TSIDE_NO_RELATION, finite = fault->relation != TSIDE_NOT_FINITE;
+    tside_fault_text(fault, text, sizeof text);
+    error = PyObject_CallFunction(error_class, "siiNNNNiidddii", text, (int)fault->status, (int)fault->relation, text_or_none(fault->field), text_or_none(fault->other),
+                                  text_or_none(fault->unit), text_or_none(fault->reason), fault->index, row, fault->value, fault->bound, fault->gap, related, finite);
+    if (error) {
+        PyErr_SetObject(error_class, error);
+        Py_DECREF(error);
+    }
+}
+
+/* Gives the error that is raised what was answered all the same. */
+static void tell_answers(PyObject *answers)
+{
+    PyObject *type, *error, *trace;
+    PyErr_Fetch(&type, &error, &trace);
+    PyErr_NormalizeException(&type, &error, &trace);
+    if (error && answers && PyObject_SetAttrString(error, "answers", answers) < 0)
+        PyErr_Clear();
+    PyErr_Restore(type, error, trace);
+}
+
+static int refuse(tside_status status, tside_relation relation, const char *field, const char *other, const char *reason, double value, double bound)
+{
+    tside_fault fault = {status, relation, "", "", "1", reason, -1, value, bound, 0};
+    strncpy(fault.field, field, sizeof fault.field - 1);
+    strncpy(fault.other, other, sizeof fault.other - 1);
+    raise_fault(&fault, -1);
+    return 0;
+}
+
+static int wrong_type(const char *name, const char *wanted, PyObject *object)
+{
+    PyErr_Format(PyExc_TypeError, "%s: %s, not %R", name, wanted, (PyObject *)Py_TYPE(object));
+    return 0;
+}
+
+/* --- numbers and texts --- */
+
+static int text_from(PyObject *object, const char *name, const char **text)
+{
+    Py_ssize_t length;
+    if (!PyUnicode_Check(object))
+        return wrong_type(name, "a text", object);
+    *text = PyUnicode_AsUTF8AndSize(object, &length);
+    if (*text && strlen(*text) != (size_t)length) {
+        PyErr_Format(PyExc_ValueError, "%s: a text with a zero character", name);
+        return 0;
+    }
+    return *text != NULL;
+}
+
+/* A number, or a text with its unit. */
+static int number_from(PyObject *object, const char *unit, const char *name, double *number)
+{
+    if (PyUnicode_Check(object)) {
+        tside_fault fault;
+        const char *text;
+        if (!text_from(object, name, &text))
+            return 0;
+        if (!*unit)
+            unit = "1";
+        if (tside_quantity_read(text, unit, number, &fault) == TSIDE_OK)
+            return 1;
+        memset(fault.field, 0, sizeof fault.field);
+        strncpy(fault.field, name, sizeof fault.field - 1);
+        raise_fault(&fault, -1);
+        return 0;
+    }
+    *number = PyFloat_AsDouble(object);
+    if (*number == -1 && PyErr_Occurred())
+        return PyErr_ExceptionMatches(PyExc_TypeError) ? wrong_type(name, "a number, or a text with its unit", object) : 0;
+    return 1;
+}
+
+static int whole_from(PyObject *object, const char *name, int *whole)
+{
+    PyObject *index = PyNumber_Index(object);
+    long value;
+    if (!index)
+        return wrong_type(name, "a whole number", object);
+    value = PyLong_AsLong(index);
+    Py_DECREF(index);
+    if (value == -1 && PyErr_Occurred())
+        return 0;
+    if (value < INT_MIN || value > INT_MAX) {
+        PyErr_Format(PyExc_OverflowError, "%s: %ld is too large", name, value);
+        return 0;
+    }
+    *whole = (int)value;
+    return 1;
+}
+
+/* --- structures --- */
+
+static void *structure_at(PyObject *object)
+{
+    return ((holder *)(void *)object)->held;
+}
+
+/* A structure of all zeros. */
+static PyObject *structure_new(int kind)
+{
+    PyObject *object = PyType_GenericAlloc((PyTypeObject *)(void *)class_of[kind], (Py_ssize_t)structure_of(kind)->size);
+    if (object)
+        ((holder *)(void *)object)->kind = kind;
+    return object;
+}
+
+static PyObject *structure_copied(int kind, const void *from)
+{
+    PyObject *object = structure_new(kind);
+    if (object)
+        memcpy(structure_at(object), from, structure_of(kind)->size);
+    return object;
+}
+
+/* The kind of a structure, or -1 for any other object. */
+static int kind_in(PyObject *object)
+{
+    return PyType_IsSubtype(Py_TYPE(object), base_type) ? (int)((holder *)(void *)object)->kind : -1;
+}
+
+/* The C structure in a Python one. */
+static int structure_from(PyObject *object, int kind, const char *name, const void **at)
+{
+    if (kind_in(object) != kind) {
+        PyErr_Format(PyExc_TypeError, "%s: a structure of %s, not %R", name, structure_of(kind)->name, (PyObject *)Py_TYPE(object));
+        return 0;
+    }
+    *at = structure_at(object);
+    return 1;
+}
+
+/* All elements of a sequence of structures, one behind the other; the caller frees them. */
+static inline int list_from(PyObject *object, int kind, size_t size, const char *name, void **all, int *count)
+{
+    PyObject *list = PySequence_List(object);
+    const Py_ssize_t length = list ? PyList_Size(list) : 0;
+    int done = 0;
+    if (!list)
+        return 0;
+    *all = length < INT_MAX ? PyMem_Calloc((size_t)length + 1, size) : NULL;
+    if (!*all)
+        PyErr_NoMemory();
+    for (; *all && done < (int)length; done++) {
+        const void *at;
+        if (!structure_from(PyList_GetItem(list, done), kind, name, &at))
+            break;
+        memcpy((char *)*all + (size_t)done * size, at, size);
+    }
+    *count = (int)length;
+    Py_DECREF(list);
+    return *all && done == *count;
+}
+
+static inline int numbers_from(PyObject *object, const char *unit, const char *name, double **all, int *count)
+{
+    PyObject *list = PySequence_List(object);
+    const Py_ssize_t length = list ? PyList_Size(list) : 0;
+    int done = 0;
+    if (!list)
+        return 0;
+    *all = length < INT_MAX ? PyMem_Calloc((size_t)length + 1, sizeof **all) : NULL;
+    if (!*all)
+        PyErr_NoMemory();
+    while (*all && done < (int)length && number_from(PyList_GetItem(list, done), unit, name, *all + done))
+        done++;
+    *count = (int)length;
+    Py_DECREF(list);
+    return *all && done == *count;
+}
+
+static PyObject *tuple_of(int kind, const void *all, size_t size, int count)
+{
+    PyObject *tuple = PyTuple_New(count);
+    for (int i = 0; tuple && i < count; i++) {
+        PyObject *one = structure_copied(kind, (const char *)all + (size_t)i * size);
+        if (!one) {
+            Py_DECREF(tuple);
+            return NULL;
+        }
+        PyTuple_SetItem(tuple, i, one);
+    }
+    return tuple;
+}
+
+/* Whether a call that found too little room is to be made once more: with room for all. */
+static int again(tside_status status, void **all, size_t size, int *capacity, const int *count)
+{
+    void *more;
+    if (status != TSIDE_TOO_SMALL || *count <= *capacity)
+        return 0;
+    more = PyMem_Calloc((size_t)*count, size);
+    if (!more)
+        return 0;
+    PyMem_Free(*all);
+    *all = more;
+    *capacity = *count;
+    return 1;
+}
+
+/* The results of a call, one after the other: gathered in a list, and handed on as a tuple, or alone where there is but one. Takes over both. */
+static PyObject *gather(PyObject *results, PyObject *one)
+{
+    if (one && !results)
+        results = PyList_New(0);
+    if (!one || !results || PyList_Append(results, one) < 0)
+        Py_CLEAR(results);
+    Py_XDECREF(one);
+    return results;
+}
+
+static PyObject *gathered(PyObject *results)
+{
+    PyObject *answer;
+    if (!results)
+        return Py_NewRef_(Py_None);
+    answer = PyList_Size(results) == 1 ? Py_NewRef_(PyList_GetItem(results, 0)) : PyList_AsTuple(results);
+    Py_DECREF(results);
+    return answer;
+}
+
+#endif

@@ -1,0 +1,106 @@
+# SPDX-License-Identifier: MIT
+"""
+Builds the package with pip: the C sources are compiled into the extension module, so that no library need be installed.
+
+From git, SWIG makes the wrapper; a release has it already. The version is configure.ac's, and in a source distribution the one that was written then.
+"""
+import os
+import re
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+from setuptools import Extension, setup
+from setuptools.command.build_ext import build_ext
+from setuptools.command.build_py import build_py
+from setuptools.command.sdist import sdist
+
+HERE = Path(__file__).resolve().parent
+os.chdir(HERE)
+# A source distribution carries the C library in a folder of its own.
+TOP = HERE / "c" if (HERE / "c").is_dir() else HERE.parent.parent
+INCLUDE = TOP / "include"
+MADE = ["core_wrap.c", "tunnelside/_api.py", "tunnelside/_core.pyi", "tunnelside/_version.py"]
+
+
+def version():
+    configure = TOP / "configure.ac"
+    if configure.exists():
+        return re.search(r"AC_INIT\(\[libtunnelside\], \[([^]]+)\]", configure.read_text(encoding="utf-8"))[1]
+    return re.search(r'"(.*)"', (HERE / "tunnelside" / "_version.py").read_text(encoding="utf-8"))[1]
+
+
+def outdated():
+    sources = [HERE / name for name in ("generate.py", "core.i", "core_values.h", "core_hand.h", "core_hints.pyi")] + list(INCLUDE.rglob("*.h"))
+    sources = [path for path in sources if path.name != "version.h"]
+    made = [HERE / name for name in MADE]
+    return not all(path.exists() for path in made) or min(path.stat().st_mtime for path in made) < max(path.stat().st_mtime for path in sources)
+
+
+def make():
+    """The wrapper and the Python names, where they are not there, or older than what they are made from."""
+    if (HERE / "c").is_dir() or not outdated():
+        return
+    swig = shutil.which("swig") or shutil.which("swig4.0")
+    if not swig:
+        sys.exit("tunnelside: building from git needs SWIG 4 (Debian: apt-get install swig); a release has its wrapper and does not")
+    subprocess.run([sys.executable, "generate.py", str(INCLUDE), version(), "."], check=True)
+    subprocess.run([swig, "-python", "-noproxy", "-o", "core_wrap.c", "core.i"], check=True)
+    for name in MADE:
+        os.utime(name)
+
+
+def version_header(folder):
+    """What configure makes of version.h.in."""
+    text = (INCLUDE / "tunnelside" / "version.h.in").read_text(encoding="utf-8")
+    parts = dict(zip(("VERSION_MAJOR", "VERSION_MINOR", "VERSION_PATCH"), version().split(".")), PACKAGE_VERSION=version())
+    for name, value in parts.items():
+        text = text.replace(f"@{name}@", value)
+    path = Path(folder) / "include" / "tunnelside" / "version.h"
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_text(text, encoding="utf-8")
+    return str(path.parent.parent)
+
+
+class Build(build_ext):
+    def build_extension(self, extension):
+        # By their full names: objects of sources outside this folder would else lie outside the build's.
+        extension.sources = ["core_wrap.c"] + [str(path) for path in sorted((TOP / "lib").glob("*.c"))]
+        extension.include_dirs = [version_header(self.build_temp), os.path.relpath(INCLUDE), os.path.relpath(TOP / "lib"), "."]
+        if self.compiler.compiler_type != "msvc":
+            # Without fused multiply-add the results are the same bits on all machines; the library never reads errno.
+            extension.extra_compile_args = ["-ffp-contract=off", "-fno-math-errno", "-fvisibility=hidden"]
+        super().build_extension(extension)
+
+
+class Modules(build_py):
+    def run(self):
+        make()
+        super().run()
+
+
+class Source(sdist):
+    def run(self):
+        make()
+        super().run()
+
+    def make_release_tree(self, base_dir, files):
+        super().make_release_tree(base_dir, files)
+        for name in ("lib", "include"):
+            target = Path(base_dir) / "c" / name
+            shutil.rmtree(target, ignore_errors=True)
+            for path in sorted((TOP / name).rglob("*")):
+                if path.suffix in (".c", ".h", ".in") and path.name != "version.h" and path.name != "tunnelside.pc.in":
+                    (target / path.relative_to(TOP / name)).parent.mkdir(parents=True, exist_ok=True)
+                    shutil.copyfile(path, target / path.relative_to(TOP / name))
+
+
+make()
+setup(
+    version=version(),
+    packages=["tunnelside"],
+    package_data={"tunnelside": ["py.typed", "*.pyi"]},
+    ext_modules=[Extension("tunnelside._core", ["core_wrap.c"], libraries=["m"] if os.name == "posix" else [])],
+    cmdclass={"build_ext": Build, "build_py": Modules, "sdist": Source},
+)

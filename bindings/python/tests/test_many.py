@@ -1,0 +1,225 @@
+# SPDX-License-Identifier: MIT
+"""Many sides: every row as plan_side has it, whatever its columns are made of and whoever works on them."""
+import array
+import math
+import subprocess
+import sys
+import threading
+import unittest
+
+import tunnelside as ts
+from sides import SIDE
+
+try:
+    import numpy
+    import pandas
+except ImportError:
+    numpy = pandas = None
+
+needs_numpy = unittest.skipUnless(numpy and pandas, "numpy and pandas are not installed")
+OUTPUTS = ["worst.drive", "bar_turns", "drive_end.sweep.cut_length", "free_end.hip_kick_out"]
+
+
+def doubles(values):
+    return array.array("d", values)
+
+
+def read(structure, path):
+    for step in path.split("."):
+        structure = getattr(structure, step)
+    return structure
+
+
+def bits(answer):
+    return {name: bytes(memoryview(column)) for name, column in answer.items()}
+
+
+class Rows(unittest.TestCase):
+    def test_each_row_is_plan_side(self):
+        lengths, hips = [10 + i for i in range(20)], [1.5 + 0.01 * i for i in range(20)]
+        got = ts.plan_many({"length": lengths, "curtain.hip": hips, "drive.safety_factor": 2, "hand": "left"}, base=SIDE, outputs=OUTPUTS)
+        self.assertEqual(list(got), [*OUTPUTS, "status", "findings"])
+        for row, (length, hip) in enumerate(zip(lengths, hips)):
+            plan = ts.plan_side(SIDE.replace(length=length, curtain={"hip": hip}, drive={"safety_factor": 2}, hand="left"))
+            self.assertEqual(got["status"][row], 0)
+            self.assertEqual(set(ts.findings_in(int(got["findings"][row]))), {finding.code for finding in plan.findings})
+            for name in OUTPUTS:
+                want = read(plan, name)
+                self.assertEqual(got[name][row], want) if want is not None else self.assertTrue(math.isnan(got[name][row]))
+
+    def test_a_bad_row_stops_nothing(self):
+        columns = {"length": [20.0, -1.0, 30.0, math.nan, 1e9]}
+        got = ts.plan_many(columns, base=SIDE, outputs=["worst.drive"])
+        self.assertEqual(list(got["status"]), [0, 1, 0, 1, 1])
+        self.assertEqual([math.isnan(value) for value in got["worst.drive"]], [False, True, False, True, True])
+        self.assertEqual(list(got["findings"])[1], 0)
+        for workers in (1, 3):
+            with self.assertRaisesRegex(ts.Error, "row 1: length: -1 m is not above 0 m") as caught:
+                ts.plan_many(columns, base=SIDE, errors="raise", workers=workers)
+            self.assertEqual((caught.exception.row, caught.exception.field, caught.exception.value), (1, "length", -1))
+        with self.assertRaises(ts.Error) as caught:
+            ts.plan_side(ts.row_side(columns, 4, base=SIDE))
+        self.assertEqual(caught.exception.field, "length")
+
+    def test_what_a_column_may_be(self):
+        want = bits(ts.plan_many({"length": doubles([20, 25, 30])}, base=SIDE))
+        wide = doubles([20, 0, 25, 0, 30, 0])
+        for column in ([20, 25, 30], (20.0, 25, "30 m"), memoryview(wide)[::2], memoryview(doubles([30, 25, 20]))[::-1], array.array("i", [20, 25, 30]),
+                       array.array("f", [20, 25, 30]), range(20, 31, 5), ["20 m", "2500 cm", "30 m"]):
+            self.assertEqual(bits(ts.plan_many({"length": column}, base=SIDE)), want, column)
+
+    def test_texts_choices_and_blanks(self):
+        got = ts.plan_many({"hand": ["left", None, "right"], "limits.lag": [None, 1e-9, None], "length": ["60 ft", None, 20.0]}, base=SIDE, outputs=["curtain_length"])
+        self.assertEqual(got["curtain_length"][0], ts.plan_side(SIDE.replace(length="60 ft")).curtain_length)
+        self.assertEqual(got["curtain_length"][1], ts.plan_side(SIDE).curtain_length)
+        self.assertEqual([ts.FindingCode.LAG in ts.findings_in(word) for word in got["findings"]], [False, True, False])
+        for hand in (ts.Hand.LEFT, 1, 1.0):
+            self.assertEqual(ts.plan_many({"hand": [hand]}, base=SIDE)["status"][0], 0)
+        self.assertEqual(ts.plan_many({"hand": [1.5]}, base=SIDE)["status"][0], ts.Status.OUT_OF_BOUNDS)
+        with self.assertRaisesRegex(ValueError, "hand, row 1: hand: 'up' is not one of right, left"):
+            ts.plan_many({"hand": ["left", "up"]}, base=SIDE)
+        with self.assertRaises(ts.Error) as caught:
+            ts.plan_many({"length": ["60 ft", "2 kg"]}, base=SIDE)
+        self.assertEqual((caught.exception.row, caught.exception.field), (1, "length"))
+
+    def test_empty_and_plain(self):
+        got = ts.plan_many({"length": []}, base=SIDE)
+        self.assertEqual({len(column) for column in got.values()}, {0})
+        self.assertEqual(len(ts.plan_many({"length": 20}, base=SIDE)["status"]), 1)
+        self.assertEqual(list(ts.plan_many({"length": [20, 30]}, base=SIDE, outputs=[])), ["status", "findings"])
+
+    def test_out_is_reused(self):
+        out = {"worst.drive": doubles([7.0] * 3), "bar_turns": memoryview(doubles([7.0] * 6))[::2], "status": array.array("i", [9] * 3), "findings": array.array("Q", [9] * 3)}
+        got = ts.plan_many({"length": [20.0, -1.0, 30.0]}, base=SIDE, outputs=["worst.drive"], out=out)
+        for name in out:
+            self.assertIs(got[name], out[name])
+        self.assertEqual(list(out["status"]), [0, 1, 0])
+        self.assertTrue(math.isnan(out["worst.drive"][1]))  # not the batch before
+        self.assertEqual(out["bar_turns"][2], ts.plan_side(SIDE.replace(length=30)).bar_turns)
+
+    def test_what_is_refused(self):
+        fine = {"length": [20.0, 30.0]}
+        for kind, columns, others in (
+            (ts.Error, {"colour": [1.0]}, {}), (ts.Error, fine, dict(outputs=["colour"])), (ValueError, {**fine, "curtain.hip": [1.5]}, {}),
+            (ts.Error, {"frame": [1.0]}, {}), (ts.Error, fine, dict(outputs=["worst"])), (TypeError, {"length": memoryview(b"ab").cast("c")}, {}),
+            (TypeError, {"length": [object()]}, {}), (ValueError, fine, dict(out={"bar_turns": doubles([1])})), (TypeError, fine, dict(out={"bar_turns": array.array("f", [1, 2])})),
+            ((BufferError, TypeError), fine, dict(out={"bar_turns": memoryview(doubles([1, 2])).toreadonly()})), (TypeError, fine, dict(out={"status": doubles([1, 2])})),
+            (ValueError, fine, dict(errors="ignore")), (ValueError, fine, dict(workers=0)), (TypeError, fine, dict(base=ts.Plan())), (ts.Error, {"length": ["x"]}, {}),
+            (TypeError, {"length": memoryview(bytes(16)).cast("d", [1, 2])}, {}), (ValueError, {"hand": "up"}, {}),
+        ):
+            with self.subTest(columns=columns, others=others):
+                with self.assertRaises(kind):
+                    ts.plan_many(columns, **{"base": SIDE, **others})
+        with self.assertRaises(TypeError):
+            ts.plan_many(fine)
+
+    def test_more_columns_than_fit(self):
+        with self.assertRaises((ValueError, ts.Error)):
+            ts.plan_many({"length": [1.0]}, base=SIDE, outputs=[f"lines[{i}].demand" for i in range(24)] * 1 + [f"findings[{i}].value" for i in range(32)] + [
+                f"{end}.{path}" for end in ("drive_end", "free_end") for path in [f"sweep.x{i}" for i in range(200)]])
+
+
+class Workers(unittest.TestCase):
+    def test_the_same_bits(self):
+        lengths = doubles([5 + 0.02 * i if i % 97 else -1 for i in range(2000)])
+        want = bits(ts.plan_many({"length": lengths}, base=SIDE))
+        for workers in (2, 3, 8):
+            self.assertEqual(bits(ts.plan_many({"length": lengths}, base=SIDE, workers=workers)), want)
+
+    def test_others_run_meanwhile(self):
+        """The interpreter's lock is let go: another thread goes on while one call plans its rows."""
+        lengths, counted, stop = doubles([20.0] * 4000), [0], threading.Event()
+
+        def count():
+            while not stop.is_set():
+                counted[0] += 1
+
+        other = threading.Thread(target=count)
+        other.start()
+        try:
+            interval = sys.getswitchinterval()
+            sys.setswitchinterval(0.5)  # who holds the lock would keep it
+            before = counted[0]
+            ts.plan_many({"length": lengths}, base=SIDE, outputs=["bar_turns"])
+            during = counted[0] - before
+        finally:
+            stop.set()
+            other.join()
+            sys.setswitchinterval(interval)
+        self.assertGreater(during, 100)
+
+    def test_threads_of_the_caller(self):
+        columns, wrong = {"length": doubles(range(10, 60))}, []
+        want = bits(ts.plan_many(columns, base=SIDE))
+
+        def work():
+            for _ in range(5):
+                if bits(ts.plan_many(columns, base=SIDE)) != want or ts.plan_side(SIDE) != plan:
+                    wrong.append(1)
+
+        plan = ts.plan_side(SIDE)
+        threads = [threading.Thread(target=work) for _ in range(4)]
+        for one in threads:
+            one.start()
+        for one in threads:
+            one.join()
+        self.assertEqual(wrong, [])
+
+    def test_without_numpy(self):
+        code = "import sys, tunnelside as ts; ts.Roll(core=1); assert not {'numpy', 'pandas', 'inspect', 'typing_extensions'} & set(sys.modules) - before, sys.modules"
+        subprocess.run([sys.executable, "-c", "import sys; before = set(sys.modules); " + code], check=True)
+
+
+@needs_numpy
+class Numpy(unittest.TestCase):
+    def test_arrays_of_any_kind(self):
+        lengths = numpy.arange(20.0, 60.0)
+        want = ts.plan_many({"length": lengths}, base=SIDE)
+        self.assertIsInstance(want["bar_turns"], numpy.ndarray)
+        grid = numpy.zeros((len(lengths), 3))
+        grid[:, 1] = lengths
+        for column in (lengths.astype("f4"), lengths.astype(int), lengths.astype("u2"), grid[:, 1], lengths[::-1].copy()[::-1], lengths.astype(">f8"), list(lengths), pandas.Series(lengths)):
+            got = ts.plan_many({"length": column}, base=SIDE)
+            for name in want:
+                numpy.testing.assert_array_equal(got[name], want[name])
+        for wrong in (grid, lengths.astype(complex), numpy.array(["a"] * 40), lengths.astype("M8[s]")):
+            with self.assertRaises((TypeError, ValueError)):
+                ts.plan_many({"length": wrong}, base=SIDE)
+
+    def test_out(self):
+        out = {"bar_turns": numpy.zeros((4, 2))[:, 1], "status": numpy.zeros(4, "i4"), "findings": numpy.zeros(4, "u8")}
+        got = ts.plan_many({"length": numpy.array([20.0, 30, -1, 40])}, base=SIDE, outputs=[], out=out)
+        self.assertIs(got["bar_turns"], out["bar_turns"])
+        self.assertTrue(math.isnan(out["bar_turns"][2]) and out["bar_turns"][3] > 5)
+        locked = numpy.zeros(4)
+        locked.flags.writeable = False
+        for wrong in (locked, numpy.zeros(4, "f4"), numpy.zeros(3), numpy.zeros((4, 1)), numpy.zeros(4, ">f8")):
+            with self.assertRaises((TypeError, ValueError, BufferError)):
+                ts.plan_many({"length": numpy.full(4, 20.0)}, base=SIDE, out={"bar_turns": wrong})
+
+    def test_very_long(self):
+        """A million rows, though all but a few are refused at once, so that it is soon over."""
+        lengths = numpy.full(1_000_000, -1.0)
+        lengths[::100_000] = 20
+        got = ts.plan_many({"length": lengths, "curtain.hip": 1.6}, base=SIDE, outputs=["bar_turns"], workers=2)
+        self.assertEqual(int((got["status"] == 0).sum()), 10)
+        self.assertEqual(int(numpy.isfinite(got["bar_turns"]).sum()), 10)
+        self.assertGreater(got["bar_turns"][900_000], 5)
+
+    def test_frames(self):
+        frame = pandas.DataFrame({"length": [20, 30, -1], "hand": ["left", "right", "left"], "curtain.hip": ["5 ft", "1.6 m", 1.5]}, index=["a", "b", "c"])
+        got = ts.plan_many(frame, base=SIDE, outputs=["bar_turns"])
+        self.assertIsInstance(got, pandas.DataFrame)
+        self.assertEqual((list(got.index), list(got.columns), list(got["status"])), (["a", "b", "c"], ["bar_turns", "status", "findings"], [0, 0, 1]))
+        self.assertEqual(ts.row_side(frame, 0, base=SIDE), SIDE.replace(length=20, hand="left", curtain={"hip": "5 ft"}))
+        frame["hand"] = frame["hand"].astype("category")
+        self.assertTrue(got.equals(ts.plan_many(frame, base=SIDE, outputs=["bar_turns"])))
+        sparse = pandas.DataFrame({"length": pandas.array([20, None], dtype="Int64"), "hand": pandas.array(["left", None], dtype="string")})
+        self.assertEqual(list(ts.plan_many(sparse, base=SIDE, outputs=["curtain_length"])["curtain_length"]),
+                         [ts.plan_side(SIDE.replace(length=20)).curtain_length, ts.plan_side(SIDE).curtain_length])
+        self.assertEqual(ts.row_side(sparse, 1, base=SIDE), SIDE)
+        self.assertEqual(ts.plan_many(frame.iloc[:0], base=SIDE).shape[0], 0)
+
+
+if __name__ == "__main__":
+    unittest.main()

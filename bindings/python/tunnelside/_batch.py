@@ -1,0 +1,246 @@
+# SPDX-License-Identifier: MIT
+"""Many sides: columns in, columns out."""
+from __future__ import annotations
+
+import array
+import sys
+from typing import Any, Dict, FrozenSet, Iterable, List, Literal, Mapping, Optional, Sequence, Tuple
+
+from . import _core
+from ._api import Side
+from ._structure import CHOICE, COUNT, Error, Field, _CLASSES, fields
+
+#: The figures that plan_many answers with where none are named.
+FIGURES = (
+    "curtain_length", "bar_length", "bar_turns", "drive_turns", "opening", "opening_far", "seal", "worst.drive", "design_torque", "drive_utilisation", "work",
+    "longest_side", "twist", "lag_elastic", "drive_end.sweep.cut_length", "drive_end.sweep.kick_out", "drive_end.side_force", "drive_end.layout.cut_length",
+)
+
+#: Rows that a worker takes at a time.
+_CHUNK = 512
+
+
+def plan_many(columns: Any, *, base: Side, outputs: Sequence[str] = FIGURES, out: Optional[Mapping[str, Any]] = None, errors: Literal["keep", "raise"] = "keep", workers: int = 1) -> Any:
+    """
+    Plans many sides: columns laid over a base side, row by row.
+
+    columns: a mapping from paths of a side's fields, such as "length" or "drive_end.guide.margin", to columns; or a data frame with such columns.
+        A column is a buffer of doubles of any stride (array, memoryview, numpy), a sequence of numbers or of texts with units ("96 ft"), names of a choice,
+        or one value for all rows. None in a sequence (or pandas' NA) leaves that row as the base has it. All columns are of one length.
+    base: the side that the columns are laid over.
+    outputs: paths of a plan's fields, such as "worst.drive"; FIGURES if not named.
+    out: a mapping from outputs to writable columns of doubles, reused from call to call; those not in it are made.
+        It may hold "status" (ints) and "findings" (unsigned 64-bit) too.
+    errors: "keep" notes a status for each row, and "raise" raises the Error of the first bad row once all are planned; its row says which.
+    workers: threads; the answers are the same bits, whatever their number.
+
+    Answers with a dictionary of columns in the order of outputs, and "status" and "findings" last; with a data frame, where one was given. A column is
+    what was given in out, else a numpy array where numpy is in use, else an array. status: a Status per row; findings: a word per row, see findings_in.
+    A bad row does not stop the others: its figures are not a number, as is a figure that a row does not have.
+    """
+    if errors not in ("keep", "raise"):
+        raise ValueError(f"errors: {errors!r} is neither 'keep' nor 'raise'")
+    if workers < 1:
+        raise ValueError(f"workers: {workers} is below 1")
+    if not isinstance(base, Side):
+        raise TypeError(f"base: a Side, not {type(base)}")
+    frame = columns if hasattr(columns, "columns") and hasattr(columns, "index") else None
+    given: Dict[str, Any] = {str(name): columns[name] for name in (columns.columns if frame is not None else columns)}
+    inputs, rows, blanks = _read(given, None if frame is None else len(frame))
+    wanted = list(dict.fromkeys(outputs))
+    out = out or {}
+    for name in out:
+        if name not in wanted and name not in ("status", "findings"):
+            wanted.append(name)
+    answer = {name: _column(out.get(name), rows, "d") for name in wanted}
+    answer["status"] = _column(out.get("status"), rows, "i")
+    answer["findings"] = _column(out.get("findings"), rows, "Q")
+    taken = tuple((name, answer[name]) for name in wanted)
+    work = [(start, stop, tuple(pair for pair in inputs if pair[0] not in absent)) for first, last, absent in _runs(blanks, rows)
+            for start, stop in _chunks(first, last, workers)]
+
+    def run(piece: Tuple[int, int, Tuple[Tuple[str, Any], ...]]) -> Optional[Exception]:
+        start, stop, columns_here = piece
+        return _core.plan_rows(base, start, stop, columns_here, taken, answer["status"], answer["findings"])
+
+    for error in _each(run, work or [(0, 0, inputs)], workers):
+        if error is not None and errors == "raise":
+            raise error
+    if frame is not None:
+        return type(frame)(answer, index=frame.index)
+    return answer
+
+
+def row_side(columns: Any, row: int, *, base: Side) -> Side:
+    """The side that plan_many plans for a row: plan_side of it says what is the matter with a bad one."""
+    frame = columns if hasattr(columns, "columns") and hasattr(columns, "index") else None
+    side = base
+    for name in columns.columns if frame is not None else columns:
+        column = columns[name]
+        value = column.iloc[row] if hasattr(column, "iloc") else column[row] if _is_column(column) else column
+        if value is not None and value is not getattr(sys.modules.get("pandas"), "NA", None):
+            side = _laid(side, str(name), value)
+    return side
+
+
+def _laid(structure: Any, path: str, value: Any) -> Any:
+    """The same structure with another value where the path leads."""
+    head, _, rest = path.partition(".")
+    name, _, index = head.partition("[")
+    if index:
+        elements = list(getattr(structure, name))
+        at = int(index[:-1])
+        elements[at] = _laid(elements[at], rest, value)
+        return structure.replace(**{name: elements})
+    if rest:
+        return structure.replace(**{name: _laid(getattr(structure, name), rest, value)})
+    row = next((field for field in fields(type(structure)) if field.name == name), None)
+    if row and row.type in (CHOICE, COUNT) and not isinstance(value, str):
+        value = int(value)
+    return structure.replace(**{name: value})
+
+
+# --- columns ---
+
+
+def _is_column(value: Any) -> bool:
+    return not isinstance(value, (str, bytes, int, float)) and (hasattr(value, "__len__") or hasattr(value, "__iter__") or hasattr(value, "__array__")) and not (
+        hasattr(value, "ndim") and value.ndim == 0)
+
+
+def _side_field(path: str) -> Field:
+    found = _core.field_at(Side._kind, path)
+    if found is None:
+        raise LookupError(path)
+    return fields(_CLASSES[found[0]])[found[1]]
+
+
+def _read(given: Mapping[str, Any], rows: Optional[int]) -> Tuple[Tuple[Tuple[str, Any], ...], int, List[Tuple[str, List[int]]]]:
+    """The columns as C takes them, how many rows there are, and where values are absent."""
+    inputs: List[Tuple[str, Any]] = []
+    blanks: List[Tuple[str, List[int]]] = []
+    first = ""
+    for path, column in given.items():
+        path = path.replace("yield_", "yield")
+        row = _side_field(path)
+        if not _is_column(column):
+            if column is not None:
+                inputs.append((path, _value(column, row, path)))
+            continue
+        numbers, absent = _numbers(column, row, path)
+        length = memoryview(numbers).shape[0]  # type: ignore[index]
+        if rows is None:
+            rows, first = length, path
+        if length != rows:
+            raise ValueError(f"{path}: {length} rows, and {first or 'the data frame'} has {rows}")
+        inputs.append((path, numbers))
+        if absent:
+            blanks.append((path, absent))
+    if rows is None:
+        rows = 1  # plain numbers alone are one side
+    return tuple(inputs), rows, blanks
+
+
+def _value(value: Any, row: Field, path: str) -> float:
+    if not isinstance(value, str):
+        return float(value)
+    if row.type == CHOICE:
+        if value not in row.choices:
+            raise ValueError(f"{path}: {value!r} is not one of {', '.join(row.choices)}")
+        return float(row.choices.index(value))
+    return _core.quantity_read(value, row.unit)
+
+
+def _numbers(column: Any, row: Field, path: str) -> Tuple[Any, List[int]]:
+    """A column of doubles, and the rows where there is none."""
+    if hasattr(column, "__array__") and not isinstance(column, memoryview):
+        numpy = sys.modules["numpy"] if "numpy" in sys.modules else __import__("numpy")
+        values = numpy.asarray(column)
+        if values.ndim != 1:
+            raise TypeError(f"{path}: a column of one dimension, not of {values.ndim}")
+        if values.dtype.kind in "fiub":
+            return values.astype(float, copy=False), []
+        if values.dtype.kind not in "OU":
+            raise TypeError(f"{path}: a column of numbers or texts, not of {values.dtype}")
+        column = values.tolist()
+    else:
+        view = _view(column)
+        if view is not None:
+            if view.ndim != 1:
+                raise TypeError(f"{path}: a column of one dimension, not of {view.ndim}")
+            if view.format in ("d", "@d", "=d"):
+                return view, []
+            if view.format.lstrip("@=<>") not in tuple("fbBhHiIlLqQ?"):
+                raise TypeError(f"{path}: a column of numbers, not of format {view.format!r}")
+            return array.array("d", view.tolist()), []
+    numbers = array.array("d")
+    absent: List[int] = []
+    missing = getattr(sys.modules.get("pandas"), "NA", None)
+    for at, value in enumerate(column):
+        if value is None or value is missing:
+            absent.append(at)
+            value = 0.0
+        try:
+            numbers.append(_value(value, row, path))
+        except Error as error:
+            raise error.at(path, at) from None
+        except (TypeError, ValueError) as error:
+            raise type(error)(f"{path}, row {at}: {error}") from None
+    return numbers, absent
+
+
+def _view(column: Any) -> Optional[memoryview]:
+    try:
+        return memoryview(column)
+    except TypeError:
+        return None
+
+
+def _column(given: Any, rows: int, code: str) -> Any:
+    """A column to write to: the one given, or a new one."""
+    if given is not None:
+        column = given.to_numpy() if hasattr(given, "to_numpy") else given
+        if memoryview(column).shape != (rows,):
+            raise ValueError(f"out: a column of shape {memoryview(column).shape}, not ({rows},)")
+        return column
+    if "numpy" in sys.modules and hasattr(sys.modules["numpy"], "empty"):
+        return sys.modules["numpy"].empty(rows, {"d": "f8", "i": "i4", "Q": "u8"}[code])
+    return array.array(code, bytes(array.array(code).itemsize * rows))
+
+
+# --- rows ---
+
+
+def _runs(blanks: List[Tuple[str, List[int]]], rows: int) -> Iterable[Tuple[int, int, FrozenSet[str]]]:
+    """Stretches of rows in which the same columns are absent."""
+    if not blanks:
+        if rows:
+            yield 0, rows, frozenset()
+        return
+    absent: Dict[int, List[str]] = {}
+    for path, where in blanks:
+        for row in where:
+            absent.setdefault(row, []).append(path)
+    first, names = 0, frozenset(absent.get(0, []))
+    for row in range(1, rows + 1):
+        here = frozenset(absent.get(row, [])) if row < rows else None
+        if here != names:
+            yield first, row, names
+            first, names = row, here or frozenset()
+
+
+def _chunks(first: int, last: int, workers: int) -> Iterable[Tuple[int, int]]:
+    step = _CHUNK if workers > 1 else 1 << 24
+    return ((start, min(start + step, last)) for start in range(first, last, step))
+
+
+def _each(run: Any, work: List[Any], workers: int) -> Iterable[Optional[Exception]]:
+    if workers == 1 or len(work) == 1:
+        return [run(piece) for piece in work]
+    from concurrent.futures import ThreadPoolExecutor
+
+    with ThreadPoolExecutor(min(workers, len(work))) as pool:
+        return list(pool.map(run, work))
+
+
+__all__ = ["FIGURES", "plan_many", "row_side"]

@@ -1,0 +1,289 @@
+# SPDX-License-Identifier: MIT
+"""What all structures, enumerations and errors have in common. Names, units, bounds and usual values come from the library's field tables."""
+from __future__ import annotations
+
+import enum
+import keyword
+from typing import TYPE_CHECKING, Any, Callable, ClassVar, Dict, List, NamedTuple, NoReturn, Optional, Tuple, Type, TypeVar, Union
+
+from . import _core
+
+#: A number in the SI unit of what it stands for, or a text with its unit: 1.6, "1.6 m", "5 ft 3 1/2 in".
+Quantity = Union[float, str]
+
+S = TypeVar("S", bound="Structure")
+
+NUMBER, COUNT, CHOICE, GROUP, LIST = range(5)
+
+
+class Choice(enum.IntEnum):
+    """One of a few. A text does as well, wherever one is asked for: the field's word for it, or the member's name."""
+
+    @property
+    def text(self) -> str:
+        """The word for it in files, on paper, and in structures as they print."""
+        return _TEXTS.get(type(self), {}).get(int(self), self.name.lower())
+
+    def __str__(self) -> str:
+        return self.text
+
+    @classmethod
+    def _missing_(cls, value: object) -> Choice:
+        if isinstance(value, str):
+            for member in cls:
+                if value in (member.text, member.name, member.name.lower()):
+                    return member
+            raise ValueError(f"{value!r} is no {cls.__name__}; it has {', '.join(member.text for member in cls)}")
+        return super()._missing_(value)  # type: ignore[no-any-return]
+
+
+# The words that the field tables have for the members of an enumeration.
+_TEXTS: Dict[type, Dict[int, str]] = {}
+
+
+class Field(NamedTuple):
+    """A row of a structure's table: what the field is, and what it may be."""
+
+    name: str
+    type: int
+    unit: str
+    meaning: str
+    low: float
+    high: float
+    low_open: bool
+    high_open: bool
+    required: bool
+    optional: bool
+    usual: float
+    usual_low: float
+    usual_high: float
+    basis: str
+    tolerance: float
+    choices: Tuple[str, ...]
+    structure: Optional[Type[Structure]]
+    capacity: int
+    applies_to: Optional[str]
+    applies_while: Tuple[int, ...]
+    offset: int
+
+    def __str__(self) -> str:
+        return f"{self.name}: {self.described()}"
+
+    def described(self) -> str:
+        """Unit, meaning, bounds and usual value in one line."""
+        parts = [f"{self.unit}, {self.meaning}" if self.type == NUMBER and self.unit else self.meaning]
+        if self.type in (NUMBER, COUNT) and self.low > float("-inf"):
+            parts.append(f"{'above' if self.low_open else 'from'} {self.low:g} {'to below' if self.high_open else 'to'} {self.high:g}")
+        if self.choices:
+            parts.append(f"one of {', '.join(self.choices)}; usually {self.choices[int(self.usual)]}")
+        if self.required:
+            parts.append("required")
+        elif self.optional:
+            parts.append("may be absent: None")
+        elif self.type in (NUMBER, COUNT) and self.low > float("-inf"):
+            parts.append(f"usually {self.usual:g}" + (f" ({self.basis})" if self.basis else ""))
+        if self.structure and self.type == LIST:
+            parts.append(f"at most {self.capacity} of {self.structure.__name__}")
+        elif self.structure:
+            parts.append(self.structure.__name__)
+        return "; ".join(parts)
+
+
+_KINDS = _core.kinds()
+_CLASSES: Dict[int, Type[Structure]] = {}
+
+
+class _Usual:
+    def __repr__(self) -> str:
+        return "usual"
+
+
+_USUAL = _Usual()
+
+
+class _Signature:
+    """The signature of a structure's class, with its usual values; made when asked for, for the sake of a quick import."""
+
+    def __get__(self, instance: object, owner: Type[Structure]) -> Any:
+        import inspect
+
+        if owner is Structure:
+            raise AttributeError("__signature__")
+        usual = owner()
+        parameters: List[inspect.Parameter] = []
+        for row in fields(owner):
+            word = row.name + "_" if keyword.iskeyword(row.name) else row.name
+            if word in owner._words and word not in [one.name for one in parameters]:
+                default = inspect.Parameter.empty if row.required else getattr(usual, word) if row.type in (NUMBER, COUNT, CHOICE) else _USUAL
+                default = default.text if isinstance(default, Choice) else default
+                annotation = owner._types[row.name] if row.name in owner._types else {NUMBER: Quantity, COUNT: int}[row.type]
+                parameters.append(inspect.Parameter(word, inspect.Parameter.KEYWORD_ONLY, default=default, annotation=annotation))
+        return inspect.Signature(parameters)
+
+
+if TYPE_CHECKING:
+    _Base = object
+else:
+    _Base = _core.base()
+
+
+class Structure(_Base):
+    """
+    Values that belong together. All are given by name; what is not given has its usual value, and a structure never changes: replace() makes
+    another. Numbers are in SI units, and may be given as texts with other units; an absent option is None.
+    """
+
+    __slots__ = ()
+    _c_name: ClassVar[str] = ""
+    _types: ClassVar[Dict[str, Any]] = {}
+    _kind: ClassVar[int] = -1
+    _words: ClassVar[Tuple[str, ...]] = ()
+    __signature__ = _Signature()
+
+    def __init_subclass__(cls) -> None:
+        if "_c_name" not in vars(cls):
+            raise TypeError(f"{cls.__name__}: a structure is as the library has it, and is not derived from")
+        cls._kind = _KINDS[cls._c_name]
+        _CLASSES[cls._kind] = cls
+        rows = _core.fields(cls._kind)
+        words: Dict[str, int] = {}
+        lines = []
+        for index, row in enumerate(rows):
+            name, kind_of_row = row[0], row[1]
+            if name.endswith("_given"):
+                continue
+            word = name + "_" if keyword.iskeyword(name) else name
+            if word in words:
+                continue
+            words[word] = words[name] = index
+            about = _field(row)
+            lines.append(f"{word}: {about.described()}")
+            members = tuple(cls._types[name]) if kind_of_row == CHOICE else None
+            setattr(cls, word, _core.describe(cls, cls._kind, index, word, about.described(), members))
+            if kind_of_row == CHOICE:
+                _TEXTS.setdefault(cls._types[name], dict(enumerate(row[15])))
+        cls._words = tuple(word for word in words if not keyword.iskeyword(word))
+        cls.__doc__ = f"{cls.__doc__}\n\n" + "\n".join(lines)
+        _core.settle(cls._kind, cls, words)
+
+    def asdict(self) -> Dict[str, Any]:
+        """All values by name; structures within become dictionaries, lists stay lists."""
+        return {word: _plain(getattr(self, word)) for word in self._words}
+
+    def _values(self) -> Tuple[Any, ...]:
+        return tuple([getattr(self, word) for word in self._words])
+
+    def __eq__(self, other: object) -> bool:
+        if type(other) is not type(self):
+            return NotImplemented
+        assert isinstance(other, Structure)
+        return self._values() == other._values()
+
+    def __hash__(self) -> int:
+        return hash((self._kind, self._values()))
+
+    def __reduce__(self) -> Tuple[Callable[..., Any], Tuple[Any, ...]]:
+        return _made, (type(self), dict(zip(self._words, self._values())))
+
+    def __repr__(self) -> str:
+        rows = fields(type(self))
+        shown = {word: getattr(self, word) for word in self._words}
+        if not any(row.low == float("-inf") for row in rows):  # asked: only what is not usual, or not usual with such choices
+            plain = type(self)()
+            choices = {row.name: shown[row.name] for row in rows if row.type == CHOICE and shown[row.name] != getattr(plain, row.name)}
+            usual = type(self)(**choices)
+            shown = {word: value for word, value in shown.items() if word in choices or value != getattr(usual, word)}
+        parts = [f"{word}={_shown(value)}" for word, value in shown.items()]
+        return f"{type(self).__name__}({', '.join(parts)})"
+
+
+def _plain(value: Any) -> Any:
+    if isinstance(value, Structure):
+        return value.asdict()
+    if isinstance(value, tuple):
+        return [_plain(one) for one in value]
+    return value
+
+
+def _shown(value: Any) -> str:
+    if isinstance(value, Choice):
+        return repr(value.text)
+    if isinstance(value, tuple):
+        return f"[{', '.join(map(_shown, value))}]"
+    return repr(value)
+
+
+def _made(cls: Type[S], values: Dict[str, Any]) -> S:
+    return cls(**values)
+
+
+def _field(row: Tuple[Any, ...]) -> Field:
+    *_, kind, capacity, applies_to, mask, offset = row
+    return Field._make((*row[:16], _CLASSES.get(kind), capacity, applies_to, tuple(bit for bit in range(32) if mask >> bit & 1) if applies_to else (), offset))
+
+
+def fields(structure: Type[Structure]) -> Tuple[Field, ...]:
+    """The table of a structure: every field with its unit, meaning, bounds and usual value, in the order in which they are checked."""
+    return tuple([_field(row) for row in _core.fields(structure._kind)])
+
+
+class Error(ValueError):
+    """
+    A refusal: what stands in the way, as plain data. str() gives the sentence.
+
+    status: what to do, a Status; relation: how the value stands to its bound, a Relation.
+    field: path of the field at fault, or None; other: the field it contradicts, or what would do, or None.
+    value, bound: what was refused and the bound it broke, in unit; None where nothing is compared.
+    gap: how much is missing (negative) or left; index: which element, point or character, or None.
+    row: of a batch, else None.
+    reason: a clause that says why, or None.
+    answers: what the function answers although nothing is within reach (drive_smallest: what became of each drive), else None.
+    """
+
+    answers: Any = None
+
+    def __init__(self, text: str, status: int, relation: int = 0, field: Optional[str] = None, other: Optional[str] = None, unit: Optional[str] = None,
+                 reason: Optional[str] = None, index: int = -1, row: int = -1, value: float = 0.0, bound: float = 0.0, gap: float = 0.0, related: int = 0,
+                 finite: int = 1) -> None:
+        super().__init__(text if row < 0 else f"row {row}: {text}")
+        self._all = (text, status, relation, field, other, unit, reason, index, row, value, bound, gap, related, finite)
+        self.status = _STATUS(status)
+        self.relation = _RELATION(relation)
+        self.field, self.other, self.unit, self.reason = field, other, unit, reason
+        self.index: Optional[int] = index if index >= 0 else None
+        self.row: Optional[int] = row if row >= 0 else None
+        self.value: Optional[float] = value if related and finite else None
+        self.bound: Optional[float] = bound if related and finite else None
+        self.gap = gap
+
+    def at(self, field: str, row: int) -> Error:
+        """The same refusal of a field in a row of a batch."""
+        text, status, relation, _, other, unit, reason, index, _, value, bound, gap, related, finite = self._all
+        return type(self)(text, status, relation, field, other, unit, reason, index, row, value, bound, gap, related, finite)
+
+    def __reduce__(self) -> Tuple[Type[Error], Tuple[Any, ...]]:
+        return type(self), self._all
+
+
+if TYPE_CHECKING:
+    from ._api import Relation, Status
+
+# Enumerations of the library, known once it has been read.
+_STATUS: Callable[[int], Status]
+_RELATION: Callable[[int], Relation]
+
+
+def settle(status: Any, relation: Any) -> None:
+    """At import, once the enumerations exist: the error class knows them, and the extension knows the error class."""
+    global _STATUS, _RELATION
+    _STATUS, _RELATION = status, relation
+    _core.settle(-1, Error, _unknown)
+
+
+def _unknown(kind: int, name: str) -> NoReturn:
+    """A keyword that is no field: names the nearest."""
+    import difflib
+
+    words = _CLASSES[kind]._words
+    near: List[str] = difflib.get_close_matches(name, words, 1, 0.5)
+    raise TypeError(f"{_CLASSES[kind].__name__} has no field '{name}'" + (f"; did you mean '{near[0]}'?" if near else f"; it has {', '.join(words)}"))
