@@ -296,20 +296,21 @@ def draw_page(sample, path, workers):
     by_eye.set_yscale("log")
     by_eye.legend(fontsize=7)
 
-    drives = {}
-    for row in rows:
-        drive = {name: value for name, value in row.items() if name.startswith("drive.")}
-        drives.setdefault((drive.get("drive.kind", 0), drive["drive.rated_torque"]), drive)
-    labels = []
-    for height, ((kind, rated), drive) in enumerate(sorted(drives.items())[:10]):
-        others = [{**{name: value for name, value in row.items() if not name.startswith("drive.")}, **drive} for row in rows]
+    def drive_of(row):
+        return row.get("drive.kind", 0), row["drive.rated_torque"]
+
+    drives, labels = {drive_of(row): {name: value for name, value in row.items() if name.startswith("drive.")} for row in rows}, []
+    most = collections.Counter(map(drive_of, rows)).most_common(10)
+    for height, (kind, rated) in enumerate(sorted(drive for drive, _ in most)):
+        others = [{**{name: value for name, value in row.items() if not name.startswith("drive.")}, **drives[kind, rated]} for row in rows]
         used = figures_of(others, "drive_utilisation", workers=workers)[0]
         lifted = sum(value <= 1 for value in used)
         for color, side, chosen in (("C0", 1, lambda value: value <= 1), ("C1", -1, lambda value: not value <= 1)):
             dots = [(row[length], height + side * (0.05 + 0.03 * (k % 11))) for k, (row, value) in enumerate(zip(rows, used)) if chosen(value)]
             by_drive.scatter(*(zip(*dots) if dots else ([], [])), s=6, color=color)
         labels.append(f"{ts.DriveKind(kind)}, {rated:.3g} N m\nlifts {lifted} of {len(rows)}")
-    by_drive.set(title="Which sides each drive can lift with its safety factor (above its line: it can)", xlabel="length of the side, m")
+    which = "each drive" if len(drives) == len(most) else f"the {len(most)} most common of {len(drives)} drives"
+    by_drive.set(title=f"Which sides {which} can lift with its safety factor (above its line: it can)", xlabel="length of the side, m")
     by_drive.set_yticks(range(len(labels)), labels, fontsize=7)
     by_drive.grid(axis="y", linewidth=0.4)
     thinned = f"{len(sample.rows)} of {sample.seen} rows drawn. " if sample.step > 1 else ""
@@ -388,13 +389,18 @@ def here(chunks, header, asked, workers):
 def run(source, target, asked, name, estimates, sample=None, say=functools.partial(print, file=sys.stderr), show=lambda: None):
     """Estimates a whole table chunk by chunk; returns how many rows were refused. estimates: as here(), without workers."""
     reader, writer = csv.reader(source, strict=True), csv.writer(target, lineterminator="\n")
-    header = tuple(next(reader, ()))
+    header = next(chunks_of(reader, 1, name), [(0, ())])[0][1]
     if not header:
         raise Unusable(f"{name}: the table is empty: its first line must name the columns")
+    header = tuple(header)
     table, figures = prepare(header, asked)
+    answered = ["status", "fault", "findings", *(figure.header for figure in figures)]
+    twice = set(header).intersection(answered)
+    if twice:
+        raise Unusable(f"{name}: a column would stand twice in the estimates: {', '.join(sorted(twice))}")
     if table.carried:
         say(f"{name}: carried along, no field of a side: {', '.join(table.carried)}")
-    writer.writerow([*header, "status", "fault", "findings", *(figure.header for figure in figures)])
+    writer.writerow([*header, *answered])
     refused = 0
     for chunk, answers in estimates(chunks_of(reader, ROWS_AT_ONCE, name), header, asked):
         for (line, cells), answer in zip(chunk, answers):
@@ -432,6 +438,9 @@ def main():
         parser.error("which SIDES?")
     if options.workers < 1:
         parser.error(f"--workers: {options.workers} is below 1")
+    written = [os.path.realpath(path) for path in (options.sides, options.output, options.plot) if path not in (None, "-")]
+    if len(set(written)) < len(written):
+        parser.error("SIDES, ESTIMATES and PAGE must be different files")
     name = "standard input" if options.sides == "-" else options.sides
     asked = split_figures(options.figures)
     estimates = functools.partial(here, workers=options.workers)
@@ -460,6 +469,8 @@ def command():
     """main(), with what stops it said in a line."""
     try:
         return main()
+    except KeyboardInterrupt:
+        return 130
     except BrokenPipeError:
         os.dup2(os.open(os.devnull, os.O_WRONLY), 1)  # nothing more can be said to whoever read it
     except (Unusable, OSError, ImportError) as error:

@@ -10,7 +10,7 @@ import collections
 import sys
 
 import batch_estimate
-from distributed import Client
+from distributed import Client, KilledWorker
 
 AHEAD = 3  # partitions under way for each worker: keeps them busy, and bounds the memory here
 
@@ -47,5 +47,5 @@ def main():
 if __name__ == "__main__":
     try:
         sys.exit(main())
-    except (batch_estimate.Unusable, OSError) as error:
+    except (batch_estimate.Unusable, KilledWorker, OSError) as error:
         sys.exit(f"batch_on_dask: {error}")

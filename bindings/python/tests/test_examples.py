@@ -190,6 +190,8 @@ class TestEstimates(Example):
             (HEADER.replace("curtain.hip", "lenght [m]"), ["column 'lenght [m]': a side has no such field"]),
             (HEADER.replace("curtain.hip", "curtain.hip [kg]"), ["column 'curtain.hip [kg]'", "mm, cm, m"]),
             (HEADER.replace("curtain.hip", "length"), ["two columns fill length"]),
+            (HEADER.replace("name", "status"), ["a column would stand twice in the estimates: status"]),
+            ('"' + HEADER, ["sides.csv:", "unexpected end of data"]),
             ("name,customer", ["no column is named after a field of a side"]),
         ):
             self.refused(self.call(self.table(header, ROW)), "batch_estimate: ", *words)
@@ -225,9 +227,10 @@ class TestEstimates(Example):
         self.assertNotIn(b"Traceback", done.stderr)
 
     def test_usage(self):
-        for arguments in ((), ("--workers", "0", SIDES), ("--workers", "two", SIDES), ("--nonsense",)):
+        for arguments in ((), ("--workers", "0", SIDES), ("--workers", "two", SIDES), ("--nonsense",), (SIDES, "-o", SIDES), (SIDES, "-o", "same", "--plot", "same")):
             done = self.call(*arguments)
             self.assertEqual((done.returncode, done.stdout), (2, b""))
+        self.assertEqual(len(rows_of(SIDES.read_text(encoding="utf-8"))), 201)
         self.assertIn(b"ends.rise", self.call("--help").stdout)
         listed = self.call("--fields").stdout.decode()
         self.assertRegex(listed, r"\n  curtain\.hip +m +height")
