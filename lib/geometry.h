@@ -51,7 +51,8 @@ static inline double tside_i_roll_length(const tside_roll *roll, double wraps)
 /* The exact inverse of the length, without cancellation and valid at zero thickness. */
 static inline double tside_i_roll_wraps(const tside_roll *roll, double l)
 {
-    return 2 * l / TSIDE_PI / (roll->core + sqrt(roll->core * roll->core + 4 * tside_i_roll_te(roll) * l / TSIDE_PI));
+    double q = l / TSIDE_PI;
+    return 2 * q / (roll->core + sqrt(roll->core * roll->core + 4 * tside_i_roll_te(roll) * q));
 }
 
 /* --- the travel --- */

@@ -163,8 +163,10 @@ FAULT
 %native(usual_by_choice) PyObject *core_usual_by_choice(PyObject *self, PyObject *args);
 %native(trades) PyObject *core_trades(PyObject *self, PyObject *args);
 %native(stock_plan) PyObject *core_stock_plan(PyObject *self, PyObject *args);
+%native(roll_rows) PyObject *core_roll_rows(PyObject *self, PyObject *args);
 %native(plan_rows) PyObject *core_plan_rows(PyObject *self, PyObject *args);
 
 %{
 #include "core_hand.h"
+#include "core_roll.h"
 %}

@@ -32,7 +32,7 @@ def version():
 
 
 def outdated():
-    sources = [HERE / name for name in ("generate.py", "core.i", "core_values.h", "core_hand.h", "core_hints.pyi")] + list(INCLUDE.rglob("*.h"))
+    sources = [HERE / name for name in ("generate.py", "core.i", "core_values.h", "core_hand.h", "core_roll.h", "core_hints.pyi")] + list(INCLUDE.rglob("*.h"))
     sources = [path for path in sources if path.name != "version.h"]
     made = [HERE / name for name in MADE]
     return not all(path.exists() for path in made) or min(path.stat().st_mtime for path in made) < max(path.stat().st_mtime for path in sources)
@@ -70,7 +70,7 @@ class Build(build_ext):
         extension.include_dirs = [version_header(self.build_temp), os.path.relpath(INCLUDE), os.path.relpath(TOP / "lib"), "."]
         if self.compiler.compiler_type != "msvc":
             # Without fused multiply-add the results are the same bits on all machines; the library never reads errno.
-            extension.extra_compile_args = ["-ffp-contract=off", "-fno-math-errno", "-fvisibility=hidden"]
+            extension.extra_compile_args = ["-ffp-contract=off", "-fno-math-errno", "-O3", "-fvisibility=hidden"]
         super().build_extension(extension)
 
 
