@@ -194,7 +194,7 @@ def plan_rows(rows, paths, workers=1):
         columns = {path: array("d", [rows[i][path] for i in members]) for path, choice in key if choice is None}
         columns.setdefault("length", array("d", bytes(8 * len(members))))  # so that it says how many rows there are, and that it is missing
         planned = ts.plan_many(columns, base=base, outputs=paths, workers=workers)
-        figures = zip(*(planned[path].tolist() for path in paths))
+        figures = zip(*(planned[path].tolist() for path in paths)) if paths else itertools.repeat(())
         for i, *answer in zip(members, planned["status"].tolist(), planned["findings"].tolist(), figures):
             answers[i] = answer
     return answers
@@ -292,7 +292,8 @@ def draw_page(sample, path, workers):
     swept = [{**typical, **{f"{end}.hung": int(ts.Hung.EXTENDER) for end in ENDS}, **{f"{end}.rise": metres for end in ENDS}} for metres in rises]
     for label, column in zip(("eye misplaced", "eye in its place"), figures_of(swept, kick, "drive_end.sweep.kick_out")):
         by_eye.plot([1000 * metres for metres in rises], [1000 * out for out in column], label=f"the middle side, {label}")
-    by_eye.set(title="Kick of the guide's foot against the eye's height", xlabel="eye above the curtain's fixing, mm (0: hung on the hip)", ylabel="kick out, mm (log scale)")
+    by_eye.set(title="Kick of the guide's foot against the eye's height")
+    by_eye.set(xlabel="eye above the curtain's fixing, mm (0: hung on the hip)", ylabel="kick out, mm (log scale)")
     by_eye.set_yscale("log")
     by_eye.legend(fontsize=7)
 
@@ -426,7 +427,7 @@ def main():
     parser.add_argument("sides", metavar="SIDES", nargs="?", help="CSV of sides; - is standard input")
     parser.add_argument("-o", "--output", metavar="ESTIMATES", help="CSV of estimates, written whole or not at all; else standard output")
     parser.add_argument("--figures", default=FIGURES, help="which figures of the plan, parted by commas, each with a unit in brackets if it is not to be SI: "
-                        "'drive_turns, worst.drive [lbf ft]'")  # fmt: skip
+                        "'drive_turns, worst.drive [lbf ft]'")
     parser.add_argument("--workers", type=int, default=1, help="threads that plan (usual: 1); the answers are the same whatever their number")
     parser.add_argument("--plot", metavar="PAGE", help="also draw a page of plots (.png, .pdf or .svg; needs matplotlib)")
     parser.add_argument("--fields", action="store_true", help="list the columns and figures there are, with their units")

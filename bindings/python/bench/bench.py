@@ -21,7 +21,7 @@ import tunnelside as ts
 ROWS, ROUNDS = 10_000, 9
 INPUTS = {  # spread over the rows; all can be planned
     "length": (12.0, 46.0), "curtain.hip": (1.55, 1.72), "bar.tube.wall": (0.0018, 0.0034), "drive.rated_torque": (30.0, 90.0), "drive_end.rise": (0.2, 0.45),
-}  # fmt: skip
+}
 FIGURES = (
     "worst.drive design_torque drive_turns open.underside opening_far longest_side twist lag_elastic drive_end.sweep.kick_out_error drive_end.side_force "
     "drive_end.layout.cut_length free_end.sweep.cut_length"
@@ -66,7 +66,7 @@ def end():
         guide=ts.Guide(tube=ts.Round(diameter=0.0334, wall=0.00165), material=ts.Material(grade="A53_B")),
         extender=ts.Extender(tube=ts.Square(side=0.0508, wall=0.003), material=ts.Material(grade="A500_B_shaped"), slant="angle", angle=0.7, member_height=1.0,
                              member_outer=4.6, stock=6.0),
-    )  # fmt: skip
+    )
 
 
 def bench_side():
@@ -197,7 +197,7 @@ def against_analyst():
     by_hand, plan, batch, at_once = in_turn(
         lambda: clock(lambda: analyst.plan(alone), 3), lambda: clock(lambda: ts.plan_side(side), 300), lambda: clock(lambda: analyst.plan(values)) / rows,
         lambda: clock(lambda: ts.plan_many(columns, base=side, outputs=list(apart), out=out), 3) / rows,
-    )  # fmt: skip
+    )
     print(f"{len(apart)} figures of a plan with both best angles sought, by NumPy and SciPy: apart by {worst:.0e} (at most 1e-09 asked)")
     say("  the analyst's script, one side at a time", by_hand)
     say("  plan_side", plan)
@@ -222,7 +222,7 @@ def at_the_prompt(folder):
 
     c, whole, changed = in_turn(
         lambda: run()[1], lambda: clock(lambda: asked_of(ts.plan_side(bench_side())), 500), lambda: clock(lambda: asked_of(ts.plan_side(side.replace(length=30.0))), 500)
-    )  # fmt: skip
+    )
     say("one full plan at the prompt: built, called, read", whole)
     say("  less the C call", whole - c, "at most 10 asked")
     say("  less the C call, one value of a side replaced", changed - c)

@@ -45,7 +45,7 @@ class TestAgainstAnalyst(unittest.TestCase):
             "drive.collar_offset": (0.1, 0.0, 0.15, 0.08), "drive.safety_factor": (1.5, 2.0, 1.25, 1.0), "collar.offset": (0.05, 0.1, 0.0, 0.02),
             "drive_end.guide.chain": (0.06, 0.0, 0.05, 0.08), "drive_end.guide.placing_error": (0.02, 0.01, 0.04, 0.0), "bar.play": (0.03, 0.0, 0.05, 0.01),
             "out_of_level": (0.0, 0.02, -0.01, 0.005), "diameter_difference": (0.0, 0.02, -0.03, 0.01), "drive_end.extender.tube.wall": (3e-3, 2e-3, 4e-3, 6.5e-3),
-        }  # fmt: skip
+        }
         side = bench.analyst_side(spacing=1.7)
         values = bench.values_of(side)
         bench.yields(values)

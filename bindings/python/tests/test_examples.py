@@ -34,7 +34,7 @@ BAD = {
     85: ("unreadable", "curtain.sill: '12'"), 106: ("contradicts", "bar.tube.wall"), 128: ("out_of_reach", "drive_end.extender.bar_clearance"),
     131: ("unreadable", "drive.kind: 'moter' is not one of motor, hand"), 153: ("out_of_reach", "drive_end.rise"),
     178: ("unreadable", "40 cells and the header 39, beyond it: 'second note, in a cell too many'"),
-}  # fmt: skip
+}
 
 
 def load():
@@ -134,12 +134,12 @@ class TestEstimates(Example):
         for name in ("drive_end", "free_end"):
             end[name] = ts.End(
                 rise="406 mm", guide=ts.Guide(tube=ts.Round(diameter="42.4 mm", wall="2.6 mm")),
-                extender=ts.Extender(tube=ts.Square(side="50 mm", wall="3 mm"), member_height="1189 mm", member_outer="4198 mm", stock="3 m"))  # fmt: skip
+                extender=ts.Extender(tube=ts.Square(side="50 mm", wall="3 mm"), member_height="1189 mm", member_outer="4198 mm", stock="3 m"))
         return ts.Side(
             length="36 m", hand="right", frame=ts.Frame(width="850 cm", leg_height="1572 mm", peak_height="3581 mm", tube=ts.Round(diameter="60.3 mm", wall="3.2 mm")),
             curtain=ts.Curtain(hip="154.6 cm", sill="396 mm", standoff="4 cm", thickness="0.15 mm", areal_mass="138 g/m2"), stops=ts.Stops(seal="11 cm"),
             bar=ts.Bar(tube=ts.Round(diameter="33.7 mm", wall="2.6 mm"), material=ts.Material(grade="S235"), splices=6),
-            drive=ts.Drive(kind="motor", rated_torque="60 N m", stall_torque="144 N m"), **end)  # fmt: skip
+            drive=ts.Drive(kind="motor", rated_torque="60 N m", stall_torque="144 N m"), **end)
 
     def test_workers_and_chunks_change_nothing(self):
         alone = self.call(SIDES).stdout
@@ -156,6 +156,8 @@ class TestEstimates(Example):
         self.assertEqual(plain.returncode, 0, plain.stderr)
         answer = rows_of(plain.stdout.decode())[1][16:]
         self.assertEqual(answer[0], "ok")
+        none = self.call(self.table(HEADER, ROW), "--figures", "")
+        self.assertEqual((none.returncode, rows_of(none.stdout.decode())[1][16:]), (0, answer[:3]))
         in_units = self.table(HEADER.replace("curtain.hip", "curtain.hip [mm]").replace("length", "length[m]"), ROW.replace("1.6 m", "1600").replace("30 m", "30"))
         quoted = self.table(HEADER, *[f'"{ROW}"'.replace(",", '","')], "", name="quoted.csv", end="\r\n", encoding="utf-8-sig")
         both_ends = HEADER.replace("ends.guide.tube.wall", "drive_end.guide.tube.wall,free_end.guide.tube.wall")
