@@ -27,7 +27,9 @@ static void print_run(sheet *s)
     if (run->time_up_given)
         print_row(s, "Up, from shut to open", duration(p, run->time_up));
     print_row(s, "Down, at no-load speed", duration(p, run->time_down));
-    if (drive->rated_run_given)
+    if (drive->rated_run_given && run->time_up_given)
+        text_say(s->out, "  ", "It may run for %s at a time, of which the way up is %s %%.", duration(p, drive->rated_run), plain(p, 100 * run->time_up / drive->rated_run, 0));
+    else if (drive->rated_run_given)
         print_row(s, "It may run at a time", duration(p, drive->rated_run));
     print_quantity(s, "It stalls, on its supply and cable, at", run->stall_torque, "N m");
     if (run->torque_rms_given)
@@ -100,6 +102,7 @@ static void print_cable(sheet *s)
         print_drop(s, "It may lose", cable->drop_limit * side->drive.supply_voltage);
         print_smallest(s, "Smallest size that keeps that, running", run->current_peak, TSIDE_RUNNING);
         print_smallest(s, "Smallest size that keeps that, starting", side->drive.stall_current * side->drive.supply_voltage / side->drive.rated_voltage, TSIDE_STARTING);
+        text_wrap(s->out, "  ", "Those keep the drop and no more: any cable must also carry what its fuse lets through, by local code.");
     }
     if (cable->ampacity_given)
         print_quantity(s, "It may carry, as the file says", cable->ampacity, "A");
