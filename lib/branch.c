@@ -6,8 +6,7 @@
 
 #include "compact.h"
 
-/* What a column costs less what it is worth at the prices where the search stands. */
-static int64_t reduced_cost(const tside_i_search *s, int column)
+int64_t tside_i_reduced_cost(const tside_i_search *s, int column)
 {
     const tside_i_pool *pool = &s->relaxation.pool;
     int64_t reduced = s->cutting.cost[pool->stock[column]] * s->node_fine;
@@ -27,7 +26,7 @@ static int is_ruled_out(tside_i_search *s, int64_t fixed)
     s->node_fine = tside_i_round_prices(s, s->node_price);
     s->least = 0;
     for (int j = 0; j < r->pool.columns; j++) {
-        const int64_t reduced = r->pool.banned[j] ? 0 : reduced_cost(s, j);
+        const int64_t reduced = r->pool.banned[j] ? 0 : tside_i_reduced_cost(s, j);
         if (reduced < s->least)
             s->least = reduced;
     }
@@ -35,8 +34,9 @@ static int is_ruled_out(tside_i_search *s, int64_t fixed)
         const double part = (double)s->node_price[i] * r->demand[i];
         sum += part - 1e-12 * fabs(part);
     }
-    sum += (double)s->least * (double)((s->cut - fixed) / cutting->cost[0]);
-    return sum > (double)(s->cut - fixed) * (double)s->node_fine * (1 + 1e-15);
+    sum += (double)s->least * (double)((s->cut - fixed) / cutting->cost[0]) + (double)s->more;
+    s->spare = (double)(s->cut - fixed) * (double)s->node_fine * (1 + 1e-15) - sum;
+    return s->spare < 0;
 }
 
 /* Sets what is left to be met with the columns taken so far, and returns what these cost. */
@@ -67,6 +67,10 @@ static void round_down(tside_i_search *s)
         tside_i_pool_pattern(r, s->column[d], s->found);
         full = tside_i_plan_append(s, s->found, s->value[d]);
     }
+    for (int k = 0; k < s->extras && full; k++) {
+        tside_i_pool_pattern(r, s->extra[k], s->found);
+        full = tside_i_plan_append(s, s->found, 1);
+    }
     for (int i = 0; i < r->rows && full; i++)
         if (r->basis[i] >= 0 && !r->pool.banned[r->basis[i]] && r->x[i] > 0.5 && r->x[i] < TSIDE_STOCK_PIECES) {
             tside_i_pool_pattern(r, r->basis[i], s->found);
@@ -76,14 +80,20 @@ static void round_down(tside_i_search *s)
         tside_i_plan_finish(s);
 }
 
-/* The column taken most often of those not taken a whole number of times: its row, or -1. */
+/*
+ * Of the columns not taken a whole number of times by the relaxation: the one that, once the basis is made whole, is taken furthest below no times, or else
+ * the one taken most often: its row, or -1.
+ */
 static int fraction(const tside_i_search *s)
 {
     const tside_i_relaxation *r = &s->relaxation;
     int row = -1;
-    for (int i = 0; i < r->rows; i++)
-        if (r->basis[i] >= 0 && !r->pool.banned[r->basis[i]] && fabs(r->x[i] - floor(r->x[i] + 0.5)) > 1e-6 && (row < 0 || r->x[i] > r->x[row]))
+    for (int i = 0; i < r->rows; i++) {
+        if (r->basis[i] < 0 || r->pool.banned[r->basis[i]] || fabs(s->x[i] - floor(s->x[i] + 0.5)) <= 1e-6)
+            continue;
+        if (row < 0 || r->x[i] < fmin(r->x[row], -0.5) || (r->x[row] >= -0.5 && s->x[i] > s->x[row]))
             row = i;
+    }
     return row;
 }
 
@@ -95,9 +105,9 @@ static void go_down(tside_i_search *s, int row)
     const int d = s->depth++;
     memcpy(s->bases + (size_t)d * m, r->basis, m * sizeof *r->basis);
     s->column[d] = r->basis[row];
-    s->whole[d] = s->low[d] = (int)r->x[row];
+    s->whole[d] = s->low[d] = (int)s->x[row];
     s->high[d] = s->low[d] + 1;
-    s->value[d] = r->x[row] - s->low[d] < 0.5 && s->low[d] > 0 ? s->low[d]-- : s->high[d]++;
+    s->value[d] = s->x[row] - s->low[d] < 0.5 && s->low[d] > 0 ? s->low[d]-- : s->high[d]++;
 }
 
 /*
@@ -110,7 +120,7 @@ static void close_side(tside_i_search *s, int64_t fixed)
     int64_t reduced;
     if (d < 0)
         return;
-    reduced = fixed > s->cut ? 0 : reduced_cost(s, s->column[d]);
+    reduced = fixed > s->cut ? 0 : tside_i_reduced_cost(s, s->column[d]);
     if (s->value[d] > s->whole[d]) {
         if (reduced >= 0)
             s->high[d] = -1;
@@ -142,7 +152,7 @@ static int go_on(tside_i_search *s)
 static int weight_of(const tside_i_search *s)
 {
     const tside_i_relaxation *r = &s->relaxation;
-    const int64_t weight = (int64_t)r->rows * ((int64_t)r->rows * r->rows + r->pool.start[r->pool.columns]) / 32768;
+    const int64_t weight = (int64_t)r->rows * ((int64_t)r->rows * r->rows + r->pool.start[r->pool.columns]) / 8192;
     return 1 + (int)weight;
 }
 
@@ -151,18 +161,26 @@ static int look(tside_i_search *s, const int *basis)
 {
     tside_i_relaxation *r = &s->relaxation;
     const int64_t fixed = take_columns(s);
-    int solved, row;
+    int solved, row = -1;
     s->nodes += weight_of(s);
     r->enough = (double)(s->cut - fixed) / (double)tside_i_dearest(s) + 2;
     tside_i_relaxation_set(r, basis);
     solved = tside_i_relaxation_solve(r);
-    if (solved == 1 && !is_ruled_out(s, fixed))
-        round_down(s);
+    s->more = 0;
+    if (!is_ruled_out(s, fixed) && solved == 1) {
+        memcpy(s->x, r->x, (size_t)r->rows * sizeof *s->x);
+        s->more = tside_i_corner(s);
+        if (s->depth < LEVELS * tside_i_types(s) + LEVELS_MORE)
+            row = fraction(s);
+        if (!is_ruled_out(s, fixed))
+            round_down(s);
+    }
     if (is_ruled_out(s, fixed)) {
-        close_side(s, fixed);
+        s->more = 0; /* it is another where a column is taken another number of times */
+        if (is_ruled_out(s, fixed))
+            close_side(s, fixed);
         return -1;
     }
-    row = solved == 1 && s->depth < LEVELS * tside_i_types(s) + LEVELS_MORE ? fraction(s) : -1;
     return row < 0 ? -2 : row;
 }
 
@@ -174,7 +192,7 @@ int tside_i_branch(tside_i_search *s, int limit)
     s->depth = 0;
     for (int i = 0; i < r->rows; i++)
         r->basis[i] = -1 - i;
-    for (const int *basis = r->basis; s->cut >= s->bound;) {
+    for (const int *basis = r->basis; s->cut >= s->least_cost;) {
         int row;
         if (s->nodes >= limit)
             return 0;

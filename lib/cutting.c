@@ -2,7 +2,8 @@
 /*
  * The search for the cheapest sticks. First a greedy plan; then the linear relaxation over all patterns, whose whole-numbered prices prove a
  * bound; then, for a cost between bound and plan, all patterns that a plan of that cost can hold (the room between the cost and the prices' sum
- * limits how much a pattern may fall short of its stick's price), and branch and bound over how often each is taken.
+ * limits how much a pattern may fall short of its stick's price), and branch and bound over how often each is taken, first with the sticks that make up
+ * that cost, choice after choice, then with any.
  */
 #include <string.h>
 #include <string.h>
@@ -11,13 +12,15 @@
 
 #include "compact.h"
 
+enum { FEW = 1000 }; /* patterns that are enough for a good plan */
+
 static int64_t length_of(const tside_i_search *s, int stock)
 {
     return s->cutting.cost[stock] / s->level;
 }
 
-/* Whether the sticks to be had, or some of them, may make a plan that is sought: costs are known but for which of them are left out. */
-static int may_do(const tside_i_search *s)
+/* Whether the sticks to be had, or some of them, may make a plan that is sought. If no stick can be spared, no plan of them costs less than all. */
+static int may_do(tside_i_search *s)
 {
     int64_t cost = 0;
     double room = 0;
@@ -25,37 +28,55 @@ static int may_do(const tside_i_search *s)
         cost += s->to_be_had[k] * s->cutting.cost[k];
         room += (double)s->to_be_had[k] * (double)s->cutting.room[k];
     }
-    return room > s->material * (1 - 1e-12) && (cost <= s->cut || cost - s->cutting.cost[0] >= s->bound);
+    s->least_cost = cost - s->cutting.cost[0] < s->bound ? cost : s->bound;
+    return room > s->material * (1 - 1e-12) && cost >= s->bound && s->least_cost <= s->cut;
+}
+
+/* How many sticks of a stock a total allows; no plan takes more of them than there are pieces. */
+static int most_sticks(const tside_i_search *s, int stock, int64_t total)
+{
+    const int64_t most = total / length_of(s, stock);
+    return (int)(most < TSIDE_STOCK_PIECES ? most : TSIDE_STOCK_PIECES);
+}
+
+/* Whether a plan that is sought may have so many sticks of stock k and of those longer, and beside them only shorter ones. left: what is left of a total. */
+static int may_go_on(const tside_i_search *s, int k, int64_t left, int64_t total)
+{
+    double cost = (double)(s->bound / s->level - total + left) * (double)s->cutting.cost[k - 1] / (double)length_of(s, k - 1);
+    for (int i = k; i < s->cutting.stocks; i++)
+        cost += (double)s->to_be_had[i] * (double)s->cutting.cost[i];
+    return cost < (double)s->cut + 0.5;
 }
 
 /*
- * Branches for every choice of sticks whose length together is not above a total, and to which not one more could be added. Returns whether nothing
- * was left out.
+ * Branches for every choice of sticks whose length together is not above a total, and to which not one more could be added, those with the most long sticks
+ * first. Returns whether nothing was left out.
  */
 static int branch_by_sticks(tside_i_search *s, int64_t total, int limit)
 {
-    const int last = s->cutting.stocks - 1;
-    int whole = 1, tried = 0, k;
-    memset(s->to_be_had, 0, sizeof s->to_be_had);
+    int whole = 1, tried = 0, k = s->cutting.stocks;
+    int64_t left = total;
     do {
-        int64_t left = total;
+        while (k-- > 0) {
+            s->to_be_had[k] = most_sticks(s, k, left);
+            left -= s->to_be_had[k] * length_of(s, k);
+        }
         s->nodes += ++tried % 32 == 0; /* to see that a choice will not do takes far less than a node */
         if (s->nodes >= limit)
             return 0;
-        for (k = last; k > 0; k--)
-            left -= s->to_be_had[k] * length_of(s, k);
-        s->to_be_had[0] = (int)(left / length_of(s, 0));
-        if (may_do(s) && s->cut >= s->bound)
+        if (may_do(s))
             whole = tside_i_branch(s, limit) && whole;
-        for (k = 1; k <= last; k++) { /* the next choice */
-            if (left >= length_of(s, k)) {
-                s->to_be_had[k]++;
-                break;
+        left += s->to_be_had[0] * length_of(s, 0);
+        for (k = 1; k < s->cutting.stocks; k++) { /* the next choice */
+            if (s->to_be_had[k]) {
+                s->to_be_had[k]--;
+                left += length_of(s, k);
+                if (may_go_on(s, k, left, total))
+                    break;
             }
             left += s->to_be_had[k] * length_of(s, k);
-            s->to_be_had[k] = 0;
         }
-    } while (k <= last);
+    } while (k < s->cutting.stocks);
     return whole;
 }
 
@@ -63,14 +84,15 @@ static int branch_by_sticks(tside_i_search *s, int64_t total, int limit)
 static void have_all(tside_i_search *s)
 {
     for (int k = 0; k < s->cutting.stocks; k++)
-        s->to_be_had[k] = (int)(s->cut / s->cutting.cost[k]);
+        s->to_be_had[k] = most_sticks(s, k, s->cut / s->level);
+    s->least_cost = s->bound;
 }
 
 /* Looks for the cheapest plan that costs no more than the cut. Returns whether nothing was left out. */
 static int explore(tside_i_search *s, int limit)
 {
     const int64_t total = s->cut / s->level;
-    const int all = tside_i_list_patterns(s);
+    const int all = tside_i_list_patterns(s, COLUMNS);
     have_all(s);
     if (s->cutting.stocks == 1)
         return tside_i_branch(s, limit) && all;
@@ -86,13 +108,13 @@ static int explore(tside_i_search *s, int limit)
  */
 static void refute_or_improve(tside_i_search *s)
 {
-    int64_t share = 8;
+    int64_t share = 64;
     s->cut = s->best.cost - 1;
     if (s->limit && s->cut / s->level > s->bound / s->level) {
-        tside_i_list_patterns(s);
+        tside_i_list_patterns(s, FEW);
         have_all(s);
         if (s->cut >= s->bound)
-            tside_i_branch(s, s->nodes + s->limit / 128);
+            tside_i_branch(s, s->nodes + s->limit / 32);
     }
     while (s->bound < s->best.cost && s->nodes < s->limit) {
         const int64_t last = s->best.cost - 1, lowest = s->bound / s->level, total = lowest + (last / s->level - lowest) / share,

@@ -12,7 +12,9 @@
 enum {
     GRID = 1024,       /* cells of the table that bounds what still fits */
     COLUMNS = 8192,    /* patterns that the search chooses from */
-    ENTRIES = 10       /* of one of them, on average */
+    ENTRIES = 10,      /* of one of them, on average */
+    ORDER = 4096,      /* of a group that is searched */
+    EXTRAS = 64        /* columns that make a basis whole */
 };
 
 /*
@@ -83,6 +85,7 @@ typedef struct tside_i_relaxation {
     double enough; /* more than any cost that is of interest */
     double share[TSIDE_STOCK_LENGTHS]; /* costs of the stocks */
     double *inverse, *x, *price, *alpha, *demand;
+    double determinant; /* of the basis, without its sign */
     int pivots;
 } tside_i_relaxation;
 
@@ -96,6 +99,8 @@ void tside_i_relaxation_set(tside_i_relaxation *r, const int *basis);
 void tside_i_relaxation_price(tside_i_relaxation *r);
 /* Brings a column in at its price, from a basis that meets all demands. 0 if it cannot. */
 int tside_i_relaxation_enter(tside_i_relaxation *r, int column);
+/* Takes a column once more: x is what is left of the basis. */
+void tside_i_relaxation_take(tside_i_relaxation *r, int column);
 /*
  * Solves for the demands as they stand, from a basis whose prices are sound, over the columns not banned. Returns 1; 0 where nothing meets
  * the demands, with prices that prove it; -1 if it does not end.
@@ -117,12 +122,17 @@ typedef struct tside_i_search {
     tside_i_relaxation relaxation;
     int64_t *table, *price;           /* whole-numbered prices of the types, at which no pattern is worth more than its stick, and their table */
     int64_t *node_price;              /* prices of the relaxation's rows where the search stands, */
-    int64_t node_fine, least;         /* their units in a unit of cost, and how far a column may fall short of its own, not above 0 */
+    int64_t node_fine, least;         /* their units in a unit of cost, and how far a column may fall short of its own, not above 0; */
+    int64_t more;                     /* what it costs at least there to make the basis whole, */
+    double spare;                     /* and what is left of the cut then: both in those units */
+    double *x;                        /* how often the relaxation takes the basis' columns there, */
+    int extras, extra[EXTRAS];        /* and columns that make it whole */
     int64_t fine;                     /* price units in a unit of cost */
     int64_t bound;                    /* least cost that is not ruled out */
     int64_t level;                    /* cost from one total of stock to the next */
     int64_t cut;                      /* only what costs no more is sought, */
-    int to_be_had[TSIDE_STOCK_LENGTHS]; /* and takes no more sticks of each stock, */
+    int to_be_had[TSIDE_STOCK_LENGTHS]; /* and takes no more sticks of each stock: */
+    int64_t least_cost;               /* of a plan of these; */
     double material;                  /* of which this much room is needed */
     tside_i_sticks best, trial;
     int *rest, *most, *count, *found; /* one per type */
@@ -169,12 +179,23 @@ int64_t tside_i_round_prices(const tside_i_search *search, int64_t *whole);
 void tside_i_find_bound(tside_i_search *search);
 void tside_i_raise_bound(tside_i_search *search, int64_t bound);
 /*
- * Puts every full pattern into the pool that falls short of its stick by no more than the room that the cut leaves; where these are too many, those
- * that fall short least. Returns whether it could put in all.
+ * Puts every full pattern into the pool that falls short of its stick by no more than the room that the cut leaves; where these are too many, or more than
+ * most, those that fall short least. Returns whether it could put in all.
  */
-int tside_i_list_patterns(tside_i_search *search);
+int tside_i_list_patterns(tside_i_search *search, int most);
+
+/* --- corner.c --- */
+
+/*
+ * What it costs at least, in units of the node's prices, to make the relaxation's basis whole, if that is no more than is spare; else more. Takes the columns
+ * that do it: into extra, and off the relaxation's x. 0 too where that would take long to find out.
+ */
+int64_t tside_i_corner(tside_i_search *search);
 
 /* --- branch.c --- */
+
+/* What a column costs less what it is worth at the prices where the search stands. */
+int64_t tside_i_reduced_cost(const tside_i_search *search, int column);
 
 /* Looks for the cheapest plan of the pool's patterns that costs no more than the cut. Returns whether nothing was left out. */
 int tside_i_branch(tside_i_search *search, int limit);

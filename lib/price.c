@@ -170,7 +170,7 @@ void tside_i_find_bound(tside_i_search *s)
     tside_i_raise_bound(s, (sum_of_prices(s) + s->fine - 1) / s->fine);
 }
 
-int tside_i_list_patterns(tside_i_search *s)
+int tside_i_list_patterns(tside_i_search *s, int most)
 {
     const tside_i_cutting *cutting = &s->cutting;
     const int64_t room = s->cut * s->fine - sum_of_prices(s);
@@ -184,7 +184,7 @@ int tside_i_list_patterns(tside_i_search *s)
             tside_i_walk walk = tside_i_walk_of(s, s->price, cutting->demand, cutting->room[k], cutting->cost[k] * s->fine - short_by - 1, LIST_STEPS);
             while (all && tside_i_walk_next(&walk))
                 if ((!k || cutting->room[k] - walk.left > cutting->room[k - 1]) && tside_i_walk_is_full(&walk))
-                    all = tside_i_pool_add(r, k, s->count);
+                    all = r->pool.columns < most && tside_i_pool_add(r, k, s->count);
             all = all && walk.steps >= 0;
             s->nodes += (int)((LIST_STEPS - walk.steps) / STEPS_IN_NODE);
         }

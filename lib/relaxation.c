@@ -89,6 +89,7 @@ static void pivot(tside_i_relaxation *r, int row, int column)
         r->x[i] -= a * r->x[row];
     }
     r->basis[row] = column;
+    r->determinant *= fabs(p);
     r->pivots++;
 }
 
@@ -108,6 +109,7 @@ void tside_i_relaxation_set(tside_i_relaxation *r, const int *basis)
     const int m = r->rows;
     int *list = r->basis + m; /* a copy: basis may be r's own */
     memcpy(list, basis, (size_t)m * sizeof *list);
+    r->determinant = 1;
     memset(r->inverse, 0, (size_t)m * (size_t)m * sizeof *r->inverse);
     for (int i = 0; i < m; i++) {
         row_of(r, i)[i] = -1;
@@ -171,6 +173,13 @@ int tside_i_relaxation_enter(tside_i_relaxation *r, int column)
         return 0;
     pivot(r, row, column);
     return 1;
+}
+
+void tside_i_relaxation_take(tside_i_relaxation *r, int column)
+{
+    make_alpha(r, column);
+    for (int i = 0; i < r->rows; i++)
+        r->x[i] -= r->alpha[i];
 }
 
 /* How far a row is from what it must be: not below 0, and 0 where its column is banned. */

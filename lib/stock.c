@@ -195,6 +195,7 @@ static size_t buffers(char *base, int cut_count, tside_i_search *s, int **type, 
     PART(&from, (m + 1) * (GRID + 1), &s->table);
     PART(&from, m, &s->price);
     PART(&from, rows, &s->node_price);
+    PART(&from, rows, &s->x);
     plan_buffers(&from, &s->best, m);
     plan_buffers(&from, &s->trial, m);
     PART(&from, m, &s->rest);

@@ -13,7 +13,7 @@ enum {
     TSIDE_STOCK_LENGTHS = 8,     /* that sticks are sold in */
     TSIDE_STOCK_CUTS = 250,      /* entries in a list of cuts */
     TSIDE_STOCK_PIECES = 100000, /* pieces, all counts together */
-    TSIDE_STOCK_NODES = 50000    /* a node limit that suits a program that someone waits for: two seconds or so, seldom needed */
+    TSIDE_STOCK_NODES = 50000    /* a node limit that suits a program that someone waits for: a second or so, seldom needed */
 };
 
 /* A length that sticks are sold in. */
@@ -80,7 +80,8 @@ TSIDE_API size_t tside_stock_work(int cut_count);
  * TSIDE_CONTRADICTS: a stock length not above the trim; a cut longer than the longest stock less trim (index: which cut; value: its length;
  * bound: what fits; gap: what is missing). TSIDE_TOO_SMALL: work_size (bound: bytes needed), or more sticks than capacity: only count is written.
  * Source: linear relaxation over cutting patterns, Gilmore and Gomory (1961), Operations Research 9, 849-859; its bound is taken from whole-numbered
- * dual prices that an exact knapsack search has checked, so that rounding cannot falsify it. Lengths count to the nanometre, or to a thousandth of it if
+ * dual prices that an exact knapsack search has checked, so that rounding cannot falsify it; raised by what it takes at least to make a basis whole, the group
+ * relaxation of Gomory (1969), Linear Algebra and its Applications 2, 451-558 (citation from memory). Lengths count to the nanometre, or to a thousandth of it if
  * they are no whole ones; then totals of stock that differ by less than a nanometre a stick count as equal.
  */
 TSIDE_API tside_status tside_stock_plan(const tside_stock *stock, const tside_cut *cuts, int cut_count, int node_limit, void *work, size_t work_size,
