@@ -62,12 +62,13 @@ static int published(void)
     return sum.wrong + (count != PROBLEMS);
 }
 
-static int invented(const char *what, int orders, int stocks, int most, int seed)
+/* full: exactly ten lengths, and all the stocks. */
+static int invented(const char *what, int orders, int stocks, int most, int seed, int full)
 {
     tally sum = {0};
     dice d = {(uint64_t)seed};
     for (int i = 0; i < orders; i++) {
-        const cut_order order = cut_order_invented(&d, stocks, most);
+        const cut_order order = full ? cut_order_full(&d, stocks, most) : cut_order_invented(&d, stocks, most);
         double seconds, stock, start;
         int sticks;
         const cut_answer answer = run(&order, &sum, &seconds);
@@ -90,11 +91,14 @@ static int invented(const char *what, int orders, int stocks, int most, int seed
 int main(void)
 {
     int wrong = published();
-    wrong += invented("side orders, up to 10 lengths, 12 of each, one stock", 100, 1, 12, 1);
-    wrong += invented("the same, up to 100 of each", 1000, 1, 100, 2);
-    wrong += invented("up to 2 stocks, 12 of each", 100, 2, 12, 3);
-    wrong += invented("up to 2 stocks, 100 of each", 100, 2, 100, 4);
-    wrong += invented("up to 3 stocks, 12 of each", 100, 3, 12, 5);
-    wrong += invented("up to 5 stocks, 12 of each", 100, 5, 12, 6);
+    wrong += invented("side orders, up to 10 lengths, 12 of each, one stock", 100, 1, 12, 1, 0);
+    wrong += invented("the same, up to 100 of each", 1000, 1, 100, 2, 0);
+    wrong += invented("up to 2 stocks, 12 of each", 100, 2, 12, 3, 0);
+    wrong += invented("up to 2 stocks, 100 of each", 100, 2, 100, 4, 0);
+    wrong += invented("up to 3 stocks, 12 of each", 100, 3, 12, 5, 0);
+    wrong += invented("up to 5 stocks, 12 of each", 100, 5, 12, 6, 0);
+    wrong += invented("10 lengths, 3 stocks, 100 of each", 200, 3, 100, 7, 1);
+    wrong += invented("10 lengths, 5 stocks, 20 of each", 200, 5, 20, 8, 1);
+    wrong += invented("10 lengths, 5 stocks, 100 of each", 200, 5, 100, 9, 1);
     return wrong > 0;
 }

@@ -80,7 +80,7 @@ int cut_orders_published(cut_order orders[PROBLEMS])
     return count;
 }
 
-cut_order cut_order_invented(dice *d, int stocks, int most)
+static cut_order invented(dice *d, int stocks, int most, int full)
 {
     static const double feet[] = {20, 24, 21, 16, 10};
     const int inches = dice_below(d, 2);
@@ -90,16 +90,26 @@ cut_order cut_order_invented(dice *d, int stocks, int most)
     order.optimum = 0;
     order.stock.kerf = dice_below(d, 3) ? 0.003 : 0;
     order.stock.trim = dice_below(d, 2) ? 0.01 : 0;
-    order.stock.length_count = 1 + dice_below(d, stocks);
+    order.stock.length_count = full ? stocks : 1 + dice_below(d, stocks);
     for (int k = 0; k < order.stock.length_count; k++)
         order.stock.lengths[k].length = feet[k] * 0.3048;
-    order.cut_count = 1 + dice_below(d, 10);
+    order.cut_count = full ? 10 : 1 + dice_below(d, 10);
     for (int i = 0; i < order.cut_count; i++) {
         const double length = dice_between(d, 0.2, 6.08);
         order.cuts[i].length = inches ? floor(length / 0.0254 * 16) * 0.0254 / 16 : floor(length * 1000) / 1000;
         order.cuts[i].count = 1 + dice_below(d, most);
     }
     return order;
+}
+
+cut_order cut_order_invented(dice *d, int stocks, int most)
+{
+    return invented(d, stocks, most, 0);
+}
+
+cut_order cut_order_full(dice *d, int stocks, int most)
+{
+    return invented(d, stocks, most, 1);
 }
 
 cut_answer cut_order_plan(const cut_order *order, int node_limit)

@@ -33,6 +33,9 @@ int cut_orders_published(cut_order orders[PROBLEMS]);
 /* An invented order: up to ten lengths, up to `most` pieces of each, sticks of one to `stocks` lengths in feet; every second in sixteenths of an inch, others in millimetres. */
 cut_order cut_order_invented(dice *d, int stocks, int most);
 
+/* The same, but of exactly ten lengths, and of all the stocks, five at most. */
+cut_order cut_order_full(dice *d, int stocks, int most);
+
 cut_answer cut_order_plan(const cut_order *order, int node_limit);
 
 /* NULL if the sticks give every piece, each fits, and the sums are right; else what is wrong. */

@@ -330,6 +330,24 @@ START_TEST(every_order_of_ten_lengths_is_proven)
 }
 END_TEST
 
+static void full_orders_are_proven(dice d, int orders, int stocks, int most)
+{
+    for (int i = 0; i < orders; i++) {
+        const cut_order order = cut_order_full(&d, stocks, most);
+        const cut_answer answer = sound(&order, TSIDE_STOCK_NODES);
+        if (!answer.plan.proven || !answer.plan.fewest)
+            ck_abort_msg("%d stocks, order %d: %g m and a bound of %g m, fewest %d", stocks, i, answer.plan.stock, answer.plan.lower_bound, answer.plan.fewest);
+    }
+}
+
+START_TEST(orders_from_several_stocks_are_proven)
+{
+    full_orders_are_proven((dice){13}, 60, 2, 100);
+    full_orders_are_proven((dice){14}, 60, 3, 100);
+    full_orders_are_proven((dice){15}, 60, 5, 20);
+}
+END_TEST
+
 START_TEST(plans_are_sound_whatever_the_limit)
 {
     static const int limits[] = {0, 1, 30, 1000};
@@ -403,6 +421,7 @@ Suite *stock_suite(void)
     tcase_add_test(tcase, the_work_buffer_is_kept_to);
     tcase_add_test(tcase, published_problems_are_proven);
     tcase_add_test(tcase, every_order_of_ten_lengths_is_proven);
+    tcase_add_test(tcase, orders_from_several_stocks_are_proven);
     tcase_add_test(tcase, plans_are_sound_whatever_the_limit);
     tcase_add_test(tcase, more_takes_more);
     suite_add_tcase(suite, tcase);
