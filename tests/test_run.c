@@ -175,11 +175,14 @@ FOR_SIDES(it_stalls_where_the_torque_passes, 60)
     tside_fault fault;
     double turns = side_place(&s, s.open).turns, share = drive.supply_voltage / drive.rated_voltage;
     ANSWERS(tside_lift_worst(&s.travel, &s.load, &s.hang, &worst, &fault));
-    drive.stall_torque = worst.drive * (1 + 1e-9) / share;
+    drive.stall_torque = worst.drive * (1 + 0.9e-6) / share;
+    run = run_of(&s, &s.hang, &drive, &none);
+    ck_assert(run.stalls && run.stall_turns == worst.turns);
+    drive.stall_torque = worst.drive * (1 + 1.1e-6) / share;
     run = run_of(&s, &s.hang, &drive, &none);
     ck_assert(!run.stalls && run.time_up_given && run.torque_rms_given && run.energy_given && !run.stall_turns_given && isfinite(run.time_up));
     for (int i = 0; i < 4; i++) {
-        drive.stall_torque = worst.drive * (1 - 0.1 * i) * (1 - 1e-9) / share;
+        drive.stall_torque = worst.drive * (1 - 0.1 * i) * (1 - 1e-7) / share;
         run = run_of(&s, &s.hang, &drive, &none);
         ck_assert(run.stalls && !run.time_up_given && !run.torque_rms_given && !run.energy_given && run.stall_turns_given && run.time_down_given);
         ck_assert(run.stall_turns >= 0 && run.stall_turns <= worst.turns + 1e-12);
