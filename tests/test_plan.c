@@ -996,6 +996,25 @@ START_TEST(what_breaks_or_hits_stops_the_work)
 }
 END_TEST
 
+/* A fuse too large for its cable is one whatever the motor, and though nothing is known of how it runs. */
+START_TEST(a_fuse_protects_its_cable_or_not)
+{
+    tside_side side = plain();
+    tside_plan plan;
+    electrify(&side);
+    side.drive.no_load_speed_given = 0;
+    for (int fuse = 19; fuse <= 21; fuse++) {
+        int found = 0;
+        side.cable.fuse = fuse;
+        plan = planned(&side);
+        ck_assert(!plan.run_given);
+        for (int i = 0; i < plan.finding_count; i++)
+            found += plan.findings[i].code == TSIDE_FINDING_FUSE_LARGE;
+        ck_assert_int_eq(found, fuse > 20);
+    }
+}
+END_TEST
+
 START_TEST(every_strength_line_appears)
 {
     tside_side side = plain();
@@ -1722,6 +1741,7 @@ Suite *plan_suite(void)
     tcase_add_test(tcase, a_crowd_of_findings_fits);
     tcase_add_test(tcase, texts_are_total);
     tcase_add_test(tcase, what_breaks_or_hits_stops_the_work);
+    tcase_add_test(tcase, a_fuse_protects_its_cable_or_not);
     tcase_add_test(tcase, every_strength_line_appears);
     tcase_add_test(tcase, every_part_of_a_plan_may_refuse_it);
     tcase_add_test(tcase, refusals_name_the_whole_path);
