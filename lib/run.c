@@ -180,7 +180,7 @@ static sums plus(sums a, sums b)
 
 /*
  * In steps that halve where two halves differ from the whole, as they do close under the fixing, where a guide leans ever faster, and where the motor all but stalls; and grow
- * again after. They are not too many whatever the torque is.
+ * again after. After so many, one takes what is left.
  */
 static sums stretch_up(const tside_i_lifting *lifting, const motor *m, int stretch, double from, double to)
 {
@@ -188,9 +188,9 @@ static sums stretch_up(const tside_i_lifting *lifting, const motor *m, int stret
     sums all = {0, 0, 0};
     double step = to - from, at = from;
     for (int tried = 0; at < to; tried++) {
-        double next = to - at > step ? at + step : to, middle = at + (next - at) / 2;
+        double next = to - at > step && tried < STEPS ? at + step : to, middle = at + (next - at) / 2;
         sums whole = panel(lifting, m, stretch, at, next), halves = plus(panel(lifting, m, stretch, at, middle), panel(lifting, m, stretch, middle, next));
-        if (fabs(halves.time - whole.time) <= 1e-9 * halves.time || tried > STEPS) {
+        if (fabs(halves.time - whole.time) <= 1e-9 * halves.time || tried >= STEPS) {
             all = plus(all, halves);
             at = next;
             step *= 2;
@@ -275,7 +275,7 @@ tside_status tside_i_drive_run(const tside_i_lifting *lifting, const tside_drive
     run->time_down = fmax(angle, 0) / idle_speed(&m);
     if (run->stalls) {
         run->stall_turns_given = 1;
-        run->stall_turns = stall_turns(lifting, most, worst);
+        run->stall_turns = fmax(stall_turns(lifting, most, worst), 0); /* shut is 0 but for rounding */
     } else {
         sums up = run_up(lifting, &m);
         run->time_up_given = run->torque_rms_given = 1;

@@ -198,6 +198,19 @@ FOR_SIDES(it_stalls_where_the_torque_passes, 60)
     }
 }
 
+/* Even a motor that cannot begin stalls nowhere below shut: on these sides the angle at shut is not 0 to the last digit. */
+FOR_SIDES(it_stalls_not_before_shut, SIDES)
+{
+    side s = side_random(number);
+    tside_drive drive = strong_motor();
+    tside_cable none = no_cable();
+    tside_run run;
+    drive.stall_torque = 0.01;
+    run = run_of(&s, &s.hang, &drive, &none);
+    if (run.stalls && run.stall_turns < 0)
+        ck_abort_msg("side %d: stalls at %g turns", number, run.stall_turns);
+}
+
 /* A travel of nothing takes no time. */
 START_TEST(shut_is_open)
 {
@@ -243,7 +256,7 @@ START_TEST(what_makes_no_run_is_refused)
     REFUSED(drive.rated_voltage_given = drive.supply_voltage_given = 0, TSIDE_CONTRADICTS, "cable.wire", TSIDE_NO_RELATION);
     REFUSED(drive.no_load_speed = 20, TSIDE_CONTRADICTS, "drive.no_load_speed", TSIDE_ABOVE);
     REFUSED((cable.length = 10000, cable.area = 1e-7), TSIDE_CONTRADICTS, "drive.supply_voltage", TSIDE_NOT_ABOVE);
-    REFUSED(drive.no_load_speed = 0, TSIDE_OUT_OF_BOUNDS, "drive.no_load_speed", TSIDE_NOT_ABOVE);
+    REFUSED(drive.no_load_speed = 0, TSIDE_OUT_OF_BOUNDS, "drive.no_load_speed", TSIDE_BELOW);
     REFUSED(cable.length = NAN, TSIDE_OUT_OF_BOUNDS, "cable.length", TSIDE_NOT_FINITE);
     REFUSED(s.load.length = -1, TSIDE_OUT_OF_BOUNDS, "load.length", TSIDE_NOT_ABOVE);
 }
@@ -442,6 +455,7 @@ Suite *run_suite(void)
     tcase_add_test(tcase, a_longer_cable_slows_and_a_short_one_hardly);
     tcase_add_test(tcase, at_stall_the_speed_is_nothing);
     tcase_add_test(tcase, it_stalls_where_the_torque_passes);
+    tcase_add_test(tcase, it_stalls_not_before_shut);
     tcase_add_test(tcase, shut_is_open);
     tcase_add_test(tcase, what_makes_no_run_is_refused);
     tcase_add_test(tcase, without_currents_there_is_a_time);
