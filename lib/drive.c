@@ -27,7 +27,7 @@ static const tside_field rows[] = {
     {OPTIONAL(tside_drive, stall_torque, "N m", FROM(0.01), TO(1e6), "torque at which it stalls, at its rated voltage"), APPLIES(tside_drive, kind, MOTOR)},
     {OPTIONAL(tside_drive, rated_voltage, "V", FROM(0.1), TO(1000), "voltage to which its ratings refer"), APPLIES(tside_drive, kind, MOTOR)},
     {OPTIONAL(tside_drive, supply_voltage, "V", FROM(0.1), TO(1000), "voltage of the supply"), APPLIES(tside_drive, kind, MOTOR)},
-    {OPTIONAL(tside_drive, no_load_speed, "rad/s", ABOVE(0), TO(1000), "speed without load, at its rated voltage"), APPLIES(tside_drive, kind, MOTOR)},
+    {OPTIONAL(tside_drive, no_load_speed, "rad/s", FROM(1e-6), TO(1000), "speed without load, at its rated voltage"), APPLIES(tside_drive, kind, MOTOR)},
     {OPTIONAL(tside_drive, no_load_current, "A", FROM(0), TO(1000), "current without load, at its rated voltage"), APPLIES(tside_drive, kind, MOTOR)},
     {OPTIONAL(tside_drive, stall_current, "A", FROM(0.001), TO(10000), "current at stall, at its rated voltage"), APPLIES(tside_drive, kind, MOTOR)},
     {OPTIONAL(tside_drive, rated_run, "s", ABOVE(0), TO(1e6), "how long it may run at a time"), APPLIES(tside_drive, kind, MOTOR)},

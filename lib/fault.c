@@ -70,6 +70,8 @@ tside_status tside_i_argument(tside_fault *fault, const char *name, const char *
         return tside_i_bound(fault, name, unit, 0, TSIDE_NOT_FINITE, 0);
     if (value < low || (open && value == low))
         return tside_i_bound(fault, name, unit, value, open ? TSIDE_NOT_ABOVE : TSIDE_BELOW, low);
+    if (value > TSIDE_MOST)
+        return tside_i_bound(fault, name, unit, value, TSIDE_ABOVE, TSIDE_MOST);
     return TSIDE_OK;
 }
 

@@ -47,16 +47,19 @@ static void find_run(const tside_side *side, tside_plan *plan)
         if (run->drop_start > allowed)
             add(plan, TSIDE_FINDING_DROP_START, TSIDE_DRIVE_END, -1, run->drop_start, allowed);
     }
-    if (cable->wire != TSIDE_NO_CABLE && cable->ampacity_given) {
-        if (run->current_peak > cable->ampacity)
-            add(plan, TSIDE_FINDING_AMPACITY, TSIDE_DRIVE_END, -1, run->current_peak, cable->ampacity);
-        if (cable->fuse_given && cable->fuse > cable->ampacity)
-            add(plan, TSIDE_FINDING_FUSE_LARGE, TSIDE_DRIVE_END, -1, cable->fuse, cable->ampacity);
-    }
+    if (cable->wire != TSIDE_NO_CABLE && cable->ampacity_given && run->current_peak > cable->ampacity)
+        add(plan, TSIDE_FINDING_AMPACITY, TSIDE_DRIVE_END, -1, run->current_peak, cable->ampacity);
     if (cable->fuse_given && run->current_peak > cable->fuse)
         add(plan, TSIDE_FINDING_FUSE, TSIDE_DRIVE_END, -1, run->current_peak, cable->fuse);
     else if (cable->fuse_given && run->current_start > cable->fuse)
         add(plan, TSIDE_FINDING_FUSE_START, TSIDE_DRIVE_END, -1, run->current_start, cable->fuse);
+}
+
+/* Whatever runs on the cable. */
+static void find_protection(const tside_cable *cable, tside_plan *plan)
+{
+    if (cable->wire != TSIDE_NO_CABLE && cable->ampacity_given && cable->fuse_given && cable->fuse > cable->ampacity)
+        add(plan, TSIDE_FINDING_FUSE_LARGE, TSIDE_DRIVE_END, -1, cable->fuse, cable->ampacity);
 }
 
 static void find_holding(const tside_side *side, tside_plan *plan)
@@ -186,6 +189,7 @@ void tside_i_find(const tside_i_setup *setup, const tside_i_hung *drive, const t
     find_tipping(&setup->travel, plan);
     if (plan->run_given)
         find_run(side, plan);
+    find_protection(&side->cable, plan);
     find_holding(side, plan);
     if (side->drive.kind == TSIDE_HAND || !side->drive.stall_torque_given)
         add(plan, TSIDE_FINDING_STALL_GUESSED, TSIDE_DRIVE_END, -1, plan->stall_torque, 0);

@@ -41,7 +41,10 @@ SELDOM tside_status tside_i_refuse_by(tside_fault *fault, const tside_i_refusal 
         return tside_i_refuse_by(fault, &refusal, value, bound, gap); \
     } while (0)
 
-/* Refuses an argument that is not finite, or below low; above 0 where open and low is 0. */
+/* No argument in SI units is as large, and products of a few such do not overflow. */
+#define TSIDE_MOST 1e15
+
+/* Refuses an argument that is not finite, below low (not above, where open), or above TSIDE_MOST. */
 SELDOM tside_status tside_i_argument(tside_fault *fault, const char *name, const char *unit, double value, double low, int open);
 
 /*

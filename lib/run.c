@@ -31,6 +31,9 @@ int tside_i_drive_runs(const tside_drive *drive)
 
 /* --- a motor on its supply and cable --- */
 
+/* So near its stall torque it is said to stall: the time would hang on the last digits of the torque. */
+#define NEAR_STALL 1e-6
+
 typedef struct motor {
     double supply, rated;       /* V */
     double resistance;          /* ohm, of the cable */
@@ -43,16 +46,22 @@ static double current_at(const motor *m, double torque)
     return m->idle + (m->stall - m->idle) * torque / m->torque;
 }
 
-static double speed_at(const motor *m, double torque)
+static double idle_speed(const motor *m)
 {
-    double volts = m->supply - m->resistance * current_at(m, torque);
-    return m->speed * (volts / m->rated - torque / m->torque);
+    return m->speed * (m->supply - m->resistance * m->idle) / m->rated;
 }
 
 /* Where the speed is 0: Ts (Vs - R I0)/(Vr + R (Is - I0)). */
 static double stall_torque(const motor *m)
 {
     return m->torque * (m->supply - m->resistance * m->idle) / (m->rated + m->resistance * (m->stall - m->idle));
+}
+
+/* w0 V/Vr - (w0/Ts) T falls in a straight line from without load to stall: written so, it is above 0 below stall, whatever is rounded. */
+static double speed_at(const motor *m, double torque)
+{
+    double most = stall_torque(m);
+    return idle_speed(m) * ((most - torque) / most);
 }
 
 static tside_status contradicts(tside_fault *fault, const char *field, const char *other, const char *reason)
@@ -169,15 +178,19 @@ static sums plus(sums a, sums b)
     return (sums){a.time + b.time, a.square + b.square, a.energy + b.energy};
 }
 
-/* In steps that halve where two halves differ from the whole, as they do close under the fixing, where a guide leans ever faster, and grow again after. */
+/*
+ * In steps that halve where two halves differ from the whole, as they do close under the fixing, where a guide leans ever faster, and where the motor all but stalls; and grow
+ * again after. After so many, one takes what is left.
+ */
 static sums stretch_up(const tside_i_lifting *lifting, const motor *m, int stretch, double from, double to)
 {
+    enum { STEPS = 10000 };
     sums all = {0, 0, 0};
-    double step = to - from, least = step / 4096, at = from;
-    while (at < to) {
-        double next = to - at > step ? at + step : to, middle = at + (next - at) / 2;
+    double step = to - from, at = from;
+    for (int tried = 0; at < to; tried++) {
+        double next = to - at > step && tried < STEPS ? at + step : to, middle = at + (next - at) / 2;
         sums whole = panel(lifting, m, stretch, at, next), halves = plus(panel(lifting, m, stretch, at, middle), panel(lifting, m, stretch, middle, next));
-        if (fabs(halves.time - whole.time) <= 1e-10 * halves.time || !(next - at > least)) {
+        if (fabs(halves.time - whole.time) <= 1e-9 * halves.time || tried >= STEPS) {
             all = plus(all, halves);
             at = next;
             step *= 2;
@@ -219,13 +232,15 @@ static double turns_at(const tside_travel *travel, int stretch, double progress)
     return tside_i_travel_angle(travel, &spot) / (2 * TSIDE_PI);
 }
 
-/* The first place where the drive must give as much as it can; that of the worst torque, where none comes before it. */
+/* The first place, up to the worst, where the drive must give as much as it can; the worst itself where it comes as near as makes a stall, and no nearer. */
 APART static double stall_turns(const tside_i_lifting *lifting, double torque, const tside_torque *worst)
 {
     const tside_travel *travel = lifting->travel;
-    for (int i = 0; i < travel->stretches; i++) {
+    double place = tside_i_travel_progress(travel, worst->turns);
+    int last = tside_i_travel_stretch(travel, place);
+    for (int i = 0; i <= last; i++) {
         short_of s = {lifting, torque, i};
-        double from = travel->stretch[i].from, to = i + 1 < travel->stretches ? travel->stretch[i + 1].from : travel->end, at = from;
+        double from = travel->stretch[i].from, to = i < last ? travel->stretch[i + 1].from : place, at = from;
         for (int k = 0; k <= 64; k++) {
             double next = from + (to - from) * k / 64;
             if (beyond(next, &s) >= 0)
@@ -248,7 +263,7 @@ tside_status tside_i_drive_run(const tside_i_lifting *lifting, const tside_drive
     length = cable->wire == TSIDE_NO_CABLE ? 0 : cable->length + cable->follow * open.opening;
     TRY(make_motor(drive, cable, length, &m, fault));
     most = stall_torque(&m);
-    *run = (tside_run){.stalls = peak >= most, .stall_torque = most, .current_peak_given = drive->stall_current_given, .resistance = m.resistance, .cable_length = length};
+    *run = (tside_run){.stalls = peak > most * (1 - NEAR_STALL), .stall_torque = most, .current_peak_given = drive->stall_current_given, .resistance = m.resistance, .cable_length = length};
     if (run->current_peak_given) {
         run->current_peak = current_at(&m, fmin(peak, most));
         run->current_start = m.supply * m.stall / (m.rated + m.resistance * m.stall);
@@ -257,10 +272,10 @@ tside_status tside_i_drive_run(const tside_i_lifting *lifting, const tside_drive
     }
     run->time_down_given = 1;
     angle = drive_angle(lifting, travel->stretches - 1, travel->end) - drive_angle(lifting, 0, travel->wraps_shut);
-    run->time_down = fmax(angle, 0) / speed_at(&m, 0);
+    run->time_down = fmax(angle, 0) / idle_speed(&m);
     if (run->stalls) {
         run->stall_turns_given = 1;
-        run->stall_turns = stall_turns(lifting, most, worst);
+        run->stall_turns = fmax(stall_turns(lifting, most, worst), 0); /* shut is 0 but for rounding */
     } else {
         sums up = run_up(lifting, &m);
         run->time_up_given = run->torque_rms_given = 1;

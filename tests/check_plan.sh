@@ -263,6 +263,9 @@ grep -qE '^(MOTOR|CABLE|CRANK)' out && wrong "a part about what the file does no
 edit film30.json '/"stall_current"/d; /"no_load_current"/d'
 run 1 changed.json
 says "changed.json:$(grep -n '"wire"' changed.json | sed 's/:.*//'): cable.wire"
+edit film30.json '/"no_load_speed"/d'
+run 0 changed.json
+prints "What the cable loses is not worked out"
 edit film30.json 's/"stall_current": "11 A"/"stall_current": "0.5 A"/'
 run 1 changed.json
 says "changed.json:$(grep -n '"stall_current"' changed.json | sed 's/:.*//'): drive.stall_current: 0.5 A contradicts drive.no_load_current"

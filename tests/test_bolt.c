@@ -73,6 +73,55 @@ START_TEST(every_grip_is_held)
 }
 END_TEST
 
+/* Every stock length is found, and no other. Inch: common practice, no published source; metric: ISO 888, from memory. */
+START_TEST(lengths_are_those_of_the_stock)
+{
+    static const double inch[] = {0.75, 1, 1.25, 1.5, 1.75, 2, 2.25, 2.5, 2.75, 3, 3.5, 4, 4.5, 5, 5.5, 6, 7, 8, 9, 10, 11, 12};
+    static const double metric[] = {20, 25, 30, 35, 40, 45, 50, 55, 60, 65, 70, 80, 90, 100, 110, 120, 130, 140, 150, 160, 180, 200};
+    enum { LENGTHS = sizeof inch / sizeof *inch };
+    for (int metre = 0; metre <= 1; metre++) {
+        const double *stock = metre ? metric : inch;
+        double unit = metre ? 0.001 : 0.0254;
+        int seen[LENGTHS] = {0};
+        for (int i = 10; i < 3000; i++) {
+            tside_bolt bolt = usual(metre ? TSIDE_BOLT_M6 : TSIDE_BOLT_1_4, i * 1e-4);
+            tside_bolt_plan plan;
+            int at = 0;
+            if (tside_bolt_choose(&bolt, &plan, NULL) != TSIDE_OK)
+                continue;
+            while (at < LENGTHS && fabs(plan.length - stock[at] * unit) > 1e-9)
+                at++;
+            if (at == LENGTHS)
+                ck_abort_msg("grip %g: no stock length of %g", bolt.grip, plan.length);
+            if (at > 0 && stock[at - 1] * unit >= plan.length - plan.beyond + 2 * plan.pitch)
+                ck_abort_msg("grip %g: %g would do", bolt.grip, stock[at - 1] * unit);
+            seen[at] = 1;
+        }
+        for (int i = 0; i < LENGTHS; i++)
+            if (!seen[i])
+                ck_abort_msg("no grip has %g", stock[i]);
+    }
+}
+END_TEST
+
+/* Thickest washers, by what they take of the bolt: ASME B18.21.1 type A (narrow 5/16; the others from memory), ISO 7089 and 7093-1, from memory. */
+START_TEST(washers_take_their_thickness)
+{
+    static const double thick[SIZES][2] = {{0.080, 0.080}, {0.080, 0.104}, {0.080, 0.104}, {0.080, 0.104}, {0.121, 0.132}, {1.8, 1.8}, {1.8, 2.2}, {2.2, 2.7}, {2.7, 3.3}};
+    for (int i = 0; i < SIZES; i++)
+        for (int kind = 0; kind < 2; kind++) {
+            tside_bolt bolt = usual((tside_bolt_size)i, 0.074);
+            tside_bolt_plan plan;
+            tside_fault fault;
+            bolt.washer = (tside_washer)kind;
+            if (tside_bolt_choose(&bolt, &plan, &fault) == TSIDE_CONTRADICTS)
+                bolt.washers = (int)fault.bound;
+            ANSWERS(tside_bolt_choose(&bolt, &plan, &fault));
+            ck_assert_double_eq_tol((plan.length - plan.beyond - plan.nut_height - bolt.grip) / bolt.washers, thick[i][kind] * (i < TSIDE_BOLT_M6 ? 0.0254 : 0.001), 1e-9);
+        }
+}
+END_TEST
+
 START_TEST(sizes_are_in_order)
 {
     for (int i = 0; i < SIZES; i++) {
@@ -166,6 +215,8 @@ Suite *bolt_suite(void)
     Suite *suite = suite_create("bolt");
     TCase *tcase = tcase_create("bolt");
     tcase_add_loop_test(tcase, every_grip_is_held, 0, SIZES);
+    tcase_add_test(tcase, lengths_are_those_of_the_stock);
+    tcase_add_test(tcase, washers_take_their_thickness);
     tcase_add_test(tcase, sizes_are_in_order);
     tcase_add_test(tcase, strength_is_in_proportion);
     tcase_add_test(tcase, long_grade_2_is_weaker);

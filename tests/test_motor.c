@@ -1,10 +1,15 @@
 /* SPDX-License-Identifier: MIT */
-/* A motor's run in time, step by step, by the GNU Scientific Library's solver of ordinary differential equations, against the library's quadrature over the angle. */
+/*
+ * A motor's run against the GNU Scientific Library: step by step in time by its solver of ordinary differential equations, and by its adaptive quadrature over the turns, also
+ * close to stall, where the time lies in a short part of the travel.
+ */
 #include <check.h>
 #include <gsl/gsl_errno.h>
+#include <gsl/gsl_integration.h>
 #include <gsl/gsl_odeiv2.h>
 #include <math.h>
 
+#include <tunnelside/guide.h>
 #include <tunnelside/run.h>
 
 #include "sides.h"
@@ -104,11 +109,83 @@ START_TEST(time_stepping_comes_to_the_same)
 }
 END_TEST
 
+/* --- with a guide --- */
+
+typedef struct hung {
+    const side *s;
+    double turns; /* of the bar, from shut to open */
+    double idle, most; /* rad/s without load, and N m at stall */
+    int power;    /* of the torque */
+} hung;
+
+static double drive_turns(const side *s, double turns)
+{
+    double lean, drive;
+    tside_fault fault;
+    ANSWERS(tside_guide_lean(&s->travel, &s->hang, turns, &lean, &drive, &fault));
+    return drive;
+}
+
+/* Seconds for each turn of the bar, times a power of the torque. derivation: speed falls in a straight line from without load to stall. */
+static double pace(double turns, void *context)
+{
+    const hung *h = context;
+    double d = 1e-5 * h->turns, low = fmax(turns - d, 0), high = fmin(turns + d, h->turns), rate = (drive_turns(h->s, high) - drive_turns(h->s, low)) / (high - low);
+    tside_torque t;
+    tside_fault fault;
+    ANSWERS(tside_lift_at(&h->s->travel, &h->s->load, &h->s->hang, turns, &t, &fault));
+    return 2 * PI * rate / (h->idle * (1 - t.drive / h->most)) * pow(t.drive, h->power);
+}
+
+static double over_travel(const side *s, hung *h, int power, double worst, gsl_integration_workspace *space)
+{
+    gsl_function f = {pace, h};
+    double breaks[] = {0, side_place(s, s->corner).turns, worst, h->turns}, sum = 0, part, error;
+    if (breaks[1] > worst) {
+        breaks[2] = breaks[1];
+        breaks[1] = worst;
+    }
+    h->power = power;
+    for (int i = 0; i < 3; i++)
+        if (breaks[i + 1] > breaks[i] + 1e-9) {
+            ck_assert_int_eq(gsl_integration_qag(&f, breaks[i], breaks[i + 1], 1e-9, 1e-6, 200, GSL_INTEG_GAUSS15, space, &part, &error), GSL_SUCCESS);
+            sum += part;
+        }
+    return sum;
+}
+
+FOR_SIDES(quadrature_over_the_turns_comes_to_the_same, 60)
+{
+    side s = side_random(number);
+    tside_drive drive;
+    tside_cable none;
+    tside_run run;
+    tside_torque worst;
+    tside_fault fault;
+    double margin = number % 2 ? 1 + 1e-4 : 1.5, time, square;
+    hung h = {&s, side_place(&s, s.open).turns, 0.4, 0, 0};
+    gsl_integration_workspace *space = gsl_integration_workspace_alloc(200);
+    tside_usual(TSIDE_KIND_DRIVE, &drive);
+    tside_usual(TSIDE_KIND_CABLE, &none);
+    ANSWERS(tside_lift_worst(&s.travel, &s.load, &s.hang, &worst, &fault));
+    drive.rated_torque = 60;
+    drive.stall_torque_given = drive.no_load_speed_given = 1;
+    drive.stall_torque = h.most = margin * worst.drive;
+    drive.no_load_speed = h.idle;
+    ANSWERS(tside_drive_run(&s.travel, &s.load, &s.hang, &drive, &none, &run, &fault));
+    time = over_travel(&s, &h, 0, worst.turns, space);
+    square = over_travel(&s, &h, 2, worst.turns, space);
+    gsl_integration_workspace_free(space);
+    NEAR(run.time_up, time, 1e-5 * time, "time", number);
+    NEAR(run.torque_rms, sqrt(square / time), 1e-5 * run.torque_rms, "root mean square", number);
+}
+
 Suite *motor_suite(void)
 {
     Suite *suite = suite_create("motor");
     TCase *tcase = tcase_create("motor");
     tcase_add_test(tcase, time_stepping_comes_to_the_same);
+    tcase_add_test(tcase, quadrature_over_the_turns_comes_to_the_same);
     suite_add_tcase(suite, tcase);
     return suite;
 }

@@ -996,6 +996,66 @@ START_TEST(what_breaks_or_hits_stops_the_work)
 }
 END_TEST
 
+static int found(const tside_plan *plan, tside_finding_code code)
+{
+    int count = 0;
+    for (int i = 0; i < plan->finding_count; i++)
+        count += plan->findings[i].code == code;
+    return count;
+}
+
+/* What just keeps to a limit is no finding, what is a hair above it is one, and a limit that is not given is none. */
+START_TEST(limits_of_a_run_may_be_reached)
+{
+    tside_side side = plain(), none;
+    tside_plan plan;
+    static const tside_finding_code codes[] = {TSIDE_FINDING_LONG_RUN, TSIDE_FINDING_OVERLOAD, TSIDE_FINDING_DROP, TSIDE_FINDING_DROP_START, TSIDE_FINDING_AMPACITY, TSIDE_FINDING_FUSE,
+                                               TSIDE_FINDING_FUSE_START};
+    electrify(&side);
+    plan = planned(&side);
+    for (int below = 0; below <= 1; below++)
+        for (size_t i = 0; i < sizeof codes / sizeof *codes; i++) {
+            tside_side changed = side;
+            tside_plan made;
+            double *limit[] = {&changed.drive.rated_run, &changed.drive.rated_torque, &changed.cable.drop_limit, &changed.cable.drop_limit, &changed.cable.ampacity, &changed.cable.fuse,
+                               &changed.cable.fuse};
+            double value[] = {plan.run.time_up, plan.run.torque_rms, plan.run.drop_peak / 24, plan.run.drop_start / 24, plan.run.current_peak, plan.run.current_peak, plan.run.current_start};
+            int drop = codes[i] == TSIDE_FINDING_DROP || codes[i] == TSIDE_FINDING_DROP_START; /* a share, and so rounded */
+            *limit[i] = value[i] * (below ? 1 - 1e-12 : drop ? 1 + 1e-12 : 1);
+            made = planned(&changed);
+            ck_assert_msg(found(&made, codes[i]) == below, "finding %d, %d below its limit", (int)codes[i], below);
+        }
+    none = side;
+    none.drive.rated_run_given = none.cable.drop_limit_given = none.cable.ampacity_given = none.cable.fuse_given = 0;
+    none.drive.rated_run = none.cable.drop_limit = none.cable.ampacity = none.cable.fuse = 1e-6;
+    plan = planned(&none);
+    for (size_t i = 0; i < sizeof codes / sizeof *codes; i++)
+        ck_assert_int_eq(found(&plan, codes[i]), 0);
+    none = side;
+    none.cable.wire = TSIDE_NO_CABLE;
+    none.cable.drop_limit = -1;
+    none.cable.ampacity = 1e-6;
+    plan = planned(&none);
+    ck_assert(!found(&plan, TSIDE_FINDING_DROP) && !found(&plan, TSIDE_FINDING_DROP_START) && !found(&plan, TSIDE_FINDING_AMPACITY) && !found(&plan, TSIDE_FINDING_FUSE_LARGE));
+}
+END_TEST
+
+/* A fuse too large for its cable is one whatever the motor, and though nothing is known of how it runs. */
+START_TEST(a_fuse_protects_its_cable_or_not)
+{
+    tside_side side = plain();
+    tside_plan plan;
+    electrify(&side);
+    side.drive.no_load_speed_given = 0;
+    for (int fuse = 19; fuse <= 21; fuse++) {
+        side.cable.fuse = fuse;
+        plan = planned(&side);
+        ck_assert(!plan.run_given);
+        ck_assert_int_eq(found(&plan, TSIDE_FINDING_FUSE_LARGE), fuse > 20);
+    }
+}
+END_TEST
+
 START_TEST(every_strength_line_appears)
 {
     tside_side side = plain();
@@ -1722,6 +1782,8 @@ Suite *plan_suite(void)
     tcase_add_test(tcase, a_crowd_of_findings_fits);
     tcase_add_test(tcase, texts_are_total);
     tcase_add_test(tcase, what_breaks_or_hits_stops_the_work);
+    tcase_add_test(tcase, limits_of_a_run_may_be_reached);
+    tcase_add_test(tcase, a_fuse_protects_its_cable_or_not);
     tcase_add_test(tcase, every_strength_line_appears);
     tcase_add_test(tcase, every_part_of_a_plan_may_refuse_it);
     tcase_add_test(tcase, refusals_name_the_whole_path);

@@ -175,11 +175,14 @@ FOR_SIDES(it_stalls_where_the_torque_passes, 60)
     tside_fault fault;
     double turns = side_place(&s, s.open).turns, share = drive.supply_voltage / drive.rated_voltage;
     ANSWERS(tside_lift_worst(&s.travel, &s.load, &s.hang, &worst, &fault));
-    drive.stall_torque = worst.drive * (1 + 1e-9) / share;
+    drive.stall_torque = worst.drive * (1 + 0.9e-6) / share;
+    run = run_of(&s, &s.hang, &drive, &none);
+    ck_assert(run.stalls && run.stall_turns == worst.turns);
+    drive.stall_torque = worst.drive * (1 + 1.1e-6) / share;
     run = run_of(&s, &s.hang, &drive, &none);
     ck_assert(!run.stalls && run.time_up_given && run.torque_rms_given && run.energy_given && !run.stall_turns_given && isfinite(run.time_up));
     for (int i = 0; i < 4; i++) {
-        drive.stall_torque = worst.drive * (1 - 0.1 * i) * (1 - 1e-9) / share;
+        drive.stall_torque = worst.drive * (1 - 0.1 * i) * (1 - 1e-7) / share;
         run = run_of(&s, &s.hang, &drive, &none);
         ck_assert(run.stalls && !run.time_up_given && !run.torque_rms_given && !run.energy_given && run.stall_turns_given && run.time_down_given);
         ck_assert(run.stall_turns >= 0 && run.stall_turns <= worst.turns + 1e-12);
@@ -193,6 +196,19 @@ FOR_SIDES(it_stalls_where_the_torque_passes, 60)
         }
         NEAR(run.current_peak, run_of(&s, &s.hang, &drive, &none).current_peak, 0, "current", number);
     }
+}
+
+/* Even a motor that cannot begin stalls nowhere below shut: on these sides the angle at shut is not 0 to the last digit. */
+FOR_SIDES(it_stalls_not_before_shut, SIDES)
+{
+    side s = side_random(number);
+    tside_drive drive = strong_motor();
+    tside_cable none = no_cable();
+    tside_run run;
+    drive.stall_torque = 0.01;
+    run = run_of(&s, &s.hang, &drive, &none);
+    if (run.stalls && run.stall_turns < 0)
+        ck_abort_msg("side %d: stalls at %g turns", number, run.stall_turns);
 }
 
 /* A travel of nothing takes no time. */
@@ -240,9 +256,47 @@ START_TEST(what_makes_no_run_is_refused)
     REFUSED(drive.rated_voltage_given = drive.supply_voltage_given = 0, TSIDE_CONTRADICTS, "cable.wire", TSIDE_NO_RELATION);
     REFUSED(drive.no_load_speed = 20, TSIDE_CONTRADICTS, "drive.no_load_speed", TSIDE_ABOVE);
     REFUSED((cable.length = 10000, cable.area = 1e-7), TSIDE_CONTRADICTS, "drive.supply_voltage", TSIDE_NOT_ABOVE);
-    REFUSED(drive.no_load_speed = 0, TSIDE_OUT_OF_BOUNDS, "drive.no_load_speed", TSIDE_NOT_ABOVE);
+    REFUSED(drive.no_load_speed = 0, TSIDE_OUT_OF_BOUNDS, "drive.no_load_speed", TSIDE_BELOW);
     REFUSED(cable.length = NAN, TSIDE_OUT_OF_BOUNDS, "cable.length", TSIDE_NOT_FINITE);
     REFUSED(s.load.length = -1, TSIDE_OUT_OF_BOUNDS, "load.length", TSIDE_NOT_ABOVE);
+}
+END_TEST
+
+/* derivation: the greatest no-load speed is that at which, somewhere between no load and stall, all the power taken is given; a hair faster gives more than it takes. */
+START_TEST(a_motor_gives_at_most_what_it_takes)
+{
+    side s = side_plain();
+    tside_drive drive = strong_motor();
+    tside_cable none = no_cable();
+    tside_run run;
+    tside_fault fault;
+    double least = HUGE_VAL;
+    drive.no_load_speed = 100;
+    REFUSES(tside_drive_run(&s.travel, &s.load, &s.hang, &drive, &none, &run, &fault), run, TSIDE_CONTRADICTS, "drive.no_load_speed", TSIDE_ABOVE);
+    drive.no_load_speed = fault.bound;
+    ANSWERS(tside_drive_run(&s.travel, &s.load, &s.hang, &drive, &none, &run, &fault));
+    for (int i = 0; i <= 10000; i++) {
+        double x = i / 10000.0, taken = drive.rated_voltage * (drive.no_load_current + (drive.stall_current - drive.no_load_current) * x);
+        least = fmin(least, 1 - drive.no_load_speed * drive.stall_torque * x * (1 - x) / taken);
+    }
+    NEAR(least, 0, 1e-6, "share lost at best", 0);
+}
+END_TEST
+
+/* Without voltages its currents count all the same, as at the voltage to which they refer. */
+START_TEST(without_voltages_there_are_currents)
+{
+    side s = side_plain();
+    tside_drive drive = strong_motor(), bare = drive;
+    tside_cable none = no_cable();
+    tside_run all, run;
+    bare.rated_voltage_given = bare.supply_voltage_given = 0;
+    drive.supply_voltage = drive.rated_voltage;
+    all = run_of(&s, &s.hang, &drive, &none);
+    run = run_of(&s, &s.hang, &bare, &none);
+    ck_assert(run.current_peak_given && !run.energy_given);
+    NEAR(run.current_peak, all.current_peak, 1e-12 * all.current_peak, "peak", 0);
+    NEAR(run.current_start, drive.stall_current, 1e-12 * all.current_start, "start", 0);
 }
 END_TEST
 
@@ -286,6 +340,31 @@ START_TEST(the_smallest_cable_keeps_the_drop_and_the_next_smaller_does_not)
                 if (ohms * 1.7 < (loading == TSIDE_RUNNING ? 0.2 : 2.4 * 2 / 21.6))
                     ck_assert(area <= 0.52e-6);
             }
+        }
+}
+END_TEST
+
+/* A drop that a trade size just keeps finds it. Gauges: NEC chapter 9, table 8, and 20 AWG; areas: IEC 60228; both from memory. */
+START_TEST(every_trade_size_is_found)
+{
+    static const int gauges[] = {20, 18, 16, 14, 12, 10, 8, 6, 4, 3, 2, 1, 0, -1, -2, -3};
+    static const double areas[] = {0.5, 0.75, 1, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120};
+    tside_fault fault;
+    for (int wire = TSIDE_AWG; wire <= TSIDE_AREA; wire++)
+        for (int i = 0; i < (wire == TSIDE_AWG ? 16 : 15); i++) {
+            tside_cable cable = copper(1e-6, 50), found;
+            double ohms;
+            cable.wire = (tside_wire)wire;
+            if (wire == TSIDE_AWG)
+                cable.gauge = gauges[i];
+            else
+                cable.area = areas[i] * 1e-6;
+            ANSWERS(tside_cable_resistance(&cable, &ohms, &fault));
+            ANSWERS(tside_cable_smallest(&cable, 24, 5, TSIDE_RUNNING, 5 * ohms * (1 + 1e-9), &found, &fault));
+            if (wire == TSIDE_AWG)
+                ck_assert_int_eq(found.gauge, gauges[i]);
+            else
+                NEAR(found.area, areas[i] * 1e-6, 1e-15, "area", i);
         }
 }
 END_TEST
@@ -439,10 +518,14 @@ Suite *run_suite(void)
     tcase_add_test(tcase, a_longer_cable_slows_and_a_short_one_hardly);
     tcase_add_test(tcase, at_stall_the_speed_is_nothing);
     tcase_add_test(tcase, it_stalls_where_the_torque_passes);
+    tcase_add_test(tcase, it_stalls_not_before_shut);
     tcase_add_test(tcase, shut_is_open);
     tcase_add_test(tcase, what_makes_no_run_is_refused);
+    tcase_add_test(tcase, a_motor_gives_at_most_what_it_takes);
+    tcase_add_test(tcase, without_voltages_there_are_currents);
     tcase_add_test(tcase, without_currents_there_is_a_time);
     tcase_add_test(tcase, the_smallest_cable_keeps_the_drop_and_the_next_smaller_does_not);
+    tcase_add_test(tcase, every_trade_size_is_found);
     tcase_add_test(tcase, what_no_cable_keeps_is_refused);
     tcase_add_test(tcase, a_plan_tells_what_its_parts_tell);
     tcase_add_test(tcase, the_smallest_drive_is_what_trying_each_gives);

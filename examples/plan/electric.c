@@ -108,6 +108,14 @@ static void print_cable(sheet *s)
         print_quantity(s, "It may carry, as the file says", cable->ampacity, "A");
 }
 
+/* Nothing that was told is passed over in silence. */
+static void print_unused(sheet *s)
+{
+    print_title(s, "CABLE");
+    text_wrap(s->out, "  ", s->side->wanted.side.drive.kind == TSIDE_HAND ? "The drive is turned by hand: what its cable loses is not worked out."
+                                                                      : "What the cable loses is not worked out: that needs the drive's stall torque and no-load speed.");
+}
+
 /* --- the crank --- */
 
 static const char *effort_rule(int rule)
@@ -138,6 +146,8 @@ void print_electric(sheet *s)
         print_run(s);
     if (plan->run_given && s->side->wanted.side.cable.wire != TSIDE_NO_CABLE)
         print_cable(s);
+    if (!plan->run_given && s->side->wanted.side.cable.wire != TSIDE_NO_CABLE)
+        print_unused(s);
     if (plan->run_given)
         print_fuse(s);
     if (plan->cranking_given)

@@ -56,7 +56,7 @@ TSIDE_API tside_status tside_cable_resistance(const tside_cable *cable, double *
  * cable: its wire says in which series to look, its gauge and area are not used; voltage: V, of the supply, above 0; current: A, from 0, running, or starting without any
  * cable; loading: which of the two; drop: V, that may be lost, above 0; smallest: receives the cable with the size found.
  * TSIDE_OUT_OF_BOUNDS: a field or argument; cable.wire where there is none. TSIDE_OUT_OF_REACH: not even the largest keeps it; value and bound are the drop and its limit.
- * Source of the sizes: NEC chapter 9, table 8, and IEC 60228.
+ * Source of the sizes: NEC chapter 9, table 8 (20 AWG, which it lacks, is common practice), and IEC 60228; both lists from memory.
  */
 TSIDE_API tside_status tside_cable_smallest(const tside_cable *cable, double voltage, double current, tside_loading loading, double drop, tside_cable *smallest,
                                             tside_fault *fault);

@@ -15,7 +15,10 @@
 extern "C" {
 #endif
 
-/* What a function returns: what to do, not what happened inside. */
+/*
+ * What a function returns: what to do, not what happened inside. A number given beside structures is out of bounds too where it is not finite, or above 1e15: no quantity in SI
+ * units is as large here.
+ */
 typedef enum tside_status {
     TSIDE_OK = 0,
     TSIDE_OUT_OF_BOUNDS, /* one value lies outside its bounds: mend that value */

@@ -35,7 +35,8 @@ typedef struct tside_run {
 /*
  * How a motor runs a side, its own lines with cable and supply solved together: speed w0 V/Vr - (w0/Ts) T, current I0 + (Is - I0) T/Ts, V = Vs - R I at its terminals.
  * Time up is the integral of the drive's own angle over its speed; where the bar pulls at the drive instead of being lifted, it runs as without load; down it runs at
- * no-load speed. Starting, it is a resistance Vr/Is. Without both currents nothing is known of them, and no cable may be counted.
+ * no-load speed. Starting, it is a resistance Vr/Is. Without both currents nothing is known of them, and no cable may be counted. It is said to stall where the worst torque is
+ * within a millionth of what it gives, or above: nearer, the time hangs on the last digits of the torque. Otherwise times and energy are good to 1e-8 of themselves.
  * travel, load, hang: as tside_lift_at, hang may be NULL; drive: every field checked, with stall torque and no-load speed; cable: every field checked; run: receives the answer.
  * TSIDE_OUT_OF_BOUNDS: a field. TSIDE_CONTRADICTS: a hand drive, no stall torque or no-load speed (drive.kind, drive.stall_torque, drive.no_load_speed); a supply voltage without
  * a rated one, or the reverse; one current without the other, a stall current not above the no-load one; a cable without currents; more power given than taken; a cable that leaves the motor no voltage at
