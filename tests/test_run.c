@@ -160,6 +160,8 @@ START_TEST(at_stall_the_speed_is_nothing)
     double I = drive.no_load_current + (drive.stall_current - drive.no_load_current) * run.stall_torque / drive.stall_torque;
     double V = drive.supply_voltage - run.resistance * I;
     NEAR(drive.no_load_speed * (V / drive.rated_voltage - run.stall_torque / drive.stall_torque), 0, 1e-15, "speed at stall", 0);
+    NEAR(run.current_start * (run.resistance + drive.rated_voltage / drive.stall_current), drive.supply_voltage, 1e-12, "Kirchhoff's law at the first moment", 0);
+    NEAR(run.drop_start, run.resistance * run.current_start, 1e-12, "drop at the first moment", 0);
     NEAR(run.cable_length, 60 + 1.5 * (side_place(&s, s.open).y - side_place(&s, s.open).radius - s.curtain.sill), 1e-9, "cable that follows", 0);
 }
 END_TEST
@@ -376,6 +378,14 @@ START_TEST(what_no_cable_keeps_is_refused)
     double ohms, d;
     REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_REACH, "cable.length", TSIDE_ABOVE);
     ck_assert(fault.bound == 1 && fault.value > 1);
+    for (int wire = TSIDE_AWG; wire <= TSIDE_AREA; wire++) {
+        tside_cable largest = copper(120e-6, 5000);
+        largest.wire = cable.wire = (tside_wire)wire;
+        largest.gauge = -3;
+        ANSWERS(tside_cable_resistance(&largest, &ohms, &fault));
+        REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_REACH, "cable.length", TSIDE_ABOVE);
+        NEAR(fault.value, 12 * ohms, 1e-12, "drop of the largest", wire);
+    }
     REFUSES(tside_cable_smallest(&cable, 0, 12, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_BOUNDS, "voltage", TSIDE_NOT_ABOVE);
     REFUSES(tside_cable_smallest(&cable, 24, -1, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_BOUNDS, "current", TSIDE_BELOW);
     REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 0, &found, &fault), found, TSIDE_OUT_OF_BOUNDS, "drop", TSIDE_NOT_ABOVE);
