@@ -2,58 +2,14 @@
 # SPDX-License-Identifier: MIT
 # The program tunnelside-order: a small invented site counted and priced by hand, sides and prices refused with file and line, a price never
 # over an incomplete order, forms that agree, and output that is complete or absent.
-set -u
-
 program=${TSIDE_ORDER:-${ORDER:-examples/tunnelside-order}}
 planner=${PLAN:-examples/tunnelside-plan}
-examples=$(cd "${srcdir:-${top_srcdir:-.}}/examples" && pwd) || exit 1
-sites=$examples/sites
-case $program in
-/*) ;;
-*) program=$PWD/$program ;;
-esac
-case $planner in
-/*) ;;
-*) planner=$PWD/$planner ;;
-esac
-work=$(mktemp -d) || exit 99
-trap 'rm -rf "$work"' EXIT
-cd "$work" || exit 1
-failed=0
-checks=0
+here=$PWD
+. "${srcdir:-${top_srcdir:-.}}/tests/program.sh"
+planner=$(cd "$here" && absolute "$planner")
 
-wrong() {
-    echo "$*"
-    failed=1
-}
-
-# run STATUS ARGUMENT...: the program must end with this status; out and err receive what it prints.
-run() {
-    wanted=$1
-    shift
-    checks=$((checks + 1))
-    "$program" "$@" > out 2> err
-    got=$?
-    test $got = "$wanted" || wrong "tunnelside-order $*: exit status $got, not $wanted: $(head -3 err)"
-    test "$wanted" != 2 || test ! -s out || wrong "tunnelside-order $*: misused, and prints"
-}
-
-# says TEXT: standard error has this text. prints TEXT: standard output has it. hides TEXT: it has not.
-says() {
-    checks=$((checks + 1))
-    grep -qF -- "$1" err || wrong "no message \"$1\" but: $(head -3 err)"
-}
-prints() {
-    checks=$((checks + 1))
-    grep -qF -- "$1" out || wrong "not printed: \"$1\""
-}
-hides() {
-    checks=$((checks + 1))
-    ! grep -qF -- "$1" out || wrong "printed: \"$1\""
-}
-silent() {
-    checks=$((checks + 1))
-    test ! -s "$1" || wrong "$1 is not empty: $(head -3 "$1")"
+after_run() {
+    test "$wanted" != 2 || test ! -s out || wrong "$called $*: misused, and prints"
 }
 
 # --- the command line ---

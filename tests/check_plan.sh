@@ -2,49 +2,12 @@
 # SPDX-License-Identifier: MIT
 # The program tunnelside-plan: exit statuses, messages with file, line and path, the sheet's order and page, the JSON's numbers against
 # arithmetic written here, and output that is complete or absent.
-set -u
-
 program=${TSIDE_PLAN:-${PLAN:-examples/tunnelside-plan}}
-sites=${srcdir:-${top_srcdir:-.}}/examples/sites
-case $program in
-/*) ;;
-*) program=$PWD/$program ;;
-esac
-sites=$(cd "$sites" && pwd) || exit 1
-work=$(mktemp -d)
-trap 'rm -rf "$work"' EXIT
-cd "$work" || exit 1
-failed=0
-checks=0
+. "${srcdir:-${top_srcdir:-.}}/tests/program.sh"
 
-wrong() {
-    echo "$*"
-    failed=1
-}
-
-# run STATUS ARGUMENT...: the program must end with this status; out and err receive what it prints.
-run() {
-    wanted=$1
-    shift
-    checks=$((checks + 1))
-    "$program" "$@" > out 2> err
-    got=$?
+# The sheets of several sides are parted by form feeds.
+after_run() {
     tr '\014' '\n' < out > pages
-    test $got = "$wanted" || wrong "tunnelside-plan $*: exit status $got, not $wanted: $(head -3 err)"
-}
-
-# says TEXT: standard error has this text. prints TEXT: standard output has it.
-says() {
-    checks=$((checks + 1))
-    grep -qF -- "$1" err || wrong "no message \"$1\" but: $(head -3 err)"
-}
-prints() {
-    checks=$((checks + 1))
-    grep -qF -- "$1" out || wrong "not printed: \"$1\""
-}
-silent() {
-    checks=$((checks + 1))
-    test ! -s "$1" || wrong "$1 is not empty: $(head -3 "$1")"
 }
 
 # edit FILE SED-SCRIPT: a demo changed at one place, as changed.json; the script must change something.

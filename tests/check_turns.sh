@@ -2,52 +2,17 @@
 # SPDX-License-Identifier: MIT
 # The program tunnelside-turns: its figures against closed formulas and a true spiral worked out here by awk, the inverse there and back,
 # refusals that name option, value and bound, formats that agree, and output that is complete or absent.
-set -u
-
 program=${TSIDE_TURNS:-${TURNS:-examples/tunnelside-turns}}
-case $program in
-/*) ;;
-*) program=$PWD/$program ;;
-esac
+. "${srcdir:-${top_srcdir:-.}}/tests/program.sh"
 AWK=${AWK:-awk}
-work=$(mktemp -d) || exit 99
-trap 'rm -rf "$work"' EXIT
-cd "$work" || exit 1
-failed=0
-checks=0
 
-wrong() {
-    echo "$*"
-    failed=1
-}
-
-# run STATUS ARGUMENT...: the program must end with this status; out and err receive what it prints, one of them nothing.
-run() {
-    wanted=$1
-    shift
-    checks=$((checks + 1))
-    "$program" "$@" > out 2> err
-    got=$?
-    test $got = "$wanted" || wrong "tunnelside-turns $*: exit status $got, not $wanted: $(head -3 err)"
+# One of out and err is empty.
+after_run() {
     if test "$wanted" = 0; then
-        test ! -s err || wrong "tunnelside-turns $*: complains: $(head -3 err)"
+        test ! -s err || wrong "$called $*: complains: $(head -3 err)"
     else
-        test ! -s out || wrong "tunnelside-turns $*: fails, and prints: $(head -3 out)"
+        test ! -s out || wrong "$called $*: fails, and prints: $(head -3 out)"
     fi
-}
-
-# says TEXT: standard error has this text. prints TEXT: standard output has it. hides TEXT: it has not.
-says() {
-    checks=$((checks + 1))
-    grep -qF -- "$1" err || wrong "no message \"$1\" but: $(head -3 err)"
-}
-prints() {
-    checks=$((checks + 1))
-    grep -qF -- "$1" out || wrong "not printed: \"$1\""
-}
-hides() {
-    checks=$((checks + 1))
-    ! grep -qF -- "$1" out || wrong "printed: \"$1\""
 }
 
 # check NAME AWK-PROGRAM [-v VARIABLE=VALUE]...: the program, run over out, must find nothing to print. It may use pi, inch, and off(got, want):
