@@ -256,7 +256,7 @@ typedef struct tside_drive_choice {
 /*
  * From a list of drives, the smallest that runs a side: of those that lift it with their safety factor, within their limit turns, do not stall on the side's supply cable, keep
  * their short-time rating and do not turn back, the one with the least rated torque, and of equals the lightest. Each is tried in the place of the side's own, with its own
- * mass and collar; a value that a drive does not state cannot make it fail.
+ * mass and collar; a value that a drive does not state cannot make it fail, but on a side with a cable one that states its speed and not its currents is refused.
  * side: its own drive is not used; drives, count: 1 to 1000; index: receives the chosen one's place; choices: receives what became of each, and why.
  * TSIDE_OUT_OF_BOUNDS: count, or a field of the side. TSIDE_OUT_OF_REACH: none serves; the choices are written all the same. The choices are left as they were on any other failure.
  */
