@@ -65,7 +65,7 @@ static void find_protection(const tside_cable *cable, tside_plan *plan)
 static void find_holding(const tside_side *side, tside_plan *plan)
 {
     if (side->drive.holds == TSIDE_HOLDS_NOT)
-        add(plan, TSIDE_FINDING_TURNS_BACK, TSIDE_DRIVE_END, -1, fmax(plan->worst.down, 0), 0);
+        add(plan, TSIDE_FINDING_TURNS_BACK, TSIDE_DRIVE_END, -1, fmax(plan->worst.lift, 0), 0);
     if (plan->cranking_given && plan->cranking.effort > plan->cranking.limit)
         add(plan, TSIDE_FINDING_EFFORT, TSIDE_DRIVE_END, -1, plan->cranking.effort, plan->cranking.limit);
 }
@@ -256,7 +256,7 @@ static const struct {
     [TSIDE_FINDING_FUSE] = {"the fuse blows: the running current is ", " A", ", and it is rated ", " A", ""},
     [TSIDE_FINDING_FUSE_START] = {"the fuse may blow at the start: the current is ", " A", " for a moment, and it is rated ", " A", "; a slow fuse may bear it"},
     [TSIDE_FINDING_FUSE_LARGE] = {"the fuse does not protect the cable: it is rated ", " A", ", and the cable may carry ", " A", ""},
-    [TSIDE_FINDING_TURNS_BACK] = {"the drive does not hold: where it lifts most, the bar turns it back with ", " N m", "; it needs a self-locking gear or a brake", NULL, ""},
+    [TSIDE_FINDING_TURNS_BACK] = {"the drive does not hold: where it lifts most, the bar turns it back with up to ", " N m", ", less friction; it needs a self-locking gear or a brake", NULL, ""},
     [TSIDE_FINDING_EFFORT] = {"the crank is heavy: its handle asks ", " N", ", and the limit is ", " N", ""},
 };
 

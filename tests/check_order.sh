@@ -420,6 +420,9 @@ if test "$(id -u)" != 0; then
     chmod a-w folder
     run 1 --output=folder/order.txt site.json
     says "folder/order.txt: cannot be written"
+elif test -d /proc/self; then # not even root writes there
+    run 1 --output=/proc/self/order.txt site.json
+    says "/proc/self/order.txt: cannot be written"
 fi
 test -z "$(ls folder; ls | grep 'order.txt.')" || wrong "something is left beside the output"
 if test -c /dev/full; then
