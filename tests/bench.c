@@ -4,8 +4,8 @@
 #include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
-#include <time.h>
 
+#include "bench_clock.h"
 #include "bench_side.h"
 
 typedef void action(void);
@@ -16,19 +16,6 @@ static tside_roll roll = {0.0354, 0.15e-3, 1.15};
 static tside_fault fault;
 static double sink;
 static int failures;
-
-static double now(void)
-{
-    struct timespec t;
-    clock_gettime(CLOCK_MONOTONIC, &t);
-    return (double)t.tv_sec + 1e-9 * (double)t.tv_nsec;
-}
-
-static int ascending(const void *a, const void *b)
-{
-    double x = *(const double *)a, y = *(const double *)b;
-    return (x > y) - (x < y);
-}
 
 /* Seconds for one call: the median of runs long enough to time. */
 static double median(action *act, int calls)
@@ -41,8 +28,7 @@ static double median(action *act, int calls)
             act();
         run[i] = (now() - start) / calls;
     }
-    qsort(run, 9, sizeof *run, ascending);
-    return run[4];
+    return median_of(run, 9);
 }
 
 static void must(tside_status status)

@@ -10,30 +10,11 @@
 #define _POSIX_C_SOURCE 200809L
 #include <stdio.h>
 #include <stdlib.h>
-#include <time.h>
 
+#include "bench_clock.h"
 #include "bench_side.h"
 
 enum { COLUMNS = 5, FIGURES = 12, CALLS = 500 };
-
-static double now(void)
-{
-    struct timespec t;
-    clock_gettime(CLOCK_MONOTONIC, &t);
-    return (double)t.tv_sec + 1e-9 * (double)t.tv_nsec;
-}
-
-static int ascending(const void *a, const void *b)
-{
-    double x = *(const double *)a, y = *(const double *)b;
-    return (x > y) - (x < y);
-}
-
-static double median(double *times, int count)
-{
-    qsort(times, (size_t)count, sizeof *times, ascending);
-    return times[count / 2];
-}
 
 static tside_status plan_row(const double *row, tside_side *side, double *figures)
 {
@@ -107,7 +88,7 @@ int main(int argc, char **argv)
         fputs("bench_rows: a row was refused, or the outputs could not be written\n", stderr);
         return 1;
     }
-    printf("%.9g %.9g\n", median(loops, runs), median(calls, runs));
+    printf("%.9g %.9g\n", median_of(loops, runs), median_of(calls, runs));
     free(inputs);
     free(outputs);
     free(loops);

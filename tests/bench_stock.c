@@ -3,16 +3,9 @@
 #define _POSIX_C_SOURCE 200809L
 #include <math.h>
 #include <stdio.h>
-#include <time.h>
 
+#include "bench_clock.h"
 #include "cuts.h"
-
-static double now(void)
-{
-    struct timespec t;
-    clock_gettime(CLOCK_MONOTONIC, &t);
-    return (double)t.tv_sec + 1e-9 * (double)t.tv_nsec;
-}
 
 enum { PATIENCE = 1000 }; /* ms, of the exact solver with one order */
 
