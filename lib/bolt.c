@@ -6,8 +6,6 @@
 #include "compact.h"
 
 #define MM 0.001  /* m */
-#define KSI 6894757.293168361 /* Pa: 4448.2216152605 N on a square inch */
-#define MPA 1e6   /* Pa */
 #define OMEGA 2   /* on the shear of a bolt, and on bearing on steel: AISC 360-16, J3, from memory */
 
 enum { MOST_WASHERS = 10 };
@@ -241,6 +239,12 @@ static void answer_strength(const tside_bolt *bolt, double length, tside_bolt_pl
         plan->strength_needed = bolt->force * OMEGA / (0.563 * area);
 }
 
+/* The round hole filed square, or as wide as the neck where that is wider. */
+static double square_hole(const size *s, tside_clearance clearance)
+{
+    return fmax(s->holes[clearance], s->neck) * s->unit;
+}
+
 static tside_status check_bolt(const tside_bolt *bolt, tside_fault *fault)
 {
     TRY(tside_i_check(TSIDE_KIND_BOLT, "bolt", bolt, fault));
@@ -258,12 +262,11 @@ tside_status tside_bolt_choose(const tside_bolt *bolt, tside_bolt_plan *plan, ts
 {
     const size *s;
     const washer *w;
-    double length, hole;
+    double length;
     TRY(check_bolt(bolt, fault));
     TRY(choose_length(bolt, &length, fault));
     s = sizes + bolt->size;
     w = s->washers + bolt->washer;
-    hole = s->holes[bolt->clearance];
     *plan = (tside_bolt_plan){
         .diameter = s->diameter * s->unit,
         .pitch = s->pitch * s->unit,
@@ -271,8 +274,8 @@ tside_status tside_bolt_choose(const tside_bolt *bolt, tside_bolt_plan *plan, ts
         .thread = (length - unthreaded(bolt->size, length)) * s->unit,
         .unthreaded = unthreaded(bolt->size, length) * s->unit,
         .beyond = (length - needed(bolt, bolt->washers) + 2 * s->pitch) * s->unit,
-        .hole = hole * s->unit,
-        .square_hole = fmax(hole, s->neck) * s->unit,
+        .hole = s->holes[bolt->clearance] * s->unit,
+        .square_hole = square_hole(s, bolt->clearance),
         .neck = s->neck * s->unit,
         .neck_depth = s->neck_depth * s->unit,
         .nut_height = s->nut_height * s->unit,
@@ -288,12 +291,6 @@ tside_status tside_bolt_choose(const tside_bolt *bolt, tside_bolt_plan *plan, ts
 
 /* --- bearing --- */
 
-/* The wider of the round hole and the square one for the neck. */
-static double widest_hole(const size *s, tside_clearance clearance)
-{
-    return fmax(s->holes[clearance], s->neck) * s->unit;
-}
-
 /* Allowable force on a part for each pascal of its yield, in m2. */
 static double bearing_area(const tside_bolt *bolt, const tside_bolt_part *part)
 {
@@ -302,7 +299,7 @@ static double bearing_area(const tside_bolt *bolt, const tside_bolt_part *part)
     if (part->material.metal == TSIDE_STEEL) {
         each = 1.8 * d;
         if (part->edge_given)
-            each = fmin(each, 1.2 * (part->edge - widest_hole(s, bolt->clearance) / 2));
+            each = fmin(each, 1.2 * (part->edge - square_hole(s, bolt->clearance) / 2));
         return part->walls * part->wall * each / OMEGA;
     }
     each = 2 * d;

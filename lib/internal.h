@@ -123,6 +123,8 @@ void tside_i_path(char *to, const char *text);
 #define IN 0.0254 /* m */
 #define FT 0.3048 /* m */
 #define DEG (TSIDE_PI / 180)
+#define KSI (4448.2216152605 / (0.0254 * 0.0254)) /* Pa: a kip is 4448.2216152605 N, by the pound of 1959 and standard gravity */
+#define MPA 1e6 /* Pa */
 
 /* Names of choices that more than one table has, in bolt.c. */
 enum { TSIDE_I_BOLT_SIZES = 9, TSIDE_I_WASHERS = 2 };

@@ -5,9 +5,6 @@
 
 #include "compact.h"
 
-#define KSI (4448.2216152605 / (0.0254 * 0.0254)) /* Pa: a kip is 4448.2216152605 N, by the pound of 1959 and standard gravity */
-#define MPA 1e6                                   /* Pa */
-
 static const char *const metal_names[] = {
     [TSIDE_STEEL] = "steel",
     [TSIDE_ALUMINIUM_6061] = "aluminium_6061",
