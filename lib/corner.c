@@ -27,16 +27,6 @@ typedef struct corner {
 
 static const int64_t never = INT64_MAX / 4;
 
-static int common(int a, int b)
-{
-    while (b) {
-        const int rest = a % b;
-        a = b;
-        b = rest;
-    }
-    return a;
-}
-
 /* Takes a multiple of one line of a matrix from another, modulo the order. */
 static void subtract(int *to, const int *from, int times, int count, int step, int order)
 {
@@ -110,7 +100,7 @@ static int make_group(const tside_i_search *s, corner *c)
     for (int i = 0; i < m; i++) {
         int factor;
         clear_lines(c->matrix, m, i, order);
-        factor = common(order, c->matrix[i * wide + i]);
+        factor = (int)tside_i_common(order, c->matrix[i * wide + i]);
         if (factor == 1)
             continue;
         if (c->digits == 16 || c->order > order / factor)

@@ -28,6 +28,17 @@ typedef struct tside_i_cutting {
     int64_t room[TSIDE_STOCK_LENGTHS], cost[TSIDE_STOCK_LENGTHS];
 } tside_i_cutting;
 
+/* The greatest common divisor; of 0 and a number, that number. */
+static inline int64_t tside_i_common(int64_t a, int64_t b)
+{
+    while (b) {
+        const int64_t rest = a % b;
+        a = b;
+        b = rest;
+    }
+    return a;
+}
+
 /* --- pattern.c: what may be cut from one stick --- */
 
 /*

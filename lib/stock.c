@@ -62,16 +62,6 @@ static int is_whole(double metres)
     return fabs(value - floor(value + 0.5)) < 1e-3;
 }
 
-static int64_t common(int64_t a, int64_t b)
-{
-    while (b) {
-        const int64_t rest = a % b;
-        a = b;
-        b = rest;
-    }
-    return a;
-}
-
 /* A nanometre, where every length is a whole number of them, as inches in 64ths and millimetres are; else a thousandth of it. */
 static double unit_of(const tside_stock *stock, const tside_cut *cuts, int cut_count)
 {
@@ -122,7 +112,7 @@ static void make_stocks(tside_i_cutting *cutting, const tside_stock *stock, doub
         order[at] = k;
     }
     for (int j = 0; j < cutting->types; j++)
-        part = common(part, cutting->size[j]);
+        part = tside_i_common(part, cutting->size[j]);
     cutting->stocks = 0;
     for (int k = 0; k < stock->length_count; k++) {
         const double length = stock->lengths[order[k]].length;
@@ -142,7 +132,7 @@ static int64_t share_costs(tside_i_cutting *cutting)
 {
     int64_t measure = 0;
     for (int k = 0; k < cutting->stocks; k++)
-        measure = common(cutting->cost[k], measure);
+        measure = tside_i_common(cutting->cost[k], measure);
     for (int k = 0; k < cutting->stocks; k++)
         cutting->cost[k] /= measure;
     return measure;
