@@ -83,6 +83,11 @@ void tside_i_travel_spot(const tside_travel *travel, int stretch, double progres
 void tside_i_travel_at(const tside_travel *travel, double progress, tside_i_spot *spot);
 /* Bar angle since shut, in radians: wraps wound on plus the curtain's change of heading. */
 double tside_i_travel_angle(const tside_travel *travel, const tside_i_spot *spot);
+/* Progress where a stretch ends. */
+static inline double tside_i_stretch_end(const tside_travel *travel, int stretch)
+{
+    return stretch + 1 < travel->stretches ? travel->stretch[stretch + 1].from : travel->end;
+}
 /* The stretch that holds a progress. */
 int tside_i_travel_stretch(const tside_travel *travel, double progress);
 /* Progress after some turns of the bar since shut, and turns from progress. */

@@ -105,7 +105,7 @@ typedef struct stretch {
 /* Values along one smooth stretch, closer together towards its upper end, where chord and guide grow short and all bends more. */
 APART static void look_along(const tside_travel *travel, int index, const tside_i_sought *sought, int count, stretch *s)
 {
-    double from = travel->stretch[index].from, to = index + 1 < travel->stretches ? travel->stretch[index + 1].from : travel->end;
+    double from = travel->stretch[index].from, to = tside_i_stretch_end(travel, index);
     double share = (to - from) / (travel->end - travel->wraps_shut);
     s->steps = share > 0.3 || index + 1 == travel->stretches ? MOST : share > 0.05 ? 3 : 2; /* a short stretch bends little */
     for (int i = 0; i <= s->steps; i++) {

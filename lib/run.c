@@ -39,6 +39,7 @@ typedef struct motor {
     double resistance;          /* ohm, of the cable */
     double speed, torque;       /* rad/s without load and N m at stall, at the rated voltage */
     double idle, stall;         /* A, at the rated voltage; 0 where not known */
+    double free, most;          /* rad/s without load and N m at stall, on its supply and cable */
 } motor;
 
 static double current_at(const motor *m, double torque)
@@ -46,22 +47,10 @@ static double current_at(const motor *m, double torque)
     return m->idle + (m->stall - m->idle) * torque / m->torque;
 }
 
-static double idle_speed(const motor *m)
-{
-    return m->speed * (m->supply - m->resistance * m->idle) / m->rated;
-}
-
-/* Where the speed is 0: Ts (Vs - R I0)/(Vr + R (Is - I0)). */
-static double stall_torque(const motor *m)
-{
-    return m->torque * (m->supply - m->resistance * m->idle) / (m->rated + m->resistance * (m->stall - m->idle));
-}
-
 /* w0 V/Vr - (w0/Ts) T falls in a straight line from without load to stall: written so, it is above 0 below stall, whatever is rounded. */
 static double speed_at(const motor *m, double torque)
 {
-    double most = stall_torque(m);
-    return idle_speed(m) * ((most - torque) / most);
+    return m->free * ((m->most - torque) / m->most);
 }
 
 static tside_status contradicts(tside_fault *fault, const char *field, const char *other, const char *reason)
@@ -101,7 +90,7 @@ static tside_status make_motor(const tside_drive *drive, const tside_cable *cabl
                                     drive->stall_current, TSIDE_NOT_ABOVE, drive->no_load_current, 0);
     if (cable->wire != TSIDE_NO_CABLE && !(drive->stall_current_given && drive->rated_voltage_given))
         return contradicts(fault, "cable.wire", "drive.stall_current", "what a cable loses needs the drive's voltages and currents");
-    *m = (motor){1, 1, tside_i_cable_resistance(cable, length), drive->no_load_speed, drive->stall_torque, 0, 0};
+    *m = (motor){1, 1, tside_i_cable_resistance(cable, length), drive->no_load_speed, drive->stall_torque, 0, 0, 0, 0};
     if (drive->rated_voltage_given) {
         m->supply = drive->supply_voltage;
         m->rated = drive->rated_voltage;
@@ -115,6 +104,9 @@ static tside_status make_motor(const tside_drive *drive, const tside_cable *cabl
     if (m->supply - m->resistance * m->idle <= 0)
         return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "drive.supply_voltage", "cable", "the cable leaves the motor no voltage, even without load", "V", m->supply,
                                     TSIDE_NOT_ABOVE, m->resistance * m->idle, 0);
+    m->free = m->speed * (m->supply - m->resistance * m->idle) / m->rated;
+    /* where the speed is 0 */
+    m->most = m->torque * (m->supply - m->resistance * m->idle) / (m->rated + m->resistance * (m->stall - m->idle));
     return TSIDE_OK;
 }
 
@@ -124,7 +116,7 @@ typedef struct sums {
     double time, square, energy; /* integrals over the drive's own angle: 1/speed, torque^2/speed, supply x current/speed */
 } sums;
 
-/* Nodes and weights of Gauss and Legendre on [0, 1], five of them: Abramowitz and Stegun, table 25.4. */
+/* Nodes and weights of Gauss and Legendre on [0, 1], five of them: Abramowitz and Stegun, table 25.4, from memory. */
 static const double nodes[] = {0.046910077030668004, 0.23076534494715845, 0.5, 0.76923465505284155, 0.953089922969332};
 static const double weights[] = {0.11846344252809454, 0.23931433524968324, 0.28444444444444444, 0.23931433524968324, 0.11846344252809454};
 enum { NODES = 5 };
@@ -205,7 +197,7 @@ APART static sums run_up(const tside_i_lifting *lifting, const motor *m)
     const tside_travel *travel = lifting->travel;
     sums all = {0, 0, 0};
     for (int i = 0; i < travel->stretches; i++)
-        all = plus(all, stretch_up(lifting, m, i, travel->stretch[i].from, i + 1 < travel->stretches ? travel->stretch[i + 1].from : travel->end));
+        all = plus(all, stretch_up(lifting, m, i, travel->stretch[i].from, tside_i_stretch_end(travel, i)));
     return all;
 }
 
@@ -262,7 +254,7 @@ tside_status tside_i_drive_run(const tside_i_lifting *lifting, const tside_drive
     TRY(tside_travel_at(travel, tside_i_travel_turns(travel, travel->end), &open, fault));
     length = cable->wire == TSIDE_NO_CABLE ? 0 : cable->length + cable->follow * open.opening;
     TRY(make_motor(drive, cable, length, &m, fault));
-    most = stall_torque(&m);
+    most = m.most;
     *run = (tside_run){.stalls = peak > most * (1 - NEAR_STALL), .stall_torque = most, .current_peak_given = drive->stall_current_given, .resistance = m.resistance, .cable_length = length};
     if (run->current_peak_given) {
         run->current_peak = current_at(&m, fmin(peak, most));
@@ -272,7 +264,7 @@ tside_status tside_i_drive_run(const tside_i_lifting *lifting, const tside_drive
     }
     run->time_down_given = 1;
     angle = drive_angle(lifting, travel->stretches - 1, travel->end) - drive_angle(lifting, 0, travel->wraps_shut);
-    run->time_down = fmax(angle, 0) / idle_speed(&m);
+    run->time_down = fmax(angle, 0) / m.free;
     if (run->stalls) {
         run->stall_turns_given = 1;
         run->stall_turns = fmax(stall_turns(lifting, most, worst), 0); /* shut is 0 but for rounding */

@@ -210,7 +210,7 @@ static void tip_over(const tside_travel *travel, int stretch, double progress, t
 {
     const tside_stretch *here = travel->stretch + stretch;
     const tside_obstacle *edge = travel->line.obstacle + travel->line.board;
-    double to = stretch + 1 < travel->stretches ? here[1].from : travel->end, share = to > here->from ? (progress - here->from) / (to - here->from) : 1, slope;
+    double to = tside_i_stretch_end(travel, stretch), share = to > here->from ? (progress - here->from) / (to - here->from) : 1, slope;
     tside_i_spot hung;
     measure_roll(travel, to - here->lead, &hung);
     settle_chord(&travel->line, 0, &hung);
