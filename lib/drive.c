@@ -1,7 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include <tunnelside/drive.h>
-
-#include "internal.h"
+#include "drive.h"
 
 #include "compact.h"
 
@@ -52,6 +50,14 @@ tside_collar tside_drive_collar(const tside_drive *drive)
     return (tside_collar){drive->collar_offset, drive->height, drive->mass, drive->mass_offset};
 }
 
+tside_status tside_i_drive_voltages(const tside_drive *drive, tside_fault *fault)
+{
+    if (!drive->rated_voltage_given != !drive->supply_voltage_given)
+        return tside_i_refuse(fault, TSIDE_CONTRADICTS, drive->rated_voltage_given ? "drive.rated_voltage" : "drive.supply_voltage",
+                              drive->rated_voltage_given ? "drive.supply_voltage" : "drive.rated_voltage", "give both voltages or neither");
+    return TSIDE_OK;
+}
+
 tside_status tside_drive_stall(const tside_drive *drive, double running, double *torque, tside_fault *fault)
 {
     double stall, share = 1;
@@ -61,9 +67,7 @@ tside_status tside_drive_stall(const tside_drive *drive, double running, double 
         *torque = STALL_FACTOR * running;
         return TSIDE_OK;
     }
-    if (!drive->rated_voltage_given != !drive->supply_voltage_given)
-        return tside_i_refuse(fault, TSIDE_CONTRADICTS, drive->rated_voltage_given ? "drive.rated_voltage" : "drive.supply_voltage",
-                              drive->rated_voltage_given ? "drive.supply_voltage" : "drive.rated_voltage", "give both voltages or neither");
+    TRY(tside_i_drive_voltages(drive, fault));
     if (drive->rated_voltage_given)
         share = drive->supply_voltage / drive->rated_voltage;
     stall = drive->stall_torque_given ? drive->stall_torque : STALL_FACTOR * drive->rated_torque;

@@ -2,6 +2,7 @@
 #include "run.h"
 
 #include "cable.h"
+#include "drive.h"
 
 #include "compact.h"
 
@@ -79,9 +80,7 @@ static tside_status make_motor(const tside_drive *drive, const tside_cable *cabl
         return contradicts(fault, "drive.stall_torque", "", "a motor's run needs its stall torque");
     if (!drive->no_load_speed_given)
         return contradicts(fault, "drive.no_load_speed", "", "a motor's run needs its no-load speed");
-    if (!drive->rated_voltage_given != !drive->supply_voltage_given)
-        return contradicts(fault, drive->rated_voltage_given ? "drive.rated_voltage" : "drive.supply_voltage",
-                           drive->rated_voltage_given ? "drive.supply_voltage" : "drive.rated_voltage", "give both voltages or neither");
+    TRY(tside_i_drive_voltages(drive, fault));
     if (!drive->no_load_current_given != !drive->stall_current_given)
         return contradicts(fault, drive->stall_current_given ? "drive.stall_current" : "drive.no_load_current",
                            drive->stall_current_given ? "drive.no_load_current" : "drive.stall_current", "give both currents or neither");
