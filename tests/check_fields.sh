@@ -108,4 +108,4 @@ awk '
             print tables " tables, " members " numbers, " compared " of them with their unit in their comment"
         exit failed
     }
-' lib/internal.h lib/*.c include/tunnelside/*.h
+' lib/base/internal.h lib/*/*.c include/tunnelside/*.h

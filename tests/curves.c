@@ -5,7 +5,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "geometry.h"
+#include "shape/geometry.h"
 
 /* --- sides --- */
 

@@ -66,7 +66,7 @@ def version_header(folder):
 class Build(build_ext):
     def build_extension(self, extension):
         # By their full names: objects of sources outside this folder would else lie outside the build's.
-        extension.sources = ["core_wrap.c"] + [str(path) for path in sorted((TOP / "lib").glob("*.c"))]
+        extension.sources = ["core_wrap.c"] + [str(path) for path in sorted((TOP / "lib").glob("*/*.c"))]
         extension.include_dirs = [version_header(self.build_temp), os.path.relpath(INCLUDE), os.path.relpath(TOP / "lib"), "."]
         if self.compiler.compiler_type != "msvc":
             # Without fused multiply-add the results are the same bits on all machines; the library never reads errno.

@@ -1,0 +1,234 @@
+/* SPDX-License-Identifier: MIT */
+#include <string.h>
+
+#include "base/internal.h"
+
+#define MEMBER(structure, offset, type) ((type *)((char *)(structure) + (offset)))
+#define CONST_MEMBER(structure, offset, type) ((const type *)((const char *)(structure) + (offset)))
+
+static void put_usual(const tside_field *row, void *structure)
+{
+    switch (row->type) {
+    case TSIDE_NUMBER:
+        *MEMBER(structure, row->offset, double) = row->usual;
+        if (row->optional)
+            *MEMBER(structure, row->given_offset, int) = 0;
+        break;
+    case TSIDE_COUNT:
+    case TSIDE_CHOICE:
+        *MEMBER(structure, row->offset, int) = (int)row->usual;
+        break;
+    case TSIDE_GROUP:
+        tside_usual(row->kind, MEMBER(structure, row->offset, void));
+        break;
+    case TSIDE_LIST:
+        *MEMBER(structure, row->count_offset, int) = 0;
+        for (int i = 0; i < row->capacity; i++)
+            tside_usual(row->kind, MEMBER(structure, row->offset + (size_t)i * row->stride, void));
+        break;
+    }
+}
+
+static const tside_field *named(tside_kind kind, const char *name, size_t length)
+{
+    int count;
+    const tside_field *row = tside_fields(kind, &count);
+    for (int i = 0; i < count; i++)
+        if (strlen(row[i].name) == length && !memcmp(row[i].name, name, length))
+            return row + i;
+    return NULL;
+}
+
+/* A usual value may depend on a choice: two rows then share one member, and each applies to its own choices. */
+void tside_usual(tside_kind kind, void *structure)
+{
+    int count;
+    const tside_field *row = tside_fields(kind, &count);
+    for (int i = 0; i < count; i++)
+        put_usual(row + i, structure);
+    tside_usual_by_choice(kind, structure);
+}
+
+static int shares_member(const tside_field *row, const tside_field *rows, int count)
+{
+    for (int i = 0; i < count; i++)
+        if (rows + i != row && rows[i].offset == row->offset)
+            return 1;
+    return 0;
+}
+
+void tside_usual_by_choice(tside_kind kind, void *structure)
+{
+    int count;
+    const tside_field *row = tside_fields(kind, &count);
+    for (int i = 0; i < count; i++) {
+        if (row[i].type == TSIDE_GROUP)
+            tside_usual_by_choice(row[i].kind, MEMBER(structure, row[i].offset, void));
+        else if (row[i].applies_to && tside_field_applies(row + i, structure) && shares_member(row + i, row, count))
+            put_usual(row + i, structure);
+    }
+}
+
+int tside_field_applies(const tside_field *field, const void *structure)
+{
+    int value;
+    if (!field->applies_to)
+        return 1;
+    value = *CONST_MEMBER(structure, field->applies_offset, int);
+    return value >= 0 && value < 32 && (field->applies_mask >> value & 1u);
+}
+
+/* --- paths of faults --- */
+
+static void prefix(char *path, const char *group)
+{
+    char whole[TSIDE_PATH_SIZE];
+    size_t at = strlen(group), from = 0;
+    if (!*path || at + 1 >= TSIDE_PATH_SIZE)
+        return;
+    memcpy(whole, group, at);
+    if (*path != '[')
+        whole[at++] = '.';
+    while (path[from] && at + 1 < TSIDE_PATH_SIZE)
+        whole[at++] = path[from++];
+    whole[at] = '\0';
+    tside_i_path(path, whole);
+}
+
+/* Whether a path begins with a field of the side itself. */
+static int of_side(const char *path)
+{
+    return named(TSIDE_KIND_SIDE, path, strcspn(path, ".[")) != NULL;
+}
+
+tside_status tside_i_within(tside_fault *fault, const char *group, tside_status status)
+{
+    if (status != TSIDE_OK && fault) {
+        prefix(fault->field, group);
+        if (!of_side(fault->other))
+            prefix(fault->other, group);
+    }
+    return status;
+}
+
+tside_status tside_i_within_element(tside_fault *fault, int i, tside_status status)
+{
+    char index[] = {'[', (char)('0' + i / 100), (char)('0' + i / 10 % 10), (char)('0' + i % 10), ']', '\0'};
+    char *from = index + (i < 10) + (i < 100); /* "[7]", "[12]", "[103]" */
+    from[0] = '[';
+    if (status != TSIDE_OK && fault)
+        fault->index = i;
+    return tside_i_within(fault, from, status);
+}
+
+/* --- checking --- */
+
+static tside_status check_number(const tside_field *row, double value, tside_fault *fault)
+{
+    if (!isfinite(value))
+        return tside_i_bound(fault, row->name, row->unit, 0, TSIDE_NOT_FINITE, 0);
+    if (row->low_open ? value <= row->low : value < row->low)
+        return tside_i_bound(fault, row->name, row->unit, value, row->low_open ? TSIDE_NOT_ABOVE : TSIDE_BELOW, row->low);
+    if (row->high_open ? value >= row->high : value > row->high)
+        return tside_i_bound(fault, row->name, row->unit, value, row->high_open ? TSIDE_NOT_BELOW : TSIDE_ABOVE, row->high);
+    return TSIDE_OK;
+}
+
+static tside_status check_list(const tside_field *row, const void *structure, tside_fault *fault)
+{
+    int count = *CONST_MEMBER(structure, row->count_offset, int);
+    if (count < 0)
+        return tside_i_bound(fault, row->name, "1", count, TSIDE_BELOW, 0);
+    if (count > row->capacity)
+        return tside_i_bound(fault, row->name, "1", count, TSIDE_ABOVE, row->capacity);
+    for (int i = 0; i < count; i++) {
+        tside_status status = tside_check(row->kind, CONST_MEMBER(structure, row->offset + (size_t)i * row->stride, void), fault);
+        if (status != TSIDE_OK)
+            return tside_i_within(fault, row->name, tside_i_within_element(fault, i, status));
+    }
+    return TSIDE_OK;
+}
+
+static tside_status check_row(const tside_field *row, const void *structure, tside_fault *fault)
+{
+    switch (row->type) {
+    case TSIDE_NUMBER:
+        if (row->optional && !*CONST_MEMBER(structure, row->given_offset, int))
+            return TSIDE_OK;
+        return check_number(row, *CONST_MEMBER(structure, row->offset, double), fault);
+    case TSIDE_COUNT:
+        return check_number(row, *CONST_MEMBER(structure, row->offset, int), fault);
+    case TSIDE_CHOICE: {
+        int value = *CONST_MEMBER(structure, row->offset, int);
+        if (value < 0 || value >= row->choice_count)
+            return tside_i_bound(fault, row->name, "1", value, TSIDE_NOT_ONE_OF, row->choice_count - 1);
+        return TSIDE_OK;
+    }
+    case TSIDE_GROUP:
+        return tside_i_within(fault, row->name, tside_check(row->kind, CONST_MEMBER(structure, row->offset, void), fault));
+    case TSIDE_LIST:
+        return check_list(row, structure, fault);
+    }
+    return TSIDE_OK;
+}
+
+tside_status tside_check(tside_kind kind, const void *structure, tside_fault *fault)
+{
+    int count;
+    const tside_field *row = tside_fields(kind, &count);
+    if (!row)
+        return tside_i_refuse(fault, TSIDE_NOT_FOUND, "kind", "", "no structure has this kind");
+    for (int i = 0; i < count; i++)
+        if (!tside_i_well_inside(row + i, structure) && tside_field_applies(row + i, structure))
+            TRY(check_row(row + i, structure, fault));
+    return TSIDE_OK;
+}
+
+tside_status tside_i_check(tside_kind kind, const char *name, const void *structure, tside_fault *fault)
+{
+    return tside_i_within(fault, name, tside_check(kind, structure, fault));
+}
+
+/* Reads "[12]" at *path; returns the index, or -1 where there is none to read, or it is not below the capacity. */
+static int read_index(const char **path, int capacity)
+{
+    const char *at = *path;
+    int index = 0, digits = 0;
+    if (*at++ != '[')
+        return -1;
+    for (; *at >= '0' && *at <= '9' && digits < 4; at++, digits++)
+        index = 10 * index + (*at - '0');
+    if (!digits || *at++ != ']' || index >= capacity)
+        return -1;
+    *path = at;
+    return index;
+}
+
+tside_status tside_field_find(tside_kind kind, const char *path, tside_place *place, tside_fault *fault)
+{
+    const char *at = path;
+    size_t offset = 0;
+    for (;;) {
+        size_t length = strcspn(at, ".[");
+        const tside_field *row = named(kind, at, length);
+        if (!row)
+            return tside_i_refuse(fault, TSIDE_NOT_FOUND, path, "", "no such field");
+        at += length;
+        offset += row->offset;
+        if (row->type == TSIDE_LIST && *at == '[') {
+            int index = read_index(&at, row->capacity);
+            if (index < 0)
+                return tside_i_refuse_value(fault, TSIDE_NOT_FOUND, path, "", "no such element", "1", 0, TSIDE_NOT_BELOW, row->capacity, 0);
+            offset += (size_t)index * row->stride;
+        }
+        if (!*at) {
+            place->field = row;
+            place->offset = offset;
+            return TSIDE_OK;
+        }
+        if (*at != '.' || (row->type != TSIDE_GROUP && row->type != TSIDE_LIST))
+            return tside_i_refuse(fault, TSIDE_NOT_FOUND, path, "", "no such field");
+        at++;
+        kind = row->kind;
+    }
+}

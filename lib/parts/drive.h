@@ -1,0 +1,13 @@
+/* SPDX-License-Identifier: MIT */
+/* The drive as the library's own files see it. */
+#ifndef TUNNELSIDE_DRIVE_INTERNAL_H
+#define TUNNELSIDE_DRIVE_INTERNAL_H
+
+#include <tunnelside/drive.h>
+
+#include "base/internal.h"
+
+/* Refuses a supply voltage without a rated one, and the reverse. */
+tside_status tside_i_drive_voltages(const tside_drive *drive, tside_fault *fault);
+
+#endif

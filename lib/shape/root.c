@@ -1,0 +1,185 @@
+/* SPDX-License-Identifier: MIT */
+/* One-dimensional roots and greatest values: the two searches that everything above uses. */
+#include <float.h>
+
+#include "shape/geometry.h"
+
+/* Chandrupatla's method (Advances in Engineering Software 28, 1997): inverse quadratic steps where they are safe, else halving. */
+double tside_i_rising_root(tside_i_function *function, const void *context, double low, double high)
+{
+    double x1 = low, x2 = high, x3, f1 = function(low, context), f2 = function(high, context), f3, t = 0.5;
+    if (f1 >= 0)
+        return low;
+    if (f2 <= 0)
+        return high;
+    for (int i = 0; i < 200; i++) {
+        double x = x1 + t * (x2 - x1), f = function(x, context), best, least, xi, phi;
+        if ((f < 0) == (f1 < 0)) {
+            x3 = x1;
+            f3 = f1;
+        } else {
+            x3 = x2;
+            f3 = f2;
+            x2 = x1;
+            f2 = f1;
+        }
+        x1 = x;
+        f1 = f;
+        best = fabs(f1) < fabs(f2) ? x1 : x2;
+        least = (2 * DBL_EPSILON * fabs(best) + DBL_MIN) / fabs(x2 - x1);
+        if (f1 == 0 || least > 0.5)
+            return best;
+        xi = (x1 - x2) / (x3 - x2);
+        phi = (f1 - f2) / (f3 - f2);
+        t = 0.5;
+        if (phi * phi < xi && (1 - phi) * (1 - phi) < 1 - xi)
+            t = f1 / (f2 - f1) * f3 / (f2 - f3) + (x3 - x1) / (x2 - x1) * f1 / (f3 - f1) * f2 / (f3 - f2);
+        t = t < least ? least : t > 1 - least ? 1 - least : t;
+    }
+    return x1;
+}
+
+/* One of the quantities sought, along one stretch. */
+typedef struct probe {
+    const tside_travel *travel;
+    const tside_i_sought *sought;
+    double sign; /* 1: the greatest value is sought, -1: the least */
+    int stretch;
+} probe;
+
+static double measure(const probe *p, double progress)
+{
+    tside_i_spot spot;
+    tside_i_travel_spot(p->travel, p->stretch, progress, &spot);
+    return p->sign * p->sought->quantity(&spot, p->sought->context);
+}
+
+/*
+ * Climbs to the greatest value within [a, b] from an inner point x above both ends, as Brent does (Algorithms for Minimization without Derivatives, 1973, chapter 5):
+ * to the top of the parabola through the three best places, and where that does not serve, the golden section of the longer part. Done when those three are near and the
+ * parabola promises no gain that rounding would show: the place is good to the square root of the precision, and the value to all of it.
+ */
+static double climb(const probe *p, double a, double b, double x, double value, double fa, double fb, double *where)
+{
+    const double golden = 0.38196601125010515, least = 1e-8 * (fabs(b) + 1), near = 1e-4 * (b - a);
+    double w = fa > fb ? a : b, v = fa > fb ? b : a, fw = fmax(fa, fb), fv = fmin(fa, fb), fx = value, last = b - a, before = last;
+    for (int i = 0; i < 60 && b - a > least; i++) {
+        double rise = (fx - fw) / (x - w), bend = (rise - (fx - fv) / (x - v)) / (w - v), step = -(rise + (x - w) * bend) / (2 * bend), fu;
+        int serves = bend < 0 && x + step > a && x + step < b && fabs(step) < before / 2;
+        if (serves && -bend * step * step <= 2 * DBL_EPSILON * fabs(fx) && fabs(x - w) < near && fabs(x - v) < near)
+            break;
+        if (!serves)
+            step = golden * (x - a > b - x ? a - x : b - x);
+        if (fabs(step) < least / 4)
+            step = x - a > b - x ? -least / 4 : least / 4;
+        fu = measure(p, x + step);
+        before = last;
+        last = fabs(step);
+        if (fu > fx) {
+            a = step > 0 ? x : a;
+            b = step > 0 ? b : x;
+            v = w, fv = fw;
+            w = x, fw = fx;
+            x += step, fx = fu;
+        } else {
+            a = step > 0 ? a : x + step;
+            b = step > 0 ? x + step : b;
+            if (fu >= fw) {
+                v = w, fv = fw;
+                w = x + step, fw = fu;
+            } else if (fu >= fv)
+                v = x + step, fv = fu;
+        }
+    }
+    *where = x;
+    return fx;
+}
+
+enum { MOST = 6 }; /* steps of one stretch */
+
+typedef struct stretch {
+    int steps;
+    double place[MOST + 1], value[TSIDE_I_SOUGHT][MOST + 1];
+} stretch;
+
+/* Values along one smooth stretch, closer together towards its upper end, where chord and guide grow short and all bends more. */
+static void look_along(const tside_travel *travel, int index, const tside_i_sought *sought, int count, stretch *s)
+{
+    double from = travel->stretch[index].from, to = tside_i_stretch_end(travel, index);
+    double share = (to - from) / (travel->end - travel->wraps_shut);
+    s->steps = share > 0.3 || index + 1 == travel->stretches ? MOST : share > 0.05 ? 3 : 2; /* a short stretch bends little */
+    for (int i = 0; i <= s->steps; i++) {
+        double left = 1 - (double)i / s->steps;
+        tside_i_spot spot;
+        s->place[i] = to - left * left * left * (to - from);
+        tside_i_travel_spot(travel, index, s->place[i], &spot);
+        for (int k = 0; k < count; k++)
+            s->value[k][i] = sought[k].quantity(&spot, sought[k].context);
+    }
+}
+
+/* At one of those that none beside it passes, a climb between its neighbours; at an end only if the value rises inward. p->sign turns the values over. */
+static double climb_beside(const probe *p, const stretch *s, int i, double before, double value, double after, double *where)
+{
+    const double *at = s->place;
+    double inward, more;
+    *where = at[i];
+    if (i > 0 && i < s->steps)
+        return value > before ? climb(p, at[i - 1], at[i + 1], at[i], value, before, after, where) : value;
+    inward = at[i] + 1e-4 * (i ? at[i - 1] - at[i] : at[1] - at[0]);
+    more = measure(p, inward);
+    if (more <= value)
+        return value;
+    return i ? climb(p, at[i - 1], at[i], inward, more, before, value, where) : climb(p, at[0], at[1], inward, more, value, after, where);
+}
+
+/*
+ * By how much a value that neither neighbour overtops could be passed beside it: a parabola through three places so spaced passes it by no more than 1.54 times the fall to the
+ * lowest of them (at an end, 7 : 1 from the next), and twice and a half as much is allowed for what is no parabola.
+ */
+static double passed_by(const probe *p, const stretch *s, const double *values, int i)
+{
+    const double *v = values + (i == 0 ? 0 : i == s->steps ? i - 2 : i - 1);
+    return 4 * (p->sign * values[i] - fmin(fmin(p->sign * v[0], p->sign * v[1]), p->sign * v[2]));
+}
+
+/* Keeps the greatest of the stretches so far. */
+static void keep(tside_i_peak *so_far, const probe *p, const stretch *s, const double *values)
+{
+    double before = -HUGE_VAL, value = p->sign * values[0];
+    for (int i = 0; i <= s->steps; i++) {
+        double after = i < s->steps ? p->sign * values[i + 1] : -HUGE_VAL;
+        if (value >= before && value >= after && !(value + passed_by(p, s, values, i) < so_far->value)) {
+            double place, best = climb_beside(p, s, i, before, value, after, &place);
+            if (best > so_far->value)
+                *so_far = (tside_i_peak){best, place, p->stretch};
+        }
+        before = value;
+        value = after;
+    }
+}
+
+void tside_i_travel_seek(const tside_travel *travel, tside_i_sought *sought, int count)
+{
+    for (int k = 0; k < count; k++)
+        sought[k].greatest = sought[k].least = (tside_i_peak){-HUGE_VAL, travel->wraps_shut, 0};
+    for (int i = travel->stretches - 1; i >= 0; i--) {
+        stretch s;
+        look_along(travel, i, sought, count, &s);
+        for (int k = 0; k < count; k++) {
+            probe p = {travel, sought + k, 1, i};
+            keep(&sought[k].greatest, &p, &s, s.value[k]);
+            p.sign = -1;
+            if (sought[k].least_too)
+                keep(&sought[k].least, &p, &s, s.value[k]);
+        }
+    }
+}
+
+double tside_i_travel_greatest(const tside_travel *travel, tside_i_quantity *quantity, const void *context, tside_i_spot *where)
+{
+    tside_i_sought sought = {.quantity = quantity, .context = context};
+    tside_i_travel_seek(travel, &sought, 1);
+    tside_i_travel_spot(travel, sought.greatest.stretch, sought.greatest.place, where);
+    return sought.greatest.value;
+}

@@ -1,0 +1,278 @@
+/* SPDX-License-Identifier: MIT */
+/* What is legal but unwise. */
+#include "side/keepout.h"
+#include "base/number.h"
+#include "side/plan.h"
+
+
+#define LEAST_SEAL 0.05  /* m, common practice, no published source */
+#define LEAST_WRAPS 0.75 /* turn, common practice, no published source */
+
+static void add(tside_plan *plan, tside_finding_code code, tside_which_end end, int index, double value, double bound)
+{
+    if (plan->finding_count < TSIDE_FINDINGS)
+        plan->findings[plan->finding_count++] = (tside_finding){code, end, index, value, bound};
+}
+
+static void find_drive(const tside_side *side, tside_plan *plan)
+{
+    if (plan->design_torque > side->drive.rated_torque)
+        add(plan, TSIDE_FINDING_DRIVE_WEAK, TSIDE_DRIVE_END, -1, plan->design_torque, side->drive.rated_torque);
+    for (int i = 0; i < plan->line_count; i++)
+        if (plan->lines[i].verdict == TSIDE_VERDICT_NO)
+            add(plan, TSIDE_FINDING_STRENGTH, plan->lines[i].end, i, plan->lines[i].utilisation, 1);
+    if (side->drive.limit_turns_given && plan->drive_turns > side->drive.limit_turns)
+        add(plan, TSIDE_FINDING_LIMIT_TURNS, TSIDE_DRIVE_END, -1, plan->drive_turns, side->drive.limit_turns);
+}
+
+/* A motor on its supply and cable. */
+static void find_run(const tside_side *side, tside_plan *plan)
+{
+    const tside_run *run = &plan->run;
+    const tside_drive *drive = &side->drive;
+    const tside_cable *cable = &side->cable;
+    double allowed = cable->drop_limit * drive->supply_voltage;
+    if (run->stalls)
+        add(plan, TSIDE_FINDING_STALLS, TSIDE_DRIVE_END, -1, plan->worst.drive, run->stall_torque);
+    if (run->time_up_given && drive->rated_run_given && run->time_up > drive->rated_run)
+        add(plan, TSIDE_FINDING_LONG_RUN, TSIDE_DRIVE_END, -1, run->time_up, drive->rated_run);
+    if (run->torque_rms_given && run->torque_rms > drive->rated_torque)
+        add(plan, TSIDE_FINDING_OVERLOAD, TSIDE_DRIVE_END, -1, run->torque_rms, drive->rated_torque);
+    if (!run->current_peak_given)
+        return;
+    if (cable->wire != TSIDE_NO_CABLE && cable->drop_limit_given) {
+        if (run->drop_peak > allowed)
+            add(plan, TSIDE_FINDING_DROP, TSIDE_DRIVE_END, -1, run->drop_peak, allowed);
+        if (run->drop_start > allowed)
+            add(plan, TSIDE_FINDING_DROP_START, TSIDE_DRIVE_END, -1, run->drop_start, allowed);
+    }
+    if (cable->wire != TSIDE_NO_CABLE && cable->ampacity_given && run->current_peak > cable->ampacity)
+        add(plan, TSIDE_FINDING_AMPACITY, TSIDE_DRIVE_END, -1, run->current_peak, cable->ampacity);
+    if (cable->fuse_given && run->current_peak > cable->fuse)
+        add(plan, TSIDE_FINDING_FUSE, TSIDE_DRIVE_END, -1, run->current_peak, cable->fuse);
+    else if (cable->fuse_given && run->current_start > cable->fuse)
+        add(plan, TSIDE_FINDING_FUSE_START, TSIDE_DRIVE_END, -1, run->current_start, cable->fuse);
+}
+
+/* Whatever runs on the cable. */
+static void find_protection(const tside_cable *cable, tside_plan *plan)
+{
+    if (cable->wire != TSIDE_NO_CABLE && cable->ampacity_given && cable->fuse_given && cable->fuse > cable->ampacity)
+        add(plan, TSIDE_FINDING_FUSE_LARGE, TSIDE_DRIVE_END, -1, cable->fuse, cable->ampacity);
+}
+
+static void find_holding(const tside_side *side, tside_plan *plan)
+{
+    if (side->drive.holds == TSIDE_HOLDS_NOT)
+        add(plan, TSIDE_FINDING_TURNS_BACK, TSIDE_DRIVE_END, -1, fmax(plan->worst.lift, 0), 0);
+    if (plan->cranking_given && plan->cranking.effort > plan->cranking.limit)
+        add(plan, TSIDE_FINDING_EFFORT, TSIDE_DRIVE_END, -1, plan->cranking.effort, plan->cranking.limit);
+}
+
+/* How near the guide comes to a rectangle as it swings, with its eye anywhere within the placing error: at places so near to each other that nothing slips between. */
+static double guide_distance(const tside_i_setup *setup, const tside_i_hung *hung, const tside_guide *guide, const tside_keep_out *out)
+{
+    double nearest = tside_i_rectangle_to_sweep(out, hung->eye_x, hung->eye_y, hung->sweep.length, hung->sweep.lean_least, hung->sweep.lean_greatest);
+    int places = (int)fmin(ceil(4 * guide->placing_error / guide->tube.diameter), 100);
+    for (int place = -places; place <= places; place++) {
+        double x, least, greatest;
+        if (place == 0)
+            continue;
+        x = hung->eye_x + guide->placing_error * place / places;
+        tside_i_lean_range(&setup->travel, x, hung->eye_y, hung->hang.offset, &least, &greatest);
+        nearest = fmin(nearest, tside_i_rectangle_to_sweep(out, x, hung->eye_y, hung->sweep.length, least, greatest));
+    }
+    return nearest;
+}
+
+static void find_keep_outs(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung, const tside_end_plan *end_plan, tside_plan *plan)
+{
+    const tside_end *end = tside_i_end(setup->side, which);
+    const tside_layout *tube = &end_plan->layout;
+    for (int i = 0; i < end->keep_out_count; i++) {
+        const tside_keep_out *out = end->keep_outs + i;
+        double needed = end->guide.tube.diameter / 2, distance = guide_distance(setup, hung, &end->guide, out);
+        if (distance < needed)
+            add(plan, TSIDE_FINDING_KEEP_OUT_GUIDE, which, i, distance, needed);
+        if (!end_plan->layout_given)
+            continue;
+        needed = end->extender.tube.side / 2;
+        /* from the top end, above the eye, to the tail, below the member's bolt */
+        distance = tside_i_rectangle_to_segment(out, tube->eye_x + sin(tube->angle) * end->extender.end_distance, tube->eye_y + cos(tube->angle) * end->extender.end_distance,
+                                                tube->member_x - sin(tube->angle) * end->extender.tail, end->extender.member_height - cos(tube->angle) * end->extender.tail);
+        if (distance < needed)
+            add(plan, TSIDE_FINDING_KEEP_OUT_TUBE, which, i, distance, needed);
+    }
+}
+
+static void find_end(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung, const tside_end_plan *end_plan, tside_plan *plan)
+{
+    const tside_limits *limits = &setup->side->limits;
+    find_keep_outs(setup, which, hung, end_plan, plan);
+    if (limits->kick_out_given && end_plan->sweep.kick_out_error > limits->kick_out)
+        add(plan, TSIDE_FINDING_KICK, which, -1, end_plan->sweep.kick_out_error, limits->kick_out);
+    if (limits->side_force_given && end_plan->side_force > limits->side_force)
+        add(plan, TSIDE_FINDING_SIDE_FORCE, which, -1, end_plan->side_force, limits->side_force);
+}
+
+/* What a running drive does to its guide when open. */
+static void find_swing(const tside_i_setup *setup, const tside_i_hung *hung, tside_plan *plan)
+{
+    const tside_travel *travel = &setup->travel;
+    tside_i_lifting lifting = {travel, &setup->load, &hung->hang, 0};
+    tside_i_spot open;
+    tside_i_lean lean;
+    double up;
+    tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &open);
+    lean = tside_i_lean_at(hung->eye_x, hung->eye_y, hung->hang.offset, &open);
+    up = tside_i_push(&hung->hang, &lean, tside_i_torque(&lifting, &open).drive) * lean.sine;
+    if (hung->hang.chain > 0 && plan->drive_end.chain_swing > 0)
+        add(plan, TSIDE_FINDING_CHAIN_SWING, TSIDE_DRIVE_END, -1, plan->drive_end.chain_swing, 0);
+    if (hung->hang.chain > 0 && up > hung->hang.weight)
+        add(plan, TSIDE_FINDING_THROWN, TSIDE_DRIVE_END, -1, up, hung->hang.weight);
+    if (plan->drive_end.uplift > 0)
+        add(plan, TSIDE_FINDING_UPLIFT, TSIDE_DRIVE_END, -1, plan->drive_end.uplift, 0);
+}
+
+/* A roll whose axis, hanging plumb, would stand inboard of the baseboard's edge. */
+static void find_tipping(const tside_travel *travel, tside_plan *plan)
+{
+    for (int i = 0; i < travel->stretches; i++)
+        if (travel->stretch[i].held == TSIDE_HELD_TIPPED) {
+            tside_i_spot spot;
+            tside_i_travel_spot(travel, i, travel->stretch[i].from, &spot);
+            add(plan, TSIDE_FINDING_TIPS, TSIDE_DRIVE_END, -1, travel->line.obstacle[travel->line.board].x - travel->line.x, spot.r);
+            return;
+        }
+}
+
+static int count_unusual(tside_kind kind, const char *structure)
+{
+    int count, unusual = 0;
+    const tside_field *row = tside_fields(kind, &count);
+    for (int i = 0; i < count; i++) {
+        if (row[i].type != TSIDE_GROUP && row[i].usual_low >= row[i].usual_high)
+            continue;
+        if (!tside_field_applies(row + i, structure))
+            continue;
+        if (row[i].type == TSIDE_GROUP)
+            unusual += count_unusual(row[i].kind, structure + row[i].offset);
+        else {
+            double value = row[i].type == TSIDE_COUNT ? *(const int *)(const void *)(structure + row[i].offset) : *(const double *)(const void *)(structure + row[i].offset);
+            unusual += value < row[i].usual_low || value > row[i].usual_high;
+        }
+    }
+    return unusual;
+}
+
+void tside_i_find(const tside_i_setup *setup, const tside_i_hung *drive, const tside_i_hung *free, tside_plan *plan)
+{
+    const tside_side *side = setup->side;
+    const tside_limits *limits = &side->limits;
+    int unusual = count_unusual(TSIDE_KIND_SIDE, (const char *)side);
+    plan->finding_count = 0;
+    find_drive(side, plan);
+    find_end(setup, TSIDE_DRIVE_END, drive, &plan->drive_end, plan);
+    find_end(setup, TSIDE_FREE_END, free, &plan->free_end, plan);
+    if (limits->twist_given && plan->twist > limits->twist)
+        add(plan, TSIDE_FINDING_TWIST, TSIDE_DRIVE_END, -1, plan->twist, limits->twist);
+    if (limits->lag_given && plan->lag_elastic > limits->lag)
+        add(plan, TSIDE_FINDING_LAG, TSIDE_DRIVE_END, -1, plan->lag_elastic, limits->lag);
+    if (plan->seal < LEAST_SEAL - SLACK) /* a seal asked as 50 mm comes back with other last digits */
+        add(plan, TSIDE_FINDING_SEAL, TSIDE_DRIVE_END, -1, plan->seal, LEAST_SEAL);
+    if (side->stops.wraps_shut < LEAST_WRAPS)
+        add(plan, TSIDE_FINDING_WRAPS, TSIDE_DRIVE_END, -1, side->stops.wraps_shut, LEAST_WRAPS);
+    if (plan->least_down.down < 0)
+        add(plan, TSIDE_FINDING_STAYS_UP, TSIDE_DRIVE_END, -1, plan->least_down.down, 0);
+    find_swing(setup, drive, plan);
+    find_tipping(&setup->travel, plan);
+    if (plan->run_given)
+        find_run(side, plan);
+    find_protection(&side->cable, plan);
+    find_holding(side, plan);
+    if (side->drive.kind == TSIDE_HAND || !side->drive.stall_torque_given)
+        add(plan, TSIDE_FINDING_STALL_GUESSED, TSIDE_DRIVE_END, -1, plan->stall_torque, 0);
+    if (unusual > 0)
+        add(plan, TSIDE_FINDING_UNUSUAL, TSIDE_DRIVE_END, -1, unusual, 0);
+}
+
+int tside_finding_stops(int code)
+{
+    switch (code) {
+    case TSIDE_FINDING_DRIVE_WEAK:
+    case TSIDE_FINDING_STRENGTH:
+    case TSIDE_FINDING_LIMIT_TURNS:
+    case TSIDE_FINDING_KEEP_OUT_TUBE:
+    case TSIDE_FINDING_KEEP_OUT_GUIDE:
+    case TSIDE_FINDING_KICK:
+    case TSIDE_FINDING_SIDE_FORCE:
+    case TSIDE_FINDING_TWIST:
+    case TSIDE_FINDING_LAG:
+    case TSIDE_FINDING_THROWN:
+    case TSIDE_FINDING_TIPS:
+    case TSIDE_FINDING_STALLS:
+    case TSIDE_FINDING_LONG_RUN:
+    case TSIDE_FINDING_OVERLOAD:
+    case TSIDE_FINDING_AMPACITY:
+    case TSIDE_FINDING_FUSE:
+    case TSIDE_FINDING_FUSE_LARGE:
+    case TSIDE_FINDING_TURNS_BACK:
+        return 1;
+    default:
+        return 0;
+    }
+}
+
+/* Sentences: before the value, its unit, between, the bound's unit (NULL: no bound), and the end. */
+static const struct {
+    const char *before, *unit, *between, *bound_unit, *after;
+} sentences[TSIDE_FINDING_CODES] = {
+    [TSIDE_FINDING_DRIVE_WEAK] = {"the drive is too weak: with its safety factor the worst torque asks ", " N m", ", and it is rated for ", " N m", ""},
+    [TSIDE_FINDING_STRENGTH] = {"a part is overstressed: its demand is ", "", " times its limit", NULL, ""},
+    [TSIDE_FINDING_LIMIT_TURNS] = {"the drive's limit stops it short: the travel takes ", " turns", ", and its limit allows ", " turns", ""},
+    [TSIDE_FINDING_KEEP_OUT_TUBE] = {"the extender's centreline comes within ", " m", " of a keep-out, and needs ", " m", ""},
+    [TSIDE_FINDING_KEEP_OUT_GUIDE] = {"the guide's centreline, swinging, comes within ", " m", " of a keep-out, and needs ", " m", ""},
+    [TSIDE_FINDING_KICK] = {"the guide's foot kicks out ", " m", " with its eye misplaced, and the limit is ", " m", ""},
+    [TSIDE_FINDING_SIDE_FORCE] = {"the running side force on the eye is ", " N", ", and the limit is ", " N", ""},
+    [TSIDE_FINDING_TWIST] = {"the bar twists by ", " rad", " from end to end, and the limit is ", " rad", ""},
+    [TSIDE_FINDING_LAG] = {"the far end lags by ", " m", " from the bar's twist, and the limit is ", " m", ""},
+    [TSIDE_FINDING_SEAL] = {"the seal is short: shut, the roll overlaps the sill by ", " m", ", and should by ", " m", ""},
+    [TSIDE_FINDING_WRAPS] = {"few wraps hold the curtain: shut, the bar carries ", " turns", ", and should carry ", " turns", "; run past shut it winds on backwards"},
+    [TSIDE_FINDING_STAYS_UP] = {"the bar does not come down by itself: only ", " N m", " brings it down where friction holds it most", NULL, ""},
+    [TSIDE_FINDING_CHAIN_SWING] = {"open, the running drive may swing the guide's foot inboard about its chain by some ", " m", "", NULL, ""},
+    [TSIDE_FINDING_THROWN] = {"the guide may be thrown over its eye: open, the running drive lifts it with ", " N", ", and it weighs ", " N", ""},
+    [TSIDE_FINDING_UPLIFT] = {"the eye is lifted: beyond the guide's weight by ", " N", "", NULL, ""},
+    [TSIDE_FINDING_TIPS] = {"the roll tips over the baseboard's edge and falls slack until it hangs free: the edge stands ", " m", " outboard of the fixing, and must stand less than ", " m",
+                            ""},
+    [TSIDE_FINDING_STALL_GUESSED] = {"no stall torque is known: strength is checked at ", " N m", ", a multiple that rests on no published source", NULL, ""},
+    [TSIDE_FINDING_UNUSUAL] = {"outside their usual range: ", "", " of the inputs", NULL, ""},
+    [TSIDE_FINDING_STALLS] = {"the motor stalls before open: the worst torque is ", " N m", ", and on its supply and cable it gives ", " N m", ""},
+    [TSIDE_FINDING_LONG_RUN] = {"the run is too long for the drive: up takes ", " s", ", and it may run for ", " s", " at a time"},
+    [TSIDE_FINDING_OVERLOAD] = {"the drive is overloaded over the run: its torque's root mean square is ", " N m", ", and it is rated for ", " N m", ""},
+    [TSIDE_FINDING_DROP] = {"running, the cable loses ", " V", ", and its limit is ", " V", ""},
+    [TSIDE_FINDING_DROP_START] = {"starting, the cable loses ", " V", ", and its limit is ", " V", ""},
+    [TSIDE_FINDING_AMPACITY] = {"the running current is ", " A", ", and the cable may carry ", " A", ""},
+    [TSIDE_FINDING_FUSE] = {"the fuse blows: the running current is ", " A", ", and it is rated ", " A", ""},
+    [TSIDE_FINDING_FUSE_START] = {"the fuse may blow at the start: the current is ", " A", " for a moment, and it is rated ", " A", "; a slow fuse may bear it"},
+    [TSIDE_FINDING_FUSE_LARGE] = {"the fuse does not protect the cable: it is rated ", " A", ", and the cable may carry ", " A", ""},
+    [TSIDE_FINDING_TURNS_BACK] = {"the drive does not hold: where it lifts most, the bar turns it back with up to ", " N m", ", less friction; it needs a self-locking gear or a brake", NULL, ""},
+    [TSIDE_FINDING_EFFORT] = {"the crank is heavy: its handle asks ", " N", ", and the limit is ", " N", ""},
+};
+
+size_t tside_finding_text(const tside_finding *finding, char *buffer, size_t size)
+{
+    tside_i_text text = tside_i_empty(buffer, size);
+    int code = (int)finding->code;
+    if (code < 0 || code >= TSIDE_FINDING_CODES)
+        return 0;
+    tside_i_put(&text, sentences[code].before);
+    tside_i_put_number(&text, finding->value);
+    tside_i_put(&text, sentences[code].unit);
+    tside_i_put(&text, sentences[code].between);
+    if (sentences[code].bound_unit) {
+        tside_i_put_number(&text, finding->bound);
+        tside_i_put(&text, sentences[code].bound_unit);
+    }
+    tside_i_put(&text, sentences[code].after);
+    return text.length;
+}

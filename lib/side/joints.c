@@ -1,0 +1,67 @@
+/* SPDX-License-Identifier: MIT */
+/* Where a bar's joints are, and the sticks between them. */
+#include "side/plan.h"
+
+
+#define FITS 1e-9 /* m: a bar that is longer by no more still fits */
+
+static double bar_length(const tside_bar *bar, double curtain)
+{
+    return bar->past_drive + curtain + bar->past_free;
+}
+
+tside_status tside_i_bar_make(const tside_bar *bar, double curtain, tside_i_made *made, tside_fault *fault)
+{
+    double B = bar_length(bar, curtain), S = bar->stock, w = bar->swage;
+    double least_last = w + bar->past_free, least = fmax(bar->past_drive + bar->splice_near, w) + least_last;
+    *made = (tside_i_made){1, 0, B};
+    if (B <= S + FITS)
+        return TSIDE_OK;
+    if (S < least - FITS)
+        REFUSE(fault, TSIDE_CONTRADICTS, "bar.stock", "bar.splice_near", "too short to keep every joint from the drive and within the curtain", "m", S, TSIDE_BELOW, least, 0);
+    made->sticks = (int)ceil((B - w - FITS) / (S - w));
+    made->before = S;
+    made->last = B - (made->sticks - 1) * (S - w);
+    if (made->last < least_last) {
+        made->before -= least_last - made->last;
+        made->last = least_last;
+    }
+    return TSIDE_OK;
+}
+
+tside_status tside_i_bar_joints(const tside_bar *bar, double curtain, int *splices, double *near, tside_fault *fault)
+{
+    tside_i_made m;
+    if (bar->joints == TSIDE_JOINTS_GIVEN) {
+        *splices = bar->splices;
+        *near = bar->splices > 0 ? bar->splice_near : 0;
+        return TSIDE_OK;
+    }
+    TRY(tside_i_bar_make(bar, curtain, &m, fault));
+    *splices = m.sticks - 1;
+    *near = m.sticks > 1 ? (m.sticks > 2 ? bar->stock : m.before) - bar->swage - bar->past_drive : 0;
+    return TSIDE_OK;
+}
+
+tside_status tside_bar_sticks(const tside_bar *bar, double curtain, tside_bar_stick *sticks, int capacity, int *count, tside_fault *fault)
+{
+    tside_i_made m = {1, 0, bar_length(bar, curtain)};
+    double at = 0;
+    TRY(tside_i_check(TSIDE_KIND_BAR, "bar", bar, fault));
+    TRY(tside_i_argument(fault, "curtain", "m", curtain, 0, 0));
+    if (curtain > 1000)
+        return tside_i_bound(fault, "curtain", "m", curtain, TSIDE_ABOVE, 1000);
+    if (bar->joints == TSIDE_JOINTS_FROM_STOCK)
+        TRY(tside_i_bar_make(bar, curtain, &m, fault));
+    else if (bar->splices > 0)
+        REFUSE(fault, TSIDE_CONTRADICTS, "bar.splices", "bar.joints", "where joints are given, only the nearest one's place is known", "1", bar->splices, TSIDE_ABOVE, 0, 0);
+    *count = m.sticks;
+    if (m.sticks > capacity)
+        REFUSE(fault, TSIDE_TOO_SMALL, "capacity", "", "the bar has more sticks", "1", capacity, TSIDE_BELOW, m.sticks, 0);
+    for (int i = 0; i < m.sticks; i++) {
+        double length = i == m.sticks - 1 ? m.last : i == m.sticks - 2 ? m.before : bar->stock;
+        sticks[i] = (tside_bar_stick){length, at, at + length};
+        at += length - bar->swage;
+    }
+    return TSIDE_OK;
+}

@@ -1,0 +1,177 @@
+/* SPDX-License-Identifier: MIT */
+/* Searches over whole plans: how low the eye may be, the smallest drive and the lightest bar that serve. */
+#include <string.h>
+
+#include "side/plan.h"
+
+
+#define HIGHEST_RISE 5.0
+
+/* Whether an eye at this rise keeps kick out and side force within the side's limits; a refusal counts as no. */
+static int rise_serves(const tside_i_setup *setup, tside_which_end which, double rise, tside_fault *fault, tside_status *status)
+{
+    const tside_limits *limits = &setup->side->limits;
+    tside_i_hung hung;
+    tside_i_lifting lifting = {&setup->travel, &setup->load, &hung.hang, 0};
+    tside_i_spot where;
+    *status = tside_i_hang_end(setup, which, TSIDE_I_BEST_EYE, rise, &hung, fault);
+    if (*status != TSIDE_OK)
+        return 0;
+    if (limits->kick_out_given && hung.sweep.kick_out_error > limits->kick_out)
+        return 0;
+    return !limits->side_force_given ||
+           tside_i_greatest_push(&setup->travel, which == TSIDE_DRIVE_END ? &lifting : NULL, &hung.hang, 0, &where) <= limits->side_force;
+}
+
+tside_status tside_eye_least(const tside_side *side, tside_which_end end, double *rise, tside_fault *fault)
+{
+    tside_i_setup setup;
+    tside_collar collar;
+    tside_position open;
+    tside_status status;
+    const tside_end *at;
+    double low, high = HIGHEST_RISE;
+    if (end != TSIDE_DRIVE_END && end != TSIDE_FREE_END)
+        return tside_i_bound(fault, "end", "1", end, TSIDE_NOT_ONE_OF, TSIDE_FREE_END);
+    TRY(tside_check(TSIDE_KIND_SIDE, side, fault));
+    at = tside_i_end(side, end);
+    collar = tside_i_end_collar(side, end);
+    TRY(tside_i_set_up(side, &side->bar, &setup, fault));
+    TRY(tside_travel_at(&setup.travel, tside_i_travel_turns(&setup.travel, setup.travel.end), &open, fault));
+    /* kick falls as the eye rises: from the height that just clears, upward */
+    low = open.y + fmax(collar.offset, collar.height + at->guide.eye_clearance) - side->curtain.hip;
+    low = fmax(low + 1e-9, 1e-9);
+    if (!rise_serves(&setup, end, high, fault, &status)) {
+        if (status != TSIDE_OK)
+            return status;
+        return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, end == TSIDE_DRIVE_END ? "drive_end.rise" : "free_end.rise", "limits", "no rise up to 5 m keeps to the limits");
+    }
+    if (rise_serves(&setup, end, low, NULL, &status))
+        high = low;
+    while (high - low > 1e-7) {
+        double middle = (low + high) / 2;
+        if (rise_serves(&setup, end, middle, NULL, &status))
+            high = middle;
+        else
+            low = middle;
+    }
+    *rise = high;
+    return TSIDE_OK;
+}
+
+/* --- drives --- */
+
+/* What keeps a drive from serving, the gravest first. */
+static const tside_finding_code failures[] = {TSIDE_FINDING_DRIVE_WEAK, TSIDE_FINDING_STALLS, TSIDE_FINDING_LIMIT_TURNS, TSIDE_FINDING_LONG_RUN,
+                                              TSIDE_FINDING_OVERLOAD, TSIDE_FINDING_TURNS_BACK};
+
+static tside_drive_choice judge(const tside_plan *plan)
+{
+    for (size_t k = 0; k < sizeof failures / sizeof *failures; k++)
+        for (int i = 0; i < plan->finding_count; i++)
+            if (plan->findings[i].code == failures[k])
+                return (tside_drive_choice){TSIDE_DRIVE_FAILS, failures[k], plan->findings[i].value, plan->findings[i].bound, TSIDE_OK};
+    return (tside_drive_choice){.fit = TSIDE_DRIVE_LARGER};
+}
+
+static int is_smaller(const tside_drive *one, const tside_drive *other)
+{
+    return one->rated_torque < other->rated_torque || (one->rated_torque == other->rated_torque && one->mass < other->mass);
+}
+
+tside_status tside_drive_smallest(const tside_side *side, const tside_drive *drives, int count, int *index, tside_drive_choice *choices, tside_fault *fault)
+{
+    tside_side tried = *side;
+    tside_plan plan;
+    int best = -1;
+    if (count < 1)
+        return tside_i_bound(fault, "count", "1", count, TSIDE_BELOW, 1);
+    if (count > 1000)
+        return tside_i_bound(fault, "count", "1", count, TSIDE_ABOVE, 1000);
+    tside_usual(TSIDE_KIND_DRIVE, &tried.drive);
+    tried.drive.rated_torque = 1;
+    TRY(tside_check(TSIDE_KIND_SIDE, &tried, fault));
+    for (int i = 0; i < count; i++) {
+        tside_status status = tside_check(TSIDE_KIND_DRIVE, drives + i, NULL);
+        tried.drive = drives[i];
+        if (status == TSIDE_OK)
+            status = tside_i_plan(&tried, &tried.bar, &plan, NULL);
+        choices[i] = status == TSIDE_OK ? judge(&plan) : (tside_drive_choice){.fit = TSIDE_DRIVE_REFUSED, .status = (int)status};
+        if (choices[i].fit == TSIDE_DRIVE_LARGER && (best < 0 || is_smaller(drives + i, drives + best)))
+            best = i;
+    }
+    if (best < 0)
+        return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, "drives", "", "no drive of the list serves");
+    for (int i = 0; i < count; i++)
+        if (choices[i].fit == TSIDE_DRIVE_LARGER) {
+            choices[i].value = drives[i].rated_torque;
+            choices[i].bound = drives[best].rated_torque;
+        }
+    choices[best].fit = TSIDE_DRIVE_CHOSEN;
+    *index = best;
+    return TSIDE_OK;
+}
+
+/* --- bars --- */
+
+/* By how much a planned side exceeds its limits, as the worst ratio; at most 1 serves. */
+static double excess(const tside_side *side, const tside_plan *plan)
+{
+    double worst = 0;
+    if (side->limits.twist_given)
+        worst = fmax(worst, plan->twist / side->limits.twist);
+    if (side->limits.lag_given)
+        worst = fmax(worst, plan->lag_elastic / side->limits.lag);
+    for (int i = 0; i < plan->line_count; i++)
+        if ((plan->lines[i].code == TSIDE_BAR_SHEAR || plan->lines[i].code == TSIDE_BAR_SHEAR_STALL) && plan->lines[i].utilisation_given)
+            worst = fmax(worst, plan->lines[i].utilisation);
+    return worst;
+}
+
+/* What a plan says of "bar", when it was made with the i-th of the list, is said of "bars[i]". */
+static tside_status of_list(int i, tside_status status, tside_fault *fault)
+{
+    if (!fault)
+        return status;
+    fault->index = i;
+    if (strncmp(fault->field, "bar.", 4))
+        return status;
+    memmove(fault->field, fault->field + 4, strlen(fault->field + 4) + 1);
+    if (!strncmp(fault->other, "bar.", 4))
+        memmove(fault->other, fault->other + 4, strlen(fault->other + 4) + 1);
+    return tside_i_within(fault, "bars", tside_i_within_element(fault, i, status));
+}
+
+tside_status tside_bar_smallest(const tside_side *side, int *index, tside_fault *fault)
+{
+    tside_plan plan;
+    double lightest = HUGE_VAL, nearest = HUGE_VAL;
+    int found = -1, near = -1;
+    TRY(tside_check(TSIDE_KIND_SIDE, side, fault));
+    if (side->bar_count == 0)
+        return tside_i_bound(fault, "bars", "1", 0, TSIDE_NOT_ABOVE, 0);
+    for (int i = 0; i < side->bar_count; i++) {
+        tside_metal_values metal;
+        tside_section section;
+        double over;
+        tside_status status;
+        status = tside_i_plan(side, side->bars + i, &plan, fault);
+        if (status != TSIDE_OK)
+            return of_list(i, status, fault);
+        tside_material_values(&side->bars[i].material, &metal, NULL);
+        tside_round_section(&side->bars[i].tube, metal.density, &section, NULL);
+        over = excess(side, &plan);
+        if (over < nearest)
+            nearest = over, near = i;
+        if (over <= 1 && section.mass < lightest)
+            lightest = section.mass, found = i;
+    }
+    if (found < 0) {
+        tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "bars", "limits", "no bar of the list keeps to the limits; the nearest exceeds them by this factor", "1", nearest, TSIDE_ABOVE, 1, 0);
+        if (fault)
+            fault->index = near;
+        return TSIDE_OUT_OF_REACH;
+    }
+    *index = found;
+    return TSIDE_OK;
+}

@@ -1,0 +1,183 @@
+/* SPDX-License-Identifier: MIT */
+/* The tables of a side and of its plan. */
+#include <tunnelside/plan.h>
+
+#include "base/internal.h"
+
+static const char *const joints[] = {"given", "stock"};
+
+static const tside_field bar_rows[] = {
+    {GROUP(tside_bar, tube, TSIDE_KIND_ROUND, "the roll bar's tube")},
+    {GROUP(tside_bar, material, TSIDE_KIND_MATERIAL, "its metal")},
+    {NUMBER(tside_bar, core_over, "m", FROM(0), TO(0.2), 2e-3, PRACTICE, "core diameter over the bare tube, clips averaged"), MEASURED(1e-3), UNUSUAL_OUTSIDE(0, 5e-3)},
+    {NUMBER(tside_bar, clip_mass, "kg/m", FROM(0), TO(100), 0.1, PRACTICE, "mass of the clips per metre of bar"), MEASURED(0.05), UNUSUAL_OUTSIDE(0.05, 0.2)},
+    {NUMBER(tside_bar, past_drive, "m", FROM(0), TO(3), 9 * IN, PRACTICE, "bar from the curtain's edge to the drive's centre"), MEASURED(0.5 * IN), UNUSUAL_OUTSIDE(6 * IN, 14 * IN)},
+    {NUMBER(tside_bar, past_free, "m", FROM(0), TO(3), 4 * IN, PRACTICE, "bar beyond the curtain's edge at the free end"), MEASURED(0.5 * IN), UNUSUAL_OUTSIDE(2 * IN, 6 * IN)},
+    {CHOICE(tside_bar, joints, joints, TSIDE_JOINTS_GIVEN, "where its joints are: as given, or where whole lengths of stock put them")},
+    {COUNT(tside_bar, splices, 0, 100, 0, OURS, "joints along the bar"), APPLIES(tside_bar, joints, ONLY(TSIDE_JOINTS_GIVEN))},
+    {NUMBER(tside_bar, splice_near, "m", FROM(0), TO(1000), 0.6, PRACTICE, "from the curtain's edge at the drive to the nearest joint; from stock: at least")},
+    {REQUIRED_FROM(tside_bar, stock, "m", 1, 100, "one length of the bar's tube"), APPLIES(tside_bar, joints, ONLY(TSIDE_JOINTS_FROM_STOCK))},
+    {NUMBER(tside_bar, swage, "m", FROM(0), TO(0.5), 4 * IN, PRACTICE, "tube lost in each joint"), UNUSUAL_OUTSIDE(3 * IN, 5 * IN)},
+    {COUNT(tside_bar, screws, 1, 20, 2, PRACTICE, "screws on each side of a joint, and at the drive's coupling"), UNUSUAL_OUTSIDE(2, 4)},
+    {NUMBER(tside_bar, play, "rad", FROM(0), TO(1), 2 * DEG, PRACTICE, "play of one splice"), UNUSUAL_OUTSIDE(1 * DEG, 3 * DEG)},
+    {OPTIONAL(tside_bar, screw_limit, "N", FROM(1), TO(1e7), "allowable shear on one screw")},
+};
+TABLE(tside_i_bar_table, bar_rows);
+
+static const char *const hung[] = {"extender", "hip"};
+static const char *const placed[] = {"best", "given"};
+
+static const tside_field end_rows[] = {
+    {CHOICE(tside_end, hung, hung, TSIDE_ON_EXTENDER, "what carries the guide's eye")},
+    {NUMBER(tside_end, rise, "m", ABOVE(0), TO(5), 12 * IN, PRACTICE, "eye above the curtain's fixing"), MEASURED(0.25 * IN), APPLIES(tside_end, hung, ONLY(TSIDE_ON_EXTENDER)),
+     UNUSUAL_OUTSIDE(8 * IN, 18 * IN)},
+    {CHOICE(tside_end, placed, placed, TSIDE_EYE_BEST, "where the eye stands: so that the guide leans least, or as given"), APPLIES(tside_end, hung, ONLY(TSIDE_ON_EXTENDER))},
+    {REQUIRED(tside_end, eye_outboard, "m", TO(5), "eye outboard of the bow's outer face at hip height, level"), MEASURED(0.25 * IN), APPLIES(tside_end, placed, ONLY(TSIDE_EYE_GIVEN))},
+    {GROUP(tside_end, guide, TSIDE_KIND_GUIDE, "the guide")},
+    {GROUP(tside_end, extender, TSIDE_KIND_EXTENDER, "the extender"), APPLIES(tside_end, hung, ONLY(TSIDE_ON_EXTENDER))},
+    {LIST(tside_end, keep_outs, keep_out_count, TSIDE_KIND_KEEP_OUT, tside_keep_out, TSIDE_KEEP_OUTS, "rectangles in the end wall's plane that tube and guide must miss")},
+};
+TABLE(tside_i_end_table, end_rows);
+
+static const tside_field limits_rows[] = {
+    {OPTIONAL(tside_limits, twist, "rad", ABOVE(0), TO(100), "greatest twist of the bar, end to end")},
+    {OPTIONAL(tside_limits, lag, "m", ABOVE(0), TO(10), "greatest elastic lag of the far end")},
+    {OPTIONAL(tside_limits, kick_out, "m", FROM(0), TO(10), "greatest kick out of the guide's foot under the eye's placing error")},
+    {OPTIONAL(tside_limits, side_force, "N", ABOVE(0), TO(1e6), "greatest running side force on the eye")},
+};
+TABLE(tside_i_limits_table, limits_rows);
+
+static const char *const hands[] = {"right", "left"};
+static const char *const ropes[] = {"none", "pressing"};
+#define PRESSING APPLIES(tside_side, ropes, ONLY(TSIDE_ROPES))
+
+static const tside_field side_rows[] = {
+    {CHOICE(tside_side, hand, hands, TSIDE_RIGHT, "hand of the side, seen from outside the drive's end wall looking in")},
+    {REQUIRED(tside_side, length, "m", TO(500), "length along the side, from end bow to end bow"), MEASURED(2 * IN)},
+    {NUMBER(tside_side, out_of_level, "m", FROM(-1), TO(1), 0, OURS, "hip less sill at the drive's end, less the same at the far end")},
+    {NUMBER(tside_side, diameter_difference, "1", FROM(-0.5), TO(0.5), 0, OURS, "relative difference of the roll's diameter, drive's end less far end")},
+    {GROUP(tside_side, frame, TSIDE_KIND_FRAME, "the bow")},
+    {GROUP(tside_side, curtain, TSIDE_KIND_CURTAIN, "the curtain")},
+    {GROUP(tside_side, bar, TSIDE_KIND_BAR, "the roll bar")},
+    {GROUP(tside_side, stops, TSIDE_KIND_STOPS, "shut and open")},
+    {GROUP(tside_side, drive, TSIDE_KIND_DRIVE, "the drive")},
+    {GROUP(tside_side, cable, TSIDE_KIND_CABLE, "the cable from supply to drive")},
+    {GROUP(tside_side, crank, TSIDE_KIND_CRANK, "the hand crank")},
+    {GROUP(tside_side, drive_end, TSIDE_KIND_END, "the end wall with the drive")},
+    {GROUP(tside_side, free_end, TSIDE_KIND_END, "the other end wall")},
+    {GROUP(tside_side, collar, TSIDE_KIND_COLLAR, "the collar at the free end")},
+    {CHOICE(tside_side, ropes, ropes, TSIDE_NO_ROPES, "whether ropes press on the roll")},
+    {NUMBER(tside_side, friction, "1", FROM(0), TO(5), 0.15, PRACTICE, "friction as a fraction of the lift"), MEASURED(0.05), APPLIES(tside_side, ropes, ONLY(TSIDE_NO_ROPES)), UNUSUAL_OUTSIDE(0.1, 0.4)},
+    {NUMBER(tside_side, friction, "1", FROM(0), TO(5), 0.25, PRACTICE, "friction as a fraction of the lift"), MEASURED(0.05), PRESSING, UNUSUAL_OUTSIDE(0.1, 0.4)},
+    {NUMBER(tside_side, rope_pressure, "N/m", FROM(0), TO(1e4), 0, OURS, "force of the ropes on the roll, per metre of bar"), MEASURED(2), PRESSING},
+    {NUMBER(tside_side, rope_friction, "1", FROM(0), TO(2), 0.3, OURS, "coefficient of friction of the ropes on the curtain"), PRESSING},
+    {GROUP(tside_side, limits, TSIDE_KIND_LIMITS, "what must not be exceeded")},
+    {LIST(tside_side, bars, bar_count, TSIDE_KIND_BAR, tside_bar, TSIDE_BARS, "bars to choose the lightest of")},
+};
+TABLE(tside_i_side_table, side_rows);
+
+static const tside_field end_plan_rows[] = {
+    {RESULT(tside_end_plan, eye_x, "m", "eye, outboard of the tunnel's centreline")},
+    {RESULT(tside_end_plan, eye_y, "m", "eye, above grade")},
+    {GROUP(tside_end_plan, sweep, TSIDE_KIND_SWEEP, "what the guide does over the travel")},
+    {RESULT_COUNT(tside_end_plan, layout_given, "1 on an extender")},
+    {GROUP(tside_end_plan, layout, TSIDE_KIND_LAYOUT, "the extender"), APPLIES(tside_end_plan, layout_given, ONLY(1))},
+    {RESULT(tside_end_plan, side_force, "N", "greatest running side force on the eye")},
+    {RESULT(tside_end_plan, side_force_turns, "turn", "turns of the bar since shut where it is greatest")},
+    {RESULT(tside_end_plan, side_force_stall, "N", "greatest side force at stall; at the free end as running")},
+    {RESULT(tside_end_plan, uplift, "N", "greatest lift of the eye beyond the guide's weight, running")},
+    {RESULT(tside_end_plan, chain_swing, "m", "how far the drive's torque may swing the foot inboard at open, about the chain")},
+    {RESULT_OPTIONAL(tside_end_plan, hip_kick_out, "m", "kick out if the guide hung on the hip")},
+    {RESULT(tside_end_plan, hip_lean_greatest, "rad", "greatest lean either way if the guide hung on the hip"), .optional = 1,
+     .given_offset = offsetof(tside_end_plan, hip_kick_out_given)},
+    {RESULT_OPTIONAL(tside_end_plan, hip_torque, "N m", "worst torque at the drive if the guide hung on the hip")},
+};
+TABLE(tside_i_end_plan_table, end_plan_rows);
+
+static const char *const finding_codes[] = {
+    "drive_weak", "strength", "limit_turns", "keep_out_tube", "keep_out_guide", "kick", "side_force", "twist", "lag",
+    "seal", "wraps", "stays_up", "chain_swing", "thrown", "uplift", "tips", "stall_guessed", "unusual",
+    "stalls", "long_run", "overload", "drop", "drop_start", "ampacity", "fuse", "fuse_start", "fuse_large", "turns_back", "effort",
+};
+static const char *const finding_ends[] = {"drive_end", "free_end"};
+
+static const tside_field finding_rows[] = {
+    {CHOICE(tside_finding, code, finding_codes, 0, "what was found")},
+    {CHOICE(tside_finding, end, finding_ends, 0, "at which end of the side")},
+    {RESULT_COUNT(tside_finding, index, "which keep-out or strength line, or -1")},
+    {RESULT(tside_finding, value, "", "what was found, in the unit of its sentence")},
+    {RESULT(tside_finding, bound, "", "what it should have kept to")},
+};
+TABLE(tside_i_finding_table, finding_rows);
+
+static const char *const fits[] = {"chosen", "larger", "fails", "refused"};
+
+static const tside_field choice_rows[] = {
+    {CHOICE(tside_drive_choice, fit, fits, 0, "what became of the drive")},
+    {CHOICE(tside_drive_choice, finding, finding_codes, 0, "why it fails")},
+    {RESULT(tside_drive_choice, value, "", "what was found; of a larger drive its rated torque")},
+    {RESULT(tside_drive_choice, bound, "", "what it should have kept to; of a larger drive the chosen one's rated torque")},
+    {RESULT_COUNT(tside_drive_choice, status, "how its plan ended, if it was refused")},
+};
+TABLE(tside_i_drive_choice_table, choice_rows);
+
+static const tside_field plan_rows[] = {
+    {RESULT(tside_plan, curtain_length, "m", "length of the curtain on the bar")},
+    {RESULT(tside_plan, bar_length, "m", "length of the bar")},
+    {RESULT(tside_plan, fixing_x, "m", "the curtain's fixing, outboard of the tunnel's centreline")},
+    {GROUP(tside_plan, shut, TSIDE_KIND_POSITION, "the bar when shut")},
+    {GROUP(tside_plan, open, TSIDE_KIND_POSITION, "the bar when open")},
+    {RESULT(tside_plan, bar_turns, "turn", "turns of the bar from shut to open")},
+    {RESULT(tside_plan, drive_turns, "turn", "turns of the drive against its own housing from shut to open")},
+    {RESULT(tside_plan, drive_turns_least, "turn", "the same with core, packing and thickness at their greatest")},
+    {RESULT(tside_plan, drive_turns_most, "turn", "the same with core, packing and thickness at their smallest")},
+    {RESULT(tside_plan, highest, "m", "highest possible underside of the roll, above grade")},
+    {RESULT(tside_plan, opening, "m", "clear opening at the drive's end")},
+    {RESULT(tside_plan, opening_far, "m", "clear opening at the far end, less the lags when open")},
+    {RESULT(tside_plan, seal, "m", "overlap of the roll below the sill when shut")},
+    {GROUP(tside_plan, worst, TSIDE_KIND_TORQUE, "torque where the drive must give most")},
+    {RESULT(tside_plan, worst_underside, "m", "height of the roll's underside there, above grade")},
+    {RESULT(tside_plan, design_torque, "N m", "worst torque times the safety factor")},
+    {RESULT(tside_plan, drive_utilisation, "1", "design torque over rated torque")},
+    {GROUP(tside_plan, least_down, TSIDE_KIND_TORQUE, "torque where least brings the bar down")},
+    {RESULT(tside_plan, work, "J", "gain in potential energy from shut to open, of curtain, bar, drive and guide")},
+    {RESULT(tside_plan, longest_side, "m", "longest side that the drive lifts with its safety factor, from end bow to end bow")},
+    {RESULT(tside_plan, twist, "rad", "twist of the bar end to end, where the drive must give most")},
+    {RESULT(tside_plan, lag_elastic, "m", "far end lower by the bar's twist")},
+    {RESULT(tside_plan, lag_play, "m", "far end lower by the splices' play")},
+    {RESULT(tside_plan, lag_unequal, "m", "far end lower by a roll of unequal diameter, when open")},
+    {RESULT(tside_plan, lag_level, "m", "far end's opening less by hip and sill out of level")},
+    {RESULT(tside_plan, stall_torque, "N m", "the most that the drive can put into bar and guide")},
+    {RESULT_COUNT(tside_plan, run_given, "1 for a motor with stall torque and no-load speed")},
+    {GROUP(tside_plan, run, TSIDE_KIND_RUN, "how the motor runs it"), APPLIES(tside_plan, run_given, ONLY(1))},
+    {RESULT_COUNT(tside_plan, cranking_given, "1 where a crank is fitted")},
+    {GROUP(tside_plan, cranking, TSIDE_KIND_CRANKING, "what its crank asks"), APPLIES(tside_plan, cranking_given, ONLY(1))},
+    {RESULT_COUNT(tside_plan, splices, "joints along the bar")},
+    {RESULT(tside_plan, splice_near, "m", "from the curtain's edge at the drive to where the nearest joint begins; 0 without joints")},
+    {GROUP(tside_plan, drive_end, TSIDE_KIND_END_PLAN, "the end wall with the drive")},
+    {GROUP(tside_plan, free_end, TSIDE_KIND_END_PLAN, "the other end wall")},
+    {LIST(tside_plan, lines, line_count, TSIDE_KIND_STRENGTH_LINE, tside_strength_line, TSIDE_STRENGTH_LINES, "strength, line by line")},
+    {LIST(tside_plan, findings, finding_count, TSIDE_KIND_FINDING, tside_finding, TSIDE_FINDINGS, "what is legal but unwise")},
+};
+TABLE(tside_i_plan_table, plan_rows);
+
+static const tside_field stick_rows[] = {
+    {RESULT(tside_bar_stick, length, "m", "its length as cut")},
+    {RESULT(tside_bar_stick, from, "m", "from the drive's centre along the bar to where it begins")},
+    {RESULT(tside_bar_stick, to, "m", "and to where it ends")},
+};
+TABLE(tside_i_bar_stick_table, stick_rows);
+
+static const tside_field turn_rows[] = {
+    {RESULT(tside_turn, turn, "turn", "turns of the drive since shut; the last row is open")},
+    {RESULT(tside_turn, taken_up, "m", "curtain taken up in this turn")},
+    {RESULT(tside_turn, total, "m", "curtain taken up since shut")},
+    {RESULT(tside_turn, diameter, "m", "diameter of the roll")},
+    {RESULT(tside_turn, x, "m", "the bar's axis, outboard of the tunnel's centreline")},
+    {RESULT(tside_turn, y, "m", "the bar's axis, above grade")},
+    {RESULT(tside_turn, underside, "m", "underside of the roll, above grade")},
+    {RESULT(tside_turn, opening, "m", "clear opening above the sill")},
+    {RESULT(tside_turn, torque, "N m", "torque at the drive, going up")},
+    {RESULT(tside_turn, lean, "rad", "lean of the drive's guide, foot outboard positive")},
+};
+TABLE(tside_i_turn_table, turn_rows);

@@ -1,0 +1,398 @@
+/* SPDX-License-Identifier: MIT */
+#include <tunnelside/takeoff.h>
+
+#include "base/internal.h"
+#include "side/plan.h"
+
+
+/* --- tables --- */
+
+static const tside_field fittings_rows[] = {
+    {NUMBER(tside_fittings, rail_allowance, "m", FROM(0), TO(2), 4 * IN, OURS, "curtain above its fixing, in the channel")},
+    {NUMBER(tside_fittings, hem, "m", FROM(0), TO(2), 4 * IN, OURS, "curtain at the bar, beyond what is on it when shut")},
+    {COUNT(tside_fittings, end_flaps, 0, 2, 2, PRACTICE, "end flaps, inside the curtain, against the end walls")},
+    {NUMBER(tside_fittings, flap_width, "m", ABOVE(0), TO(10), 20 * IN, PRACTICE, "width of one end flap"), UNUSUAL_OUTSIDE(18 * IN, 24 * IN)},
+    {NUMBER(tside_fittings, clip_spacing, "m", FROM(0.05), TO(10), 24 * IN, PRACTICE, "the most between clips on the bar"), UNUSUAL_OUTSIDE(18 * IN, 36 * IN)},
+    {NUMBER(tside_fittings, channel_stock, "m", FROM(0.1), TO(100), 2, OURS, "one length of channel")},
+    {NUMBER(tside_fittings, screw_spacing, "m", FROM(0.05), TO(10), 24 * IN, OURS, "the most between screws in the channel")},
+    {NUMBER(tside_fittings, bow_spacing, "m", FROM(0.3), TO(10), 4 * FT, PRACTICE, "between bows"), UNUSUAL_OUTSIDE(4 * FT, 6 * FT)},
+    {COUNT(tside_fittings, rope_every, 1, 10, 1, PRACTICE, "the rope goes to every bow (1), every second (2), and so on"), UNUSUAL_OUTSIDE(1, 2)},
+    {NUMBER(tside_fittings, hook_drop, "m", FROM(-2), TO(2), 0, OURS, "lower hooks below the sill")},
+    {NUMBER(tside_fittings, rope_spare, "m", FROM(0), TO(100), 1, OURS, "rope for tying both ends")},
+    {NUMBER(tside_fittings, guide_stock, "m", FROM(0.1), TO(100), 21 * FT, PRACTICE, "one length of guide pipe")},
+    {NUMBER(tside_fittings, member_depth, "m", FROM(1e-3), TO(1), 2 * IN, PRACTICE, "the end wall's member, along its bolt")},
+    {CHOICE(tside_fittings, bolt_size, tside_i_bolt_sizes, TSIDE_BOLT_5_16, "nominal diameter of bow and member bolts")},
+    {CHOICE(tside_fittings, washer, tside_i_washers, TSIDE_WASHER_NARROW, "kind of washer under their nuts")},
+    {COUNT(tside_fittings, washers, 0, 20, 1, PRACTICE, "flat washers under each of their nuts, at least")},
+    {NUMBER(tside_fittings, eye_size, "m", FROM(1e-3), TO(0.1), 0.375 * IN, PRACTICE, "nominal diameter of the eye bolt")},
+    {COUNT(tside_fittings, eye_nuts, 1, 20, 2, OURS, "nuts on each eye bolt, each with a washer")},
+    {COUNT(tside_fittings, chain_links, 0, 20, 2, OURS, "connecting links on each chain")},
+    {COUNT(tside_fittings, patches, 0, 20, 4, PRACTICE, "patches of tape for each extender")},
+    {NUMBER(tside_fittings, patch_thickness, "m", FROM(0), TO(0.05), 0.25e-3, OURS, "thickness of a patch")},
+    {OPTIONAL(tside_fittings, cord, "m", FROM(0), TO(1000), "flexible cord from the supply to the drive when shut, one way")},
+};
+TABLE(tside_i_fittings_table, fittings_rows);
+
+static const char *const codes[] = {
+    "curtain", "flap", "bar", "splice_screw", "coupling_screw", "clip", "drive", "collar", "guide", "chain", "chain_link", "eye", "eye_nut", "eye_washer",
+    "extender", "bow_bolt", "member_bolt", "bolt_nut", "bolt_washer", "patch", "channel", "wire", "channel_screw", "rope", "hook", "cord",
+};
+static const char *const places[] = {"side", "drive_end", "free_end"};
+static const char *const hands[] = {"unhanded", "right_handed", "left_handed"};
+static const char *const ways[] = {"count", "cut", "length", "sheet"};
+static const char *const shapes[] = {"none", "round", "square"};
+#define OF_TUBE APPLIES(tside_item, shape, ONLY(TSIDE_ROUND_TUBE) | ONLY(TSIDE_SQUARE_TUBE))
+
+static const tside_field item_rows[] = {
+    {CHOICE(tside_item, code, codes, 0, "what it is")},
+    {CHOICE(tside_item, at, places, 0, "where it belongs")},
+    {CHOICE(tside_item, hand, hands, 0, "its hand, seen from outside the wall it is bolted to")},
+    {CHOICE(tside_item, by, ways, 0, "how it is counted")},
+    {RESULT_COUNT(tside_item, count, "how many")},
+    {RESULT(tside_item, length, "m", "length of each; of all where it is counted by length; 0 where it has none")},
+    {RESULT(tside_item, width, "m", "width of a sheet"), APPLIES(tside_item, by, ONLY(TSIDE_BY_SHEET))},
+    {RESULT(tside_item, size, "m", "outside diameter or side of a tube, nominal diameter of a bolt and what belongs on it; else 0")},
+    {CHOICE(tside_item, shape, shapes, 0, "which section of tube it is cut from")},
+    {RESULT(tside_item, wall, "m", "wall of the tube"), OF_TUBE},
+    {GROUP(tside_item, material, TSIDE_KIND_MATERIAL, "metal of the tube"), OF_TUBE},
+    {RESULT_OPTIONAL(tside_item, stock, "m", "the length that it is cut from")},
+};
+TABLE(tside_i_item_table, item_rows);
+
+const char *tside_item_text(int code)
+{
+    switch (code) {
+    case TSIDE_ITEM_CURTAIN: return "curtain";
+    case TSIDE_ITEM_FLAP: return "end flap";
+    case TSIDE_ITEM_BAR: return "roll bar";
+    case TSIDE_ITEM_SPLICE_SCREW: return "screw, splice of the bar";
+    case TSIDE_ITEM_COUPLING_SCREW: return "screw, drive's coupling";
+    case TSIDE_ITEM_CLIP: return "clip, curtain to bar";
+    case TSIDE_ITEM_DRIVE: return "drive";
+    case TSIDE_ITEM_COLLAR: return "collar";
+    case TSIDE_ITEM_GUIDE: return "guide pipe";
+    case TSIDE_ITEM_CHAIN: return "chain";
+    case TSIDE_ITEM_CHAIN_LINK: return "connecting link of the chain";
+    case TSIDE_ITEM_EYE: return "eye bolt";
+    case TSIDE_ITEM_EYE_NUT: return "nut, eye bolt";
+    case TSIDE_ITEM_EYE_WASHER: return "washer, eye bolt";
+    case TSIDE_ITEM_EXTENDER: return "extender";
+    case TSIDE_ITEM_BOW_BOLT: return "bolt, extender to bow";
+    case TSIDE_ITEM_MEMBER_BOLT: return "bolt, extender to member";
+    case TSIDE_ITEM_BOLT_NUT: return "nut, extender's bolts";
+    case TSIDE_ITEM_BOLT_WASHER: return "washer, extender's bolts";
+    case TSIDE_ITEM_PATCH: return "patch of tape";
+    case TSIDE_ITEM_CHANNEL: return "channel";
+    case TSIDE_ITEM_WIRE: return "wire in the channel";
+    case TSIDE_ITEM_CHANNEL_SCREW: return "screw, channel";
+    case TSIDE_ITEM_ROPE: return "rope";
+    case TSIDE_ITEM_HOOK: return "hook for the rope";
+    case TSIDE_ITEM_CORD: return "flexible cord";
+    default: return "";
+    }
+}
+
+/* --- the list --- */
+
+#define FITS 1e-9 /* m: what is longer by no more still fits */
+
+typedef struct list {
+    const tside_side *side;
+    const tside_plan *plan;
+    const tside_fittings *fittings;
+    int count;
+    tside_item items[TSIDE_ITEMS];
+} list;
+
+/* One more line, if there is any of it; what is cut like the line before goes with it. */
+static void add(list *l, tside_item item)
+{
+    tside_item *before = l->items + l->count - 1;
+    if (item.count <= 0 || (item.by != TSIDE_BY_COUNT && item.length <= 0))
+        return;
+    if (l->count > 0 && item.by == TSIDE_BY_CUT && item.code == before->code && item.at == before->at && fabs(item.length - before->length) <= FITS)
+        before->count += item.count;
+    else
+        l->items[l->count++] = item;
+}
+
+static void add_counted(list *l, tside_item_code code, tside_item_at at, int count, double size)
+{
+    add(l, (tside_item){.code = code, .at = at, .count = count, .size = size});
+}
+
+static void add_sheet(list *l, tside_item_code code, int count, double width, double length)
+{
+    add(l, (tside_item){.code = code, .by = TSIDE_BY_SHEET, .count = count, .width = width, .length = length});
+}
+
+static void add_length(list *l, tside_item_code code, tside_item_at at, double length)
+{
+    add(l, (tside_item){.code = code, .at = at, .by = TSIDE_BY_LENGTH, .count = 1, .length = length});
+}
+
+static tside_item_at at_end(tside_which_end which)
+{
+    return which == TSIDE_DRIVE_END ? TSIDE_AT_DRIVE_END : TSIDE_AT_FREE_END;
+}
+
+/* From outside the free end's wall the side is seen mirrored. */
+static tside_item_hand hand_at(const tside_side *side, tside_which_end which)
+{
+    return (side->hand == TSIDE_RIGHT) == (which == TSIDE_DRIVE_END) ? TSIDE_RIGHT_HANDED : TSIDE_LEFT_HANDED;
+}
+
+static const tside_end_plan *end_plan(const list *l, tside_which_end which)
+{
+    return which == TSIDE_DRIVE_END ? &l->plan->drive_end : &l->plan->free_end;
+}
+
+/* How many spaces no longer than this make the length. */
+static int spaces(double length, double most)
+{
+    return (int)fmax(1, ceil((length - FITS) / most));
+}
+
+/* --- curtain --- */
+
+static double flap_length(const list *l)
+{
+    return l->fittings->rail_allowance + l->plan->shut.hanging + l->plan->shut.diameter / 2 + l->fittings->hem;
+}
+
+static tside_status take_curtain(list *l, tside_fault *fault)
+{
+    const tside_curtain *curtain = &l->side->curtain;
+    tside_roll roll = {l->side->bar.tube.diameter + l->side->bar.core_over, curtain->thickness, curtain->packing};
+    double wound;
+    TRY(tside_roll_taken_up(&roll, l->side->stops.wraps_shut, &wound, fault));
+    add_sheet(l, TSIDE_ITEM_CURTAIN, 1, l->fittings->rail_allowance + l->plan->shut.hanging + wound + l->fittings->hem, l->plan->curtain_length);
+    add_sheet(l, TSIDE_ITEM_FLAP, l->fittings->end_flaps, l->fittings->flap_width, flap_length(l));
+    return TSIDE_OK;
+}
+
+/* --- the bar and what is on it --- */
+
+static void add_sticks(list *l, int count, double length)
+{
+    const tside_bar *bar = &l->side->bar;
+    int from_stock = bar->joints == TSIDE_JOINTS_FROM_STOCK;
+    add(l, (tside_item){.code = TSIDE_ITEM_BAR, .by = !from_stock && bar->splices ? TSIDE_BY_LENGTH : TSIDE_BY_CUT, .count = count, .length = length,
+                         .size = bar->tube.diameter, .shape = TSIDE_ROUND_TUBE, .wall = bar->tube.wall, .material = bar->material,
+                         .stock_given = from_stock, .stock = from_stock ? bar->stock : 0});
+}
+
+static tside_status take_bar(list *l, tside_fault *fault)
+{
+    const tside_bar *bar = &l->side->bar;
+    tside_i_made m;
+    if (bar->joints == TSIDE_JOINTS_GIVEN) {
+        add_sticks(l, 1, l->plan->bar_length + bar->splices * bar->swage);
+        return TSIDE_OK;
+    }
+    TRY(tside_i_bar_make(bar, l->plan->curtain_length, &m, fault));
+    add_sticks(l, m.sticks - 2, bar->stock);
+    add_sticks(l, m.sticks > 1, m.before);
+    add_sticks(l, 1, m.last);
+    return TSIDE_OK;
+}
+
+static void take_bar_hardware(list *l)
+{
+    const tside_bar *bar = &l->side->bar;
+    add_counted(l, TSIDE_ITEM_SPLICE_SCREW, TSIDE_AT_SIDE, 2 * bar->screws * l->plan->splices, 0);
+    add_counted(l, TSIDE_ITEM_COUPLING_SCREW, TSIDE_AT_DRIVE_END, bar->screws, 0);
+    add_counted(l, TSIDE_ITEM_CLIP, TSIDE_AT_SIDE, spaces(l->plan->curtain_length, l->fittings->clip_spacing) + 1, 0);
+    add_counted(l, TSIDE_ITEM_DRIVE, TSIDE_AT_DRIVE_END, 1, 0);
+    add_counted(l, TSIDE_ITEM_COLLAR, TSIDE_AT_FREE_END, 1, 0);
+}
+
+/* --- end walls --- */
+
+/* Refuses a bolt that does not go through its hole. */
+static tside_status check_hole(tside_which_end which, const char *hole, double diameter, const char *size, double bolt, tside_fault *fault)
+{
+    if (bolt <= diameter + FITS)
+        return TSIDE_OK;
+    tside_i_refuse_value(fault, TSIDE_CONTRADICTS, hole, "", "too small for its bolt", "m", diameter, TSIDE_BELOW, bolt, 0);
+    tside_i_within(fault, tside_i_end_name(which), TSIDE_CONTRADICTS);
+    if (fault)
+        tside_i_path(fault->other, size);
+    return TSIDE_CONTRADICTS;
+}
+
+static tside_status take_guide(list *l, tside_which_end which, tside_fault *fault)
+{
+    const tside_guide *guide = &tside_i_end(l->side, which)->guide;
+    tside_item_at at = at_end(which);
+    double length = end_plan(l, which)->sweep.cut_length, stock = l->fittings->guide_stock;
+    if (length > stock + FITS)
+        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "fittings.guide_stock", at == TSIDE_AT_DRIVE_END ? "drive_end.guide" : "free_end.guide",
+                                    "shorter than the guide is cut", "m", stock, TSIDE_BELOW, length, 0);
+    add(l, (tside_item){.code = TSIDE_ITEM_GUIDE, .at = at, .by = TSIDE_BY_CUT, .count = 1, .length = length, .size = guide->tube.diameter, .shape = TSIDE_ROUND_TUBE,
+                         .wall = guide->tube.wall, .material = guide->material, .stock_given = 1, .stock = stock});
+    add_length(l, TSIDE_ITEM_CHAIN, at, guide->chain);
+    add_counted(l, TSIDE_ITEM_CHAIN_LINK, at, guide->chain > 0 ? l->fittings->chain_links : 0, 0);
+    return TSIDE_OK;
+}
+
+/* grip: m, 0 where it is not known. */
+static void add_eye(list *l, tside_item_at at, double grip)
+{
+    add(l, (tside_item){.code = TSIDE_ITEM_EYE, .at = at, .count = 1, .length = grip, .size = l->fittings->eye_size});
+    add_counted(l, TSIDE_ITEM_EYE_NUT, at, l->fittings->eye_nuts, l->fittings->eye_size);
+    add_counted(l, TSIDE_ITEM_EYE_WASHER, at, l->fittings->eye_nuts, l->fittings->eye_size);
+}
+
+/* The bolt for a grip, with as many more washers as its thread needs; washers: receives how many. */
+static tside_status choose_bolt(const list *l, double grip, tside_bolt_plan *chosen, int *washers, tside_fault *fault)
+{
+    tside_bolt bolt;
+    tside_fault refused;
+    tside_status status;
+    tside_usual(TSIDE_KIND_BOLT, &bolt);
+    bolt.size = l->fittings->bolt_size;
+    bolt.washer = l->fittings->washer;
+    bolt.washers = l->fittings->washers;
+    bolt.grip = grip;
+    status = tside_bolt_choose(&bolt, chosen, &refused);
+    if (status == TSIDE_CONTRADICTS) { /* for want of washers: its bound is how many mend it */
+        bolt.washers = (int)refused.bound;
+        status = tside_bolt_choose(&bolt, chosen, &refused);
+    }
+    if (status != TSIDE_OK && fault)
+        *fault = refused;
+    *washers = bolt.washers;
+    return status;
+}
+
+/* washers, size: m, receive what its nut needs. */
+static tside_status add_bolt(list *l, tside_item_code code, tside_which_end which, double grip, int *washers, double *size, tside_fault *fault)
+{
+    tside_bolt_plan chosen;
+    tside_status status = choose_bolt(l, grip, &chosen, washers, fault);
+    if (status != TSIDE_OK)
+        return tside_i_within(fault, tside_i_end_name(which), tside_i_within(fault, code == TSIDE_ITEM_BOW_BOLT ? "bow" : "member", status));
+    *size = chosen.diameter;
+    TRY(check_hole(which, "extender.bolt_hole", tside_i_end(l->side, which)->extender.bolt_hole, "fittings.bolt_size", *size, fault));
+    add(l, (tside_item){.code = code, .at = at_end(which), .count = 1, .length = chosen.length, .size = *size});
+    return TSIDE_OK;
+}
+
+static tside_status take_extender(list *l, tside_which_end which, tside_fault *fault)
+{
+    const tside_extender *extender = &tside_i_end(l->side, which)->extender;
+    const tside_fittings *f = l->fittings;
+    tside_item_at at = at_end(which);
+    double length = end_plan(l, which)->layout.cut_length, size;
+    int at_bow, at_member; /* washers */
+    TRY(check_hole(which, "extender.eye_hole", extender->eye_hole, "fittings.eye_size", f->eye_size, fault));
+    add_eye(l, at, extender->tube.side);
+    add(l, (tside_item){.code = TSIDE_ITEM_EXTENDER, .at = at, .hand = hand_at(l->side, which), .by = TSIDE_BY_CUT, .count = 1, .length = length,
+                         .size = extender->tube.side, .shape = TSIDE_SQUARE_TUBE, .wall = extender->tube.wall, .material = extender->material, .stock_given = 1,
+                         .stock = extender->stock});
+    /* a patch under the tube at each bolt, and one more inside at the member */
+    TRY(add_bolt(l, TSIDE_ITEM_BOW_BOLT, which, extender->tube.side + f->patch_thickness + l->side->frame.tube.diameter, &at_bow, &size, fault));
+    TRY(add_bolt(l, TSIDE_ITEM_MEMBER_BOLT, which, extender->tube.side + 2 * f->patch_thickness + f->member_depth, &at_member, &size, fault));
+    add_counted(l, TSIDE_ITEM_BOLT_NUT, at, 2, size);
+    add_counted(l, TSIDE_ITEM_BOLT_WASHER, at, at_bow + at_member, size);
+    add_counted(l, TSIDE_ITEM_PATCH, at, f->patches, 0);
+    return TSIDE_OK;
+}
+
+static tside_status take_end(list *l, tside_which_end which, tside_fault *fault)
+{
+    TRY(take_guide(l, which, fault));
+    if (tside_i_end(l->side, which)->hung == TSIDE_ON_EXTENDER)
+        return take_extender(l, which, fault);
+    add_eye(l, at_end(which), 0);
+    return TSIDE_OK;
+}
+
+/* --- channel, rope, cord --- */
+
+static void add_channel(list *l, int count, double length)
+{
+    if (count > 0)
+        add(l, (tside_item){.code = TSIDE_ITEM_CHANNEL, .by = TSIDE_BY_CUT, .count = count, .length = length, .stock_given = 1, .stock = l->fittings->channel_stock});
+}
+
+/* Along the side and up each flap: whole lengths together, then the rests. */
+static void take_channel(list *l)
+{
+    double side = l->side->length, flap = flap_length(l), stock = l->fittings->channel_stock;
+    int flaps = l->fittings->end_flaps, of_side = spaces(side, stock) - 1, of_flap = spaces(flap, stock) - 1;
+    add_channel(l, of_side + flaps * of_flap, stock);
+    add_channel(l, 1, side - of_side * stock);
+    add_channel(l, flaps, flap - of_flap * stock);
+    add_length(l, TSIDE_ITEM_WIRE, TSIDE_AT_SIDE, side + flaps * flap);
+    add_counted(l, TSIDE_ITEM_CHANNEL_SCREW, TSIDE_AT_SIDE, spaces(side, l->fittings->screw_spacing) + 1 + flaps * (spaces(flap, l->fittings->screw_spacing) + 1), 0);
+}
+
+#define LONGEST 1000.0 /* m, pitch and height of a rope's rows */
+
+tside_status tside_rope_zigzag(int pitches, double pitch, double height, double *length, tside_fault *fault)
+{
+    if (pitches < 1)
+        return tside_i_bound(fault, "pitches", "1", pitches, TSIDE_BELOW, 1);
+    if (pitches > 100000)
+        return tside_i_bound(fault, "pitches", "1", pitches, TSIDE_ABOVE, 100000);
+    TRY(tside_i_argument(fault, "pitch", "m", pitch, 0, 1));
+    TRY(tside_i_argument(fault, "height", "m", height, 0, 0));
+    if (pitch > LONGEST)
+        return tside_i_bound(fault, "pitch", "m", pitch, TSIDE_ABOVE, LONGEST);
+    if (height > LONGEST)
+        return tside_i_bound(fault, "height", "m", height, TSIDE_ABOVE, LONGEST);
+    *length = 2 * pitches * hypot(pitch / 2, height);
+    return TSIDE_OK;
+}
+
+static tside_status take_rope(list *l, tside_fault *fault)
+{
+    const tside_fittings *f = l->fittings;
+    double length, height = l->side->curtain.hip - (l->side->curtain.sill - f->hook_drop);
+    int pitches = spaces(l->side->length, f->bow_spacing * f->rope_every);
+    if (l->side->ropes == TSIDE_NO_ROPES)
+        return TSIDE_OK;
+    if (height <= 0)
+        REFUSE(fault, TSIDE_CONTRADICTS, "fittings.hook_drop", "curtain.hip", "the lower hooks are not below the hip", "m", f->hook_drop, TSIDE_NOT_ABOVE,
+               l->side->curtain.sill - l->side->curtain.hip, 0);
+    TRY(tside_rope_zigzag(pitches, l->side->length / pitches, height, &length, fault));
+    add_length(l, TSIDE_ITEM_ROPE, TSIDE_AT_SIDE, length + f->rope_spare);
+    add_counted(l, TSIDE_ITEM_HOOK, TSIDE_AT_SIDE, 2 * pitches + 1, 0); /* at both ends of the upper row, and between them below */
+    return TSIDE_OK;
+}
+
+static void take_cord(list *l)
+{
+    if (l->side->drive.kind == TSIDE_MOTOR && l->fittings->cord_given)
+        add_length(l, TSIDE_ITEM_CORD, TSIDE_AT_DRIVE_END, l->fittings->cord + 1.5 * l->plan->opening);
+}
+
+static tside_status take_all(list *l, tside_fault *fault)
+{
+    TRY(take_curtain(l, fault));
+    TRY(take_bar(l, fault));
+    take_bar_hardware(l);
+    TRY(take_end(l, TSIDE_DRIVE_END, fault));
+    TRY(take_end(l, TSIDE_FREE_END, fault));
+    take_channel(l);
+    TRY(take_rope(l, fault));
+    take_cord(l);
+    return TSIDE_OK;
+}
+
+tside_status tside_takeoff(const tside_side *side, const tside_plan *plan, const tside_fittings *fittings, tside_item *items, int capacity, int *count,
+                           tside_fault *fault)
+{
+    list l = {.side = side, .plan = plan, .fittings = fittings};
+    TRY(tside_check(TSIDE_KIND_SIDE, side, fault));
+    TRY(tside_i_check(TSIDE_KIND_FITTINGS, "fittings", fittings, fault));
+    TRY(take_all(&l, fault));
+    *count = l.count;
+    if (l.count > capacity)
+        REFUSE(fault, TSIDE_TOO_SMALL, "capacity", "", "the take-off has more lines", "1", capacity, TSIDE_BELOW, l.count, 0);
+    for (int i = 0; i < l.count; i++)
+        items[i] = l.items[i];
+    return TSIDE_OK;
+}

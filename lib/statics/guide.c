@@ -1,0 +1,332 @@
+/* SPDX-License-Identifier: MIT */
+#include "statics/hang.h"
+
+static const char *const feet[] = {"hangs", "fixed"};
+
+static const tside_field guide_rows[] = {
+    {GROUP(tside_guide, tube, TSIDE_KIND_ROUND, "the guide pipe")},
+    {GROUP(tside_guide, material, TSIDE_KIND_MATERIAL, "the guide pipe's metal")},
+    {NUMBER(tside_guide, chain, "m", FROM(0), TO(2), 2.5 * IN, PRACTICE, "links between eye and pipe"), MEASURED(0.25 * IN), UNUSUAL_OUTSIDE(2 * IN, 3 * IN)},
+    {NUMBER(tside_guide, margin, "m", FROM(0), TO(5), 3 * IN, PRACTICE, "guide below the collar when shut"), MEASURED(0.25 * IN), UNUSUAL_OUTSIDE(2 * IN, 6 * IN)},
+    {NUMBER(tside_guide, ground_clearance, "m", FROM(0), TO(5), 2 * IN, PRACTICE, "least height of the guide's foot above grade")},
+    {NUMBER(tside_guide, eye_clearance, "m", FROM(0), TO(2), 1 * IN, OURS, "least height of the eye above what rides on the guide")},
+    {NUMBER(tside_guide, placing_error, "m", FROM(0), TO(0.5), 0.75 * IN, PRACTICE, "placing error of the eye, level, either way"), UNUSUAL_OUTSIDE(0.5 * IN, 1.5 * IN)},
+    {CHOICE(tside_guide, foot, feet, TSIDE_FOOT_HANGS, "how the guide's foot is held")},
+};
+TABLE(tside_i_guide_table, guide_rows);
+
+static const tside_field sweep_rows[] = {
+    {RESULT(tside_sweep, lean_shut, "rad", "lean of the guide when shut, foot outboard positive")},
+    {RESULT(tside_sweep, lean_open, "rad", "lean when open")},
+    {RESULT(tside_sweep, lean_least, "rad", "least lean over the travel")},
+    {RESULT(tside_sweep, lean_greatest, "rad", "greatest lean over the travel")},
+    {RESULT(tside_sweep, length, "m", "guide from eye to foot")},
+    {RESULT(tside_sweep, cut_length, "m", "guide pipe as cut")},
+    {RESULT(tside_sweep, foot_x, "m", "foot when shut, outboard of the tunnel's centreline")},
+    {RESULT(tside_sweep, foot_lowest, "m", "lowest height of the foot")},
+    {RESULT(tside_sweep, kick_out, "m", "foot outboard of where it hangs when shut, at most")},
+    {RESULT(tside_sweep, kick_in, "m", "foot inboard of where it hangs when shut, at most")},
+    {RESULT(tside_sweep, walkway, "m", "farthest outboard that the foot comes")},
+    {RESULT(tside_sweep, kick_out_error, "m", "kick out at the worse placing of the eye")},
+    {RESULT(tside_sweep, kick_in_error, "m", "kick in at the worse placing of the eye")},
+    {RESULT(tside_sweep, walkway_error, "m", "walkway line at the worse placing of the eye")},
+    {RESULT(tside_sweep, clear, "m", "eye above what rides on the guide, beyond the clearance asked")},
+};
+TABLE(tside_i_sweep_table, sweep_rows);
+
+typedef struct eye_point {
+    double x, y, offset;
+} eye_point;
+
+/* The lean's sine stands for the lean: it rises and falls with it, and costs no arc tangent. */
+static double lean_sine(const tside_i_spot *spot, const void *context)
+{
+    const eye_point *e = context;
+    return tside_i_lean_at(e->x, e->y, e->offset, spot).sine;
+}
+
+static double lean_at_peak(const tside_travel *travel, const eye_point *eye, const tside_i_peak *peak)
+{
+    tside_i_spot spot;
+    tside_i_lean lean;
+    tside_i_travel_spot(travel, peak->stretch, peak->place, &spot);
+    lean = tside_i_lean_at(eye->x, eye->y, eye->offset, &spot);
+    return tside_i_lean_angle(&lean);
+}
+
+/* Where a guide leans least and most. */
+static tside_i_sought extreme_leans(const tside_travel *travel, const eye_point *eye)
+{
+    tside_i_sought lean = {.quantity = lean_sine, .context = eye, .least_too = 1};
+    tside_i_travel_seek(travel, &lean, 1);
+    return lean;
+}
+
+void tside_i_lean_range(const tside_travel *travel, double eye_x, double eye_y, double offset, double *least, double *greatest)
+{
+    eye_point eye = {eye_x, eye_y, offset};
+    tside_i_sought lean = extreme_leans(travel, &eye);
+    *least = lean_at_peak(travel, &eye, &lean.least);
+    *greatest = lean_at_peak(travel, &eye, &lean.greatest);
+}
+
+static double highest_axis(const tside_travel *travel)
+{
+    tside_i_spot open;
+    tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &open);
+    return open.y;
+}
+
+/* At shut (0) or open (1). */
+static tside_i_lean end_lean(const tside_travel *travel, int open, const eye_point *eye)
+{
+    tside_i_spot spot;
+    tside_i_travel_spot(travel, open ? travel->stretches - 1 : 0, open ? travel->end : travel->wraps_shut, &spot);
+    return tside_i_lean_at(eye->x, eye->y, eye->offset, &spot);
+}
+
+/* The cosine of the lean at which the foot is lowest: the range's nearest to plumb. */
+static double lowest_cosine(double least, double greatest)
+{
+    return least > 0 ? cos(least) : greatest < 0 ? cos(greatest) : 1;
+}
+
+static tside_status clears(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_y, double *spare, tside_fault *fault)
+{
+    double needed = collar->height + guide->eye_clearance, above = eye_y - highest_axis(travel);
+    *spare = above - needed;
+    if (*spare < -SLACK)
+        REFUSE(fault, TSIDE_OUT_OF_REACH, "eye_y", "guide.eye_clearance", "the eye does not clear what rides on the guide", "m", eye_y, TSIDE_BELOW,
+                                    eye_y - *spare, *spare);
+    if (!(above > collar->offset))
+        REFUSE(fault, TSIDE_OUT_OF_REACH, "eye_y", "collar.offset", "the eye must stand higher above the bar than the collar's offset", "m", eye_y,
+                                    TSIDE_NOT_ABOVE, eye_y - above + collar->offset, above - collar->offset);
+    return TSIDE_OK;
+}
+
+/* What a guide of this length does with its eye moved outboard; each of the three kept at its own worst. least, greatest: sines of its leans. */
+static void worsen(const tside_travel *travel, const eye_point *eye, double least, double greatest, tside_sweep *sweep)
+{
+    tside_i_lean at_shut = end_lean(travel, 0, eye);
+    sweep->kick_out_error = fmax(sweep->kick_out_error, sweep->length * (greatest - at_shut.sine));
+    sweep->kick_in_error = fmax(sweep->kick_in_error, sweep->length * (at_shut.sine - least));
+    sweep->walkway_error = fmax(sweep->walkway_error, eye->x + sweep->length * greatest);
+}
+
+/* What the guide does with its eye where it should be. */
+static void sweep_placed(double eye_x, tside_sweep *sweep)
+{
+    sweep->walkway = eye_x + sweep->length * sin(sweep->lean_greatest);
+    sweep->kick_out = sweep->walkway - sweep->foot_x;
+    sweep->kick_in = sweep->foot_x - (eye_x + sweep->length * sin(sweep->lean_least));
+    sweep->kick_out_error = sweep->kick_out;
+    sweep->kick_in_error = sweep->kick_in;
+    sweep->walkway_error = sweep->walkway;
+}
+
+/* What the pipe weighs per metre. */
+static tside_status weigh(const tside_guide *guide, double *weight, tside_fault *fault)
+{
+    tside_metal_values metal;
+    tside_section section;
+    TRY(tside_material_values(&guide->material, &metal, fault));
+    TRY(tside_round_section(&guide->tube, metal.density, &section, fault));
+    *weight = section.mass * TSIDE_GRAVITY;
+    return TSIDE_OK;
+}
+
+/* The eye where it should be, and misplaced either way, all in one search along the travel. */
+static tside_status sweep_guide(const tside_travel *travel, const tside_guide *guide, const eye_point *placed, double error, tside_sweep *sweep, tside_fault *fault)
+{
+    eye_point eye[3] = {*placed, *placed, *placed};
+    tside_i_sought lean[3];
+    int count = error > 0 ? 3 : 1;
+    double lowest;
+    eye[1].x -= error;
+    eye[2].x += error;
+    for (int i = 0; i < count; i++)
+        lean[i] = (tside_i_sought){.quantity = lean_sine, .context = eye + i, .least_too = 1};
+    tside_i_travel_seek(travel, lean, count);
+    sweep->lean_least = lean_at_peak(travel, eye, &lean->least);
+    sweep->lean_greatest = lean_at_peak(travel, eye, &lean->greatest);
+    lowest = lowest_cosine(sweep->lean_least, sweep->lean_greatest);
+    sweep->foot_lowest = placed->y - sweep->length * lowest;
+    if (sweep->foot_lowest < guide->ground_clearance - SLACK)
+        REFUSE(fault, TSIDE_CONTRADICTS, "guide.margin", "guide.ground_clearance", "the guide's foot would come too near the ground", "m", guide->margin,
+                                    TSIDE_ABOVE, (placed->y - guide->ground_clearance) / lowest - (sweep->length - guide->margin), sweep->foot_lowest);
+    sweep_placed(placed->x, sweep);
+    for (int i = 1; i < count; i++)
+        worsen(travel, eye + i, -lean[i].least.value, lean[i].greatest.value, sweep);
+    return TSIDE_OK;
+}
+
+tside_status tside_i_hang_and_sweep(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, double error,
+                                    tside_hang *hang, tside_sweep *sweep, tside_fault *fault)
+{
+    eye_point eye = {eye_x, eye_y, collar->offset};
+    tside_i_lean at_shut, at_open;
+    double weight;
+    TRY(tside_i_check(TSIDE_KIND_GUIDE, "guide", guide, fault));
+    if (guide->foot == TSIDE_FOOT_FIXED)
+        return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "guide.foot", "", "a guide fixed at its foot is not modelled");
+    TRY(tside_i_check(TSIDE_KIND_COLLAR, "collar", collar, fault));
+    TRY(tside_i_argument(fault, "eye_x", "m", eye_x, 0, 0));
+    TRY(tside_i_argument(fault, "eye_y", "m", eye_y, 0, 0));
+    TRY(clears(travel, guide, collar, eye_y, &sweep->clear, fault));
+    TRY(tside_i_within(fault, "guide", weigh(guide, &weight, fault)));
+    at_shut = end_lean(travel, 0, &eye);
+    at_open = end_lean(travel, 1, &eye);
+    if (!(guide->chain < at_open.reach) || !(guide->chain < at_shut.reach))
+        REFUSE(fault, TSIDE_CONTRADICTS, "guide.chain", "stops", "the collar would ride on the chain when open", "m", guide->chain, TSIDE_NOT_BELOW, at_open.reach,
+                                    0);
+    sweep->lean_shut = tside_i_lean_angle(&at_shut);
+    sweep->lean_open = tside_i_lean_angle(&at_open);
+    sweep->length = at_shut.reach + guide->margin;
+    sweep->cut_length = sweep->length - guide->chain;
+    sweep->foot_x = eye_x + sweep->length * at_shut.sine;
+    TRY(sweep_guide(travel, guide, &eye, error, sweep, fault));
+    *hang = (tside_hang){eye_x, eye_y, collar->offset, sweep->length, guide->chain, weight * sweep->cut_length, collar->mass * TSIDE_GRAVITY,
+                         collar->mass_offset};
+    return TSIDE_OK;
+}
+
+tside_status tside_hang_make(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_hang *hang,
+                             tside_fault *fault)
+{
+    tside_sweep sweep;
+    tside_hang made;
+    TRY(tside_i_hang_and_sweep(travel, guide, collar, eye_x, eye_y, 0, &made, &sweep, fault));
+    *hang = made;
+    return TSIDE_OK;
+}
+
+tside_status tside_guide_lean(const tside_travel *travel, const tside_hang *hang, double turns, double *lean, double *drive_turns, tside_fault *fault)
+{
+    tside_position position;
+    eye_point eye = {hang->eye_x, hang->eye_y, hang->offset};
+    tside_i_spot spot;
+    tside_i_lean now, then;
+    TRY(tside_travel_at(travel, turns, &position, fault));
+    tside_i_travel_at(travel, tside_i_travel_progress(travel, turns), &spot);
+    now = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, &spot);
+    then = end_lean(travel, 0, &eye);
+    *lean = tside_i_lean_angle(&now);
+    *drive_turns = (tside_i_travel_angle(travel, &spot) - (*lean - tside_i_lean_angle(&then))) / (2 * TSIDE_PI);
+    return TSIDE_OK;
+}
+
+tside_status tside_guide_sweep(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_sweep *sweep,
+                               tside_fault *fault)
+{
+    tside_hang hang;
+    tside_sweep made;
+    TRY(tside_i_hang_and_sweep(travel, guide, collar, eye_x, eye_y, guide->placing_error, &hang, &made, fault));
+    *sweep = made;
+    return TSIDE_OK;
+}
+
+/* The same only among where the stretches begin, and open, given shut and open: what there is to guess by. */
+static void extreme_beginnings(const tside_travel *travel, const eye_point *eye, tside_i_spot *least, tside_i_spot *greatest)
+{
+    if (lean_sine(least, eye) > lean_sine(greatest, eye)) {
+        tside_i_spot other = *least;
+        *least = *greatest;
+        *greatest = other;
+    }
+    for (int i = 1; i < travel->stretches; i++) {
+        tside_i_spot spot;
+        tside_i_travel_spot(travel, i, travel->stretch[i].from, &spot);
+        if (lean_sine(&spot, eye) < lean_sine(least, eye))
+            *least = spot;
+        else if (lean_sine(&spot, eye) > lean_sine(greatest, eye))
+            *greatest = spot;
+    }
+}
+
+/* Minus the sum of the leans at two spots, which rises as the eye moves outboard; slope: how fast. */
+static double lean_sum(const eye_point *eye, const tside_i_spot *a, const tside_i_spot *b, double *slope)
+{
+    tside_i_lean in = tside_i_lean_at(eye->x, eye->y, eye->offset, a), out = tside_i_lean_at(eye->x, eye->y, eye->offset, b);
+    /* an eye moved outboard by dx leans its guide inboard by cos(phi)/d dx */
+    *slope = in.cosine / in.reach + out.cosine / out.reach;
+    return -tside_i_lean_angle(&in) - tside_i_lean_angle(&out);
+}
+
+/*
+ * How far to move the eye until the leans at two spots are equal and opposite: it then stands between where its guide hangs plumb at the one and at the other. By Newton's
+ * steps, and by halving where they lead out of there.
+ */
+static double balance(const eye_point *eye, const tside_i_spot *a, const tside_i_spot *b)
+{
+    double low = fmin(a->x, b->x) + eye->offset, high = fmax(a->x, b->x) + eye->offset;
+    eye_point at = {fmax(fmin(eye->x, high), low), eye->y, eye->offset};
+    for (int i = 0; i < 20; i++) {
+        double slope, sum = lean_sum(&at, a, b, &slope), next = at.x - sum / slope, moved;
+        if (sum < 0)
+            low = at.x;
+        else
+            high = at.x;
+        if (!(next >= low && next <= high))
+            next = (low + high) / 2;
+        moved = fabs(next - at.x);
+        at.x = next;
+        if (moved <= 1e-9 * (1 + fabs(next)))
+            break;
+    }
+    return at.x - eye->x;
+}
+
+/*
+ * The eye is balanced between the places where its guide leans most either way, which are sought anew where it then stands: steps as good as Newton's where those places
+ * move smoothly; where they change over they are not: then, once the root is bracketed, the Illinois form of the false position.
+ */
+tside_status tside_eye_best(const tside_travel *travel, double eye_y, double collar_offset, double *eye_x, tside_fault *fault)
+{
+    eye_point eye = {0, eye_y, collar_offset};
+    tside_i_spot in, out;
+    tside_i_sought lean;
+    double x, low = -HUGE_VAL, high = HUGE_VAL, below = 0, above = 0;
+    TRY(tside_i_argument(fault, "eye_y", "m", eye_y, 0, 0));
+    TRY(tside_i_argument(fault, "collar_offset", "m", collar_offset, 0, 0));
+    if (!(eye_y - highest_axis(travel) > collar_offset))
+        REFUSE(fault, TSIDE_OUT_OF_REACH, "eye_y", "collar_offset", "the eye must stand higher above the bar than the collar's offset", "m", eye_y,
+               TSIDE_NOT_ABOVE, highest_axis(travel) + collar_offset, 0);
+    tside_i_travel_spot(travel, 0, travel->wraps_shut, &in);
+    tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &out);
+    eye.x = out.x + collar_offset;
+    eye.x += balance(&eye, &in, &out);
+    extreme_beginnings(travel, &eye, &in, &out);
+    x = eye.x + balance(&eye, &in, &out);
+    for (int i = 0; i < 100; i++) {
+        double slope, sum, step;
+        eye.x = x;
+        lean = extreme_leans(travel, &eye);
+        tside_i_travel_spot(travel, lean.least.stretch, lean.least.place, &in);
+        tside_i_travel_spot(travel, lean.greatest.stretch, lean.greatest.place, &out);
+        sum = lean_sum(&eye, &in, &out, &slope);
+        step = balance(&eye, &in, &out);
+        if (fabs(sum) <= 1e-7 && i < 4) {
+            x += step; /* what is left then is as its square */
+            break;
+        }
+        if (sum < 0) {
+            above *= low == -HUGE_VAL || below == 0 ? 1 : 0.5;
+            low = x, below = sum;
+        } else {
+            below *= high == HUGE_VAL || above == 0 ? 1 : 0.5;
+            high = x, above = sum;
+        }
+        if (i < 4)
+            x += step;
+        else if (!isfinite(low) || !isfinite(high))
+            x += 2 * step; /* overshooting, to bracket it */
+        else {
+            double next = (low * above - high * below) / (above - below);
+            if (fabs(next - x) <= 1e-14 * (1 + fabs(x)) || sum == 0)
+                break;
+            x = next > low && next < high ? next : (low + high) / 2;
+        }
+    }
+    *eye_x = x;
+    return TSIDE_OK;
+}

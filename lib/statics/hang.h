@@ -1,0 +1,46 @@
+/* SPDX-License-Identifier: MIT */
+/* The hung guide as the library's own files see it. */
+#ifndef TUNNELSIDE_HANG_H
+#define TUNNELSIDE_HANG_H
+
+#include <tunnelside/guide.h>
+
+#include "shape/geometry.h"
+
+/* How the guide stands with the bar at a spot. */
+typedef struct tside_i_lean {
+    double reach;        /* d, eye to collar along the guide */
+    double sine, cosine; /* of the lean phi */
+    double rate;         /* phi', per radian of bar angle */
+} tside_i_lean;
+
+/* From p = B - E: the guide's direction g has p = d g - o Jg, with J a quarter turn, hence g = (d p + o Jp)/R^2. */
+static inline tside_i_lean tside_i_lean_at(double eye_x, double eye_y, double offset, const tside_i_spot *spot)
+{
+    double px = spot->x - eye_x, py = spot->y - eye_y, square = px * px + py * py, reach = sqrt(square - offset * offset);
+    tside_i_lean lean;
+    lean.reach = reach;
+    lean.sine = (reach * px - offset * py) / square;
+    lean.cosine = -(reach * py + offset * px) / square;
+    lean.rate = (spot->vx * lean.cosine + spot->vy * lean.sine) / reach;
+    return lean;
+}
+
+static inline double tside_i_lean_angle(const tside_i_lean *lean)
+{
+    return atan2(lean->sine, lean->cosine);
+}
+
+/* Wg x_cg + Wd e: what guide and drive weigh about the eye, against the drive's torque. */
+static inline double tside_i_hang_moment(const tside_hang *hang, const tside_i_lean *lean)
+{
+    return hang->weight * (hang->chain + hang->length) / 2 * lean->sine + hang->carried * hang->carried_offset;
+}
+
+/* Hangs a guide and sweeps it, with its eye misplaced too by an error either way (0: not). What it gives is touched on failure too. */
+tside_status tside_i_hang_and_sweep(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, double error,
+                                    tside_hang *hang, tside_sweep *sweep, tside_fault *fault);
+/* Least and greatest lean over the travel. */
+void tside_i_lean_range(const tside_travel *travel, double eye_x, double eye_y, double offset, double *least, double *greatest);
+
+#endif

@@ -1,0 +1,269 @@
+/* SPDX-License-Identifier: MIT */
+#include "statics/lift.h"
+
+static const tside_field load_rows[] = {
+    {REQUIRED(tside_load, length, "m", TO(1000), "length of the curtain on the bar")},
+    {NUMBER(tside_load, bar_mass, "kg/m", FROM(0), TO(1000), 0, OURS, "mass of the bar per metre")},
+    {NUMBER(tside_load, clip_mass, "kg/m", FROM(0), TO(100), 0.1, PRACTICE, "mass of the clips per metre of bar")},
+    {NUMBER(tside_load, areal_mass, "kg/m2", FROM(0), TO(20), 0.14, PRACTICE, "mass of the curtain per area")},
+    {NUMBER(tside_load, wet, "kg/m2", FROM(0), TO(5), 0.035, PRACTICE, "water on the wet curtain per area")},
+    {NUMBER(tside_load, end_mass, "kg", FROM(0), TO(1000), 0, OURS, "drive, free end's collar, and bar beyond the curtain's edges")},
+    {NUMBER(tside_load, friction, "1", FROM(0), TO(5), 0.15, PRACTICE, "friction as a fraction of the lift")},
+    {NUMBER(tside_load, rope_pressure, "N/m", FROM(0), TO(1e4), 0, OURS, "ropes pressing on the roll, per metre of bar")},
+    {NUMBER(tside_load, rope_friction, "1", FROM(0), TO(2), 0, OURS, "coefficient of friction of the ropes")},
+};
+TABLE(tside_i_load_table, load_rows);
+
+static const tside_field torque_rows[] = {
+    {RESULT(tside_torque, turns, "turn", "turns of the bar since shut")},
+    {RESULT(tside_torque, lift, "N m", "torque that lifts, without drag")},
+    {RESULT(tside_torque, drag, "N m", "torque of friction")},
+    {RESULT(tside_torque, up, "N m", "torque at the bar going up, lift and drag")},
+    {RESULT(tside_torque, drive, "N m", "torque that the drive must give, with the guide's push")},
+    {RESULT(tside_torque, down, "N m", "torque that brings the bar down by itself, lift less drag")},
+    {RESULT(tside_torque, per_metre, "N", "lift and drag per metre of bar and curtain")},
+};
+TABLE(tside_i_torque_table, torque_rows);
+
+/* w: what hangs on each metre of bar. */
+static double line_weight(const tside_load *load, double length)
+{
+    return TSIDE_GRAVITY * (load->bar_mass + load->clip_mass + (load->areal_mass + load->wet) * length);
+}
+
+/* The lift of each metre of bar with its curtain: w vy, and the hanging curtain that swings with its chord. */
+static double metre_lift(const tside_load *load, const tside_i_spot *spot)
+{
+    double sheet = TSIDE_GRAVITY * (load->areal_mass + load->wet);
+    if (spot->slack)
+        return 0;
+    return line_weight(load, spot->length) * spot->vy + sheet * spot->ny * (spot->share * spot->r * spot->r + spot->swing * spot->s / 2);
+}
+
+static double end_lift(const tside_load *load, const tside_i_spot *spot)
+{
+    return spot->slack ? 0 : TSIDE_GRAVITY * load->end_mass * spot->vy;
+}
+
+static double rope_drag(const tside_load *load, const tside_i_spot *spot)
+{
+    return 2 * load->rope_friction * load->rope_pressure * spot->r;
+}
+
+tside_torque tside_i_torque(const tside_i_lifting *lifting, const tside_i_spot *spot)
+{
+    const tside_load *load = lifting->load;
+    double metre = metre_lift(load, spot), ropes = rope_drag(load, spot);
+    tside_torque t = {0, 0, 0, 0, 0, 0, 0};
+    t.lift = metre * load->length + end_lift(load, spot);
+    t.drag = load->friction * fabs(t.lift) + ropes * load->length;
+    t.up = t.lift + t.drag;
+    t.down = t.lift - t.drag;
+    t.drive = t.up;
+    t.per_metre = metre + load->friction * fabs(metre) + ropes;
+    if (lifting->hang) {
+        tside_i_lean lean = tside_i_lean_at(lifting->hang->eye_x, lifting->hang->eye_y, lifting->hang->offset, spot);
+        t.drive = (t.up + tside_i_hang_moment(lifting->hang, &lean) * lean.rate) / (1 - lean.rate);
+    }
+    return t;
+}
+
+double tside_i_push(const tside_hang *hang, const tside_i_lean *lean, double torque)
+{
+    return (torque + tside_i_hang_moment(hang, lean)) / lean->reach;
+}
+
+double tside_i_uplift(const tside_hang *hang, const tside_i_lean *lean, double push)
+{
+    double up = push * lean->sine - hang->weight;
+    return up > 0 ? up : 0;
+}
+
+/* --- quantities along the travel --- */
+
+static double drive_torque(const tside_i_spot *spot, const void *context)
+{
+    return tside_i_torque(context, spot).drive;
+}
+
+static double upward_hold(const tside_i_spot *spot, const void *context)
+{
+    return -tside_i_torque(context, spot).down;
+}
+
+static double guide_rate(const tside_i_spot *spot, const void *context)
+{
+    const tside_hang *hang = context;
+    return tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, spot).rate;
+}
+
+/* Minus the length that the available torque lifts at a spot. */
+static double shortness(const tside_i_spot *spot, const void *context)
+{
+    const tside_i_lifting *lifting = context;
+    double metre = metre_lift(lifting->load, spot), own = end_lift(lifting->load, spot), rate = 0, moment = 0, f = lifting->load->friction;
+    if (lifting->hang) {
+        tside_i_lean lean = tside_i_lean_at(lifting->hang->eye_x, lifting->hang->eye_y, lifting->hang->offset, spot);
+        rate = lean.rate;
+        moment = tside_i_hang_moment(lifting->hang, &lean);
+    }
+    return -(lifting->available * (1 - rate) - moment * rate - own - f * fabs(own)) / (metre + f * fabs(metre) + rope_drag(lifting->load, spot));
+}
+
+static tside_status check_rate(double rate, tside_fault *fault)
+{
+    if (!(rate < 1))
+        REFUSE(fault, TSIDE_OUT_OF_REACH, "hang", "", "the guide would turn as fast as the bar, so that no torque drives it", "1", rate, TSIDE_NOT_BELOW, 1, 0);
+    return TSIDE_OK;
+}
+
+static tside_status check(const tside_travel *travel, const tside_load *load, const tside_hang *hang, tside_fault *fault)
+{
+    tside_i_spot where;
+    TRY(tside_i_check(TSIDE_KIND_LOAD, "load", load, fault));
+    return hang ? check_rate(tside_i_travel_greatest(travel, guide_rate, hang, &where), fault) : TSIDE_OK;
+}
+
+static void answer(const tside_i_lifting *lifting, const tside_i_spot *spot, tside_torque *torque)
+{
+    *torque = tside_i_torque(lifting, spot);
+    torque->turns = tside_i_travel_angle(lifting->travel, spot) / (2 * TSIDE_PI);
+}
+
+static tside_status spot_at(const tside_travel *travel, double turns, tside_i_spot *spot, tside_fault *fault)
+{
+    tside_position position;
+    TRY(tside_travel_at(travel, turns, &position, fault));
+    tside_i_travel_at(travel, tside_i_travel_progress(travel, turns), spot);
+    return TSIDE_OK;
+}
+
+tside_status tside_lift_at(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, tside_torque *torque, tside_fault *fault)
+{
+    tside_i_lifting lifting = {travel, load, hang, 0};
+    tside_i_spot spot;
+    TRY(check(travel, load, hang, fault));
+    TRY(spot_at(travel, turns, &spot, fault));
+    answer(&lifting, &spot, torque);
+    return TSIDE_OK;
+}
+
+static void answer_at(const tside_i_lifting *lifting, const tside_i_peak *peak, tside_torque *torque)
+{
+    tside_i_spot spot;
+    tside_i_travel_spot(lifting->travel, peak->stretch, peak->place, &spot);
+    answer(lifting, &spot, torque);
+}
+
+tside_status tside_i_lift_extremes(const tside_i_lifting *lifting, tside_torque *worst, tside_torque *least_down, double *longest, tside_fault *fault)
+{
+    tside_i_lifting bar = {lifting->travel, lifting->load, NULL, 0};
+    tside_i_sought sought[] = {{.quantity = guide_rate, .context = lifting->hang},
+                               {.quantity = drive_torque, .context = lifting},
+                               {.quantity = upward_hold, .context = &bar},
+                               {.quantity = shortness, .context = lifting}};
+    int first = lifting->hang ? 0 : 1, last = least_down ? 3 : 1;
+    TRY(tside_i_check(TSIDE_KIND_LOAD, "load", lifting->load, fault));
+    tside_i_travel_seek(lifting->travel, sought + first, last + 1 - first);
+    if (lifting->hang)
+        TRY(check_rate(sought[0].greatest.value, fault));
+    answer_at(lifting, &sought[1].greatest, worst);
+    if (!least_down)
+        return TSIDE_OK;
+    answer_at(&bar, &sought[2].greatest, least_down);
+    *longest = -sought[3].greatest.value;
+    return TSIDE_OK;
+}
+
+tside_status tside_lift_worst(const tside_travel *travel, const tside_load *load, const tside_hang *hang, tside_torque *torque, tside_fault *fault)
+{
+    tside_i_lifting lifting = {travel, load, hang, 0};
+    return tside_i_lift_extremes(&lifting, torque, NULL, NULL, fault);
+}
+
+tside_status tside_lift_least_down(const tside_travel *travel, const tside_load *load, tside_torque *torque, tside_fault *fault)
+{
+    tside_i_lifting lifting = {travel, load, NULL, 0};
+    tside_i_spot spot;
+    TRY(check(travel, load, NULL, fault));
+    tside_i_travel_greatest(travel, upward_hold, &lifting, &spot);
+    answer(&lifting, &spot, torque);
+    return TSIDE_OK;
+}
+
+/* Heights from the fixing down, so that the curtain's share does not drown in the height of the hip. */
+double tside_i_energy(const tside_travel *travel, const tside_load *load, const tside_hang *hang, const tside_i_spot *spot)
+{
+    double y = spot->y - travel->line.y, sheet = TSIDE_GRAVITY * (load->areal_mass + load->wet);
+    double depth = spot->on_line ? tside_i_line_moment(&travel->line, spot->s) : spot->s * spot->s / 2 * spot->nx;
+    double e = (line_weight(load, spot->length) * load->length + TSIDE_GRAVITY * load->end_mass) * y - sheet * load->length * depth;
+    if (hang) {
+        tside_i_lean lean = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, spot);
+        e += -hang->weight * (hang->chain + hang->length) / 2 * lean.cosine + hang->carried * hang->carried_offset * tside_i_lean_angle(&lean);
+    }
+    return e;
+}
+
+tside_status tside_lift_work(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, double *work, tside_fault *fault)
+{
+    tside_i_spot shut, spot;
+    TRY(check(travel, load, hang, fault));
+    TRY(spot_at(travel, turns, &spot, fault));
+    tside_i_travel_spot(travel, 0, travel->wraps_shut, &shut);
+    *work = tside_i_energy(travel, load, hang, &spot) - tside_i_energy(travel, load, hang, &shut);
+    return TSIDE_OK;
+}
+
+tside_status tside_lift_longest(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double available, double *length, tside_fault *fault)
+{
+    tside_i_lifting lifting = {travel, load, hang, available};
+    tside_i_spot where;
+    double longest;
+    TRY(check(travel, load, hang, fault));
+    TRY(tside_i_argument(fault, "available", "N m", available, 0, 1));
+    if (load->bar_mass + load->clip_mass + load->areal_mass + load->wet + load->rope_pressure * load->rope_friction <= 0)
+        return tside_i_bound(fault, "load.bar_mass", "kg/m", load->bar_mass, TSIDE_NOT_ABOVE, 0);
+    longest = -tside_i_travel_greatest(travel, shortness, &lifting, &where);
+    if (!(longest > 0)) {
+        tside_load bare = *load;
+        tside_i_lifting own = {travel, &bare, hang, 0};
+        bare.length = 0;
+        REFUSE(fault, TSIDE_OUT_OF_REACH, "available", "load.end_mass", "the torque does not lift even the drive", "N m", available, TSIDE_NOT_ABOVE,
+                                    tside_i_travel_greatest(travel, drive_torque, &own, &where), 0);
+    }
+    *length = longest;
+    return TSIDE_OK;
+}
+
+tside_status tside_bar_twist(double per_metre, double length, double shear_modulus, double torsion, double *twist, tside_fault *fault)
+{
+    TRY(tside_i_argument(fault, "per_metre", "N", per_metre, 0, 0));
+    TRY(tside_i_argument(fault, "length", "m", length, 0, 0));
+    TRY(tside_i_argument(fault, "shear_modulus", "Pa", shear_modulus, 0, 1));
+    TRY(tside_i_argument(fault, "torsion", "m4", torsion, 0, 1));
+    *twist = per_metre * length * length / (2 * shear_modulus * torsion);
+    return TSIDE_OK;
+}
+
+tside_status tside_splice_force(double torque, int screws, double diameter, double *force, tside_fault *fault)
+{
+    TRY(tside_i_argument(fault, "torque", "N m", torque, 0, 0));
+    TRY(tside_i_argument(fault, "screws", "1", screws, 0, 1));
+    TRY(tside_i_argument(fault, "diameter", "m", diameter, 0, 1));
+    *force = torque / (screws * diameter / 2);
+    return TSIDE_OK;
+}
+
+tside_status tside_side_force(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, double *force, double *uplift, tside_fault *fault)
+{
+    tside_i_lifting lifting = {travel, load, hang, 0};
+    tside_i_spot spot;
+    tside_i_lean lean;
+    if (load)
+        TRY(check(travel, load, hang, fault));
+    TRY(spot_at(travel, turns, &spot, fault));
+    lean = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, &spot);
+    *force = tside_i_push(hang, &lean, load ? tside_i_torque(&lifting, &spot).drive : 0);
+    *uplift = tside_i_uplift(hang, &lean, *force);
+    return TSIDE_OK;
+}

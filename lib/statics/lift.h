@@ -1,0 +1,31 @@
+/* SPDX-License-Identifier: MIT */
+/* Lift as the library's own files see it. */
+#ifndef TUNNELSIDE_LIFT_INTERNAL_H
+#define TUNNELSIDE_LIFT_INTERNAL_H
+
+#include <tunnelside/lift.h>
+
+#include "statics/hang.h"
+
+/* What every torque along one travel needs. hang may be NULL. */
+typedef struct tside_i_lifting {
+    const tside_travel *travel;
+    const tside_load *load;
+    const tside_hang *hang;
+    double available; /* N m, for the longest side */
+} tside_i_lifting;
+
+/* The torque at a spot; its turns are left 0. */
+tside_torque tside_i_torque(const tside_i_lifting *lifting, const tside_i_spot *spot);
+/* Potential energy at a spot, from a height that does not change. */
+double tside_i_energy(const tside_travel *travel, const tside_load *load, const tside_hang *hang, const tside_i_spot *spot);
+/*
+ * The worst torque at the drive; and unless least_down is NULL the torque where least brings the bar down, and the longest curtain that the available torque lifts, not above 0
+ * where it lifts none: all in one search along the travel. Errors as tside_lift_worst.
+ */
+tside_status tside_i_lift_extremes(const tside_i_lifting *lifting, tside_torque *worst, tside_torque *least_down, double *longest, tside_fault *fault);
+/* F and the upward share of the eye's pull beyond the guide's weight, for a torque at the drive. */
+double tside_i_push(const tside_hang *hang, const tside_i_lean *lean, double torque);
+double tside_i_uplift(const tside_hang *hang, const tside_i_lean *lean, double push);
+
+#endif

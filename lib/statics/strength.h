@@ -1,0 +1,16 @@
+/* SPDX-License-Identifier: MIT */
+/* Making strength lines, for the files above. */
+#ifndef TUNNELSIDE_STRENGTH_INTERNAL_H
+#define TUNNELSIDE_STRENGTH_INTERNAL_H
+
+#include <tunnelside/strength.h>
+
+#include "base/internal.h"
+
+/* A stress against a share of the yield over the metal's safety factor: 1 in bending, 0.6 in shear. */
+tside_strength_line tside_i_stress_line(tside_strength_code code, tside_which_end end, double stress, const tside_metal_values *metal, double share_of_yield);
+tside_strength_line tside_i_force_line(tside_strength_code code, tside_which_end end, double force, int limit_given, double limit);
+/* A number without a limit. */
+tside_strength_line tside_i_plain_line(tside_strength_code code, tside_which_end end, tside_measure measure, double demand);
+
+#endif
