@@ -226,9 +226,9 @@ static void tip_over(const tside_travel *travel, int stretch, double progress, t
 void tside_i_travel_spot(const tside_travel *travel, int stretch, double progress, tside_i_spot *spot)
 {
     const tside_stretch *here = travel->stretch + stretch;
-    const tside_line_piece *piece = travel->line.piece + here->index;
+    const tside_line_piece *piece = here->held == TSIDE_HELD_LINE ? travel->line.piece + here->index : NULL;
     double growth = tside_i_roll_te(&travel->roll) / (2 * TSIDE_PI), out;
-    int corner = here->held == TSIDE_HELD_LINE && piece->length == 0;
+    int corner = piece && piece->length == 0;
     measure_roll(travel, corner ? here->from - here->lead : progress - here->lead, spot);
     switch (here->held) {
     case TSIDE_HELD_LINE:
