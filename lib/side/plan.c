@@ -306,7 +306,10 @@ static tside_status end_lines(const tside_i_setup *setup, tside_which_end which,
 
 /* --- turns --- */
 
-/* The travel made so takes its place: a second one beside it would take too much stack. */
+/*
+ * The travel made so takes its place: a second one beside it would take too much stack. A roll too thick to open as high as asked goes to the rail; one that is too near the rail
+ * when shut, or nearer than the gap, stays where it is.
+ */
 static double turns_with(tside_i_setup *setup, const tside_hang *hang, double factor)
 {
     tside_stops to_rail = setup->side->stops;

@@ -331,6 +331,31 @@ START_TEST(open_range_widens_with_every_spread)
 }
 END_TEST
 
+/* A gap that leaves all but no travel leaves a thicker roll none, and not the way to the rail. */
+START_TEST(range_holds_the_turns_of_the_shortest_travel)
+{
+    for (int hip = 0; hip <= 1; hip++) {
+        tside_side side = plain();
+        tside_plan plan;
+        tside_fault fault;
+        double room;
+        if (hip)
+            on_hip(&side);
+        side.stops.gap = 10;
+        ck_assert_int_eq(tside_plan_side(&side, &plan, &fault), TSIDE_CONTRADICTS);
+        ck_assert_str_eq(fault.field, "stops.gap");
+        room = fault.bound;
+        for (int i = 0; i <= 20; i++) {
+            side.stops.gap = room - 1e-4 * i;
+            plan = planned(&side);
+            ck_assert_msg(plan.drive_turns_least <= plan.drive_turns + 1e-12 && plan.drive_turns <= plan.drive_turns_most + 1e-12, "%d mm/10 from shut to open: %g to %g, not %g", i,
+                          plan.drive_turns_least, plan.drive_turns_most, plan.drive_turns);
+            ck_assert(plan.drive_turns_least >= 0 && plan.drive_turns_most < 0.1);
+        }
+    }
+}
+END_TEST
+
 /* Turns of the drive on the plan's own guide, with core, packing and thickness all spread one way; up to the rail where that roll is too thick for its stop. */
 static double turns_spread(const tside_side *side, const tside_plan *plan, double way)
 {
@@ -1763,6 +1788,7 @@ Suite *plan_suite(void)
     tcase_add_test(tcase, hands_are_mirrors_and_nil_travel_plans);
     tcase_add_test(tcase, spreads_ropes_and_lags);
     tcase_add_test(tcase, open_range_widens_with_every_spread);
+    tcase_add_test(tcase, range_holds_the_turns_of_the_shortest_travel);
     tcase_add_test(tcase, open_range_is_two_other_rolls);
     tcase_add_test(tcase, torque_grows_evenly_with_length);
     tcase_add_test(tcase, hip_instead_is_the_same_side_hung_there);
