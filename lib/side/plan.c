@@ -283,11 +283,12 @@ static tside_status end_lines(const tside_i_setup *setup, tside_which_end which,
     tside_strength_line lines[TSIDE_EXTENDER_LINES];
     const tside_frame *frame = &setup->side->frame;
     double hole, I;
-    /* the moment at the collar, F d = T + Wg x_cg + Wd e, is greatest where the guide leans most */
-    tside_i_lean most = {.sine = sin(hung->sweep.lean_greatest)};
+    /* the moment at the collar, F d = T + Wg x_cg + Wd e: outboard greatest at stall where the guide leans most so, inboard at rest where it leans least */
+    tside_i_lean least = {.sine = sin(hung->sweep.lean_least)}, most = {.sine = sin(hung->sweep.lean_greatest)};
+    double moment = fmax(stall + tside_i_hang_moment(&hung->hang, &most), -tside_i_hang_moment(&hung->hang, &least));
     TRY(tside_material_values(&end->guide.material, &metal, fault));
     TRY(tside_round_section(&end->guide.tube, metal.density, &section, fault));
-    add_line(plan, tside_i_stress_line(TSIDE_GUIDE_BENDING, which, (stall + tside_i_hang_moment(&hung->hang, &most)) / section.section_modulus, &metal, 1));
+    add_line(plan, tside_i_stress_line(TSIDE_GUIDE_BENDING, which, moment / section.section_modulus, &metal, 1));
     if (end->hung == TSIDE_ON_HIP) {
         add_line(plan, tside_i_plain_line(TSIDE_RAIL_PULL, which, TSIDE_FORCE, end_plan->side_force_stall));
         return TSIDE_OK;
@@ -315,8 +316,9 @@ static double turns_with(tside_i_setup *setup, const tside_hang *hang, double fa
     tside_stops to_rail = setup->side->stops;
     to_rail.open_by = TSIDE_OPEN_GAP;
     to_rail.gap = 0;
-    if (make_travel(setup, factor, &setup->side->stops, NULL) != TSIDE_OK && make_travel(setup, factor, &to_rail, NULL) != TSIDE_OK)
-        return 0; /* a roll so thick that it never leaves the rail */
+    if (make_travel(setup, factor, &setup->side->stops, NULL) != TSIDE_OK &&
+        (setup->side->stops.open_by == TSIDE_OPEN_GAP || make_travel(setup, factor, &to_rail, NULL) != TSIDE_OK))
+        return 0;
     return tside_i_drive_turns(&setup->travel, hang, setup->travel.end);
 }
 

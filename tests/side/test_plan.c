@@ -621,6 +621,45 @@ START_TEST(end_lines_are_their_parts)
 }
 END_TEST
 
+/* Of a guide that leans inboard throughout: at stall it is bent one way, and by its own weight at rest the other, and neither is below 0. */
+START_TEST(guide_bending_is_the_greatest_of_both_leans)
+{
+    tside_side side = plain();
+    tside_metal_values metal;
+    tside_section pipe;
+    tside_fault fault;
+    ANSWERS(tside_material_values(&side.drive_end.guide.material, &metal, &fault));
+    ANSWERS(tside_round_section(&side.drive_end.guide.tube, metal.density, &pipe, &fault));
+    for (int which = TSIDE_DRIVE_END; which <= TSIDE_FREE_END; which++) {
+        tside_end *end = which == TSIDE_DRIVE_END ? &side.drive_end : &side.free_end;
+        const tside_collar collar = which == TSIDE_DRIVE_END ? tside_drive_collar(&side.drive) : side.collar;
+        end->hung = TSIDE_ON_EXTENDER;
+        end->placed = TSIDE_EYE_GIVEN;
+        end->extender.slant = TSIDE_SLANT_BEST;
+        end->extender.bar_clearance = 0;
+        for (int i = 0; i <= 10; i++) {
+            const tside_strength_line *line;
+            const tside_sweep *sweep;
+            tside_plan plan;
+            double weight, arm, carried = GRAVITY * collar.mass * collar.mass_offset, torque[2] = {0, 0}, greatest = 0;
+            end->eye_outboard = 0.1 + 0.04 * i;
+            plan = planned(&side);
+            sweep = which == TSIDE_DRIVE_END ? &plan.drive_end.sweep : &plan.free_end.sweep;
+            torque[1] = which == TSIDE_DRIVE_END ? plan.stall_torque : 0;
+            weight = GRAVITY * pipe.mass * sweep->cut_length;
+            arm = (end->guide.chain + sweep->length) / 2;
+            for (int k = 0; k < 2; k++) {
+                greatest = fmax(greatest, fabs(torque[k] + weight * arm * sin(sweep->lean_least) + carried));
+                greatest = fmax(greatest, fabs(torque[k] + weight * arm * sin(sweep->lean_greatest) + carried));
+            }
+            line = line_of(&plan, TSIDE_GUIDE_BENDING, (tside_which_end)which);
+            NEAR(line->demand, greatest / pipe.section_modulus, 1e-9 * line->demand, "guide", i);
+        }
+        end->placed = TSIDE_EYE_BEST;
+    }
+}
+END_TEST
+
 /* --- findings --- */
 
 /* Gives the plain side a motor's figures, a cable and a fuse that suit it. */
@@ -1796,6 +1835,7 @@ Suite *plan_suite(void)
     tcase_add_test(tcase, stall_is_guessed_where_none_is_known);
     tcase_add_test(tcase, bar_lines_are_their_parts);
     tcase_add_test(tcase, end_lines_are_their_parts);
+    tcase_add_test(tcase, guide_bending_is_the_greatest_of_both_leans);
     tcase_add_test(tcase, every_finding_is_provoked);
     tcase_add_test(tcase, limits_may_be_reached);
     tcase_add_test(tcase, seal_and_wraps_have_a_least);
