@@ -97,7 +97,7 @@ typedef struct tside_field {
     int capacity;        /* list: greatest count */
     size_t count_offset; /* list: offset of the int that holds the count */
 
-    /* applies only while a choice beside it has one of some values */
+    /* applies only while a choice above it has one of some values, and applies itself */
     const char *applies_to;  /* that choice's name, or NULL: always */
     size_t applies_offset;   /* of that choice in the structure */
     unsigned applies_mask;   /* bit k set: applies while the choice is k */
@@ -144,7 +144,7 @@ typedef struct tside_place {
  */
 TSIDE_API tside_status tside_field_find(tside_kind kind, const char *path, tside_place *place, tside_fault *fault);
 
-/* 1 if the row applies to this structure as its choices stand, else 0. */
+/* 1 if the row applies to this structure as its choices stand, else 0; no row hangs on a choice that does not apply itself. field: where its table has it, not a copy. */
 TSIDE_API int tside_field_applies(const tside_field *field, const void *structure);
 
 #ifdef __cplusplus

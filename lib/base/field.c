@@ -69,13 +69,22 @@ void tside_usual_by_choice(tside_kind kind, void *structure)
     }
 }
 
+/* The choice on which a row hangs stands above it in the table. */
+static const tside_field *choice_of(const tside_field *row)
+{
+    const tside_field *choice = row - 1;
+    while (choice->offset != row->applies_offset)
+        choice--;
+    return choice;
+}
+
 int tside_field_applies(const tside_field *field, const void *structure)
 {
     int value;
     if (!field->applies_to)
         return 1;
     value = *CONST_MEMBER(structure, field->applies_offset, int);
-    return value >= 0 && value < 32 && (field->applies_mask >> value & 1u);
+    return value >= 0 && value < 32 && (field->applies_mask >> value & 1u) && tside_field_applies(choice_of(field), structure);
 }
 
 /* --- paths of faults --- */

@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Many sides: columns laid over a base side, row by row. */
+#include <limits.h>
+
 #include "side/plan.h"
 
 
@@ -19,8 +21,11 @@ static size_t given_offset(const tside_place *place)
     return place->offset - place->field->offset + place->field->given_offset;
 }
 
-/* Counts and choices come as numbers: 0 where they are no whole number that fits an int. */
-static int put(const tside_input *input, int row, char *side)
+/* Stands for a count or a choice that is no whole number, and is out of the bounds of every one: it is refused if its row applies. */
+#define NOT_WHOLE INT_MIN
+
+/* Counts and choices come as numbers. */
+static void put(const tside_input *input, int row, char *side)
 {
     double value = *(const double *)(const void *)((const char *)input->data + input->stride * row);
     char *member = side + input->place.offset;
@@ -28,12 +33,9 @@ static int put(const tside_input *input, int row, char *side)
         *(double *)(void *)member = value;
         if (input->place.field->optional)
             *(int *)(void *)(side + given_offset(&input->place)) = 1;
-        return 1;
+        return;
     }
-    if (!(value >= -1e9 && value <= 1e9) || value != floor(value))
-        return 0;
-    *(int *)(void *)member = (int)value;
-    return 1;
+    *(int *)(void *)member = value >= -1e9 && value <= 1e9 && value == floor(value) ? (int)value : NOT_WHOLE;
 }
 
 static void take(const tside_output *output, int row, const char *plan)
@@ -47,10 +49,16 @@ static void take(const tside_output *output, int row, const char *plan)
 /* Each row lays its values over those of the row before: they are the same fields. */
 static tside_status plan_row(int row, const tside_input *inputs, int count, tside_side *side, tside_plan *plan, tside_fault *fault)
 {
+    tside_status status;
     for (int i = 0; i < count; i++)
-        if (!put(inputs + i, row, (char *)side))
-            return tside_i_refuse(fault, TSIDE_OUT_OF_BOUNDS, inputs[i].place.field->name, "", "a count or a choice must be a whole number");
-    TRY(tside_check(TSIDE_KIND_SIDE, side, fault));
+        put(inputs + i, row, (char *)side);
+    status = tside_check(TSIDE_KIND_SIDE, side, fault);
+    if (status != TSIDE_OK && fault && fault->value == NOT_WHOLE) {
+        fault->relation = TSIDE_NO_RELATION;
+        fault->value = fault->bound = 0;
+        fault->reason = "a count or a choice must be a whole number";
+    }
+    TRY(status);
     return tside_i_plan(side, &side->bar, plan, fault);
 }
 

@@ -141,10 +141,10 @@ static void row_is_sound(tside_kind kind, const tside_field *rows, int count, co
     }
     if (row->applies_to) {
         int found = 0;
-        for (int k = 0; k < count; k++)
+        for (int k = 0; rows + k < row; k++)
             found |= !strcmp(rows[k].name, row->applies_to) && rows[k].offset == row->applies_offset && is_whole(rows + k) &&
                      (rows[k].type == TSIDE_COUNT || row->applies_mask >> rows[k].choice_count == 0);
-        ck_assert_msg(found && row->applies_mask, "%s applies to no choice beside it", row->name);
+        ck_assert_msg(found && row->applies_mask, "%s applies to no choice above it", row->name);
     }
     if (row->type == TSIDE_LIST)
         ck_assert_msg(row->capacity > 1 && row->capacity < 100 && row->stride == structures[row->kind].size && row->count_offset + sizeof(int) <= size, "%s: its list",
@@ -811,18 +811,29 @@ static void try_list(walker *w, const tside_field *row, char *structure)
     }
 }
 
-/* Tries every row; where a choice leaves one unused, that choice is changed meanwhile. */
+/* Changes choices until a row applies, that on which its own choice hangs first. */
+static void let_apply(const tside_field *row, char *structure)
+{
+    const tside_field *choice = row;
+    if (!row->applies_to)
+        return;
+    while (choice->offset != row->applies_offset)
+        choice--;
+    let_apply(choice, structure);
+    for (int value = 0; !tside_field_applies(row, structure); value++)
+        *whole_in(structure, row->applies_offset) = value;
+}
+
+/* Tries every row; where choices leave one unused, they are changed meanwhile. */
 static void walk(walker *w, tside_kind kind, char *structure)
 {
     int count;
     const tside_field *row = tside_fields(kind, &count);
     const size_t mark = strlen(w->path);
     for (int i = 0; i < count; i++) {
-        int ignored, *choice = row[i].applies_to ? whole_in(structure, row[i].applies_offset) : &ignored, kept = 0;
-        if (row[i].applies_to)
-            kept = *choice;
-        for (int value = 0; !tside_field_applies(row + i, structure); value++)
-            *choice = value;
+        char kept[sizeof(tside_side)];
+        memcpy(kept, structure, structures[kind].size);
+        let_apply(row + i, structure);
         snprintf(w->path + mark, sizeof w->path - mark, "%s%s", mark ? "." : "", row[i].name);
         w->row = row + i;
         if (row[i].type == TSIDE_NUMBER)
@@ -834,8 +845,7 @@ static void walk(walker *w, tside_kind kind, char *structure)
         else
             try_whole(w, row + i, structure);
         w->path[mark] = '\0';
-        if (row[i].applies_to)
-            *choice = kept;
+        memcpy(structure, kept, structures[kind].size);
     }
 }
 
@@ -912,6 +922,35 @@ START_TEST(rows_that_do_not_apply_are_not_looked_at)
 }
 END_TEST
 
+/* What hangs on a choice that does not apply does not apply either, whatever that choice is. */
+START_TEST(an_unused_choice_leaves_its_fields_unused)
+{
+    static tside_side side;
+    tside_fault fault;
+    tside_usual(TSIDE_KIND_SIDE, &side);
+    give_required(TSIDE_KIND_SIDE, (char *)&side);
+    side.crank.fitted = TSIDE_NO_CRANK;
+    side.drive_end.hung = TSIDE_ON_HIP;
+    for (int choice = -2; choice <= 4; choice++) {
+        side.crank.rule = (tside_effort_rule)choice;
+        side.drive_end.placed = (tside_eye_placed)choice;
+        side.drive_end.extender.slant = (tside_slant)choice;
+        side.crank.effort_limit = side.drive_end.eye_outboard = side.drive_end.extender.angle = 0;
+        ANSWERS(tside_check(TSIDE_KIND_SIDE, &side, &fault));
+    }
+    side.crank.rule = TSIDE_EFFORT_GIVEN;
+    side.crank.fitted = TSIDE_CRANK;
+    side.crank.ratio = 1;
+    ck_assert_int_eq(tside_check(TSIDE_KIND_SIDE, &side, &fault), TSIDE_OUT_OF_BOUNDS);
+    ck_assert_str_eq(fault.field, "crank.effort_limit");
+    side.crank.fitted = TSIDE_NO_CRANK;
+    side.drive_end.placed = TSIDE_EYE_GIVEN;
+    side.drive_end.hung = TSIDE_ON_EXTENDER;
+    ck_assert_int_eq(tside_check(TSIDE_KIND_SIDE, &side, &fault), TSIDE_OUT_OF_BOUNDS);
+    ck_assert_str_eq(fault.field, "drive_end.eye_outboard");
+}
+END_TEST
+
 Suite *fields_suite(void);
 
 Suite *fields_suite(void)
@@ -928,6 +967,7 @@ Suite *fields_suite(void)
     tcase_add_test(tcase, every_bound_is_kept_and_named);
     tcase_add_test(tcase, the_first_fault_in_field_order_is_named);
     tcase_add_test(tcase, rows_that_do_not_apply_are_not_looked_at);
+    tcase_add_test(tcase, an_unused_choice_leaves_its_fields_unused);
     suite_add_tcase(suite, tcase);
     return suite;
 }

@@ -1723,6 +1723,37 @@ START_TEST(batch_walks_any_stride)
 }
 END_TEST
 
+/* A column of a choice that its row does not use may hold anything; one that is used, a whole number alone. */
+START_TEST(unused_choices_of_columns_are_not_looked_at)
+{
+    enum { ROWS = 4 };
+    static const char *const columns[] = {"crank.rule", "drive_end.placed", "free_end.extender.slant"};
+    const double choices[ROWS] = {1, 2, 77, NAN};
+    tside_side base = plain();
+    tside_fault fault;
+    int statuses[ROWS];
+    base.crank.fitted = TSIDE_NO_CRANK;
+    on_hip(&base);
+    for (size_t k = 0; k < sizeof columns / sizeof *columns; k++) {
+        tside_input in = {.data = choices, .stride = sizeof *choices};
+        ANSWERS(tside_field_find(TSIDE_KIND_SIDE, columns[k], &in.place, &fault));
+        ANSWERS(tside_plan_sides(&base, ROWS, &in, 1, NULL, 0, statuses, NULL, &fault));
+    }
+    for (size_t k = 0; k < sizeof columns / sizeof *columns; k++) {
+        tside_input in = {.data = choices + 3, .stride = sizeof *choices};
+        char sentence[512];
+        base = plain();
+        base.crank.fitted = TSIDE_CRANK;
+        base.crank.ratio = 6;
+        ANSWERS(tside_field_find(TSIDE_KIND_SIDE, columns[k], &in.place, &fault));
+        ck_assert_int_eq(tside_plan_sides(&base, 1, &in, 1, NULL, 0, statuses, NULL, &fault), TSIDE_OUT_OF_BOUNDS);
+        ck_assert_str_eq(fault.field, columns[k]);
+        tside_fault_text(&fault, sentence, sizeof sentence);
+        ck_assert_msg(strstr(sentence, "a count or a choice must be a whole number"), "%s", sentence);
+    }
+}
+END_TEST
+
 /* --- never what is no number --- */
 
 static void all_finite(tside_kind kind, const char *structure, int number)
@@ -1865,6 +1896,7 @@ Suite *plan_suite(void)
     tcase_add_test(tcase, smallest_bar_names_the_bar_at_fault);
     tcase_add_test(tcase, batch_is_the_loop_bit_for_bit);
     tcase_add_test(tcase, batch_walks_any_stride);
+    tcase_add_test(tcase, unused_choices_of_columns_are_not_looked_at);
     tcase_add_test(tcase, no_side_gives_what_is_no_number);
     suite_add_tcase(suite, tcase);
     return suite;
