@@ -24,7 +24,7 @@ typedef enum tside_status {
     TSIDE_OUT_OF_BOUNDS, /* one value lies outside its bounds: mend that value */
     TSIDE_CONTRADICTS,   /* two values, each in bounds, contradict: mend either */
     TSIDE_OUT_OF_REACH,  /* no geometry satisfies what is asked: ask for less */
-    TSIDE_NOT_MODELLED,  /* a real arrangement that the library does not compute */
+    TSIDE_NOT_MODELLED,  /* a real arrangement that the library does not compute; of any function, that its answer would be no finite number: the fault names which */
     TSIDE_UNREADABLE,    /* text that cannot be read: index tells where */
     TSIDE_TOO_SMALL,     /* the caller's buffer is too small: the needed size is written */
     TSIDE_NOT_FOUND      /* no such name, size, series or field */

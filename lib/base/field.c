@@ -198,6 +198,97 @@ tside_status tside_i_check(tside_kind kind, const char *name, const void *struct
     return tside_i_within(fault, name, tside_check(kind, structure, fault));
 }
 
+/* --- answering --- */
+
+static tside_status not_finite(tside_fault *fault)
+{
+    if (fault) {
+        fault->status = TSIDE_NOT_MODELLED;
+        fault->reason = "the answer is not a finite number";
+    }
+    return TSIDE_NOT_MODELLED;
+}
+
+tside_status tside_i_finite(tside_kind kind, const void *result, tside_fault *fault)
+{
+    return tside_check(kind, result, fault) == TSIDE_OK ? TSIDE_OK : not_finite(fault);
+}
+
+static void copy_row(const tside_field *row, const void *from, void *to);
+
+/* What does not apply is not copied. */
+static void copy(tside_kind kind, const void *from, void *to)
+{
+    int count;
+    const tside_field *row = tside_fields(kind, &count);
+    for (int i = 0; i < count; i++)
+        if (tside_field_applies(row + i, from))
+            copy_row(row + i, from, to);
+}
+
+static void copy_row(const tside_field *row, const void *from, void *to)
+{
+    switch (row->type) {
+    case TSIDE_NUMBER:
+        if (row->optional) {
+            *MEMBER(to, row->given_offset, int) = *CONST_MEMBER(from, row->given_offset, int);
+            if (!*CONST_MEMBER(from, row->given_offset, int))
+                return;
+        }
+        *MEMBER(to, row->offset, double) = *CONST_MEMBER(from, row->offset, double);
+        break;
+    case TSIDE_COUNT:
+    case TSIDE_CHOICE:
+        *MEMBER(to, row->offset, int) = *CONST_MEMBER(from, row->offset, int);
+        break;
+    case TSIDE_GROUP:
+        copy(row->kind, CONST_MEMBER(from, row->offset, void), MEMBER(to, row->offset, void));
+        break;
+    case TSIDE_LIST: {
+        int count = *CONST_MEMBER(from, row->count_offset, int);
+        *MEMBER(to, row->count_offset, int) = count;
+        for (int i = 0; i < count; i++)
+            copy(row->kind, CONST_MEMBER(from, row->offset + (size_t)i * row->stride, void), MEMBER(to, row->offset + (size_t)i * row->stride, void));
+        break;
+    }
+    }
+}
+
+void tside_i_hand_over(tside_kind kind, const void *made, void *result, size_t size)
+{
+    memset(result, 0, size);
+    copy(kind, made, result);
+}
+
+tside_status tside_i_answer(tside_kind kind, const char *name, const void *made, void *result, size_t size, tside_fault *fault)
+{
+    TRY(tside_i_within(fault, name, tside_i_finite(kind, made, fault)));
+    tside_i_hand_over(kind, made, result, size);
+    return TSIDE_OK;
+}
+
+tside_status tside_i_answer_list(tside_kind kind, const char *name, const void *made, void *list, int count, size_t size, tside_fault *fault)
+{
+    const char *from = made;
+    for (int i = 0; i < count; i++)
+        TRY(tside_i_within(fault, name, tside_i_within_element(fault, i, tside_i_finite(kind, from + (size_t)i * size, fault))));
+    for (int i = 0; i < count; i++)
+        tside_i_hand_over(kind, from + (size_t)i * size, (char *)list + (size_t)i * size, size);
+    return TSIDE_OK;
+}
+
+tside_status tside_i_answer_number(const char *name, double made, double *number, tside_fault *fault)
+{
+    if (!isfinite(made)) {
+        tside_i_bound(fault, name, "1", 0, TSIDE_NOT_FINITE, 0);
+        return not_finite(fault);
+    }
+    *number = made;
+    return TSIDE_OK;
+}
+
+/* --- paths --- */
+
 /* Reads "[12]" at *path; returns the index, or -1 where there is none to read, or it is not below the capacity. */
 static int read_index(const char **path, int capacity)
 {

@@ -50,6 +50,24 @@ tside_status tside_i_within_element(tside_fault *fault, int i, tside_status stat
 /* Checks a structure against its table and names it in the fault: "roll" makes "roll.core". */
 tside_status tside_i_check(tside_kind kind, const char *name, const void *structure, tside_fault *fault);
 
+/* The last check of every answer: each of a result's numbers, by its table, is finite, or the answer is refused by the name of the first that is not. */
+tside_status tside_i_finite(tside_kind kind, const void *result, tside_fault *fault);
+
+/* Hands a result over, with 0 in what it does not have and where the compiler leaves room between members: equal answers have equal bytes. */
+void tside_i_hand_over(tside_kind kind, const void *made, void *result, size_t size);
+
+/* Both; the result is named as the function's argument is: "layout.bow_distance". */
+tside_status tside_i_answer(tside_kind kind, const char *name, const void *made, void *result, size_t size, tside_fault *fault);
+#define ANSWER(kind, made, result, fault) tside_i_answer(kind, #result, &(made), result, sizeof(made), fault)
+
+/* The same of a list's elements: all are checked before one is handed over. */
+tside_status tside_i_answer_list(tside_kind kind, const char *name, const void *made, void *list, int count, size_t size, tside_fault *fault);
+#define ANSWER_LIST(kind, made, list, count, fault) tside_i_answer_list(kind, #list, made, list, count, sizeof *(list), fault)
+
+/* For an answer that is a number alone. */
+tside_status tside_i_answer_number(const char *name, double made, double *number, tside_fault *fault);
+#define ANSWER_NUMBER(made, number, fault) tside_i_answer_number(#number, made, number, fault)
+
 /* A number inside its bounds and on none of them: the common case, and the fast one. A value not a number is not inside. */
 static inline int tside_i_well_inside(const tside_field *row, const void *structure)
 {

@@ -262,11 +262,12 @@ tside_status tside_bolt_choose(const tside_bolt *bolt, tside_bolt_plan *plan, ts
     const size *s;
     const washer *w;
     double length;
+    tside_bolt_plan made;
     TRY(check_bolt(bolt, fault));
     TRY(choose_length(bolt, &length, fault));
     s = sizes + bolt->size;
     w = s->washers + bolt->washer;
-    *plan = (tside_bolt_plan){
+    made = (tside_bolt_plan){
         .diameter = s->diameter * s->unit,
         .pitch = s->pitch * s->unit,
         .length = length * s->unit,
@@ -284,8 +285,8 @@ tside_status tside_bolt_choose(const tside_bolt *bolt, tside_bolt_plan *plan, ts
         .edge = least_edge(bolt->size),
         .stress_area = stress_area(bolt->size),
     };
-    answer_strength(bolt, length, plan);
-    return TSIDE_OK;
+    answer_strength(bolt, length, &made);
+    return ANSWER(TSIDE_KIND_BOLT_PLAN, made, plan, fault);
 }
 
 /* --- bearing --- */
@@ -311,20 +312,19 @@ tside_status tside_bolt_bearing(const tside_bolt *bolt, const tside_bolt_part *p
 {
     tside_metal_values metal;
     double area;
+    tside_bearing made;
     TRY(check_bolt(bolt, fault));
     TRY(tside_i_check(TSIDE_KIND_BOLT_PART, "part", part, fault));
     TRY(tside_i_within(fault, "part", tside_material_values(&part->material, &metal, fault)));
     if (part->edge_given && part->edge < least_edge(bolt->size) * (1 - 1e-9))
         REFUSE(fault, TSIDE_CONTRADICTS, "part.edge", "bolt.size", "the hole is too near the part's end for this bolt", "m", part->edge, TSIDE_BELOW, least_edge(bolt->size), 0);
     area = bearing_area(bolt, part);
-    *bearing = (tside_bearing){.limit_given = metal.yield_known, .limit = metal.yield * area};
-    if (!bolt->force_given)
-        return TSIDE_OK;
-    bearing->utilisation_given = metal.yield_known;
-    bearing->yield_needed_given = !metal.yield_known;
-    if (metal.yield_known)
-        bearing->utilisation = bolt->force / bearing->limit;
-    else
-        bearing->yield_needed = bolt->force / area;
-    return TSIDE_OK;
+    made = (tside_bearing){.limit_given = metal.yield_known, .limit = metal.yield * area};
+    made.utilisation_given = bolt->force_given && metal.yield_known;
+    made.yield_needed_given = bolt->force_given && !metal.yield_known;
+    if (made.utilisation_given)
+        made.utilisation = bolt->force / made.limit;
+    if (made.yield_needed_given)
+        made.yield_needed = bolt->force / area;
+    return ANSWER(TSIDE_KIND_BEARING, made, bearing, fault);
 }

@@ -57,8 +57,7 @@ double tside_i_cable_resistance(const tside_cable *cable, double length)
 tside_status tside_cable_resistance(const tside_cable *cable, double *resistance, tside_fault *fault)
 {
     TRY(tside_i_check(TSIDE_KIND_CABLE, "cable", cable, fault));
-    *resistance = tside_i_cable_resistance(cable, cable->length);
-    return TSIDE_OK;
+    return ANSWER_NUMBER(tside_i_cable_resistance(cable, cable->length), resistance, fault);
 }
 
 double tside_i_cable_drop(double resistance, double voltage, double current, tside_loading loading)

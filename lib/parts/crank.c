@@ -33,6 +33,7 @@ TABLE(tside_i_cranking_table, cranking_rows);
 tside_status tside_crank_effort(const tside_crank *crank, double torque, double drive_turns, tside_cranking *cranking, tside_fault *fault)
 {
     double effort, limit, turns;
+    tside_cranking made;
     TRY(tside_i_check(TSIDE_KIND_CRANK, "crank", crank, fault));
     if (crank->fitted != TSIDE_CRANK)
         return tside_i_bound(fault, "crank.fitted", "1", crank->fitted, TSIDE_NOT_ONE_OF, TSIDE_CRANK);
@@ -41,6 +42,6 @@ tside_status tside_crank_effort(const tside_crank *crank, double torque, double 
     effort = torque / (crank->ratio * crank->efficiency * crank->arm);
     limit = crank->rule == TSIDE_EFFORT_GIVEN ? crank->effort_limit : limits[crank->rule];
     turns = drive_turns * crank->ratio;
-    *cranking = (tside_cranking){effort, limit, effort / limit, turns, 2 * TSIDE_PI * turns / crank->rate};
-    return TSIDE_OK;
+    made = (tside_cranking){effort, limit, effort / limit, turns, 2 * TSIDE_PI * turns / crank->rate};
+    return ANSWER(TSIDE_KIND_CRANKING, made, cranking, fault);
 }

@@ -62,14 +62,11 @@ tside_status tside_drive_stall(const tside_drive *drive, double running, double 
     double stall, share = 1;
     TRY(tside_i_check(TSIDE_KIND_DRIVE, "drive", drive, fault));
     TRY(tside_i_argument(fault, "running", "N m", running, 0, 0));
-    if (drive->kind == TSIDE_HAND) {
-        *torque = STALL_FACTOR * running;
-        return TSIDE_OK;
-    }
+    if (drive->kind == TSIDE_HAND)
+        return ANSWER_NUMBER(STALL_FACTOR * running, torque, fault);
     TRY(tside_i_drive_voltages(drive, fault));
     if (drive->rated_voltage_given)
         share = drive->supply_voltage / drive->rated_voltage;
     stall = drive->stall_torque_given ? drive->stall_torque : STALL_FACTOR * drive->rated_torque;
-    *torque = stall * share;
-    return TSIDE_OK;
+    return ANSWER_NUMBER(stall * share, torque, fault);
 }

@@ -1,4 +1,6 @@
 /* SPDX-License-Identifier: MIT */
+#include <string.h>
+
 #include <tunnelside/material.h>
 
 #include "base/internal.h"
@@ -78,6 +80,7 @@ tside_status tside_material_values(const tside_material *material, tside_metal_v
     if (named && grades[grade].metal != metal)
         return tside_i_refuse(fault, TSIDE_CONTRADICTS, "material.grade", "material.metal", "the grade is of another metal");
 
+    memset(values, 0, sizeof *values); /* room that the compiler leaves between members too */
     values->modulus = metals[metal].modulus;
     values->shear_modulus = metals[metal].shear_modulus;
     values->density = metals[metal].density;

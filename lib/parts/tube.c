@@ -57,6 +57,7 @@ static tside_status contradicts(tside_fault *fault, const char *field, const cha
 tside_status tside_round_section(const tside_round *tube, double density, tside_section *section, tside_fault *fault)
 {
     double D, w, d, A;
+    tside_section made;
     TRY(tside_i_check(TSIDE_KIND_ROUND, "tube", tube, fault));
     TRY(check_density(density, fault));
     D = tube->diameter;
@@ -65,15 +66,15 @@ tside_status tside_round_section(const tside_round *tube, double density, tside_
         return contradicts(fault, "tube.wall", "tube.diameter", "twice the wall must stay below the diameter", w, TSIDE_NOT_BELOW, D / 2);
     d = D - 2 * w;
     A = TSIDE_PI * w * (D - w);
-    section->area = A;
-    section->inertia = A * (D * D + d * d) / 16;
-    section->section_modulus = 2 * section->inertia / D;
-    section->plastic_modulus = 2 * w * (D * D + D * d + d * d) / 6;
-    section->gyration = sqrt(D * D + d * d) / 4;
-    section->torsion = 2 * section->inertia;
-    section->torsion_modulus = section->torsion / (D / 2);
-    section->mass = density * A;
-    return TSIDE_OK;
+    made.area = A;
+    made.inertia = A * (D * D + d * d) / 16;
+    made.section_modulus = 2 * made.inertia / D;
+    made.plastic_modulus = 2 * w * (D * D + D * d + d * d) / 6;
+    made.gyration = sqrt(D * D + d * d) / 4;
+    made.torsion = 2 * made.inertia;
+    made.torsion_modulus = made.torsion / (D / 2);
+    made.mass = density * A;
+    return ANSWER(TSIDE_KIND_SECTION, made, section, fault);
 }
 
 /* Outer corner radius in walls, the inner being one less: EN 10219-2, for the calculation of section properties. */
@@ -164,13 +165,14 @@ static void torsion(double B, double T, double Ro, double Ri, tside_section *sec
 tside_status tside_square_section(const tside_square *tube, double density, tside_section *section, tside_fault *fault)
 {
     double B, T, Ro, Ri;
+    tside_section made;
     TRY(check_square(tube, density, fault));
     B = tube->side;
     T = tube->wall;
     Ro = tube->corner == TSIDE_CORNER_GIVEN ? tube->outer_radius : standard_radius(T) * T;
     Ri = tube->corner == TSIDE_CORNER_GIVEN ? tube->inner_radius : Ro - T;
-    bending(B, T, Ro, Ri, section);
-    torsion(B, T, Ro, Ri, section);
-    section->mass = density * section->area;
-    return TSIDE_OK;
+    bending(B, T, Ro, Ri, &made);
+    torsion(B, T, Ro, Ri, &made);
+    made.mass = density * made.area;
+    return ANSWER(TSIDE_KIND_SECTION, made, section, fault);
 }

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include <float.h>
+#include <string.h>
 
 #include "shape/geometry.h"
 
@@ -261,6 +262,15 @@ static tside_status make_three_points(const tside_frame *frame, tside_path *cent
     return TSIDE_OK;
 }
 
+/* The face is made from the centreline: it is finite only if that is. */
+static int finite_path(const tside_path *path)
+{
+    double sum = path->length;
+    for (int i = 0; i < path->count; i++)
+        sum += path->piece[i].from + path->piece[i].length + path->piece[i].curvature + path->piece[i].x + path->piece[i].y + path->piece[i].heading;
+    return isfinite(sum);
+}
+
 static tside_status make_board(const tside_frame *frame, tside_bow *bow, tside_fault *fault)
 {
     double arc, top;
@@ -297,15 +307,16 @@ tside_status tside_i_bow_make(const tside_frame *frame, tside_bow *bow, tside_fa
                                   "the bend is tighter than the tube");
     offset_path(&bow->centre, half, &bow->face);
     TRY(make_board(frame, bow, fault));
-    return TSIDE_OK;
+    return finite_path(&bow->face) ? TSIDE_OK : tside_i_refuse(fault, TSIDE_NOT_MODELLED, "frame", "", "the bow is not one of finite numbers");
 }
 
 tside_status tside_bow_make(const tside_frame *frame, tside_bow *bow, tside_fault *fault)
 {
     tside_bow made;
+    memset(&made, 0, sizeof made); /* what a bow does not have is 0: equal frames give equal bytes */
     TRY(tside_i_check(TSIDE_KIND_FRAME, "frame", frame, fault));
     TRY(tside_i_bow_make(frame, &made, fault));
-    *bow = made;
+    memcpy(bow, &made, sizeof made);
     return TSIDE_OK;
 }
 
@@ -338,8 +349,7 @@ tside_status tside_bow_face(const tside_bow *bow, double height, double *x, tsid
 {
     double arc;
     TRY(at_height(&bow->face, height, &arc, fault));
-    *x = tside_i_path_at(&bow->face, arc).x;
-    return TSIDE_OK;
+    return ANSWER_NUMBER(tside_i_path_at(&bow->face, arc).x, x, fault);
 }
 
 tside_status tside_bow_crossing(const tside_bow *bow, double x, double y, double angle, double *distance, double *arc, tside_fault *fault)

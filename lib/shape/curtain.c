@@ -1,4 +1,6 @@
 /* SPDX-License-Identifier: MIT */
+#include <string.h>
+
 #include "shape/geometry.h"
 
 
@@ -169,9 +171,10 @@ tside_status tside_i_line_make(const tside_bow *bow, const tside_curtain *curtai
 tside_status tside_line_make(const tside_bow *bow, const tside_curtain *curtain, tside_line *line, tside_fault *fault)
 {
     tside_line made;
+    memset(&made, 0, sizeof made); /* what a line does not have is 0: equal walls give equal bytes */
     TRY(tside_i_check(TSIDE_KIND_CURTAIN, "curtain", curtain, fault));
     TRY(tside_i_line_make(bow, curtain, &made, fault));
-    *line = made;
+    memcpy(line, &made, sizeof made);
     return TSIDE_OK;
 }
 

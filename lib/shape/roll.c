@@ -30,29 +30,25 @@ static tside_status check(const tside_roll *roll, const char *name, const char *
 tside_status tside_roll_taken_up(const tside_roll *roll, double wraps, double *length, tside_fault *fault)
 {
     TRY(check(roll, "wraps", "turn", wraps, 0, 1000, fault));
-    *length = tside_i_roll_length(roll, wraps);
-    return TSIDE_OK;
+    return ANSWER_NUMBER(tside_i_roll_length(roll, wraps), length, fault);
 }
 
 tside_status tside_roll_wraps(const tside_roll *roll, double taken_up, double *wraps, tside_fault *fault)
 {
     TRY(check(roll, "taken_up", "m", taken_up, 0, 10000, fault));
-    *wraps = tside_i_roll_wraps(roll, taken_up);
-    return TSIDE_OK;
+    return ANSWER_NUMBER(tside_i_roll_wraps(roll, taken_up), wraps, fault);
 }
 
 tside_status tside_roll_diameter(const tside_roll *roll, double wraps, double *diameter, tside_fault *fault)
 {
     TRY(check(roll, "wraps", "turn", wraps, 0, 1000, fault));
-    *diameter = roll->core + 2 * tside_i_roll_te(roll) * wraps;
-    return TSIDE_OK;
+    return ANSWER_NUMBER(roll->core + 2 * tside_i_roll_te(roll) * wraps, diameter, fault);
 }
 
 tside_status tside_roll_wrap(const tside_roll *roll, int wrap, double *length, tside_fault *fault)
 {
     TRY(check(roll, "wrap", "1", wrap, 1, 1000, fault));
-    *length = TSIDE_PI * (roll->core + tside_i_roll_te(roll) * (2 * wrap - 1));
-    return TSIDE_OK;
+    return ANSWER_NUMBER(TSIDE_PI * (roll->core + tside_i_roll_te(roll) * (2 * wrap - 1)), length, fault);
 }
 
 tside_status tside_roll_thickness(double core, double wraps_before, double turns, double taken_up, double *thickness, tside_fault *fault)
@@ -70,6 +66,5 @@ tside_status tside_roll_thickness(double core, double wraps_before, double turns
     }
     if (taken_up < bare)
         REFUSE(fault, TSIDE_CONTRADICTS, "taken_up", "core", "so many turns of the bare core take up more", "m", taken_up, TSIDE_BELOW, bare, 0);
-    *thickness = (taken_up / TSIDE_PI - turns * core) / (turns * (2 * wraps_before + turns));
-    return TSIDE_OK;
+    return ANSWER_NUMBER((taken_up / TSIDE_PI - turns * core) / (turns * (2 * wraps_before + turns)), thickness, fault);
 }

@@ -1,4 +1,6 @@
 /* SPDX-License-Identifier: MIT */
+#include <string.h>
+
 #include "shape/geometry.h"
 
 static const char *const shut_ways[] = {"seal", "height"};
@@ -617,6 +619,8 @@ tside_status tside_i_travel_make(const tside_line *line, const tside_curtain *cu
         climb_chord(travel, progress - lead, fmax(open, progress) - lead, lead);
     }
     cut_stretches(travel, open);
+    if (!isfinite(travel->hanging + travel->slope + travel->end + travel->highest))
+        return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "stops", "", "the travel is not one of finite numbers");
     return TSIDE_OK;
 }
 
@@ -624,11 +628,12 @@ tside_status tside_travel_make(const tside_line *line, const tside_curtain *curt
                                tside_fault *fault)
 {
     tside_travel made;
+    memset(&made, 0, sizeof made); /* what a travel does not have is 0: equal sides give equal bytes */
     TRY(tside_i_check(TSIDE_KIND_CURTAIN, "curtain", curtain, fault));
     TRY(tside_i_check(TSIDE_KIND_ROLL, "roll", roll, fault));
     TRY(tside_i_check(TSIDE_KIND_STOPS, "stops", stops, fault));
     TRY(tside_i_travel_make(line, curtain, roll, stops, 0, &made, fault));
-    *travel = made;
+    memcpy(travel, &made, sizeof made);
     return TSIDE_OK;
 }
 
@@ -663,20 +668,21 @@ static void answer(const tside_travel *travel, double progress, tside_position *
 tside_status tside_travel_at(const tside_travel *travel, double turns, tside_position *position, tside_fault *fault)
 {
     double open = tside_i_travel_turns(travel, travel->end);
+    tside_position made;
     if (!isfinite(turns))
         return tside_i_bound(fault, "turns", "turn", 0, TSIDE_NOT_FINITE, 0);
     if (turns < -SLACK)
         return tside_i_bound(fault, "turns", "turn", turns, TSIDE_BELOW, 0);
     if (turns > open + SLACK)
         return tside_i_bound(fault, "turns", "turn", turns, TSIDE_ABOVE, open);
-    answer(travel, tside_i_travel_progress(travel, turns), position);
-    return TSIDE_OK;
+    answer(travel, tside_i_travel_progress(travel, turns), &made);
+    return ANSWER(TSIDE_KIND_POSITION, made, position, fault);
 }
 
 tside_status tside_travel_to_height(const tside_travel *travel, double underside, tside_position *position, tside_fault *fault)
 {
     target aim = {travel, underside};
-    tside_position shut, open;
+    tside_position shut, open, made;
     answer(travel, travel->wraps_shut, &shut);
     answer(travel, travel->end, &open);
     if (!isfinite(underside))
@@ -685,6 +691,6 @@ tside_status tside_travel_to_height(const tside_travel *travel, double underside
         return tside_i_bound(fault, "underside", "m", underside, TSIDE_BELOW, shut.underside);
     if (underside > open.underside + SLACK)
         return tside_i_bound(fault, "underside", "m", underside, TSIDE_ABOVE, open.underside);
-    answer(travel, tside_i_rising_root(underside_above, &aim, travel->wraps_shut, travel->end), position);
-    return TSIDE_OK;
+    answer(travel, tside_i_rising_root(underside_above, &aim, travel->wraps_shut, travel->end), &made);
+    return ANSWER(TSIDE_KIND_POSITION, made, position, fault);
 }

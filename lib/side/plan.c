@@ -431,7 +431,7 @@ tside_status tside_i_plan(const tside_side *side, const tside_bar *bar, tside_pl
     TRY(end_lines(&setup, TSIDE_DRIVE_END, &drive, plan->stall_torque, &plan->drive_end, plan, fault));
     TRY(end_lines(&setup, TSIDE_FREE_END, &free, 0, &plan->free_end, plan, fault));
     tside_i_find(&setup, &drive, &free, plan);
-    return TSIDE_OK;
+    return tside_i_within(fault, "plan", tside_i_finite(TSIDE_KIND_PLAN, plan, fault));
 }
 
 tside_status tside_plan_side(const tside_side *side, tside_plan *plan, tside_fault *fault)
@@ -439,7 +439,7 @@ tside_status tside_plan_side(const tside_side *side, tside_plan *plan, tside_fau
     tside_plan made;
     TRY(tside_check(TSIDE_KIND_SIDE, side, fault));
     TRY(tside_i_plan(side, &side->bar, &made, fault));
-    *plan = made;
+    tside_i_hand_over(TSIDE_KIND_PLAN, &made, plan, sizeof made);
     return TSIDE_OK;
 }
 

@@ -17,7 +17,7 @@ static int rise_serves(const tside_i_setup *setup, tside_which_end which, double
     *status = tside_i_hang_end(setup, which, TSIDE_I_BEST_EYE, rise, &hung, fault);
     if (*status != TSIDE_OK)
         return 0;
-    if (limits->kick_out_given && hung.sweep.kick_out_error > limits->kick_out)
+    if (limits->kick_out_given && !(hung.sweep.kick_out_error <= limits->kick_out))
         return 0;
     return !limits->side_force_given ||
            tside_i_greatest_push(&setup->travel, which == TSIDE_DRIVE_END ? &lifting : NULL, &hung.hang, 0, &where) <= limits->side_force;
@@ -93,10 +93,12 @@ tside_status tside_drive_smallest(const tside_side *side, const tside_drive *dri
     TRY(tside_check(TSIDE_KIND_SIDE, &tried, fault));
     for (int i = 0; i < count; i++) {
         tside_status status = tside_check(TSIDE_KIND_DRIVE, drives + i, NULL);
+        tside_drive_choice choice;
         tried.drive = drives[i];
         if (status == TSIDE_OK)
             status = tside_i_plan(&tried, &tried.bar, &plan, NULL);
-        choices[i] = status == TSIDE_OK ? judge(&plan) : (tside_drive_choice){.fit = TSIDE_DRIVE_REFUSED, .status = (int)status};
+        choice = status == TSIDE_OK ? judge(&plan) : (tside_drive_choice){.fit = TSIDE_DRIVE_REFUSED, .status = (int)status};
+        tside_i_hand_over(TSIDE_KIND_DRIVE_CHOICE, &choice, choices + i, sizeof *choices);
         if (choices[i].fit == TSIDE_DRIVE_LARGER && (best < 0 || is_smaller(drives + i, drives + best)))
             best = i;
     }

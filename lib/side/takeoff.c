@@ -343,8 +343,7 @@ tside_status tside_rope_zigzag(int pitches, double pitch, double height, double 
         return tside_i_bound(fault, "pitch", "m", pitch, TSIDE_ABOVE, LONGEST);
     if (height > LONGEST)
         return tside_i_bound(fault, "height", "m", height, TSIDE_ABOVE, LONGEST);
-    *length = 2 * pitches * hypot(pitch / 2, height);
-    return TSIDE_OK;
+    return ANSWER_NUMBER(2 * pitches * hypot(pitch / 2, height), length, fault);
 }
 
 static tside_status take_rope(list *l, tside_fault *fault)
@@ -392,7 +391,5 @@ tside_status tside_takeoff(const tside_side *side, const tside_plan *plan, const
     *count = l.count;
     if (l.count > capacity)
         REFUSE(fault, TSIDE_TOO_SMALL, "capacity", "", "the take-off has more lines", "1", capacity, TSIDE_BELOW, l.count, 0);
-    for (int i = 0; i < l.count; i++)
-        items[i] = l.items[i];
-    return TSIDE_OK;
+    return ANSWER_LIST(TSIDE_KIND_ITEM, l.items, items, l.count, fault);
 }

@@ -196,6 +196,7 @@ tside_status tside_hang_make(const tside_travel *travel, const tside_guide *guid
     tside_sweep sweep;
     tside_hang made;
     TRY(tside_i_hang_and_sweep(travel, guide, collar, eye_x, eye_y, 0, &made, &sweep, fault));
+    TRY(tside_i_within(fault, "sweep", tside_i_finite(TSIDE_KIND_SWEEP, &sweep, fault))); /* the guide's numbers are finite if those of what it does are */
     *hang = made;
     return TSIDE_OK;
 }
@@ -206,12 +207,14 @@ tside_status tside_guide_lean(const tside_travel *travel, const tside_hang *hang
     eye_point eye = {hang->eye_x, hang->eye_y, hang->offset};
     tside_i_spot spot;
     tside_i_lean now, then;
+    double leans;
     TRY(tside_travel_at(travel, turns, &position, fault));
     tside_i_travel_at(travel, tside_i_travel_progress(travel, turns), &spot);
     now = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, &spot);
     then = end_lean(travel, 0, &eye);
-    *lean = tside_i_lean_angle(&now);
-    *drive_turns = (tside_i_travel_angle(travel, &spot) - (*lean - tside_i_lean_angle(&then))) / (2 * TSIDE_PI);
+    leans = tside_i_lean_angle(&now);
+    TRY(ANSWER_NUMBER((tside_i_travel_angle(travel, &spot) - (leans - tside_i_lean_angle(&then))) / (2 * TSIDE_PI), drive_turns, fault));
+    *lean = leans; /* finite, as the turns are */
     return TSIDE_OK;
 }
 
@@ -221,8 +224,7 @@ tside_status tside_guide_sweep(const tside_travel *travel, const tside_guide *gu
     tside_hang hang;
     tside_sweep made;
     TRY(tside_i_hang_and_sweep(travel, guide, collar, eye_x, eye_y, guide->placing_error, &hang, &made, fault));
-    *sweep = made;
-    return TSIDE_OK;
+    return ANSWER(TSIDE_KIND_SWEEP, made, sweep, fault);
 }
 
 /* The same only among where the stretches begin, and open, given shut and open: what there is to guess by. */
@@ -327,6 +329,5 @@ tside_status tside_eye_best(const tside_travel *travel, double eye_y, double col
             x = next > low && next < high ? next : (low + high) / 2;
         }
     }
-    *eye_x = x;
-    return TSIDE_OK;
+    return ANSWER_NUMBER(x, eye_x, fault);
 }

@@ -142,10 +142,11 @@ tside_status tside_lift_at(const tside_travel *travel, const tside_load *load, c
 {
     tside_i_lifting lifting = {travel, load, hang, 0};
     tside_i_spot spot;
+    tside_torque made;
     TRY(check(travel, load, hang, fault));
     TRY(spot_at(travel, turns, &spot, fault));
-    answer(&lifting, &spot, torque);
-    return TSIDE_OK;
+    answer(&lifting, &spot, &made);
+    return ANSWER(TSIDE_KIND_TORQUE, made, torque, fault);
 }
 
 static void answer_at(const tside_i_lifting *lifting, const tside_i_peak *peak, tside_torque *torque)
@@ -178,17 +179,20 @@ tside_status tside_i_lift_extremes(const tside_i_lifting *lifting, tside_torque 
 tside_status tside_lift_worst(const tside_travel *travel, const tside_load *load, const tside_hang *hang, tside_torque *torque, tside_fault *fault)
 {
     tside_i_lifting lifting = {travel, load, hang, 0};
-    return tside_i_lift_extremes(&lifting, torque, NULL, NULL, fault);
+    tside_torque made;
+    TRY(tside_i_lift_extremes(&lifting, &made, NULL, NULL, fault));
+    return ANSWER(TSIDE_KIND_TORQUE, made, torque, fault);
 }
 
 tside_status tside_lift_least_down(const tside_travel *travel, const tside_load *load, tside_torque *torque, tside_fault *fault)
 {
     tside_i_lifting lifting = {travel, load, NULL, 0};
     tside_i_spot spot;
+    tside_torque made;
     TRY(check(travel, load, NULL, fault));
     tside_i_travel_greatest(travel, upward_hold, &lifting, &spot);
-    answer(&lifting, &spot, torque);
-    return TSIDE_OK;
+    answer(&lifting, &spot, &made);
+    return ANSWER(TSIDE_KIND_TORQUE, made, torque, fault);
 }
 
 /* Heights from the fixing down, so that the curtain's share does not drown in the height of the hip. */
@@ -210,8 +214,7 @@ tside_status tside_lift_work(const tside_travel *travel, const tside_load *load,
     TRY(check(travel, load, hang, fault));
     TRY(spot_at(travel, turns, &spot, fault));
     tside_i_travel_spot(travel, 0, travel->wraps_shut, &shut);
-    *work = tside_i_energy(travel, load, hang, &spot) - tside_i_energy(travel, load, hang, &shut);
-    return TSIDE_OK;
+    return ANSWER_NUMBER(tside_i_energy(travel, load, hang, &spot) - tside_i_energy(travel, load, hang, &shut), work, fault);
 }
 
 tside_status tside_lift_longest(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double available, double *length, tside_fault *fault)
@@ -231,8 +234,7 @@ tside_status tside_lift_longest(const tside_travel *travel, const tside_load *lo
         REFUSE(fault, TSIDE_OUT_OF_REACH, "available", "load.end_mass", "the torque does not lift even the drive", "N m", available, TSIDE_NOT_ABOVE,
                                     tside_i_travel_greatest(travel, drive_torque, &own, &where), 0);
     }
-    *length = longest;
-    return TSIDE_OK;
+    return ANSWER_NUMBER(longest, length, fault);
 }
 
 tside_status tside_bar_twist(double per_metre, double length, double shear_modulus, double torsion, double *twist, tside_fault *fault)
@@ -241,8 +243,7 @@ tside_status tside_bar_twist(double per_metre, double length, double shear_modul
     TRY(tside_i_argument(fault, "length", "m", length, 0, 0));
     TRY(tside_i_argument(fault, "shear_modulus", "Pa", shear_modulus, 0, 1));
     TRY(tside_i_argument(fault, "torsion", "m4", torsion, 0, 1));
-    *twist = per_metre * length * length / (2 * shear_modulus * torsion);
-    return TSIDE_OK;
+    return ANSWER_NUMBER(per_metre * length * length / (2 * shear_modulus * torsion), twist, fault);
 }
 
 tside_status tside_splice_force(double torque, int screws, double diameter, double *force, tside_fault *fault)
@@ -250,8 +251,7 @@ tside_status tside_splice_force(double torque, int screws, double diameter, doub
     TRY(tside_i_argument(fault, "torque", "N m", torque, 0, 0));
     TRY(tside_i_argument(fault, "screws", "1", screws, 0, 1));
     TRY(tside_i_argument(fault, "diameter", "m", diameter, 0, 1));
-    *force = torque / (screws * diameter / 2);
-    return TSIDE_OK;
+    return ANSWER_NUMBER(torque / (screws * diameter / 2), force, fault);
 }
 
 tside_status tside_side_force(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, double *force, double *uplift, tside_fault *fault)
@@ -259,11 +259,13 @@ tside_status tside_side_force(const tside_travel *travel, const tside_load *load
     tside_i_lifting lifting = {travel, load, hang, 0};
     tside_i_spot spot;
     tside_i_lean lean;
+    double push;
     if (load)
         TRY(check(travel, load, hang, fault));
     TRY(spot_at(travel, turns, &spot, fault));
     lean = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, &spot);
-    *force = tside_i_push(hang, &lean, load ? tside_i_torque(&lifting, &spot).drive : 0);
-    *uplift = tside_i_uplift(hang, &lean, *force);
+    push = tside_i_push(hang, &lean, load ? tside_i_torque(&lifting, &spot).drive : 0);
+    TRY(ANSWER_NUMBER(push, force, fault));
+    *uplift = tside_i_uplift(hang, &lean, push); /* finite, as the push is */
     return TSIDE_OK;
 }

@@ -282,8 +282,10 @@ tside_status tside_drive_run(const tside_travel *travel, const tside_load *load,
 {
     tside_i_lifting lifting = {travel, load, hang, 0};
     tside_torque worst;
+    tside_run made;
     TRY(tside_i_check(TSIDE_KIND_DRIVE, "drive", drive, fault));
     TRY(tside_i_check(TSIDE_KIND_CABLE, "cable", cable, fault));
     TRY(tside_lift_worst(travel, load, hang, &worst, fault));
-    return tside_i_drive_run(&lifting, drive, cable, &worst, run, fault);
+    TRY(tside_i_drive_run(&lifting, drive, cable, &worst, &made, fault));
+    return ANSWER(TSIDE_KIND_RUN, made, run, fault);
 }

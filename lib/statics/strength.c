@@ -45,7 +45,7 @@ const char *tside_strength_text(int code)
 
 static tside_verdict judge(double utilisation)
 {
-    return utilisation > 1 ? TSIDE_VERDICT_NO : utilisation > 0.8 ? TSIDE_VERDICT_LOOK : TSIDE_VERDICT_OK;
+    return utilisation <= 0.8 ? TSIDE_VERDICT_OK : utilisation <= 1 ? TSIDE_VERDICT_LOOK : TSIDE_VERDICT_NO; /* so that NaN is never ok */
 }
 
 tside_strength_line tside_i_stress_line(tside_strength_code code, tside_which_end end, double stress, const tside_metal_values *metal, double share_of_yield)
@@ -96,6 +96,7 @@ tside_status tside_extender_strength(const tside_extender *extender, const tside
 {
     tside_metal_values metal, eye_metal;
     tside_section section;
+    tside_strength_line made[TSIDE_EXTENDER_LINES];
     double a = layout->angle, sB = layout->bow_distance, sG = layout->member_distance, F = force, W = weight, T, dh, P, X, net, half;
     TRY(tside_i_check(TSIDE_KIND_EXTENDER, "extender", extender, fault));
     TRY(tside_i_argument(fault, "force", "N", force, 0, 0));
@@ -109,10 +110,10 @@ tside_status tside_extender_strength(const tside_extender *extender, const tside
     P = F * cos(a) + W * sin(a);
     X = fabs(F * sin(a) - W * cos(a));
     net = section.inertia - 2 * T * dh * dh * dh / 12;
-    lines[0] = tside_i_stress_line(TSIDE_EXTENDER_BENDING, end, P * sB * half / net, &metal, 1);
-    lines[1] = tside_i_plain_line(TSIDE_EXTENDER_TIP, end, TSIDE_DEFLECTION, P * sB * sB * sG / (3 * metal.modulus * section.inertia));
-    lines[2] = tside_i_force_line(TSIDE_BOW_BOLT, end, hypot(P * sG / (sG - sB), X), extender->bolt_limit_given, extender->bolt_limit);
-    lines[3] = tside_i_force_line(TSIDE_MEMBER_BOLT, end, hypot(P * sB / (sG - sB), X), extender->bolt_limit_given, extender->bolt_limit);
-    lines[4] = tside_i_stress_line(TSIDE_EYE_BOLT_BENDING, end, F * extender->eye_stand_off / (TSIDE_PI * pow(extender->eye_root, 3) / 32), &eye_metal, 1);
-    return TSIDE_OK;
+    made[0] = tside_i_stress_line(TSIDE_EXTENDER_BENDING, end, P * sB * half / net, &metal, 1);
+    made[1] = tside_i_plain_line(TSIDE_EXTENDER_TIP, end, TSIDE_DEFLECTION, P * sB * sB * sG / (3 * metal.modulus * section.inertia));
+    made[2] = tside_i_force_line(TSIDE_BOW_BOLT, end, hypot(P * sG / (sG - sB), X), extender->bolt_limit_given, extender->bolt_limit);
+    made[3] = tside_i_force_line(TSIDE_MEMBER_BOLT, end, hypot(P * sB / (sG - sB), X), extender->bolt_limit_given, extender->bolt_limit);
+    made[4] = tside_i_stress_line(TSIDE_EYE_BOLT_BENDING, end, F * extender->eye_stand_off / (TSIDE_PI * pow(extender->eye_root, 3) / 32), &eye_metal, 1);
+    return ANSWER_LIST(TSIDE_KIND_STRENGTH_LINE, made, lines, TSIDE_EXTENDER_LINES, fault);
 }
