@@ -65,11 +65,53 @@ static int cross_bow(const problem *p, double angle, double *bow_distance, doubl
     return tside_i_path_crossing(&p->bow->centre, p->eye_x, p->eye_y, -sin(angle), -cos(angle), bow_distance, arc);
 }
 
-/* Distance between the bolts; far below 0 where the tube misses the bow. */
+#define MISSES (-HUGE_VAL)
+
+/* Distance between the bolts, or that the tube misses the bow. */
 static double between_bolts(const problem *p, double angle)
 {
     double sB, arc;
-    return cross_bow(p, angle, &sB, &arc) ? p->drop / cos(angle) - sB : -1e9;
+    return cross_bow(p, angle, &sB, &arc) ? p->drop / cos(angle) - sB : MISSES;
+}
+
+/* The angle, between one at which the tube meets the bow and one at which it misses it, from which on it misses. */
+static double edge_of_bow(const problem *p, double meets, double misses)
+{
+    double sB, arc;
+    while (fabs(misses - meets) > 1e-12) {
+        double middle = (meets + misses) / 2;
+        if (cross_bow(p, middle, &sB, &arc))
+            meets = middle;
+        else
+            misses = middle;
+    }
+    return meets;
+}
+
+enum { LOOKS = 24 };
+
+static double look(int i)
+{
+    return STEEPEST + (FLATTEST - STEEPEST) * i / LOOKS;
+}
+
+/*
+ * The steepest and flattest angle at which the tube meets the bow; 0 where no look finds one. Seen from the eye the bow is one unbroken curve: between the two the tube meets
+ * it throughout. An eye above the bow's top looks over it at flat angles, and one on a bow that leans in past it at steep ones.
+ */
+static int reach_bow(const problem *p, double *steepest, double *flattest)
+{
+    double sB, arc;
+    int first = 0, last = LOOKS;
+    while (first <= LOOKS && !cross_bow(p, look(first), &sB, &arc))
+        first++;
+    while (last > first && !cross_bow(p, look(last), &sB, &arc))
+        last--;
+    if (first > LOOKS)
+        return 0;
+    *steepest = first > 0 ? edge_of_bow(p, look(first), look(first - 1)) : STEEPEST;
+    *flattest = last < LOOKS ? edge_of_bow(p, look(last), look(last + 1)) : FLATTEST;
+    return 1;
 }
 
 /* sB^2 sG, to which the tip's deflection is proportional. */
@@ -92,12 +134,11 @@ static double flattest_for_stock(const problem *p)
     return most >= p->drop ? acos(p->drop / most) : -1;
 }
 
-static tside_status none_fits(const problem *p, double widest, double widest_angle, double steepest, double flat_stock, double steep_ends, double flat_ends,
+/* flattest: at which the tube meets the bow. */
+static tside_status none_fits(const problem *p, double widest, double widest_angle, double steepest, double flattest, double flat_stock, double steep_ends, double flat_ends,
                               tside_fault *fault)
 {
     const tside_extender *e = p->extender;
-    if (widest < -1e8)
-        return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, "extender.angle", "frame", "no tube from the eye reaches the bow");
     if (widest <= 0)
         REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.member_height", "", "the member lies above wherever the tube crosses the bow", "m", e->member_height,
                                     TSIDE_NOT_BELOW, e->member_height + widest * cos(widest_angle), 0);
@@ -107,9 +148,9 @@ static tside_status none_fits(const problem *p, double widest, double widest_ang
     if (flat_stock < steepest - SLACK)
         REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.stock", "extender.spacing", "the tube would be longer than the longest stock", "m", e->stock, TSIDE_BELOW,
                                     e->end_distance + p->drop / cos(steepest) + e->tail, 0);
-    if (steep_ends > fmin(flat_stock, FLATTEST) + SLACK) /* even the flattest tube meets the member's height outboard of its outer end */
+    if (steep_ends > fmin(flat_stock, flattest) + SLACK) /* even the flattest tube meets the member's height outboard of its outer end */
         REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.member_outer", "extender.stock", "the tube would meet the member's height beyond its outer end", "m",
-                                    e->member_outer, TSIDE_BELOW, p->eye_x - p->drop * tan(fmin(flat_stock, FLATTEST)), 0);
+                                    e->member_outer, TSIDE_BELOW, p->eye_x - p->drop * tan(fmin(flat_stock, flattest)), 0);
     REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.member_inner", "extender.spacing", "the tube would meet the member's height beyond its inner end", "m",
                                 e->member_inner, TSIDE_ABOVE, p->eye_x - p->drop * tan(fmax(steepest, flat_ends)), 0);
 }
@@ -133,33 +174,58 @@ static double stiffest(const problem *p, double low, double high)
     return (low + high) / 2;
 }
 
+/* A bound that the library found itself is not refused for its last digits. */
+static tside_status given_angle(const problem *p, double angle, const char *field, tside_fault *fault)
+{
+    const tside_extender *e = p->extender;
+    double apart = between_bolts(p, angle), cut = e->end_distance + p->drop / cos(angle) + e->tail, x = p->eye_x - p->drop * tan(angle);
+    if (apart == MISSES)
+        return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, field, "frame", "the tube misses the bow");
+    if (!(apart > 0))
+        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.member_height", field, "the member lies above the crossing", "m", e->member_height, TSIDE_NOT_BELOW,
+                                    e->member_height + apart * cos(angle), 0);
+    if (apart < e->spacing - SLACK)
+        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.spacing", field, "the bolts are not so far apart", "m", e->spacing, TSIDE_ABOVE, apart, 0);
+    if (cut > e->stock + SLACK)
+        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.stock", field, "the tube is longer than the longest stock", "m", e->stock, TSIDE_BELOW, cut, 0);
+    if (x > e->member_outer + SLACK)
+        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.member_outer", field, "the tube meets the member's height beyond its outer end", "m", e->member_outer,
+                                    TSIDE_BELOW, x, 0);
+    if (x < e->member_inner - SLACK)
+        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.member_inner", field, "the tube meets the member's height beyond its inner end", "m", e->member_inner,
+                                    TSIDE_ABOVE, x, 0);
+    return TSIDE_OK;
+}
+
 /*
- * The bolts part as the tube lies flatter, so spacing gives the steepest angle; stock and the member's ends give the flattest, and the ends another steepest.
- * Between them the valley of the flexibility, or the bound on its side, is the best.
+ * The bolts part as the tube lies flatter, so spacing gives the steepest angle; stock and the member's ends give the flattest, and the ends another steepest; none of them
+ * beyond where the tube meets the bow. Between them the valley of the flexibility, or the bound on its side, is the best.
  */
 static tside_status best_angle(const problem *p, double *angle, tside_binding *binding, tside_fault *fault)
 {
-    enum { LOOKS = 24 };
     const tside_extender *e = p->extender;
     double steep_ends = atan2(p->eye_x - e->member_outer, p->drop), flat_ends = atan2(p->eye_x - e->member_inner, p->drop), flat_stock = flattest_for_stock(p);
-    double low = fmax(STEEPEST, steep_ends), high = fmin(fmin(FLATTEST, flat_stock), flat_ends), widest = -HUGE_VAL, widest_angle = STEEPEST, steepest = STEEPEST, best, best_value;
+    double low, high, steep_bow, flat_bow, steepest, widest = MISSES, widest_angle = 0, best, best_value;
+    if (!reach_bow(p, &steep_bow, &flat_bow))
+        return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, "extender.angle", "frame", "no tube from the eye reaches the bow");
     for (int i = 0; i <= LOOKS; i++) {
-        double look = STEEPEST + (FLATTEST - STEEPEST) * i / LOOKS, apart = between_bolts(p, look);
+        double at = steep_bow + (flat_bow - steep_bow) * i / LOOKS, apart = between_bolts(p, at);
         if (apart > widest)
-            widest = apart, widest_angle = look;
+            widest = apart, widest_angle = at;
     }
-    if (widest >= e->spacing)
-        steepest = tside_i_rising_root(spare_spacing, p, STEEPEST, widest_angle);
-    low = fmax(low, steepest);
+    steepest = widest >= e->spacing ? tside_i_rising_root(spare_spacing, p, steep_bow, widest_angle) : steep_bow;
+    low = fmax(steepest, steep_ends);
+    high = fmin(fmin(flat_bow, flat_stock), flat_ends);
     if (widest < e->spacing || low > high + SLACK)
-        return none_fits(p, widest, widest_angle, steepest, flat_stock, steep_ends, flat_ends, fault);
+        return none_fits(p, widest, widest_angle, steepest, flat_bow, flat_stock, steep_ends, flat_ends, fault);
+    low = fmin(low, flat_bow);
     high = fmax(low, high);
     best = low;
     best_value = flexibility(p, best);
     for (int i = 1; i <= LOOKS; i++) {
-        double look = low + (high - low) * i / LOOKS, value = flexibility(p, look);
+        double at = low + (high - low) * i / LOOKS, value = flexibility(p, at);
         if (value < best_value)
-            best = look, best_value = value;
+            best = at, best_value = value;
     }
     *binding = TSIDE_BINDS_NOTHING;
     if (high > low) {
@@ -167,33 +233,11 @@ static tside_status best_angle(const problem *p, double *angle, tside_binding *b
         best = valley - low < 1e-8 ? low : high - valley < 1e-8 ? high : valley;
     }
     if (best == low)
-        *binding = low == steepest ? (steepest == STEEPEST ? TSIDE_BINDS_BOW : TSIDE_BINDS_SPACING) : TSIDE_BINDS_ENDS;
+        *binding = low == steepest ? (steepest == steep_bow ? TSIDE_BINDS_BOW : TSIDE_BINDS_SPACING) : TSIDE_BINDS_ENDS;
     else if (best == high)
-        *binding = high == flat_stock ? TSIDE_BINDS_STOCK : high == flat_ends ? TSIDE_BINDS_ENDS : TSIDE_BINDS_ANGLE;
+        *binding = high == flat_stock ? TSIDE_BINDS_STOCK : high == flat_ends ? TSIDE_BINDS_ENDS : high < FLATTEST ? TSIDE_BINDS_BOW : TSIDE_BINDS_ANGLE;
     *angle = best;
-    return TSIDE_OK;
-}
-
-static tside_status given_angle(const problem *p, double angle, const char *field, tside_fault *fault)
-{
-    const tside_extender *e = p->extender;
-    double apart = between_bolts(p, angle), cut = e->end_distance + p->drop / cos(angle) + e->tail, x = p->eye_x - p->drop * tan(angle);
-    if (apart < -1e8)
-        return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, field, "frame", "the tube misses the bow");
-    if (apart <= 0)
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.member_height", field, "the member lies above the crossing", "m", e->member_height, TSIDE_NOT_BELOW,
-                                    e->member_height + apart * cos(angle), 0);
-    if (apart < e->spacing)
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.spacing", field, "the bolts are not so far apart", "m", e->spacing, TSIDE_ABOVE, apart, 0);
-    if (cut > e->stock)
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.stock", field, "the tube is longer than the longest stock", "m", e->stock, TSIDE_BELOW, cut, 0);
-    if (x > e->member_outer)
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.member_outer", field, "the tube meets the member's height beyond its outer end", "m", e->member_outer,
-                                    TSIDE_BELOW, x, 0);
-    if (x < e->member_inner)
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.member_inner", field, "the tube meets the member's height beyond its inner end", "m", e->member_inner,
-                                    TSIDE_ABOVE, x, 0);
-    return TSIDE_OK;
+    return given_angle(p, best, "extender.slant", fault);
 }
 
 static tside_status choose_angle(const problem *p, double *angle, tside_binding *binding, tside_fault *fault)
@@ -261,7 +305,8 @@ tside_status tside_i_layout_place(const tside_extender *extender, const tside_bo
     TRY(tside_bow_at_height(bow, hip, &hip_arc, fault));
     TRY(tside_bow_face(bow, hip, &hip_face, fault));
     TRY(choose_angle(&p, &angle, &layout->binding, fault));
-    cross_bow(&p, angle, &sB, &arc);
+    if (!cross_bow(&p, angle, &sB, &arc))
+        return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, "extender.slant", "frame", "the tube misses the bow");
     sG = p.drop / cos(angle);
     hole = tside_i_path_at(&bow->centre, arc);
     if (!tside_i_path_crossing(&bow->face, eye_x, eye_y, -sin(angle), -cos(angle), &face, &ignored))
@@ -303,6 +348,5 @@ tside_status tside_extender_layout(const tside_extender *extender, const tside_b
     tside_i_spot where;
     TRY(tside_i_layout_place(extender, bow, hip, eye_x, eye_y, &made, fault));
     TRY(tside_i_layout_clear(extender, tside_i_travel_greatest(travel, tside_i_intrusion, &made, &where), &made, fault));
-    *layout = made;
-    return TSIDE_OK;
+    return ANSWER(TSIDE_KIND_LAYOUT, made, layout, fault);
 }

@@ -37,6 +37,12 @@ static double bow_x(const side *s, double y, double *rate)
     }
 }
 
+/* A straight one ends at its third point. */
+static int beyond_top(const side *s, double y)
+{
+    return s->frame.shape == TSIDE_THREE_POINTS && s->frame.measured == TSIDE_CENTRELINE && y > s->frame.peak_height + 1e-9;
+}
+
 /*
  * How far the tube runs from the eye to the bow; infinite if it misses. A bow bulges outboard, so that how far the tube is outboard of it is a function that bends
  * upward along the tube, on which Newton's steps from the eye stop short of the first crossing until they have it.
@@ -47,7 +53,7 @@ static double reach_bow(const side *s, double angle)
     for (int i = 0; i < 60; i++) {
         double rate, off = s->eye_x - t * sin(angle) - bow_x(s, s->eye_y - t * cos(angle), &rate), closing = sin(angle) - rate * cos(angle);
         if (fabs(off) < 1e-14)
-            return t;
+            return beyond_top(s, s->eye_y - t * cos(angle)) ? HUGE_VAL : t;
         if (off < 0)
             return i ? t : HUGE_VAL;
         if (closing <= 0)
@@ -56,7 +62,7 @@ static double reach_bow(const side *s, double angle)
         if (t > 1000)
             return HUGE_VAL;
     }
-    return t;
+    return beyond_top(s, s->eye_y - t * cos(angle)) ? HUGE_VAL : t;
 }
 
 /* --- sides with an extender --- */
@@ -161,8 +167,8 @@ static void check_geometry(const fitted *f, const tside_layout *l, int number)
     NEAR(face + l->eye_outboard, s->eye_x, 1e-11, "eye outboard of the face", number);
     NEAR(f->e.member_outer - l->member_from_outer, l->member_x, 1e-12, "member's hole from its outer end", number);
     NEAR(l->bow_along, along_bow(s, s->curtain.hip, l->bow_height), 1e-6, "along the bow", number);
-    /* where the tube meets the outer face is half the bow's diameter off its centreline; an eye may hang inside that beside a bow that overhangs */
-    if (to_bow(s, s->eye_x, s->eye_y) > d / 2) {
+    /* where the tube meets the outer face is half the bow's diameter off its centreline; an eye may hang inside that beside a bow that overhangs, and a tube pass over its top end */
+    if (to_bow(s, s->eye_x, s->eye_y) > d / 2 && !beyond_top(s, l->bow_height + d)) {
         NEAR(to_bow(s, s->eye_x - l->overhang * sine, s->eye_y - l->overhang * cosine), d / 2, 1e-7, "face", number);
         ck_assert(l->overhang < l->bow_distance);
     }
@@ -291,8 +297,54 @@ static void check_best(const fitted *f, const tside_layout *l, const scan *found
         NEAR(l->angle, 75 * DEGREES, 1e-9, "angle", number);
         break;
     case TSIDE_BINDS_BOW:
+        NEAR(l->bow_height, f->s.frame.peak_height, 1e-9, "crossing at the bow's top", number);
+        break;
     case TSIDE_BINDS_MEMBER:
-        ck_abort_msg("side %d: these cannot bind on a straight leg", number);
+        ck_abort_msg("side %d: it cannot bind, as the spacing does before", number);
+    }
+}
+
+/* A straight wall, most often leaning out, that ends so little above the hip that the eye looks over its top: a flat tube misses the bow. */
+FOR_SIDES(best_angle_never_looks_over_the_bow, 900)
+{
+    static int laid_out, refused, bow_binds;
+    fitted f;
+    tside_layout layout;
+    tside_fault fault;
+    dice d = {(uint64_t)number + 2000};
+    tside_frame *frame = &f.s.frame;
+    scan found;
+    double share;
+    f.s = side_random(number);
+    if (frame->shape != TSIDE_THREE_POINTS)
+        return;
+    f.s.eye = BEST_EYE;
+    f.s.eye_y = f.s.curtain.hip + dice_between(&d, 0.35, 0.5);
+    frame->measured = TSIDE_CENTRELINE;
+    share = (f.s.curtain.hip + dice_between(&d, 0.06, 0.3) - frame->foot_height) / (frame->peak_height - frame->foot_height);
+    frame->peak_x = frame->foot_x + share * (frame->peak_x - frame->foot_x);
+    frame->peak_height = frame->foot_height + share * (frame->peak_height - frame->foot_height);
+    frame->between_x = (frame->foot_x + frame->peak_x) / 2;
+    frame->between_height = (frame->foot_height + frame->peak_height) / 2;
+    side_make(&f.s);
+    f.e = roomy(&f.s);
+    f.e.spacing = dice_between(&d, 0.05, 0.5);
+    f.e.member_height = f.s.eye_y - dice_between(&d, 0.3, 1.2);
+    f.e.member_outer = f.s.eye_x - dice_between(&d, -0.2, 1.2);
+    found = scan_angles(&f);
+    if (lay_out(&f, &layout, &fault) == TSIDE_OK) {
+        check_geometry(&f, &layout, number);
+        check_best(&f, &layout, &found, number);
+        laid_out++;
+        bow_binds += layout.binding == TSIDE_BINDS_BOW;
+    } else if (strcmp(fault.field, "extender.bar_clearance")) {
+        ck_assert_msg(found.fit == 0, "side %d: refused for %s, and %d angles fit", number, fault.field, found.fit);
+        refused++;
+    }
+    if (number >= 895) {
+        ck_assert_int_gt(laid_out, 50);
+        ck_assert_int_gt(refused, 50);
+        ck_assert_int_gt(bow_binds, 10);
     }
 }
 
@@ -639,6 +691,7 @@ Suite *extender_suite(void)
     tcase_add_test(tcase, the_best_angle_is_laid_out);
     tcase_add_test(tcase, on_a_plumb_leg_it_is_the_arctangent_of_root_two);
     tcase_add_test(tcase, best_angle_is_what_a_scan_of_all_finds);
+    tcase_add_test(tcase, best_angle_never_looks_over_the_bow);
     tcase_add_test(tcase, no_search_goes_beyond_75_degrees);
     tcase_add_test(tcase, each_bound_binds_by_its_name);
     tcase_add_test(tcase, roll_keeps_off_the_tube);
