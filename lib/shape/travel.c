@@ -463,8 +463,7 @@ static double change_hold(tside_travel *travel, double low, double high, int hel
     if (held >= 0 && held == travel->line.board) {
         tside_i_spot spot;
         measure_roll(travel, low, &spot);
-        chord_on(&travel->line, travel->line.obstacle + held, &spot);
-        if (spot.ny > 0 && spot.x < travel->line.obstacle[held].x + 1e-6 * spot.r) { /* over the edge before its curtain hung plumb */
+        if (chord_on(&travel->line, travel->line.obstacle + held, &spot) && spot.ny > 0 && spot.x < travel->line.obstacle[held].x + 1e-6 * spot.r) { /* over the edge before its curtain hung plumb */
             add_stretch(travel, high + lead, lead, slope_of(&spot), TSIDE_HELD_TIPPED, 0);
             high = hangs_again(travel, high, slope_of(&spot), most);
         }

@@ -457,36 +457,49 @@ static double drive_turns_above(double progress, const void *context)
     return tside_i_drive_turns(aim->travel, aim->hang, progress) - aim->turns;
 }
 
+#define MOST_TURNS 1e9 /* so many rows an int still counts */
+
+/* Row i of a table that ends after so many turns; what is taken up in it is left to whoever knows the row before. */
+static tside_turn turn_row(const tside_i_setup *setup, const tside_hang *hang, int i, double total)
+{
+    const tside_travel *travel = &setup->travel;
+    tside_i_lifting lifting = {travel, &setup->load, hang, 0};
+    driven aim = {travel, hang, i};
+    int last = i >= total - 1e-9;
+    tside_i_spot spot;
+    tside_position at;
+    tside_i_lean lean;
+    tside_i_travel_at(travel, last ? travel->end : tside_i_rising_root(drive_turns_above, &aim, travel->wraps_shut, travel->end), &spot);
+    tside_i_travel_position(travel, &spot, &at);
+    lean = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, &spot);
+    return (tside_turn){last ? total : i, 0, at.taken_up, at.diameter, at.x, at.y, at.underside, at.opening, tside_i_torque(&lifting, &spot).drive, tside_i_lean_angle(&lean)};
+}
+
 tside_status tside_plan_turns(const tside_side *side, tside_turn *rows, int capacity, int *count, tside_fault *fault)
 {
     tside_i_setup setup;
     tside_i_hung drive;
-    tside_i_lifting lifting = {&setup.travel, &setup.load, &drive.hang, 0};
-    double shut, open, total, before = 0;
+    double total;
     int needed;
     TRY(tside_check(TSIDE_KIND_SIDE, side, fault));
     TRY(tside_i_set_up(side, &side->bar, &setup, fault));
     TRY(tside_i_hang_end(&setup, TSIDE_DRIVE_END, TSIDE_I_OWN_EYE, 0, &drive, fault));
-    shut = setup.travel.wraps_shut;
-    open = setup.travel.end;
-    total = tside_i_drive_turns(&setup.travel, &drive.hang, open);
+    TRY(tside_i_answer_number("rows", tside_i_drive_turns(&setup.travel, &drive.hang, setup.travel.end), &total, fault));
+    if (total > MOST_TURNS)
+        REFUSE(fault, TSIDE_NOT_MODELLED, "bar.tube.diameter", "", "the bar is so thin that no table holds its turns", "m", side->bar.tube.diameter, TSIDE_NO_RELATION, 0, 0);
     needed = 1 + (total > 1e-9 ? (int)ceil(total - 1e-9) : 0);
-    *count = needed;
-    if (needed > capacity)
+    if (needed > capacity) {
+        *count = needed;
         REFUSE(fault, TSIDE_TOO_SMALL, "capacity", "", "the turn table has more rows", "1", capacity, TSIDE_BELOW, needed, 0);
-    for (int i = 0; i < needed; i++) {
-        driven aim = {&setup.travel, &drive.hang, i};
-        int last = i == needed - 1;
-        double progress = last ? open : tside_i_rising_root(drive_turns_above, &aim, shut, open);
-        tside_i_spot spot;
-        tside_position position;
-        tside_i_lean lean;
-        tside_i_travel_at(&setup.travel, progress, &spot);
-        tside_i_travel_position(&setup.travel, &spot, &position);
-        lean = tside_i_lean_at(drive.hang.eye_x, drive.hang.eye_y, drive.hang.offset, &spot);
-        rows[i] = (tside_turn){last ? total : i, position.taken_up - before, position.taken_up, position.diameter, position.x, position.y, position.underside, position.opening,
-                               tside_i_torque(&lifting, &spot).drive, tside_i_lean_angle(&lean)};
-        before = position.taken_up;
     }
+    for (int i = 0; i < needed; i++) {
+        tside_turn row = turn_row(&setup, &drive.hang, i, total);
+        TRY(tside_i_within(fault, "rows", tside_i_finite(TSIDE_KIND_TURN, &row, fault)));
+    }
+    for (int i = 0; i < needed; i++) {
+        rows[i] = turn_row(&setup, &drive.hang, i, total);
+        rows[i].taken_up = rows[i].total - (i > 0 ? rows[i - 1].total : 0);
+    }
+    *count = needed;
     return TSIDE_OK;
 }

@@ -160,8 +160,8 @@ tside_status tside_bar_smallest(const tside_side *side, int *index, tside_fault 
         status = tside_i_plan(side, side->bars + i, &plan, fault);
         if (status != TSIDE_OK)
             return of_list(i, status, fault);
-        tside_material_values(&side->bars[i].material, &metal, NULL);
-        tside_round_section(&side->bars[i].tube, metal.density, &section, NULL);
+        TRY(of_list(i, tside_material_values(&side->bars[i].material, &metal, fault), fault));
+        TRY(of_list(i, tside_round_section(&side->bars[i].tube, metal.density, &section, fault), fault));
         over = excess(side, &plan);
         if (over < nearest)
             nearest = over, near = i;

@@ -178,7 +178,9 @@ START_TEST(denormal_bows_are_answered_or_refused)
                                   &side.drive_end.rise, &side.drive.collar_offset, &side.drive.height, &side.drive_end.guide.eye_clearance, &side.stops.wraps_shut, &side.stops.gap,
                                   &side.drive_end.extender.spacing, &side.drive_end.extender.end_distance, &side.drive_end.extender.member_height,
                                   &side.drive_end.extender.bolt_hole, &side.drive_end.extender.tube.side, &side.drive_end.extender.tube.wall};
+        tside_turn turns[40];
         double answer;
+        int count;
         if (i % 2)
             bench_side(&side);
         else
@@ -201,6 +203,8 @@ START_TEST(denormal_bows_are_answered_or_refused)
         } else
             answers_or_refuses(TSIDE_NOT_MODELLED, &fault, NULL, 0, "bow");
         answers_or_refuses(tside_plan_side(&side, &plan, &fault), &fault, NULL, 0, "plan");
+        count = 0;
+        answers_or_refuses(tside_plan_turns(&side, turns, 40, &count, &fault), &fault, &turns[0].turn, count * (int)(sizeof *turns / sizeof(double)), "turns");
     }
 }
 END_TEST
