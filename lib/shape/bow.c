@@ -332,12 +332,12 @@ tside_status tside_bow_at(const tside_bow *bow, double arc, tside_bow_point *poi
 
 static tside_status at_height(const tside_path *path, double height, double *arc, tside_fault *fault)
 {
-    double top;
+    double top, at;
     if (!isfinite(height))
         return tside_i_bound(fault, "height", "m", 0, TSIDE_NOT_FINITE, 0);
-    if (!tside_i_path_at_height(path, height, arc, &top))
+    if (!tside_i_path_at_height(path, height, &at, &top))
         REFUSE(fault, TSIDE_OUT_OF_REACH, "height", "", "above the bow's top", "m", height, TSIDE_ABOVE, top, 0);
-    return TSIDE_OK;
+    return ANSWER_NUMBER(at, arc, fault);
 }
 
 tside_status tside_bow_at_height(const tside_bow *bow, double height, double *arc, tside_fault *fault)
@@ -359,7 +359,7 @@ tside_status tside_bow_crossing(const tside_bow *bow, double x, double y, double
         return tside_i_bound(fault, !isfinite(x) ? "x" : !isfinite(y) ? "y" : "angle", "m", 0, TSIDE_NOT_FINITE, 0);
     if (!tside_i_path_crossing(&bow->centre, x, y, cos(angle), sin(angle), &near, &at))
         return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, "angle", "", "the line never meets the bow");
-    *distance = near;
-    *arc = at;
+    TRY(ANSWER_NUMBER(near, distance, fault));
+    *arc = at; /* finite, as the distance is */
     return TSIDE_OK;
 }

@@ -179,7 +179,7 @@ START_TEST(denormal_bows_are_answered_or_refused)
                                   &side.drive_end.extender.spacing, &side.drive_end.extender.end_distance, &side.drive_end.extender.member_height,
                                   &side.drive_end.extender.bolt_hole, &side.drive_end.extender.tube.side, &side.drive_end.extender.tube.wall};
         tside_turn turns[40];
-        double answer;
+        double answer, distances[2];
         int count;
         if (i % 2)
             bench_side(&side);
@@ -200,6 +200,9 @@ START_TEST(denormal_bows_are_answered_or_refused)
         if (tside_bow_make(&side.frame, &bow, &fault) == TSIDE_OK) {
             answers_or_refuses(tside_bow_at_height(&bow, 1, &answer, &fault), &fault, &answer, 1, "at a height");
             answers_or_refuses(tside_bow_face(&bow, 1, &answer, &fault), &fault, &answer, 1, "face");
+            answers_or_refuses(tside_bow_at_height(&bow, -DBL_MAX, &answer, &fault), &fault, &answer, 1, "far below");
+            answers_or_refuses(tside_bow_face(&bow, -DBL_MAX, &answer, &fault), &fault, &answer, 1, "face far below");
+            answers_or_refuses(tside_bow_crossing(&bow, 5, 1, PI * edges[i % EDGES], distances, distances + 1, &fault), &fault, distances, 2, "crossing");
         } else
             answers_or_refuses(TSIDE_NOT_MODELLED, &fault, NULL, 0, "bow");
         answers_or_refuses(tside_plan_side(&side, &plan, &fault), &fault, NULL, 0, "plan");
