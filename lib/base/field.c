@@ -189,6 +189,62 @@ tside_status tside_i_check(tside_kind kind, const char *name, const void *struct
     return tside_i_within(fault, name, tside_check(kind, structure, fault));
 }
 
+/* Whether none of what a row's bounds allow is on the right side of a fault's bound. */
+static int none_fits(const tside_field *row, const tside_fault *fault)
+{
+    switch (fault->relation) {
+    case TSIDE_BELOW: return row->high_open ? fault->bound >= row->high : fault->bound > row->high;
+    case TSIDE_NOT_ABOVE: return fault->bound >= row->high;
+    case TSIDE_ABOVE: return row->low_open ? fault->bound <= row->low : fault->bound < row->low;
+    case TSIDE_NOT_BELOW: return fault->bound <= row->low;
+    default: return 0;
+    }
+}
+
+tside_status tside_i_settle(tside_kind kind, const char *name, tside_status status, tside_fault *fault)
+{
+    size_t length = name ? strlen(name) : 0;
+    tside_place place;
+    if (status == TSIDE_OK || status == TSIDE_OUT_OF_BOUNDS || !fault || (name && (strncmp(fault->field, name, length) || fault->field[length++] != '.')))
+        return status;
+    if (tside_field_find(kind, fault->field + length, &place, NULL) == TSIDE_OK && none_fits(place.field, fault)) {
+        fault->relation = TSIDE_NONE_FITS;
+        fault->bound = 0;
+    }
+    return status;
+}
+
+/* Returns 1 where the structure has a field at the offset. */
+static int name_at(tside_kind kind, size_t offset, tside_fault *fault)
+{
+    int count;
+    const tside_field *row = tside_fields(kind, &count);
+    for (int i = 0; i < count; i++, row++) {
+        size_t within = offset - row->offset;
+        if (offset < row->offset)
+            continue;
+        if (!within && row->type < TSIDE_GROUP) {
+            tside_i_path(fault->field, row->name);
+            return 1;
+        }
+        if (row->type == TSIDE_LIST && within < row->stride * (size_t)row->capacity && name_at(row->kind, within % row->stride, fault)) {
+            tside_i_within(fault, row->name, tside_i_within_element(fault, (int)(within / row->stride), fault->status));
+            return 1;
+        }
+        if (row->type == TSIDE_GROUP && name_at(row->kind, within, fault)) {
+            tside_i_within(fault, row->name, fault->status);
+            return 1;
+        }
+    }
+    return 0;
+}
+
+void tside_i_name_at(tside_kind kind, size_t offset, tside_fault *fault)
+{
+    if (fault)
+        name_at(kind, offset, fault);
+}
+
 /* Reads "[12]" at *path; returns the index, or -1 where there is none to read, or it is not below the capacity. */
 static int read_index(const char **path, int capacity)
 {
