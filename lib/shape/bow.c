@@ -304,7 +304,7 @@ tside_status tside_bow_make(const tside_frame *frame, tside_bow *bow, tside_faul
 {
     tside_bow made;
     TRY(tside_i_check(TSIDE_KIND_FRAME, "frame", frame, fault));
-    TRY(tside_i_bow_make(frame, &made, fault));
+    TRY(tside_i_settle(TSIDE_KIND_FRAME, "frame", tside_i_bow_make(frame, &made, fault), fault));
     *bow = made;
     return TSIDE_OK;
 }
