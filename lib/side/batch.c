@@ -45,11 +45,22 @@ static void take(const tside_output *output, int row, const char *plan)
 }
 
 /* Each row lays its values over those of the row before: they are the same fields. */
+static tside_status not_whole(const tside_input *input, int row, tside_fault *fault)
+{
+    double value = *(const double *)(const void *)((const char *)input->data + input->stride * row);
+    if (isfinite(value))
+        tside_i_refuse(fault, TSIDE_OUT_OF_BOUNDS, "", "", "a count or a choice must be a whole number");
+    else
+        tside_i_bound(fault, "", "1", 0, TSIDE_NOT_FINITE, 0);
+    tside_i_name_at(TSIDE_KIND_SIDE, input->place.offset, fault);
+    return TSIDE_OUT_OF_BOUNDS;
+}
+
 static tside_status plan_row(int row, const tside_input *inputs, int count, tside_side *side, tside_plan *plan, tside_fault *fault)
 {
     for (int i = 0; i < count; i++)
         if (!put(inputs + i, row, (char *)side))
-            return tside_i_refuse(fault, TSIDE_OUT_OF_BOUNDS, inputs[i].place.field->name, "", "a count or a choice must be a whole number");
+            return not_whole(inputs + i, row, fault);
     TRY(tside_check(TSIDE_KIND_SIDE, side, fault));
     return tside_i_plan(side, &side->bar, plan, fault);
 }
