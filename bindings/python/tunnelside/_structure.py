@@ -233,7 +233,7 @@ class Error(ValueError):
 
     status: what to do, a Status; relation: how the value stands to its bound, a Relation.
     field: path of the field at fault, or None; other: the field it contradicts, or what would do, or None.
-    value, bound: what was refused and the bound it broke, in unit; None where nothing is compared.
+    value, bound: what was refused and the bound it broke, in unit; None where nothing is compared; where no value fits there is no bound.
     gap: how much is missing (negative) or left; index: which element, point or character, or None.
     row: of a batch, else None.
     reason: a clause that says why, or None.
@@ -253,7 +253,7 @@ class Error(ValueError):
         self.index: Optional[int] = index if index >= 0 else None
         self.row: Optional[int] = row if row >= 0 else None
         self.value: Optional[float] = value if related and finite else None
-        self.bound: Optional[float] = bound if related and finite else None
+        self.bound: Optional[float] = bound if related and finite and self.relation.name != "NONE_FITS" else None
         self.gap = gap
 
     def at(self, field: str, row: int) -> Error:
