@@ -235,7 +235,7 @@ TSIDE_API tside_status tside_eye_least(const tside_side *side, tside_which_end e
 
 /*
  * The lightest, per metre, of the side's list of bars that keeps twist and elastic lag within the side's limits where given, and its shear within the limit where its yield is known.
- * index: receives its place in the list. TSIDE_OUT_OF_REACH: none does; fault.index is the one that comes nearest. TSIDE_OUT_OF_BOUNDS: an empty list. Others as tside_plan_side.
+ * index: receives its place in the list. TSIDE_OUT_OF_REACH: none does; fault.index is the one that comes nearest, fault.value by what factor it exceeds them. TSIDE_OUT_OF_BOUNDS: an empty list. Others as tside_plan_side.
  */
 TSIDE_API tside_status tside_bar_smallest(const tside_side *side, int *index, tside_fault *fault);
 

@@ -156,7 +156,7 @@ tside_status tside_bar_smallest(const tside_side *side, int *index, tside_fault 
             lightest = section.mass, found = i;
     }
     if (found < 0) {
-        tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "bars", "limits", "no bar of the list keeps to the limits; the nearest exceeds them by this factor", "1", nearest, TSIDE_ABOVE, 1, 0);
+        tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "bars", "limits", "no bar of the list keeps to the limits", "1", nearest, TSIDE_NO_RELATION, 0, 0);
         if (fault)
             fault->index = near;
         return TSIDE_OUT_OF_REACH;
