@@ -53,6 +53,7 @@ static int stands_so(const tside_fault *fault)
     case TSIDE_ABOVE: return fault->value > fault->bound;
     case TSIDE_NOT_BELOW: return fault->value >= fault->bound;
     case TSIDE_NOT_FINITE: return fault->value == 0;
+    case TSIDE_NONE_FITS:
     case TSIDE_NOT_ONE_OF:
     case TSIDE_NO_RELATION: return isfinite(fault->value);
     }

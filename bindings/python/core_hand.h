@@ -134,12 +134,31 @@ static int put_choice(const tside_field *row, char *at, PyObject *value)
     return refuse(TSIDE_NOT_FOUND, TSIDE_NO_RELATION, row->name, known, "no such choice", 0, 0);
 }
 
-/* A structure, or a dictionary laid over what is there. */
-static int put_structure(int kind, const char *name, char *at, PyObject *value, int usual)
+/* A refusal of a value within a group, or within an element of a list (index not below 0), names its field from outside of it. Returns 0. */
+static int refused_within(const char *group, Py_ssize_t index)
+{
+    PyObject *type, *error, *trace, *whole;
+    PyErr_Fetch(&type, &error, &trace);
+    PyErr_NormalizeException(&type, &error, &trace);
+    whole = error && PyObject_HasAttrString(error, "within") ? PyObject_CallMethod(error, "within", "sn", group, index) : NULL;
+    if (!whole) {
+        PyErr_Restore(type, error, trace);
+        return 0;
+    }
+    PyErr_SetObject(type, whole);
+    Py_DECREF(whole);
+    Py_XDECREF(type);
+    Py_XDECREF(error);
+    Py_XDECREF(trace);
+    return 0;
+}
+
+/* A structure, or a dictionary laid over what is there. index: in a list, else -1. */
+static int put_structure(int kind, const char *name, Py_ssize_t index, char *at, PyObject *value, int usual)
 {
     const void *from;
     if (PyDict_Check(value))
-        return fill(kind, at, value, usual);
+        return fill(kind, at, value, usual) || refused_within(name, index);
     if (!structure_from(value, kind, name, &from))
         return 0;
     memcpy(at, from, structure_of(kind)->size);
@@ -156,7 +175,7 @@ static int put_list(const tside_field *row, char *at, PyObject *value)
     for (Py_ssize_t i = 0; good && i < count; i++) {
         char *element = at + row->offset + (size_t)i * row->stride;
         memcpy(element, structure_at(usual_of[row->kind]), structure_of((int)row->kind)->size);
-        good = put_structure((int)row->kind, row->name, element, PyList_GetItem(list, i), 1);
+        good = put_structure((int)row->kind, row->name, i, element, PyList_GetItem(list, i), 1);
     }
     if (good)
         *int_at(at, row->count_offset) = (int)count;
@@ -176,7 +195,7 @@ static int put(const tside_field *row, char *at, PyObject *value, int usual)
     case TSIDE_NUMBER: return number_from(value, row->unit, row->name, (double *)(void *)(at + row->offset));
     case TSIDE_COUNT: return whole_from(value, row->name, int_at(at, row->offset));
     case TSIDE_CHOICE: return put_choice(row, at, value);
-    case TSIDE_GROUP: return put_structure((int)row->kind, row->name, at + row->offset, value, usual);
+    case TSIDE_GROUP: return put_structure((int)row->kind, row->name, -1, at + row->offset, value, usual);
     case TSIDE_LIST: return put_list(row, at, value);
     }
     return 0;

@@ -38,7 +38,8 @@ typedef enum tside_relation {
     TSIDE_ABOVE,      /* value > bound, and the bound itself is allowed */
     TSIDE_NOT_BELOW,  /* value >= bound, and must be below it */
     TSIDE_NOT_ONE_OF, /* not one of the choices, which are 0 to bound */
-    TSIDE_NOT_FINITE  /* not a number, or infinite */
+    TSIDE_NOT_FINITE, /* not a number, or infinite */
+    TSIDE_NONE_FITS   /* no value within the field's own bounds would do: mend the other field; bound is 0 */
 } tside_relation;
 
 enum { TSIDE_PATH_SIZE = 96 };
@@ -47,13 +48,13 @@ enum { TSIDE_PATH_SIZE = 96 };
 typedef struct tside_fault {
     tside_status status;
     tside_relation relation;
-    char field[TSIDE_PATH_SIZE]; /* path of the field, such as "roll.core"; "" if none */
+    char field[TSIDE_PATH_SIZE]; /* path of the field, such as "roll.core", from the side or from the argument that holds it; "" if none */
     char other[TSIDE_PATH_SIZE]; /* the field it contradicts, or the names that would do; "" if none */
     const char *unit;            /* unit of value, bound and gap; "1" for a plain number */
     const char *reason;          /* a clause that says why, or "" */
     int index;                   /* which element, point, row or character; else -1 */
     double value;                /* the value refused */
-    double bound;                /* the bound it broke, or the greatest or least value that fits */
+    double bound;                /* the bound it broke, or the greatest or least value that fits, which is within the field's own bounds */
     double gap;                  /* how much is left (negative: missing) where the reason speaks of a gap; else 0 */
 } tside_fault;
 

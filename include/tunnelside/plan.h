@@ -214,7 +214,7 @@ typedef struct tside_turn {
 /*
  * Plans one side.
  * side: every field checked; plan: receives everything, findings included.
- * TSIDE_OUT_OF_BOUNDS, TSIDE_CONTRADICTS, TSIDE_OUT_OF_REACH, TSIDE_NOT_MODELLED: as the functions that it is made of; the fault's path starts at the side.
+ * TSIDE_OUT_OF_BOUNDS, TSIDE_CONTRADICTS, TSIDE_OUT_OF_REACH, TSIDE_NOT_MODELLED: as the functions that it is made of; the fault's paths start at the side.
  */
 TSIDE_API tside_status tside_plan_side(const tside_side *side, tside_plan *plan, tside_fault *fault);
 
@@ -226,15 +226,16 @@ TSIDE_API tside_status tside_plan_side(const tside_side *side, tside_plan *plan,
 TSIDE_API tside_status tside_plan_turns(const tside_side *side, tside_turn *rows, int capacity, int *count, tside_fault *fault);
 
 /*
- * The least rise of an end's eye above the fixing that clears what rides on the guide, keeps kick out under the eye's placing error, and the running side force, within
- * the side's limits where given. The eye is placed best at every height tried. end: which; rise: receives metres, up to 5.
- * TSIDE_OUT_OF_REACH: not even 5 m is enough. Others as tside_plan_side.
+ * The least rise of an end's eye above the fixing that clears what rides on the guide, keeps the guide's foot clear of the ground as asked, and kick out under the eye's
+ * placing error, and the running side force, within the side's limits where given. The eye is placed best at every height tried, also where the side's own is not.
+ * end: which; rise: receives metres, up to 5.
+ * TSIDE_OUT_OF_REACH: not even 5 m is enough. TSIDE_CONTRADICTS: at 5 m the foot is still too near the ground, or the collar rides on the chain. Others as tside_plan_side.
  */
 TSIDE_API tside_status tside_eye_least(const tside_side *side, tside_which_end end, double *rise, tside_fault *fault);
 
 /*
  * The lightest, per metre, of the side's list of bars that keeps twist and elastic lag within the side's limits where given, and its shear within the limit where its yield is known.
- * index: receives its place in the list. TSIDE_OUT_OF_REACH: none does; fault.index is the one that comes nearest. TSIDE_OUT_OF_BOUNDS: an empty list. Others as tside_plan_side.
+ * index: receives its place in the list. TSIDE_OUT_OF_REACH: none does; fault.index is the one that comes nearest, fault.value by what factor it exceeds them. TSIDE_OUT_OF_BOUNDS: an empty list. Others as tside_plan_side.
  */
 TSIDE_API tside_status tside_bar_smallest(const tside_side *side, int *index, tside_fault *fault);
 

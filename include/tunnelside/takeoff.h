@@ -114,8 +114,8 @@ enum { TSIDE_ITEMS = 48 }; /* no side has more lines */
  * motor and where given: one way + 1.5 times the opening. Extenders, bolts and their patches: only at an end on an extender. Bolts: as tside_bolt_choose, for the tube, the bow
  * or the member, and one patch of tape at the bow, two at the member; with more washers where the thread would not reach.
  * TSIDE_OUT_OF_BOUNDS: a field of side or fittings. TSIDE_TOO_SMALL: more lines than capacity: only count is written. TSIDE_CONTRADICTS: a bolt or eye bolt thicker than
- * its hole; a guide longer than its stock; lower hooks not below the hip; as tside_bar_sticks. TSIDE_OUT_OF_REACH: no stock bolt is long enough; the fault's field is then such
- * as drive_end.member.bolt.grip.
+ * its hole; a guide longer than its stock; lower hooks not below the hip; as tside_bar_sticks. TSIDE_OUT_OF_REACH: no stock bolt is long enough; the fault's field is then the
+ * extender's tube (at the bow) or fittings.member_depth.
  * Sources: common practice, no published source, for what is counted by what; lengths by derivation.
  */
 TSIDE_API tside_status tside_takeoff(const tside_side *side, const tside_plan *plan, const tside_fittings *fittings, tside_item *items, int capacity, int *count,

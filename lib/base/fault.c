@@ -58,6 +58,14 @@ tside_status tside_i_refuse(tside_fault *fault, tside_status status, const char 
     return tside_i_refuse_value(fault, status, field, other, reason, "1", 0, TSIDE_NO_RELATION, 0, 0);
 }
 
+tside_status tside_i_refuse_told(tside_fault *fault, tside_status status, const tside_i_told *told, const char *other, const char *reason, double value, tside_relation relation,
+                                 double bound, double gap)
+{
+    if (told->chosen)
+        return tside_i_refuse(fault, status, told->field, other, reason);
+    return tside_i_refuse_value(fault, status, told->field, other, reason, "m", value - told->from, relation, bound - told->from, gap);
+}
+
 tside_status tside_i_bound(tside_fault *fault, const char *field, const char *unit, double value, tside_relation relation, double bound)
 {
     return tside_i_refuse_value(fault, TSIDE_OUT_OF_BOUNDS, field, "", "", unit, value, relation, bound, 0);
@@ -144,12 +152,16 @@ static void put_bound(tside_i_text *text, const tside_fault *fault)
     put_after(text, ": ", fault->reason);
 }
 
-/* "; the greatest that fits is 2 m, 1 m is missing" */
+/* "; the greatest that fits is 2 m, 1 m is missing", "; no value of it fits" */
 static void put_fit(tside_i_text *text, const tside_fault *fault)
 {
     const int greatest = fault->relation == TSIDE_ABOVE || fault->relation == TSIDE_NOT_BELOW;
-    tside_i_put(text, greatest ? "; the greatest that fits is " : "; the least that fits is ");
-    put_quantity(text, fault->bound, fault->unit);
+    if (fault->relation == TSIDE_NONE_FITS) {
+        tside_i_put(text, "; no value of it fits");
+    } else {
+        tside_i_put(text, greatest ? "; the greatest that fits is " : "; the least that fits is ");
+        put_quantity(text, fault->bound, fault->unit);
+    }
     if (fault->gap < 0 || fault->gap > 0) {
         tside_i_put(text, ", ");
         put_quantity(text, fabs(fault->gap), fault->unit);
@@ -160,8 +172,8 @@ static void put_fit(tside_i_text *text, const tside_fault *fault)
 /* "3 m contradicts hip: why; the greatest that fits is 2 m", "3 m is out of reach (hip): why; ..." */
 static void put_conflict(tside_i_text *text, const tside_fault *fault)
 {
-    const int contradicts = fault->status == TSIDE_CONTRADICTS;
-    if (broken(fault)) {
+    const int contradicts = fault->status == TSIDE_CONTRADICTS, of_value = broken(fault) || fault->relation == TSIDE_NONE_FITS;
+    if (of_value) {
         put_quantity(text, fault->value, fault->unit);
         tside_i_put(text, contradicts ? " " : " is ");
     }
@@ -172,7 +184,7 @@ static void put_conflict(tside_i_text *text, const tside_fault *fault)
         tside_i_put(text, contradicts ? "" : ")");
     }
     put_after(text, ": ", fault->reason);
-    if (broken(fault))
+    if (of_value)
         put_fit(text, fault);
 }
 
@@ -201,7 +213,7 @@ size_t tside_fault_text(const tside_fault *fault, char *buffer, size_t size)
         tside_i_put_number(&text, fault->value);
         tside_i_put(&text, " is not one of the choices 0 to ");
         tside_i_put_number(&text, fault->bound);
-    } else if (fault->status == TSIDE_CONTRADICTS) {
+    } else if (fault->status == TSIDE_CONTRADICTS || fault->relation == TSIDE_NONE_FITS) {
         put_conflict(&text, fault);
     } else if (!broken(fault)) {
         put_reason(&text, fault);

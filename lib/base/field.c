@@ -289,6 +289,31 @@ tside_status tside_i_answer_number(const char *name, double made, double *number
 
 /* --- paths --- */
 
+/* Whether none of what a row's bounds allow is on the right side of a fault's bound. */
+static int none_fits(const tside_field *row, const tside_fault *fault)
+{
+    switch (fault->relation) {
+    case TSIDE_BELOW: return row->high_open ? fault->bound >= row->high : fault->bound > row->high;
+    case TSIDE_NOT_ABOVE: return fault->bound >= row->high;
+    case TSIDE_ABOVE: return row->low_open ? fault->bound <= row->low : fault->bound < row->low;
+    case TSIDE_NOT_BELOW: return fault->bound <= row->low;
+    default: return 0;
+    }
+}
+
+tside_status tside_i_settle(tside_kind kind, const char *name, tside_status status, tside_fault *fault)
+{
+    size_t length = name ? strlen(name) : 0;
+    tside_place place;
+    if (status == TSIDE_OK || status == TSIDE_OUT_OF_BOUNDS || !fault || (name && (strncmp(fault->field, name, length) || fault->field[length++] != '.')))
+        return status;
+    if (tside_field_find(kind, fault->field + length, &place, NULL) == TSIDE_OK && none_fits(place.field, fault)) {
+        fault->relation = TSIDE_NONE_FITS;
+        fault->bound = 0;
+    }
+    return status;
+}
+
 /* Reads "[12]" at *path; returns the index, or -1 where there is none to read, or it is not below the capacity. */
 static int read_index(const char **path, int capacity)
 {

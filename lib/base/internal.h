@@ -32,6 +32,23 @@ tside_status tside_i_refuse_by(tside_fault *fault, const tside_i_refusal *refusa
         return tside_i_refuse_by(fault, &refusal, value, bound, gap); \
     } while (0)
 
+/* How a length was told: by a field that measures it from somewhere, or where chosen, by a choice and no number. */
+typedef struct tside_i_told {
+    const char *field;
+    double from; /* m */
+    int chosen;
+} tside_i_told;
+
+/* Refuses a length as it was told. value, bound: m, of the length itself. */
+tside_status tside_i_refuse_told(tside_fault *fault, tside_status status, const tside_i_told *told, const char *other, const char *reason, double value, tside_relation relation,
+                                 double bound, double gap);
+
+/* What a refusal calls that which a function was given beside the structure it refuses: its own arguments, or the fields of a side that they come from. */
+typedef struct tside_i_names {
+    tside_i_told eye_x, eye_y;
+    const char *offset, *bow, *travel;
+} tside_i_names;
+
 /* No argument in SI units is as large, and products of a few such do not overflow. */
 #define TSIDE_MOST 1e15
 
@@ -67,6 +84,12 @@ tside_status tside_i_answer_list(tside_kind kind, const char *name, const void *
 /* For an answer that is a number alone. */
 tside_status tside_i_answer_number(const char *name, double made, double *number, tside_fault *fault);
 #define ANSWER_NUMBER(made, number, fault) tside_i_answer_number(#number, made, number, fault)
+
+/*
+ * Before a public function answers: a refusal's bound that its field may not have is no help, and becomes TSIDE_NONE_FITS. name: the argument that the fault's path
+ * begins with, as in tside_i_check, or NULL where it begins in the structure.
+ */
+tside_status tside_i_settle(tside_kind kind, const char *name, tside_status status, tside_fault *fault);
 
 /* A number inside its bounds and on none of them: the common case, and the fast one. A value not a number is not inside. */
 static inline int tside_i_well_inside(const tside_field *row, const void *structure)

@@ -223,7 +223,7 @@ static tside_status of_element(tside_fault *fault, const char *list, int i, cons
 static tside_status check_lengths(const tside_stock *stock, tside_fault *fault)
 {
     if (!stock->length_count)
-        return tside_i_bound(fault, "stock.length_count", "1", 0, TSIDE_BELOW, 1);
+        return tside_i_bound(fault, "stock.lengths", "1", 0, TSIDE_BELOW, 1);
     for (int k = 0; k < stock->length_count; k++) {
         const double length = stock->lengths[k].length;
         if (length <= stock->trim)

@@ -264,7 +264,7 @@ tside_status tside_bolt_choose(const tside_bolt *bolt, tside_bolt_plan *plan, ts
     double length;
     tside_bolt_plan made;
     TRY(check_bolt(bolt, fault));
-    TRY(choose_length(bolt, &length, fault));
+    TRY(tside_i_settle(TSIDE_KIND_BOLT, "bolt", choose_length(bolt, &length, fault), fault));
     s = sizes + bolt->size;
     w = s->washers + bolt->washer;
     made = (tside_bolt_plan){

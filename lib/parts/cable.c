@@ -23,6 +23,7 @@ TABLE(tside_i_cable_table, rows);
 
 #define RHO 1.7241e-8 /* ohm m, annealed copper at 20 C */
 #define ALPHA 0.00393 /* per K, at 20 C */
+#define HANDED_BACK 1e-9 /* relative: a greatest length that was refused by comes back with other last digits */
 #define LAY 1.02      /* strands are laid in a helix, and so are longer than their cable */
 
 enum { LARGEST_GAUGE = -3, SMALLEST_GAUGE = 40 };
@@ -86,7 +87,7 @@ int tside_i_cable_size(tside_cable *cable, int i)
 tside_status tside_cable_smallest(const tside_cable *cable, double voltage, double current, tside_loading loading, double drop, tside_cable *smallest, tside_fault *fault)
 {
     tside_cable tried = *cable;
-    double lost = 0;
+    double resistance = 0, most;
     if (cable->wire == TSIDE_NO_CABLE)
         return tside_i_bound(fault, "cable.wire", "1", cable->wire, TSIDE_NOT_ONE_OF, TSIDE_AREA);
     tried.gauge = gauges[0];
@@ -98,11 +99,14 @@ tside_status tside_cable_smallest(const tside_cable *cable, double voltage, doub
     if (loading != TSIDE_RUNNING && loading != TSIDE_STARTING)
         return tside_i_bound(fault, "loading", "1", loading, TSIDE_NOT_ONE_OF, TSIDE_STARTING);
     for (int i = 0; tside_i_cable_size(&tried, i); i++) {
-        lost = tside_i_cable_drop(tside_i_cable_resistance(&tried, tried.length), voltage, current, loading);
-        if (lost <= drop) {
+        resistance = tside_i_cable_resistance(&tried, tried.length);
+        if (tside_i_cable_drop(resistance, voltage, current, loading) <= drop * (1 + HANDED_BACK)) {
             *smallest = tried;
             return TSIDE_OK;
         }
     }
-    REFUSE(fault, TSIDE_OUT_OF_REACH, "cable.length", "drop", "not even the largest size keeps the drop", "V", lost, TSIDE_ABOVE, drop, 0);
+    most = drop / current * (loading == TSIDE_STARTING ? voltage / (voltage - drop) : 1); /* ohm, that loses just so much */
+    tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "cable.length", "drop", "not even the largest size keeps the drop", "m", tried.length, TSIDE_ABOVE,
+                         tried.length * most / resistance, 0);
+    return tside_i_settle(TSIDE_KIND_CABLE, "cable", TSIDE_OUT_OF_REACH, fault);
 }

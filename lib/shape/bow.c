@@ -315,7 +315,7 @@ tside_status tside_bow_make(const tside_frame *frame, tside_bow *bow, tside_faul
     tside_bow made;
     memset(&made, 0, sizeof made); /* what a bow does not have is 0: equal frames give equal bytes */
     TRY(tside_i_check(TSIDE_KIND_FRAME, "frame", frame, fault));
-    TRY(tside_i_bow_make(frame, &made, fault));
+    TRY(tside_i_settle(TSIDE_KIND_FRAME, "frame", tside_i_bow_make(frame, &made, fault), fault));
     memcpy(bow, &made, sizeof made);
     return TSIDE_OK;
 }

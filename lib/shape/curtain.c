@@ -136,7 +136,7 @@ static void wrap(tside_line *line, bulge *bulges, int count, double last_slope)
     }
 }
 
-tside_status tside_i_line_make(const tside_bow *bow, const tside_curtain *curtain, tside_line *line, tside_fault *fault)
+tside_status tside_i_line_make(const tside_bow *bow, const tside_curtain *curtain, const char *top_name, const char *board_name, tside_line *line, tside_fault *fault)
 {
     bulge bulges[BULGES];
     int count = 1;
@@ -149,10 +149,10 @@ tside_status tside_i_line_make(const tside_bow *bow, const tside_curtain *curtai
         REFUSE(fault, TSIDE_CONTRADICTS, "curtain.sill", "curtain.hip", "the sill must lie below the hip", "m", curtain->sill, TSIDE_NOT_BELOW,
                                     curtain->hip, 0);
     if (!tside_i_path_at_height(&bow->face, curtain->hip, &arc, &top))
-        REFUSE(fault, TSIDE_OUT_OF_REACH, "curtain.hip", "frame.peak_height", "the hip lies above the bow's top", "m", curtain->hip, TSIDE_ABOVE, top, 0);
+        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "curtain.hip", top_name, "the hip lies above the bow's top", "m", curtain->hip, TSIDE_ABOVE, top, 0);
     if (bow->board_given && !(bow->board_y < curtain->hip))
-        REFUSE(fault, TSIDE_CONTRADICTS, "frame.board_top", "curtain.hip", "the baseboard must end below the hip", "m", bow->board_y, TSIDE_NOT_BELOW,
-                                    curtain->hip, 0);
+        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "curtain.hip", board_name, "the baseboard must end below the hip", "m", curtain->hip, TSIDE_NOT_ABOVE,
+                                    bow->board_y, 0);
     line->x = tside_i_path_at(&bow->face, arc).x + curtain->standoff;
     line->y = curtain->hip;
     bulges[0] = (bulge){line->x, line->y, 0, -TSIDE_PI, TSIDE_PI, 0, -1};
@@ -173,7 +173,7 @@ tside_status tside_line_make(const tside_bow *bow, const tside_curtain *curtain,
     tside_line made;
     memset(&made, 0, sizeof made); /* what a line does not have is 0: equal walls give equal bytes */
     TRY(tside_i_check(TSIDE_KIND_CURTAIN, "curtain", curtain, fault));
-    TRY(tside_i_line_make(bow, curtain, &made, fault));
+    TRY(tside_i_settle(TSIDE_KIND_CURTAIN, "curtain", tside_i_line_make(bow, curtain, "bow", "bow", &made, fault), fault));
     memcpy(line, &made, sizeof made);
     return TSIDE_OK;
 }

@@ -64,7 +64,7 @@ tside_status tside_roll_thickness(double core, double wraps_before, double turns
         if (argument[i].value > argument[i].high)
             return tside_i_bound(fault, argument[i].name, argument[i].unit, argument[i].value, TSIDE_ABOVE, argument[i].high);
     }
-    if (taken_up < bare)
+    if (taken_up < bare * (1 - SLACK)) /* the bound itself comes back with other last digits */
         REFUSE(fault, TSIDE_CONTRADICTS, "taken_up", "core", "so many turns of the bare core take up more", "m", taken_up, TSIDE_BELOW, bare, 0);
-    return ANSWER_NUMBER((taken_up / TSIDE_PI - turns * core) / (turns * (2 * wraps_before + turns)), thickness, fault);
+    return ANSWER_NUMBER(fmax(taken_up / TSIDE_PI - turns * core, 0) / (turns * (2 * wraps_before + turns)), thickness, fault);
 }

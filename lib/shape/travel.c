@@ -563,18 +563,18 @@ static tside_status find_shut(const tside_stops *stops, const tside_curtain *cur
 
 static tside_status find_open(const tside_stops *stops, double shut, const tside_travel *travel, double most, double *open, tside_fault *fault)
 {
+    const char *shut_name = stops->shut_by == TSIDE_SHUT_SEAL ? "stops.seal" : "stops.shut_height";
     double low = travel->wraps_shut;
     if (stops->open_by == TSIDE_OPEN_GAP) {
         target top = {travel, travel->rail - stops->gap};
         double room = fmax(0, stops->gap - top_above(low, &top));
         if (stops->gap > room + SLACK)
-            REFUSE(fault, TSIDE_CONTRADICTS, "stops.gap", "stops.shut_height", "open would lie below shut", "m", stops->gap, TSIDE_ABOVE, room, 0);
+            return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "stops.gap", shut_name, "open would lie below shut", "m", stops->gap, TSIDE_ABOVE, room, 0);
         *open = tside_i_rising_root(top_above, &top, low, most);
     } else {
         target underside = {travel, stops->open_height};
         if (stops->open_height < shut - SLACK)
-            REFUSE(fault, TSIDE_CONTRADICTS, "stops.open_height", "stops.shut_height", "open would lie below shut", "m", stops->open_height, TSIDE_BELOW, shut,
-                                        0);
+            return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "stops.open_height", shut_name, "open would lie below shut", "m", stops->open_height, TSIDE_BELOW, shut, 0);
         if (stops->open_height > travel->highest + SLACK)
             REFUSE(fault, TSIDE_CONTRADICTS, "stops.open_height", "curtain.hip", "open, the roll's top would pass the rail", "m", stops->open_height,
                                         TSIDE_ABOVE, travel->highest, 0);
@@ -631,7 +631,7 @@ tside_status tside_travel_make(const tside_line *line, const tside_curtain *curt
     TRY(tside_i_check(TSIDE_KIND_CURTAIN, "curtain", curtain, fault));
     TRY(tside_i_check(TSIDE_KIND_ROLL, "roll", roll, fault));
     TRY(tside_i_check(TSIDE_KIND_STOPS, "stops", stops, fault));
-    TRY(tside_i_travel_make(line, curtain, roll, stops, 0, &made, fault));
+    TRY(tside_i_settle(TSIDE_KIND_STOPS, "stops", tside_i_travel_make(line, curtain, roll, stops, 0, &made, fault), fault));
     memcpy(travel, &made, sizeof made);
     return TSIDE_OK;
 }

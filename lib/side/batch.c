@@ -21,10 +21,18 @@ static size_t given_offset(const tside_place *place)
     return place->offset - place->field->offset + place->field->given_offset;
 }
 
-/* Stands for a count or a choice that is no whole number, and is out of the bounds of every one: it is refused if its row applies. */
+/* Stand for a count or a choice that is no whole number, or no finite one, and are out of the bounds of every one: it is refused if its row applies. */
 #define NOT_WHOLE INT_MIN
+#define NOT_FINITE (INT_MIN + 1)
 
 /* Counts and choices come as numbers. */
+static int whole(double value)
+{
+    if (!isfinite(value))
+        return NOT_FINITE;
+    return value >= -1e9 && value <= 1e9 && value == floor(value) ? (int)value : NOT_WHOLE;
+}
+
 static void put(const tside_input *input, int row, char *side)
 {
     double value = *(const double *)(const void *)((const char *)input->data + input->stride * row);
@@ -35,7 +43,7 @@ static void put(const tside_input *input, int row, char *side)
             *(int *)(void *)(side + given_offset(&input->place)) = 1;
         return;
     }
-    *(int *)(void *)member = value >= -1e9 && value <= 1e9 && value == floor(value) ? (int)value : NOT_WHOLE;
+    *(int *)(void *)member = whole(value);
 }
 
 static void take(const tside_output *output, int row, const char *plan)
@@ -46,6 +54,16 @@ static void take(const tside_output *output, int row, const char *plan)
     *row_of(output->data, output->stride, row) = output->place.field->type == TSIDE_NUMBER ? *(const double *)(const void *)member : *(const int *)(const void *)member;
 }
 
+/* Says of what stands for another value what it was. */
+static void say_what_it_was(tside_fault *fault)
+{
+    if (fault->value != NOT_WHOLE && fault->value != NOT_FINITE)
+        return;
+    fault->relation = fault->value == NOT_FINITE ? TSIDE_NOT_FINITE : TSIDE_NO_RELATION;
+    fault->reason = fault->value == NOT_FINITE ? "" : "a count or a choice must be a whole number";
+    fault->value = fault->bound = 0;
+}
+
 /* Each row lays its values over those of the row before: they are the same fields. */
 static tside_status plan_row(int row, const tside_input *inputs, int count, tside_side *side, tside_plan *plan, tside_fault *fault)
 {
@@ -53,11 +71,8 @@ static tside_status plan_row(int row, const tside_input *inputs, int count, tsid
     for (int i = 0; i < count; i++)
         put(inputs + i, row, (char *)side);
     status = tside_check(TSIDE_KIND_SIDE, side, fault);
-    if (status != TSIDE_OK && fault && fault->value == NOT_WHOLE) {
-        fault->relation = TSIDE_NO_RELATION;
-        fault->value = fault->bound = 0;
-        fault->reason = "a count or a choice must be a whole number";
-    }
+    if (status != TSIDE_OK && fault)
+        say_what_it_was(fault);
     TRY(status);
     return tside_i_plan(side, &side->bar, plan, fault);
 }

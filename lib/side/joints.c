@@ -18,7 +18,7 @@ tside_status tside_i_bar_make(const tside_bar *bar, double curtain, tside_i_made
     if (B <= S + FITS)
         return TSIDE_OK;
     if (S < least - FITS)
-        REFUSE(fault, TSIDE_CONTRADICTS, "bar.stock", "bar.splice_near", "too short to keep every joint from the drive and within the curtain", "m", S, TSIDE_BELOW, least, 0);
+        REFUSE(fault, TSIDE_CONTRADICTS, "stock", "splice_near", "too short to keep every joint from the drive and within the curtain", "m", S, TSIDE_BELOW, least, 0);
     made->sticks = (int)ceil((B - w - FITS) / (S - w));
     made->before = S;
     made->last = B - (made->sticks - 1) * (S - w);
@@ -52,7 +52,7 @@ tside_status tside_bar_sticks(const tside_bar *bar, double curtain, tside_bar_st
     if (curtain > 1000)
         return tside_i_bound(fault, "curtain", "m", curtain, TSIDE_ABOVE, 1000);
     if (bar->joints == TSIDE_JOINTS_FROM_STOCK)
-        TRY(tside_i_bar_make(bar, curtain, &m, fault));
+        TRY(tside_i_settle(TSIDE_KIND_BAR, "bar", tside_i_within(fault, "bar", tside_i_bar_make(bar, curtain, &m, fault)), fault));
     else if (bar->splices > 0)
         REFUSE(fault, TSIDE_CONTRADICTS, "bar.splices", "bar.joints", "where joints are given, only the nearest one's place is known", "1", bar->splices, TSIDE_ABOVE, 0, 0);
     *count = m.sticks;

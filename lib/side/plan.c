@@ -22,6 +22,13 @@ const char *tside_i_end_name(tside_which_end which)
     return which == TSIDE_DRIVE_END ? "drive_end" : "free_end";
 }
 
+tside_status tside_i_within_bar(const tside_i_setup *setup, tside_fault *fault, tside_status status)
+{
+    if (setup->bar == &setup->side->bar)
+        return tside_i_within(fault, "bar", status);
+    return tside_i_within(fault, "bars", tside_i_within_element(fault, (int)(setup->bar - setup->side->bars), status));
+}
+
 /* --- making ready --- */
 
 static tside_status check_drive(const tside_drive *drive, tside_fault *fault)
@@ -82,38 +89,41 @@ tside_status tside_i_set_up(const tside_side *side, const tside_bar *bar, tside_
     TRY(check_keep_outs(&side->drive_end, "drive_end", fault));
     TRY(check_keep_outs(&side->free_end, "free_end", fault));
     TRY(tside_i_bow_make(&side->frame, &bow, fault));
-    TRY(tside_i_line_make(&bow, &side->curtain, &setup->travel.line, fault));
-    TRY(tside_i_within(fault, "bar", tside_material_values(&bar->material, &setup->bar_metal, fault)));
-    TRY(tside_i_within(fault, "bar", tside_round_section(&bar->tube, setup->bar_metal.density, &setup->bar_section, fault)));
+    TRY(tside_i_line_make(&bow, &side->curtain, "frame.peak_height", "frame.board_top", &setup->travel.line, fault));
+    TRY(tside_i_within_bar(setup, fault, tside_material_values(&bar->material, &setup->bar_metal, fault)));
+    TRY(tside_i_within_bar(setup, fault, tside_round_section(&bar->tube, setup->bar_metal.density, &setup->bar_section, fault)));
     TRY(make_travel(setup, 0, &side->stops, fault));
     setup->load = side_load(side, bar, &setup->bar_section);
     return TSIDE_OK;
 }
 
-/* Gives a fault about an eye the name of the field that sets its height. */
-static tside_status name_eye(const tside_i_setup *setup, tside_i_place place, tside_status status, tside_fault *fault)
+/* What sets a guide's eye, and what rides on the guide, in the side's own words. */
+static tside_i_names end_names(const tside_i_setup *setup, tside_which_end which, tside_i_place place)
 {
-    if (status == TSIDE_OK || !fault || fault->field[0] != 'e' || fault->field[4] != 'y')
-        return status;
-    if (place == TSIDE_I_HIP)
-        tside_i_path(fault->field, "hung");
-    else {
-        tside_i_path(fault->field, "rise");
-        fault->value -= setup->side->curtain.hip;
-        fault->bound -= setup->side->curtain.hip;
-    }
-    return status;
+    const tside_end *end = tside_i_end(setup->side, which);
+    int best = place == TSIDE_I_BEST_EYE || end->placed == TSIDE_EYE_BEST;
+    return (tside_i_names){
+        .eye_x = {best ? "placed" : "eye_outboard", setup->travel.line.x - setup->side->curtain.standoff, best},
+        .eye_y = {place == TSIDE_I_HIP ? "hung" : "rise", setup->side->curtain.hip, place == TSIDE_I_HIP},
+        .offset = which == TSIDE_DRIVE_END ? "drive.collar_offset" : "collar.offset",
+        .bow = "frame",
+        .travel = "stops",
+    };
 }
 
-static tside_status place_eye(const tside_i_setup *setup, const tside_end *end, tside_i_place place, double rise, double offset, tside_i_hung *hung, tside_fault *fault)
+static tside_status place_eye(const tside_i_setup *setup, const tside_end *end, tside_i_place place, double rise, const tside_collar *collar, const tside_i_names *names,
+                              tside_i_hung *hung, tside_fault *fault)
 {
+    double ignored;
     hung->eye_x = setup->travel.line.x;
     hung->eye_y = setup->travel.line.y;
     if (place == TSIDE_I_HIP)
         return TSIDE_OK;
     hung->eye_y = setup->side->curtain.hip + (place == TSIDE_I_BEST_EYE ? rise : end->rise);
-    if (place == TSIDE_I_BEST_EYE || end->placed == TSIDE_EYE_BEST)
-        return tside_eye_best(&setup->travel, hung->eye_y, offset, &hung->eye_x, fault);
+    if (place == TSIDE_I_BEST_EYE || end->placed == TSIDE_EYE_BEST) {
+        TRY(tside_i_eye_clears(&setup->travel, &end->guide, collar, hung->eye_y, names, &ignored, fault));
+        return tside_eye_best(&setup->travel, hung->eye_y, collar->offset, &hung->eye_x, fault);
+    }
     hung->eye_x = setup->travel.line.x - setup->side->curtain.standoff + end->eye_outboard;
     return TSIDE_OK;
 }
@@ -122,14 +132,17 @@ tside_status tside_i_hang_end(const tside_i_setup *setup, tside_which_end which,
 {
     const tside_end *end = tside_i_end(setup->side, which);
     tside_collar collar = tside_i_end_collar(setup->side, which);
+    tside_i_names names;
     tside_status status;
     int instead = place == TSIDE_I_HIP && end->hung != TSIDE_ON_HIP; /* only to compare: no error is asked */
     if (place == TSIDE_I_OWN_EYE && end->hung == TSIDE_ON_HIP)
         place = TSIDE_I_HIP;
-    status = place_eye(setup, end, place, rise, collar.offset, hung, fault);
+    names = end_names(setup, which, place);
+    status = place_eye(setup, end, place, rise, &collar, &names, hung, fault);
     if (status == TSIDE_OK)
-        status = tside_i_hang_and_sweep(&setup->travel, &end->guide, &collar, hung->eye_x, hung->eye_y, instead ? 0 : end->guide.placing_error, &hung->hang, &hung->sweep, fault);
-    return tside_i_within(fault, tside_i_end_name(which), name_eye(setup, place, status, fault));
+        status = tside_i_hang_and_sweep(&setup->travel, &end->guide, &collar, hung->eye_x, hung->eye_y, instead ? 0 : end->guide.placing_error, &names, &hung->hang, &hung->sweep,
+                                        fault);
+    return tside_i_within(fault, tside_i_end_name(which), status);
 }
 
 /* --- forces at the eye --- */
@@ -209,18 +222,23 @@ static void hip_instead(const tside_i_setup *setup, tside_which_end which, tside
 }
 
 /* The bow is made once more: to keep it beside the travel would take too much stack. */
-static tside_status lay_out(const tside_i_setup *setup, const tside_end *end, const tside_i_hung *hung, tside_layout *layout, tside_fault *fault)
+static tside_status lay_out(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung, tside_layout *layout, tside_fault *fault)
 {
+    const tside_i_names names = end_names(setup, which, TSIDE_I_OWN_EYE);
     tside_bow bow;
+    tside_i_hip hip;
     TRY(tside_i_bow_make(&setup->side->frame, &bow, fault));
-    return tside_i_layout_place(&end->extender, &bow, setup->side->curtain.hip, hung->eye_x, hung->eye_y, layout, fault);
+    TRY(tside_i_hip_find(&bow, setup->side->curtain.hip, "curtain.hip", &hip, fault));
+    return tside_i_within(fault, tside_i_end_name(which),
+                          tside_i_layout_place(&tside_i_end(setup->side, which)->extender, &bow, &hip, hung->eye_x, hung->eye_y, &names, layout, fault));
 }
 
 /* Forces at the eye and the extender's clearance, in one search along the travel. lifting: NULL at the free end. */
-static tside_status plan_forces(const tside_i_setup *setup, const tside_end *end, const tside_i_lifting *lifting, const tside_i_hung *hung, double stall, tside_end_plan *plan,
+static tside_status plan_forces(const tside_i_setup *setup, tside_which_end which, const tside_i_lifting *lifting, const tside_i_hung *hung, double stall, tside_end_plan *plan,
                                 tside_fault *fault)
 {
     const tside_travel *travel = &setup->travel;
+    const tside_i_names names = end_names(setup, which, TSIDE_I_OWN_EYE);
     pushing running = {lifting, &hung->hang, 0}, stalled = {NULL, &hung->hang, stall};
     tside_i_sought sought[] = {{.quantity = uplift_at, .context = &running},
                                {.quantity = push_at, .context = &running},
@@ -233,7 +251,10 @@ static tside_status plan_forces(const tside_i_setup *setup, const tside_end *end
     plan->side_force = sought[1].greatest.value;
     plan->side_force_turns = tside_i_travel_angle(travel, &where) / (2 * TSIDE_PI);
     plan->side_force_stall = sought[2].greatest.value;
-    return plan->layout_given ? tside_i_layout_clear(&end->extender, sought[3].greatest.value, &plan->layout, fault) : TSIDE_OK;
+    if (!plan->layout_given)
+        return TSIDE_OK;
+    return tside_i_within(fault, tside_i_end_name(which),
+                          tside_i_layout_clear(&tside_i_end(setup->side, which)->extender, sought[3].greatest.value, &names, &plan->layout, fault));
 }
 
 static tside_status plan_end(const tside_i_setup *setup, tside_which_end which, const tside_i_lifting *lifting, const tside_i_hung *hung, double stall, tside_end_plan *plan,
@@ -246,8 +267,8 @@ static tside_status plan_end(const tside_i_setup *setup, tside_which_end which, 
     plan->chain_swing = lifting && hung->hang.chain > 0 ? chain_swing(lifting, &hung->hang) : 0;
     plan->layout_given = end->hung == TSIDE_ON_EXTENDER;
     if (plan->layout_given)
-        TRY(tside_i_within(fault, tside_i_end_name(which), lay_out(setup, end, hung, &plan->layout, fault)));
-    return tside_i_within(fault, tside_i_end_name(which), plan_forces(setup, end, lifting, hung, stall, plan, fault));
+        TRY(lay_out(setup, which, hung, &plan->layout, fault));
+    return plan_forces(setup, which, lifting, hung, stall, plan, fault);
 }
 
 /* --- strength --- */
@@ -299,7 +320,7 @@ static tside_status end_lines(const tside_i_setup *setup, tside_which_end which,
         add_line(plan, lines[i]);
     /* the hole's two walls lie at the neutral axis of bending in the end wall's plane */
     hole = end->extender.bolt_hole;
-    TRY(tside_round_section(&frame->tube, 1, &section, fault));
+    TRY(tside_i_within(fault, "frame", tside_round_section(&frame->tube, 1, &section, fault)));
     I = section.inertia;
     add_line(plan, tside_i_plain_line(TSIDE_BOW_NET_SECTION, which, TSIDE_SHARE, (I - 2 * frame->tube.wall * hole * hole * hole / 12) / I));
     return TSIDE_OK;
@@ -376,9 +397,11 @@ static void plan_open(const tside_i_setup *setup, const tside_i_lifting *lifting
 static tside_status plan_torque(const tside_i_setup *setup, const tside_i_lifting *lifting, tside_plan *plan, tside_fault *fault)
 {
     const tside_side *side = setup->side;
+    tside_i_spot spot;
     tside_position at;
     double nx;
-    TRY(tside_travel_at(lifting->travel, plan->worst.turns, &at, fault));
+    tside_i_travel_at(lifting->travel, tside_i_travel_progress(lifting->travel, plan->worst.turns), &spot);
+    tside_i_travel_position(lifting->travel, &spot, &at);
     plan->worst_underside = at.underside;
     plan->design_torque = plan->worst.drive * side->drive.safety_factor;
     plan->drive_utilisation = plan->design_torque / side->drive.rated_torque;
@@ -405,7 +428,17 @@ static tside_status plan_run(const tside_side *side, const tside_i_lifting *lift
     return TSIDE_OK;
 }
 
-tside_status tside_i_plan(const tside_side *side, const tside_bar *bar, tside_plan *plan, tside_fault *fault)
+/* A guide that turns as fast as the bar is mended by its eye's place. */
+static tside_status check_rate(const tside_i_setup *setup, double rate, tside_fault *fault)
+{
+    const tside_i_names names = end_names(setup, TSIDE_DRIVE_END, setup->side->drive_end.hung == TSIDE_ON_HIP ? TSIDE_I_HIP : TSIDE_I_OWN_EYE);
+    if (rate < 1)
+        return TSIDE_OK;
+    return tside_i_within(fault, "drive_end", tside_i_refuse(fault, TSIDE_OUT_OF_REACH, names.eye_y.field, names.offset,
+                                                             "the guide would turn as fast as the bar, so that no torque drives it"));
+}
+
+static tside_status make_plan(const tside_side *side, const tside_bar *bar, tside_plan *plan, tside_fault *fault)
 {
     tside_i_setup setup;
     tside_i_hung drive, free;
@@ -417,8 +450,8 @@ tside_status tside_i_plan(const tside_side *side, const tside_bar *bar, tside_pl
     TRY(tside_i_hang_end(&setup, TSIDE_FREE_END, TSIDE_I_OWN_EYE, 0, &free, fault));
     plan_range(&setup, &drive.hang, plan);
     plan_travel(&setup, &drive.hang, plan);
-    TRY(tside_i_bar_joints(bar, plan->curtain_length, &plan->splices, &plan->splice_near, fault));
-    TRY(tside_i_lift_extremes(&lifting, &plan->worst, &plan->least_down, &longest, fault));
+    TRY(tside_i_within_bar(&setup, fault, tside_i_bar_joints(bar, plan->curtain_length, &plan->splices, &plan->splice_near, fault)));
+    TRY(check_rate(&setup, tside_i_lift_extremes(&lifting, &plan->worst, &plan->least_down, &longest), fault));
     if (setup.load.bar_mass + setup.load.clip_mass > 0)
         plan->longest_side = fmax(longest - 2 * side->curtain.past, 0);
     TRY(plan_torque(&setup, &lifting, plan, fault));
@@ -432,6 +465,11 @@ tside_status tside_i_plan(const tside_side *side, const tside_bar *bar, tside_pl
     TRY(end_lines(&setup, TSIDE_FREE_END, &free, 0, &plan->free_end, plan, fault));
     tside_i_find(&setup, &drive, &free, plan);
     return tside_i_within(fault, "plan", tside_i_finite(TSIDE_KIND_PLAN, plan, fault));
+}
+
+tside_status tside_i_plan(const tside_side *side, const tside_bar *bar, tside_plan *plan, tside_fault *fault)
+{
+    return tside_i_settle(TSIDE_KIND_SIDE, NULL, make_plan(side, bar, plan, fault), fault);
 }
 
 tside_status tside_plan_side(const tside_side *side, tside_plan *plan, tside_fault *fault)
@@ -482,8 +520,8 @@ tside_status tside_plan_turns(const tside_side *side, tside_turn *rows, int capa
     double total;
     int needed;
     TRY(tside_check(TSIDE_KIND_SIDE, side, fault));
-    TRY(tside_i_set_up(side, &side->bar, &setup, fault));
-    TRY(tside_i_hang_end(&setup, TSIDE_DRIVE_END, TSIDE_I_OWN_EYE, 0, &drive, fault));
+    TRY(tside_i_settle(TSIDE_KIND_SIDE, NULL, tside_i_set_up(side, &side->bar, &setup, fault), fault));
+    TRY(tside_i_settle(TSIDE_KIND_SIDE, NULL, tside_i_hang_end(&setup, TSIDE_DRIVE_END, TSIDE_I_OWN_EYE, 0, &drive, fault), fault));
     TRY(tside_i_answer_number("rows", tside_i_drive_turns(&setup.travel, &drive.hang, setup.travel.end), &total, fault));
     if (total > MOST_TURNS)
         REFUSE(fault, TSIDE_NOT_MODELLED, "bar.tube.diameter", "", "the bar is so thin that no table holds its turns", "m", side->bar.tube.diameter, TSIDE_NO_RELATION, 0, 0);

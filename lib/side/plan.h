@@ -39,7 +39,7 @@ typedef struct tside_i_made {
     double before, last; /* m, the last two, as cut */
 } tside_i_made;
 
-/* Makes a bar from its stock. curtain: m, its length. */
+/* Makes a bar from its stock. curtain: m, its length. A fault's path begins in the bar, here and below. */
 tside_status tside_i_bar_make(const tside_bar *bar, double curtain, tside_i_made *made, tside_fault *fault);
 /* How many joints a bar has, and where the nearest begins, from the curtain's edge at the drive; 0 without any. curtain: m, its length. */
 tside_status tside_i_bar_joints(const tside_bar *bar, double curtain, int *splices, double *near, tside_fault *fault);
@@ -51,6 +51,8 @@ double tside_i_drive_turns(const tside_travel *travel, const tside_hang *hang, d
 const tside_end *tside_i_end(const tside_side *side, tside_which_end which);
 tside_collar tside_i_end_collar(const tside_side *side, tside_which_end which);
 const char *tside_i_end_name(tside_which_end which);
+/* Puts the bar's own path before a fault of it: the side's, or that of the list's element that is tried in its place. */
+tside_status tside_i_within_bar(const tside_i_setup *setup, tside_fault *fault, tside_status status);
 
 /* Lists what is unwise in a finished plan. */
 void tside_i_find(const tside_i_setup *setup, const tside_i_hung *drive, const tside_i_hung *free, tside_plan *plan);

@@ -1,7 +1,5 @@
 /* SPDX-License-Identifier: MIT */
 /* Searches over whole plans: how low the eye may be, the smallest drive and the lightest bar that serve. */
-#include <string.h>
-
 #include "side/plan.h"
 
 
@@ -28,6 +26,7 @@ tside_status tside_eye_least(const tside_side *side, tside_which_end end, double
     tside_i_setup setup;
     tside_collar collar;
     tside_position open;
+    tside_i_spot spot;
     tside_status status;
     const tside_end *at;
     double low, high = HIGHEST_RISE;
@@ -36,14 +35,15 @@ tside_status tside_eye_least(const tside_side *side, tside_which_end end, double
     TRY(tside_check(TSIDE_KIND_SIDE, side, fault));
     at = tside_i_end(side, end);
     collar = tside_i_end_collar(side, end);
-    TRY(tside_i_set_up(side, &side->bar, &setup, fault));
-    TRY(tside_travel_at(&setup.travel, tside_i_travel_turns(&setup.travel, setup.travel.end), &open, fault));
+    TRY(tside_i_settle(TSIDE_KIND_SIDE, NULL, tside_i_set_up(side, &side->bar, &setup, fault), fault));
+    tside_i_travel_spot(&setup.travel, setup.travel.stretches - 1, setup.travel.end, &spot);
+    tside_i_travel_position(&setup.travel, &spot, &open);
     /* kick falls as the eye rises: from the height that just clears, upward */
     low = open.y + fmax(collar.offset, collar.height + at->guide.eye_clearance) - side->curtain.hip;
     low = fmax(low + 1e-9, 1e-9);
     if (!rise_serves(&setup, end, high, fault, &status)) {
         if (status != TSIDE_OK)
-            return status;
+            return tside_i_settle(TSIDE_KIND_SIDE, NULL, status, fault);
         return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, end == TSIDE_DRIVE_END ? "drive_end.rise" : "free_end.rise", "limits", "no rise up to 5 m keeps to the limits");
     }
     if (rise_serves(&setup, end, low, NULL, &status))
@@ -130,20 +130,6 @@ static double excess(const tside_side *side, const tside_plan *plan)
     return worst;
 }
 
-/* What a plan says of "bar", when it was made with the i-th of the list, is said of "bars[i]". */
-static tside_status of_list(int i, tside_status status, tside_fault *fault)
-{
-    if (!fault)
-        return status;
-    fault->index = i;
-    if (strncmp(fault->field, "bar.", 4))
-        return status;
-    memmove(fault->field, fault->field + 4, strlen(fault->field + 4) + 1);
-    if (!strncmp(fault->other, "bar.", 4))
-        memmove(fault->other, fault->other + 4, strlen(fault->other + 4) + 1);
-    return tside_i_within(fault, "bars", tside_i_within_element(fault, i, status));
-}
-
 tside_status tside_bar_smallest(const tside_side *side, int *index, tside_fault *fault)
 {
     tside_plan plan;
@@ -158,10 +144,15 @@ tside_status tside_bar_smallest(const tside_side *side, int *index, tside_fault 
         double over;
         tside_status status;
         status = tside_i_plan(side, side->bars + i, &plan, fault);
-        if (status != TSIDE_OK)
-            return of_list(i, status, fault);
-        TRY(of_list(i, tside_material_values(&side->bars[i].material, &metal, fault), fault));
-        TRY(of_list(i, tside_round_section(&side->bars[i].tube, metal.density, &section, fault), fault));
+        if (status == TSIDE_OK)
+            status = tside_material_values(&side->bars[i].material, &metal, fault);
+        if (status == TSIDE_OK)
+            status = tside_round_section(&side->bars[i].tube, metal.density, &section, fault);
+        if (status != TSIDE_OK) {
+            if (fault)
+                fault->index = i;
+            return status;
+        }
         over = excess(side, &plan);
         if (over < nearest)
             nearest = over, near = i;
@@ -169,7 +160,7 @@ tside_status tside_bar_smallest(const tside_side *side, int *index, tside_fault 
             lightest = section.mass, found = i;
     }
     if (found < 0) {
-        tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "bars", "limits", "no bar of the list keeps to the limits; the nearest exceeds them by this factor", "1", nearest, TSIDE_ABOVE, 1, 0);
+        tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "bars", "limits", "no bar of the list keeps to the limits", "1", nearest, TSIDE_NO_RELATION, 0, 0);
         if (fault)
             fault->index = near;
         return TSIDE_OUT_OF_REACH;

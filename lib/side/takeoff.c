@@ -160,15 +160,13 @@ static double flap_length(const list *l)
     return l->fittings->rail_allowance + l->plan->shut.hanging + l->plan->shut.diameter / 2 + l->fittings->hem;
 }
 
-static tside_status take_curtain(list *l, tside_fault *fault)
+static void take_curtain(list *l)
 {
     const tside_curtain *curtain = &l->side->curtain;
     tside_roll roll = {l->side->bar.tube.diameter + l->side->bar.core_over, curtain->thickness, curtain->packing};
-    double wound;
-    TRY(tside_roll_taken_up(&roll, l->side->stops.wraps_shut, &wound, fault));
+    double wound = tside_i_roll_length(&roll, l->side->stops.wraps_shut);
     add_sheet(l, TSIDE_ITEM_CURTAIN, 1, l->fittings->rail_allowance + l->plan->shut.hanging + wound + l->fittings->hem, l->plan->curtain_length);
     add_sheet(l, TSIDE_ITEM_FLAP, l->fittings->end_flaps, l->fittings->flap_width, flap_length(l));
-    return TSIDE_OK;
 }
 
 /* --- the bar and what is on it --- */
@@ -190,7 +188,7 @@ static tside_status take_bar(list *l, tside_fault *fault)
         add_sticks(l, 1, l->plan->bar_length + bar->splices * bar->swage);
         return TSIDE_OK;
     }
-    TRY(tside_i_bar_make(bar, l->plan->curtain_length, &m, fault));
+    TRY(tside_i_within(fault, "bar", tside_i_bar_make(bar, l->plan->curtain_length, &m, fault)));
     add_sticks(l, m.sticks - 2, bar->stock);
     add_sticks(l, m.sticks > 1, m.before);
     add_sticks(l, 1, m.last);
@@ -209,16 +207,21 @@ static void take_bar_hardware(list *l)
 
 /* --- end walls --- */
 
+/* Puts the end's name before a refused field of it, and names the fitting that it does not suit. */
+static tside_status at_odds(tside_which_end which, const char *fitting, tside_status status, tside_fault *fault)
+{
+    tside_i_within(fault, tside_i_end_name(which), status);
+    if (fault)
+        tside_i_path(fault->other, fitting);
+    return status;
+}
+
 /* Refuses a bolt that does not go through its hole. */
 static tside_status check_hole(tside_which_end which, const char *hole, double diameter, const char *size, double bolt, tside_fault *fault)
 {
     if (bolt <= diameter + FITS)
         return TSIDE_OK;
-    tside_i_refuse_value(fault, TSIDE_CONTRADICTS, hole, "", "too small for its bolt", "m", diameter, TSIDE_BELOW, bolt, 0);
-    tside_i_within(fault, tside_i_end_name(which), TSIDE_CONTRADICTS);
-    if (fault)
-        tside_i_path(fault->other, size);
-    return TSIDE_CONTRADICTS;
+    return at_odds(which, size, tside_i_refuse_value(fault, TSIDE_CONTRADICTS, hole, "", "too small for its bolt", "m", diameter, TSIDE_BELOW, bolt, 0), fault);
 }
 
 static tside_status take_guide(list *l, tside_which_end which, tside_fault *fault)
@@ -245,7 +248,7 @@ static void add_eye(list *l, tside_item_at at, double grip)
 }
 
 /* The bolt for a grip, with as many more washers as its thread needs; washers: receives how many. */
-static tside_status choose_bolt(const list *l, double grip, tside_bolt_plan *chosen, int *washers, tside_fault *fault)
+static tside_status choose_bolt(const list *l, double grip, tside_bolt_plan *chosen, int *washers)
 {
     tside_bolt bolt;
     tside_fault refused;
@@ -258,21 +261,26 @@ static tside_status choose_bolt(const list *l, double grip, tside_bolt_plan *cho
     status = tside_bolt_choose(&bolt, chosen, &refused);
     if (status == TSIDE_CONTRADICTS) { /* for want of washers: its bound is how many mend it */
         bolt.washers = (int)refused.bound;
-        status = tside_bolt_choose(&bolt, chosen, &refused);
+        status = tside_bolt_choose(&bolt, chosen, NULL);
     }
-    if (status != TSIDE_OK && fault)
-        *fault = refused;
     *washers = bolt.washers;
     return status;
+}
+
+/* Refuses what a bolt goes through: at the bow the tube, else the end wall's member. How thick it may be depends on washers too, and is not said. */
+static tside_status no_bolt(tside_item_code code, tside_which_end which, tside_fault *fault)
+{
+    if (code == TSIDE_ITEM_BOW_BOLT)
+        return at_odds(which, "fittings.bolt_size", tside_i_refuse(fault, TSIDE_OUT_OF_REACH, "extender.tube.side", "", "no stock bolt goes through tube and bow"), fault);
+    return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, "fittings.member_depth", "fittings.bolt_size", "no stock bolt goes through tube and member");
 }
 
 /* washers, size: m, receive what its nut needs. */
 static tside_status add_bolt(list *l, tside_item_code code, tside_which_end which, double grip, int *washers, double *size, tside_fault *fault)
 {
     tside_bolt_plan chosen;
-    tside_status status = choose_bolt(l, grip, &chosen, washers, fault);
-    if (status != TSIDE_OK)
-        return tside_i_within(fault, tside_i_end_name(which), tside_i_within(fault, code == TSIDE_ITEM_BOW_BOLT ? "bow" : "member", status));
+    if (choose_bolt(l, grip, &chosen, washers) != TSIDE_OK)
+        return no_bolt(code, which, fault);
     *size = chosen.diameter;
     TRY(check_hole(which, "extender.bolt_hole", tside_i_end(l->side, which)->extender.bolt_hole, "fittings.bolt_size", *size, fault));
     add(l, (tside_item){.code = code, .at = at_end(which), .count = 1, .length = chosen.length, .size = *size});
@@ -370,7 +378,7 @@ static void take_cord(list *l)
 
 static tside_status take_all(list *l, tside_fault *fault)
 {
-    TRY(take_curtain(l, fault));
+    take_curtain(l);
     TRY(take_bar(l, fault));
     take_bar_hardware(l);
     TRY(take_end(l, TSIDE_DRIVE_END, fault));
@@ -387,7 +395,7 @@ tside_status tside_takeoff(const tside_side *side, const tside_plan *plan, const
     list l = {.side = side, .plan = plan, .fittings = fittings};
     TRY(tside_check(TSIDE_KIND_SIDE, side, fault));
     TRY(tside_i_check(TSIDE_KIND_FITTINGS, "fittings", fittings, fault));
-    TRY(take_all(&l, fault));
+    TRY(tside_i_settle(TSIDE_KIND_SIDE, NULL, tside_i_settle(TSIDE_KIND_FITTINGS, "fittings", take_all(&l, fault), fault), fault));
     *count = l.count;
     if (l.count > capacity)
         REFUSE(fault, TSIDE_TOO_SMALL, "capacity", "", "the take-off has more lines", "1", capacity, TSIDE_BELOW, l.count, 0);

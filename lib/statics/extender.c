@@ -58,6 +58,7 @@ typedef struct problem {
     const tside_extender *extender;
     const tside_bow *bow;
     double eye_x, eye_y, drop; /* drop: eye to member */
+    const tside_i_names *names;
 } problem;
 
 static int cross_bow(const problem *p, double angle, double *bow_distance, double *arc)
@@ -180,7 +181,7 @@ static tside_status given_angle(const problem *p, double angle, const char *fiel
     const tside_extender *e = p->extender;
     double apart = between_bolts(p, angle), cut = e->end_distance + p->drop / cos(angle) + e->tail, x = p->eye_x - p->drop * tan(angle);
     if (apart == MISSES)
-        return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, field, "frame", "the tube misses the bow");
+        return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, field, p->names->bow, "the tube misses the bow");
     if (!(apart > 0))
         return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.member_height", field, "the member lies above the crossing", "m", e->member_height, TSIDE_NOT_BELOW,
                                     e->member_height + apart * cos(angle), 0);
@@ -207,7 +208,7 @@ static tside_status best_angle(const problem *p, double *angle, tside_binding *b
     double steep_ends = atan2(p->eye_x - e->member_outer, p->drop), flat_ends = atan2(p->eye_x - e->member_inner, p->drop), flat_stock = flattest_for_stock(p);
     double low, high, steep_bow, flat_bow, steepest, widest = MISSES, widest_angle = 0, best, best_value;
     if (!reach_bow(p, &steep_bow, &flat_bow))
-        return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, "extender.angle", "frame", "no tube from the eye reaches the bow");
+        return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, "extender.slant", p->names->bow, "no tube from the eye reaches the bow");
     for (int i = 0; i <= LOOKS; i++) {
         double at = steep_bow + (flat_bow - steep_bow) * i / LOOKS, apart = between_bolts(p, at);
         if (apart > widest)
@@ -256,23 +257,28 @@ static tside_status choose_angle(const problem *p, double *angle, tside_binding 
         break;
     }
     if (!tside_i_path_at_height(&p->bow->centre, e->crossing, &arc, &top))
-        REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.crossing", "frame", "the crossing lies above the bow's top", "m", e->crossing, TSIDE_ABOVE, top, 0);
+        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.crossing", p->names->bow, "the crossing lies above the bow's top", "m", e->crossing, TSIDE_ABOVE, top, 0);
     point = tside_i_path_at(&p->bow->centre, arc);
     if (!(point.y < p->eye_y))
-        REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.crossing", "eye_y", "the crossing must lie below the eye", "m", e->crossing, TSIDE_NOT_BELOW, p->eye_y, 0);
+        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.crossing", p->names->eye_y.field, "the crossing must lie below the eye", "m", e->crossing, TSIDE_NOT_BELOW,
+                                    p->eye_y, 0);
     if (!(point.x < p->eye_x))
-        REFUSE(fault, TSIDE_OUT_OF_REACH, "eye_x", "extender.crossing", "the crossing must lie inboard of the eye", "m", p->eye_x, TSIDE_NOT_ABOVE, point.x, 0);
+        return tside_i_refuse_told(fault, TSIDE_OUT_OF_REACH, &p->names->eye_x, "extender.crossing", "the crossing must lie inboard of the eye", p->eye_x, TSIDE_NOT_ABOVE, point.x,
+                                   0);
     *angle = atan2(p->eye_x - point.x, p->eye_y - point.y);
     return given_angle(p, *angle, "extender.crossing", fault);
 }
 
-static tside_status check_input(const tside_extender *e, double eye_x, double eye_y, tside_fault *fault)
+static tside_status check_input(const tside_extender *e, double eye_x, double eye_y, const tside_i_names *names, tside_fault *fault)
 {
+    tside_section section;
     TRY(tside_i_check(TSIDE_KIND_EXTENDER, "extender", e, fault));
+    TRY(tside_i_within(fault, "extender", tside_square_section(&e->tube, 1, &section, fault)));
     if (!isfinite(eye_x) || !isfinite(eye_y))
-        return tside_i_bound(fault, isfinite(eye_x) ? "eye_y" : "eye_x", "m", 0, TSIDE_NOT_FINITE, 0);
+        return tside_i_bound(fault, isfinite(eye_x) ? names->eye_y.field : names->eye_x.field, "m", 0, TSIDE_NOT_FINITE, 0);
     if (!(e->member_height < eye_y))
-        REFUSE(fault, TSIDE_CONTRADICTS, "extender.member_height", "eye_y", "the member must lie below the eye", "m", e->member_height, TSIDE_NOT_BELOW, eye_y, 0);
+        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "extender.member_height", names->eye_y.field, "the member must lie below the eye", "m", e->member_height,
+                                    TSIDE_NOT_BELOW, eye_y, 0);
     if (!(e->member_inner < e->member_outer))
         REFUSE(fault, TSIDE_CONTRADICTS, "extender.member_inner", "extender.member_outer", "the member's inner end must lie inboard of its outer end", "m",
                                     e->member_inner, TSIDE_NOT_BELOW, e->member_outer, 0);
@@ -296,17 +302,28 @@ double tside_i_intrusion(const tside_i_spot *spot, const void *context)
     return spot->r - sqrt(px * px + py * py);
 }
 
-tside_status tside_i_layout_place(const tside_extender *extender, const tside_bow *bow, double hip, double eye_x, double eye_y, tside_layout *layout, tside_fault *fault)
+tside_status tside_i_hip_find(const tside_bow *bow, double height, const char *name, tside_i_hip *hip, tside_fault *fault)
 {
-    problem p = {extender, bow, eye_x, eye_y, eye_y - extender->member_height};
+    double face_arc, top;
+    if (!isfinite(height))
+        return tside_i_bound(fault, name, "m", 0, TSIDE_NOT_FINITE, 0);
+    if (!tside_i_path_at_height(&bow->centre, height, &hip->arc, &top) || !tside_i_path_at_height(&bow->face, height, &face_arc, &top))
+        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, name, "", "above the bow's top", "m", height, TSIDE_ABOVE, top, 0);
+    hip->height = height;
+    hip->face = tside_i_path_at(&bow->face, face_arc).x;
+    return TSIDE_OK;
+}
+
+tside_status tside_i_layout_place(const tside_extender *extender, const tside_bow *bow, const tside_i_hip *hip, double eye_x, double eye_y, const tside_i_names *names,
+                                  tside_layout *layout, tside_fault *fault)
+{
+    problem p = {extender, bow, eye_x, eye_y, eye_y - extender->member_height, names};
     tside_bow_point hole;
-    double angle = extender->angle, sB, sG, arc, hip_arc, face, ignored, hip_face;
-    TRY(check_input(extender, eye_x, eye_y, fault));
-    TRY(tside_bow_at_height(bow, hip, &hip_arc, fault));
-    TRY(tside_bow_face(bow, hip, &hip_face, fault));
+    double angle = extender->angle, sB, sG, arc, face, ignored;
+    TRY(check_input(extender, eye_x, eye_y, names, fault));
     TRY(choose_angle(&p, &angle, &layout->binding, fault));
     if (!cross_bow(&p, angle, &sB, &arc))
-        return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, "extender.slant", "frame", "the tube misses the bow");
+        return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, "extender.slant", names->bow, "the tube misses the bow");
     sG = p.drop / cos(angle);
     hole = tside_i_path_at(&bow->centre, arc);
     if (!tside_i_path_crossing(&bow->face, eye_x, eye_y, -sin(angle), -cos(angle), &face, &ignored))
@@ -322,31 +339,37 @@ tside_status tside_i_layout_place(const tside_extender *extender, const tside_bo
     layout->bow_from_top = extender->end_distance + sB;
     layout->member_from_top = extender->end_distance + sG;
     layout->overhang = face;
-    layout->eye_above_hip = eye_y - hip;
-    layout->eye_outboard = eye_x - hip_face;
+    layout->eye_above_hip = eye_y - hip->height;
+    layout->eye_outboard = eye_x - hip->face;
     layout->bow_x = hole.x;
     layout->bow_height = hole.y;
-    layout->bow_along = arc - hip_arc;
+    layout->bow_along = arc - hip->arc;
     layout->member_x = eye_x - p.drop * tan(angle);
     layout->member_from_outer = extender->member_outer - layout->member_x;
     return TSIDE_OK;
 }
 
-tside_status tside_i_layout_clear(const tside_extender *extender, double intrusion, tside_layout *layout, tside_fault *fault)
+tside_status tside_i_layout_clear(const tside_extender *extender, double intrusion, const tside_i_names *names, tside_layout *layout, tside_fault *fault)
 {
     layout->clear = -intrusion - (extender->tube.side / 2 + extender->bar_clearance);
     if (layout->clear < -SLACK)
-        REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.bar_clearance", "stops", "the roll would come too near the tube", "m", extender->bar_clearance, TSIDE_ABOVE,
-                                    extender->bar_clearance + layout->clear, layout->clear);
+        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.bar_clearance", names->travel, "the roll would come too near the tube", "m", extender->bar_clearance,
+                                    TSIDE_ABOVE, extender->bar_clearance + layout->clear, layout->clear);
     return TSIDE_OK;
 }
 
 tside_status tside_extender_layout(const tside_extender *extender, const tside_bow *bow, double hip, double eye_x, double eye_y, const tside_travel *travel,
                                    tside_layout *layout, tside_fault *fault)
 {
+    static const tside_i_names names = {.eye_x = {.field = "eye_x"}, .eye_y = {.field = "eye_y"}, .bow = "bow", .travel = "travel"};
     tside_layout made;
+    tside_i_hip fixing;
     tside_i_spot where;
-    TRY(tside_i_layout_place(extender, bow, hip, eye_x, eye_y, &made, fault));
-    TRY(tside_i_layout_clear(extender, tside_i_travel_greatest(travel, tside_i_intrusion, &made, &where), &made, fault));
+    tside_status status;
+    TRY(tside_i_hip_find(bow, hip, "hip", &fixing, fault));
+    status = tside_i_layout_place(extender, bow, &fixing, eye_x, eye_y, &names, &made, fault);
+    if (status == TSIDE_OK)
+        status = tside_i_layout_clear(extender, tside_i_travel_greatest(travel, tside_i_intrusion, &made, &where), &names, &made, fault);
+    TRY(tside_i_settle(TSIDE_KIND_EXTENDER, "extender", status, fault));
     return ANSWER(TSIDE_KIND_LAYOUT, made, layout, fault);
 }

@@ -7,11 +7,19 @@
 
 #include "shape/geometry.h"
 
+/* Where on the bow the curtain's fixing is. */
+typedef struct tside_i_hip {
+    double height, arc, face; /* m: above grade; along the bow's centreline; its outer face */
+} tside_i_hip;
+
+/* name: what the height is called where it is refused. */
+tside_status tside_i_hip_find(const tside_bow *bow, double height, const char *name, tside_i_hip *hip, tside_fault *fault);
 /* All of a layout but its clearance. The layout is touched on failure too. */
-tside_status tside_i_layout_place(const tside_extender *extender, const tside_bow *bow, double hip, double eye_x, double eye_y, tside_layout *layout, tside_fault *fault);
+tside_status tside_i_layout_place(const tside_extender *extender, const tside_bow *bow, const tside_i_hip *hip, double eye_x, double eye_y, const tside_i_names *names,
+                                  tside_layout *layout, tside_fault *fault);
 /* Of a layout: roll's radius less the distance from the bar's axis to the tube's centreline; above minus half the tube the roll meets the tube. */
 double tside_i_intrusion(const tside_i_spot *spot, const void *layout);
 /* The layout's clearance, from the greatest intrusion. */
-tside_status tside_i_layout_clear(const tside_extender *extender, double intrusion, tside_layout *layout, tside_fault *fault);
+tside_status tside_i_layout_clear(const tside_extender *extender, double intrusion, const tside_i_names *names, tside_layout *layout, tside_fault *fault);
 
 #endif

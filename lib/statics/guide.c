@@ -91,16 +91,19 @@ static double lowest_cosine(double least, double greatest)
     return least > 0 ? cos(least) : greatest < 0 ? cos(greatest) : 1;
 }
 
-static tside_status clears(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_y, double *spare, tside_fault *fault)
+static const tside_i_names arguments = {.eye_x = {.field = "eye_x"}, .eye_y = {.field = "eye_y"}, .offset = "collar.offset", .travel = "travel"};
+
+tside_status tside_i_eye_clears(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_y, const tside_i_names *names, double *spare,
+                                tside_fault *fault)
 {
     double needed = collar->height + guide->eye_clearance, above = eye_y - highest_axis(travel);
     *spare = above - needed;
     if (*spare < -SLACK)
-        REFUSE(fault, TSIDE_OUT_OF_REACH, "eye_y", "guide.eye_clearance", "the eye does not clear what rides on the guide", "m", eye_y, TSIDE_BELOW,
-                                    eye_y - *spare, *spare);
+        return tside_i_refuse_told(fault, TSIDE_OUT_OF_REACH, &names->eye_y, "guide.eye_clearance", "the eye does not clear what rides on the guide", eye_y, TSIDE_BELOW,
+                                   eye_y - *spare, *spare);
     if (!(above > collar->offset))
-        REFUSE(fault, TSIDE_OUT_OF_REACH, "eye_y", "collar.offset", "the eye must stand higher above the bar than the collar's offset", "m", eye_y,
-                                    TSIDE_NOT_ABOVE, eye_y - above + collar->offset, above - collar->offset);
+        return tside_i_refuse_told(fault, TSIDE_OUT_OF_REACH, &names->eye_y, names->offset, "the eye must stand higher above the bar than the collar's offset", eye_y,
+                                   TSIDE_NOT_ABOVE, eye_y - above + collar->offset, above - collar->offset);
     return TSIDE_OK;
 }
 
@@ -161,7 +164,7 @@ static tside_status sweep_guide(const tside_travel *travel, const tside_guide *g
 }
 
 tside_status tside_i_hang_and_sweep(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, double error,
-                                    tside_hang *hang, tside_sweep *sweep, tside_fault *fault)
+                                    const tside_i_names *names, tside_hang *hang, tside_sweep *sweep, tside_fault *fault)
 {
     eye_point eye = {eye_x, eye_y, collar->offset};
     tside_i_lean at_shut, at_open;
@@ -170,15 +173,13 @@ tside_status tside_i_hang_and_sweep(const tside_travel *travel, const tside_guid
     if (guide->foot == TSIDE_FOOT_FIXED)
         return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "guide.foot", "", "a guide fixed at its foot is not modelled");
     TRY(tside_i_check(TSIDE_KIND_COLLAR, "collar", collar, fault));
-    TRY(tside_i_argument(fault, "eye_x", "m", eye_x, 0, 0));
-    TRY(tside_i_argument(fault, "eye_y", "m", eye_y, 0, 0));
-    TRY(clears(travel, guide, collar, eye_y, &sweep->clear, fault));
+    TRY(tside_i_eye_clears(travel, guide, collar, eye_y, names, &sweep->clear, fault));
     TRY(tside_i_within(fault, "guide", weigh(guide, &weight, fault)));
     at_shut = end_lean(travel, 0, &eye);
     at_open = end_lean(travel, 1, &eye);
     if (!(guide->chain < at_open.reach) || !(guide->chain < at_shut.reach))
-        REFUSE(fault, TSIDE_CONTRADICTS, "guide.chain", "stops", "the collar would ride on the chain when open", "m", guide->chain, TSIDE_NOT_BELOW, at_open.reach,
-                                    0);
+        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "guide.chain", names->travel, "the collar would ride on the chain", "m", guide->chain, TSIDE_NOT_BELOW,
+                                    fmin(at_open.reach, at_shut.reach), 0);
     sweep->lean_shut = tside_i_lean_angle(&at_shut);
     sweep->lean_open = tside_i_lean_angle(&at_open);
     sweep->length = at_shut.reach + guide->margin;
@@ -190,12 +191,19 @@ tside_status tside_i_hang_and_sweep(const tside_travel *travel, const tside_guid
     return TSIDE_OK;
 }
 
+static tside_status check_eye(double eye_x, double eye_y, tside_fault *fault)
+{
+    TRY(tside_i_argument(fault, "eye_x", "m", eye_x, 0, 0));
+    return tside_i_argument(fault, "eye_y", "m", eye_y, 0, 0);
+}
+
 tside_status tside_hang_make(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_hang *hang,
                              tside_fault *fault)
 {
     tside_sweep sweep;
     tside_hang made;
-    TRY(tside_i_hang_and_sweep(travel, guide, collar, eye_x, eye_y, 0, &made, &sweep, fault));
+    TRY(check_eye(eye_x, eye_y, fault));
+    TRY(tside_i_settle(TSIDE_KIND_GUIDE, "guide", tside_i_hang_and_sweep(travel, guide, collar, eye_x, eye_y, 0, &arguments, &made, &sweep, fault), fault));
     TRY(tside_i_within(fault, "sweep", tside_i_finite(TSIDE_KIND_SWEEP, &sweep, fault))); /* the guide's numbers are finite if those of what it does are */
     *hang = made;
     return TSIDE_OK;
@@ -223,7 +231,9 @@ tside_status tside_guide_sweep(const tside_travel *travel, const tside_guide *gu
 {
     tside_hang hang;
     tside_sweep made;
-    TRY(tside_i_hang_and_sweep(travel, guide, collar, eye_x, eye_y, guide->placing_error, &hang, &made, fault));
+    TRY(check_eye(eye_x, eye_y, fault));
+    TRY(tside_i_settle(TSIDE_KIND_GUIDE, "guide",
+                       tside_i_hang_and_sweep(travel, guide, collar, eye_x, eye_y, guide->placing_error, &arguments, &hang, &made, fault), fault));
     return ANSWER(TSIDE_KIND_SWEEP, made, sweep, fault);
 }
 

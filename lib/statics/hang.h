@@ -37,9 +37,12 @@ static inline double tside_i_hang_moment(const tside_hang *hang, const tside_i_l
     return hang->weight * (hang->chain + hang->length) / 2 * lean->sine + hang->carried * hang->carried_offset;
 }
 
+/* Whether an eye at a height clears what rides on its guide; spare: receives what is left. */
+tside_status tside_i_eye_clears(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_y, const tside_i_names *names, double *spare,
+                                tside_fault *fault);
 /* Hangs a guide and sweeps it, with its eye misplaced too by an error either way (0: not). What it gives is touched on failure too. */
 tside_status tside_i_hang_and_sweep(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, double error,
-                                    tside_hang *hang, tside_sweep *sweep, tside_fault *fault);
+                                    const tside_i_names *names, tside_hang *hang, tside_sweep *sweep, tside_fault *fault);
 /* Least and greatest lean over the travel. */
 void tside_i_lean_range(const tside_travel *travel, double eye_x, double eye_y, double offset, double *least, double *greatest);
 

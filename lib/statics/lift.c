@@ -156,7 +156,7 @@ static void answer_at(const tside_i_lifting *lifting, const tside_i_peak *peak, 
     answer(lifting, &spot, torque);
 }
 
-tside_status tside_i_lift_extremes(const tside_i_lifting *lifting, tside_torque *worst, tside_torque *least_down, double *longest, tside_fault *fault)
+double tside_i_lift_extremes(const tside_i_lifting *lifting, tside_torque *worst, tside_torque *least_down, double *longest)
 {
     tside_i_lifting bar = {lifting->travel, lifting->load, NULL, 0};
     tside_i_sought sought[] = {{.quantity = guide_rate, .context = lifting->hang},
@@ -164,23 +164,21 @@ tside_status tside_i_lift_extremes(const tside_i_lifting *lifting, tside_torque 
                                {.quantity = upward_hold, .context = &bar},
                                {.quantity = shortness, .context = lifting}};
     int first = lifting->hang ? 0 : 1, last = least_down ? 3 : 1;
-    TRY(tside_i_check(TSIDE_KIND_LOAD, "load", lifting->load, fault));
     tside_i_travel_seek(lifting->travel, sought + first, last + 1 - first);
-    if (lifting->hang)
-        TRY(check_rate(sought[0].greatest.value, fault));
     answer_at(lifting, &sought[1].greatest, worst);
-    if (!least_down)
-        return TSIDE_OK;
-    answer_at(&bar, &sought[2].greatest, least_down);
-    *longest = -sought[3].greatest.value;
-    return TSIDE_OK;
+    if (least_down) {
+        answer_at(&bar, &sought[2].greatest, least_down);
+        *longest = -sought[3].greatest.value;
+    }
+    return lifting->hang ? sought[0].greatest.value : 0;
 }
 
 tside_status tside_lift_worst(const tside_travel *travel, const tside_load *load, const tside_hang *hang, tside_torque *torque, tside_fault *fault)
 {
     tside_i_lifting lifting = {travel, load, hang, 0};
     tside_torque made;
-    TRY(tside_i_lift_extremes(&lifting, &made, NULL, NULL, fault));
+    TRY(tside_i_check(TSIDE_KIND_LOAD, "load", load, fault));
+    TRY(check_rate(tside_i_lift_extremes(&lifting, &made, NULL, NULL), fault));
     return ANSWER(TSIDE_KIND_TORQUE, made, torque, fault);
 }
 

@@ -21,9 +21,10 @@ tside_torque tside_i_torque(const tside_i_lifting *lifting, const tside_i_spot *
 double tside_i_energy(const tside_travel *travel, const tside_load *load, const tside_hang *hang, const tside_i_spot *spot);
 /*
  * The worst torque at the drive; and unless least_down is NULL the torque where least brings the bar down, and the longest curtain that the available torque lifts, not above 0
- * where it lifts none: all in one search along the travel. Errors as tside_lift_worst.
+ * where it lifts none: all in one search along the travel. Returns the greatest rate at which the guide turns with the bar, 0 without one: not below 1 no torque drives it, and
+ * what was found means nothing.
  */
-tside_status tside_i_lift_extremes(const tside_i_lifting *lifting, tside_torque *worst, tside_torque *least_down, double *longest, tside_fault *fault);
+double tside_i_lift_extremes(const tside_i_lifting *lifting, tside_torque *worst, tside_torque *least_down, double *longest);
 /* F and the upward share of the eye's pull beyond the guide's weight, for a torque at the drive. */
 double tside_i_push(const tside_hang *hang, const tside_i_lean *lean, double torque);
 double tside_i_uplift(const tside_hang *hang, const tside_i_lean *lean, double push);

@@ -246,10 +246,12 @@ static double stall_turns(const tside_i_lifting *lifting, double torque, const t
 tside_status tside_i_drive_run(const tside_i_lifting *lifting, const tside_drive *drive, const tside_cable *cable, const tside_torque *worst, tside_run *run, tside_fault *fault)
 {
     const tside_travel *travel = lifting->travel;
+    tside_i_spot spot;
     tside_position open;
     motor m;
     double length, most, peak = fmax(worst->drive, 0), angle;
-    TRY(tside_travel_at(travel, tside_i_travel_turns(travel, travel->end), &open, fault));
+    tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &spot);
+    tside_i_travel_position(travel, &spot, &open);
     length = cable->wire == TSIDE_NO_CABLE ? 0 : cable->length + cable->follow * open.opening;
     TRY(make_motor(drive, cable, length, &m, fault));
     most = m.most;
@@ -286,6 +288,6 @@ tside_status tside_drive_run(const tside_travel *travel, const tside_load *load,
     TRY(tside_i_check(TSIDE_KIND_DRIVE, "drive", drive, fault));
     TRY(tside_i_check(TSIDE_KIND_CABLE, "cable", cable, fault));
     TRY(tside_lift_worst(travel, load, hang, &worst, fault));
-    TRY(tside_i_drive_run(&lifting, drive, cable, &worst, &made, fault));
+    TRY(tside_i_settle(TSIDE_KIND_DRIVE, "drive", tside_i_drive_run(&lifting, drive, cable, &worst, &made, fault), fault));
     return ANSWER(TSIDE_KIND_RUN, made, run, fault);
 }

@@ -99,6 +99,10 @@ START_TEST(every_form_of_sentence)
         {TSIDE_NOT_MODELLED, TSIDE_NO_RELATION, "roll", "", "1", "a roll inboard of its curtain", -1, 0, 0, 0, "roll: a roll inboard of its curtain"},
         {TSIDE_NOT_MODELLED, TSIDE_ABOVE, "drives", "", "1", "one per bar", -1, 2, 1, 0,
          "drives: 2 is not modelled: one per bar; the greatest that fits is 1"},
+        /* a bound that the field may not have */
+        {TSIDE_OUT_OF_REACH, TSIDE_NONE_FITS, "extender.bar_clearance", "stops", "m", "the roll hits it", -1, 0.02, 0, -0.5,
+         "extender.bar_clearance: 0.02 m is out of reach (stops): the roll hits it; no value of it fits, 0.5 m is missing"},
+        {TSIDE_CONTRADICTS, TSIDE_NONE_FITS, "seal", "sill", "m", "too high", -1, 3, 0, 0, "seal: 3 m contradicts sill: too high; no value of it fits"},
         /* unreadable, not found */
         {TSIDE_UNREADABLE, TSIDE_NO_RELATION, "", "", "m", "a bare number has no unit", 4, 0, 0, 0, "at character 5: a bare number has no unit"},
         {TSIDE_UNREADABLE, TSIDE_NO_RELATION, "", "mm, m", "m", "no such unit", 0, 0, 0, 0, "at character 1: no such unit (mm, m)"},

@@ -189,7 +189,7 @@ START_TEST(fields_out_of_bounds_are_refused)
     refused_as(&order, TSIDE_OUT_OF_BOUNDS, "stock.lengths[1].length", TSIDE_BELOW, 0, 0.01, 1);
     order = good;
     order.stock.length_count = 0;
-    refused_as(&order, TSIDE_OUT_OF_BOUNDS, "stock.length_count", TSIDE_BELOW, 0, 1, -1);
+    refused_as(&order, TSIDE_OUT_OF_BOUNDS, "stock.lengths", TSIDE_BELOW, 0, 1, -1);
     order.stock.length_count = TSIDE_STOCK_LENGTHS + 1;
     refused_as(&order, TSIDE_OUT_OF_BOUNDS, "stock.lengths", TSIDE_ABOVE, TSIDE_STOCK_LENGTHS + 1, TSIDE_STOCK_LENGTHS, -1);
     order = good;

@@ -451,7 +451,8 @@ START_TEST(curtains_that_contradict_are_refused)
     frame.board = TSIDE_BOARD_OUTSIDE;
     frame.board_top = 1.8;
     bow = bow_of(&frame);
-    LINE_REFUSES(TSIDE_CONTRADICTS, "frame.board_top", TSIDE_NOT_BELOW);
+    LINE_REFUSES(TSIDE_CONTRADICTS, "curtain.hip", TSIDE_NOT_ABOVE);
+    ck_assert_str_eq(fault.other, "bow");
     NEAR(fault.bound, 1.8, 0, "bound", 2);
     frame.board_top = 0.4;
     bow = bow_of(&frame);

@@ -1204,7 +1204,8 @@ START_TEST(every_part_of_a_plan_may_refuse_it)
     /* a hung eye, and one whose height is not its own to choose */
     side = plain();
     side.drive_end.hung = TSIDE_ON_HIP;
-    PLAN_REFUSES(TSIDE_OUT_OF_REACH, "drive_end.hung", TSIDE_BELOW);
+    PLAN_REFUSES(TSIDE_OUT_OF_REACH, "drive_end.hung", TSIDE_NO_RELATION);
+    ck_assert_str_eq(fault.unit, "1");
     ck_assert_str_eq(fault.other, "drive_end.guide.eye_clearance");
     side.drive_end.hung = TSIDE_ON_EXTENDER;
     side.drive_end.placed = TSIDE_EYE_GIVEN;
@@ -1619,7 +1620,7 @@ START_TEST(smallest_bar_names_the_bar_at_fault)
     ck_assert_int_eq(fault.index, 1);
     side.bars[1] = side.bar;
     side.bars[2].tube.diameter = 0.9; /* so thick that the roll meets the extender */
-    REFUSES(tside_bar_smallest(&side, &index, &fault), index, TSIDE_OUT_OF_REACH, "drive_end.extender.bar_clearance", TSIDE_ABOVE);
+    REFUSES(tside_bar_smallest(&side, &index, &fault), index, TSIDE_OUT_OF_REACH, "drive_end.extender.bar_clearance", TSIDE_NONE_FITS);
     ck_assert_int_eq(fault.index, 2);
     ck_assert(tside_bar_smallest(&side, &index, NULL) == TSIDE_OUT_OF_REACH);
 }

@@ -603,10 +603,14 @@ START_TEST(takeoff_refused)
     ck_assert_str_eq(fault.other, "fittings.bolt_size");
     fittings = usual();
     fittings.member_depth = 0.34;
-    REFUSES(TAKEOFF, out, TSIDE_OUT_OF_REACH, "drive_end.member.bolt.grip", TSIDE_ABOVE);
-    fittings.member_depth = 0.5;
-    REFUSES(TAKEOFF, out, TSIDE_OUT_OF_BOUNDS, "drive_end.member.bolt.grip", TSIDE_ABOVE);
+    REFUSES(TAKEOFF, out, TSIDE_OUT_OF_REACH, "fittings.member_depth", TSIDE_NO_RELATION);
+    fittings.member_depth = 0.5; /* longer than any grip */
+    REFUSES(TAKEOFF, out, TSIDE_OUT_OF_REACH, "fittings.member_depth", TSIDE_NO_RELATION);
     fittings = usual();
+    side.frame.tube.diameter = 0.3;
+    REFUSES(TAKEOFF, out, TSIDE_OUT_OF_REACH, "drive_end.extender.tube.side", TSIDE_NO_RELATION);
+    ck_assert_str_eq(fault.other, "fittings.bolt_size");
+    side = good;
     fittings.guide_stock = 1;
     REFUSES(TAKEOFF, out, TSIDE_CONTRADICTS, "fittings.guide_stock", TSIDE_BELOW);
     ck_assert_str_eq(fault.other, "drive_end.guide");

@@ -499,7 +499,7 @@ FOR_SIDES(roll_keeps_off_the_tube, SIDES)
     ck_assert_msg(first <= sampled + 1e-11 && first >= sampled - rough - 1e-11, "side %d: clear %.12g, sampled %.12g", number, first, sampled);
     f.e.bar_clearance = first + 0.01;
     REFUSES(lay_out(&f, &again, &fault), again, TSIDE_OUT_OF_REACH, "extender.bar_clearance", TSIDE_ABOVE);
-    ck_assert_str_eq(fault.other, "stops");
+    ck_assert_str_eq(fault.other, "travel");
     NEAR(fault.bound, first, 1e-12, "clearance that fits", number);
     NEAR(fault.gap, -0.01, 1e-12, "missing", number);
     f.e.bar_clearance = fault.bound;
@@ -589,8 +589,8 @@ START_TEST(out_of_reach_of_the_bow_is_refused)
     f.e = roomy(&f.s);
     f.s.eye_x = 4; /* inboard of the leg */
     f.e.member_outer = 4.4;
-    REFUSES(lay_out(&f, &layout, &fault), layout, TSIDE_OUT_OF_REACH, "extender.angle", TSIDE_NO_RELATION);
-    ck_assert_str_eq(fault.other, "frame");
+    REFUSES(lay_out(&f, &layout, &fault), layout, TSIDE_OUT_OF_REACH, "extender.slant", TSIDE_NO_RELATION);
+    ck_assert_str_eq(fault.other, "bow");
     f.e.slant = TSIDE_SLANT_ANGLE;
     f.e.angle = 0.5;
     REFUSES(lay_out(&f, &layout, &fault), layout, TSIDE_OUT_OF_REACH, "extender.angle", TSIDE_NO_RELATION);
@@ -607,7 +607,7 @@ START_TEST(out_of_reach_of_the_bow_is_refused)
     REFUSES(lay_out(&f, &layout, &fault), layout, TSIDE_OUT_OF_REACH, "extender.crossing", TSIDE_ABOVE);
     NEAR(fault.bound, f.s.frame.peak_height - f.s.frame.tube.diameter / 2, 1e-12, "top of the centreline", 0);
     f.e = roomy(&f.s);
-    REFUSES(tside_extender_layout(&f.e, &f.s.bow, 7, f.s.eye_x, f.s.eye_y, &f.s.travel, &layout, &fault), layout, TSIDE_OUT_OF_REACH, "height", TSIDE_ABOVE);
+    REFUSES(tside_extender_layout(&f.e, &f.s.bow, 7, f.s.eye_x, f.s.eye_y, &f.s.travel, &layout, &fault), layout, TSIDE_OUT_OF_REACH, "hip", TSIDE_ABOVE);
 }
 END_TEST
 
@@ -677,7 +677,7 @@ START_TEST(contradictions_and_bounds_are_named)
     f.s.eye_y = HUGE_VAL;
     REFUSES(lay_out(&f, &layout, &fault), layout, TSIDE_OUT_OF_BOUNDS, "eye_y", TSIDE_NOT_FINITE);
     f.s = side_plain();
-    REFUSES(tside_extender_layout(&f.e, &f.s.bow, NAN, f.s.eye_x, f.s.eye_y, &f.s.travel, &layout, &fault), layout, TSIDE_OUT_OF_BOUNDS, "height", TSIDE_NOT_FINITE);
+    REFUSES(tside_extender_layout(&f.e, &f.s.bow, NAN, f.s.eye_x, f.s.eye_y, &f.s.travel, &layout, &fault), layout, TSIDE_OUT_OF_BOUNDS, "hip", TSIDE_NOT_FINITE);
 }
 END_TEST
 

@@ -257,7 +257,8 @@ START_TEST(what_makes_no_run_is_refused)
     REFUSED(drive.stall_current_given = drive.no_load_current_given = 0, TSIDE_CONTRADICTS, "cable.wire", TSIDE_NO_RELATION);
     REFUSED(drive.rated_voltage_given = drive.supply_voltage_given = 0, TSIDE_CONTRADICTS, "cable.wire", TSIDE_NO_RELATION);
     REFUSED(drive.no_load_speed = 20, TSIDE_CONTRADICTS, "drive.no_load_speed", TSIDE_ABOVE);
-    REFUSED((cable.length = 10000, cable.area = 1e-7), TSIDE_CONTRADICTS, "drive.supply_voltage", TSIDE_NOT_ABOVE);
+    REFUSED((cable.length = 1000, cable.area = 1e-7), TSIDE_CONTRADICTS, "drive.supply_voltage", TSIDE_NOT_ABOVE);
+    REFUSED((cable.length = 10000, cable.area = 1e-7), TSIDE_CONTRADICTS, "drive.supply_voltage", TSIDE_NONE_FITS);
     REFUSED(drive.no_load_speed = 0, TSIDE_OUT_OF_BOUNDS, "drive.no_load_speed", TSIDE_BELOW);
     REFUSED(cable.length = NAN, TSIDE_OUT_OF_BOUNDS, "cable.length", TSIDE_NOT_FINITE);
     REFUSED(s.load.length = -1, TSIDE_OUT_OF_BOUNDS, "load.length", TSIDE_NOT_ABOVE);
@@ -377,14 +378,20 @@ START_TEST(what_no_cable_keeps_is_refused)
     tside_fault fault;
     double ohms, d;
     REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_REACH, "cable.length", TSIDE_ABOVE);
-    ck_assert(fault.bound == 1 && fault.value > 1);
+    ck_assert(fault.bound < 5000 && !strcmp(fault.unit, "m"));
+    cable.length = fault.bound;
+    ANSWERS(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 1, &found, &fault));
+    cable.length *= 1 + 1e-6;
+    REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_REACH, "cable.length", TSIDE_ABOVE);
+    REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 1e-6, &found, &fault), found, TSIDE_OUT_OF_REACH, "cable.length", TSIDE_NONE_FITS);
+    cable.length = 5000;
     for (int wire = TSIDE_AWG; wire <= TSIDE_AREA; wire++) {
         tside_cable largest = copper(120e-6, 5000);
         largest.wire = cable.wire = (tside_wire)wire;
         largest.gauge = -3;
         ANSWERS(tside_cable_resistance(&largest, &ohms, &fault));
         REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_REACH, "cable.length", TSIDE_ABOVE);
-        NEAR(fault.value, 12 * ohms, 1e-12, "drop of the largest", wire);
+        NEAR(fault.bound, 5000 / (12 * ohms), 1e-9, "length with which the largest loses 1 V", wire);
     }
     REFUSES(tside_cable_smallest(&cable, 0, 12, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_BOUNDS, "voltage", TSIDE_NOT_ABOVE);
     REFUSES(tside_cable_smallest(&cable, 24, -1, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_BOUNDS, "current", TSIDE_BELOW);

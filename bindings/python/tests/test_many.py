@@ -61,6 +61,15 @@ class Rows(unittest.TestCase):
             ts.plan_side(ts.row_side(columns, 4, base=SIDE))
         self.assertEqual(caught.exception.field, "length")
 
+    def test_a_columns_field_is_named_whole(self):
+        for path in ("bar.splices", "drive_end.guide.foot", "bars[3].screws"):
+            with self.assertRaisesRegex(ts.Error, "whole number") as caught:
+                ts.plan_many({path: [0.5]}, base=SIDE, errors="raise")
+            self.assertEqual((caught.exception.field, caught.exception.row), (path, 0))
+        with self.assertRaises(ts.Error) as caught:
+            ts.plan_many({"bar.play": ["1 deg", "1 q"]}, base=SIDE)
+        self.assertTrue(str(caught.exception).startswith("row 1: bar.play: at character 3"), str(caught.exception))
+
     def test_what_a_column_may_be(self):
         want = bits(ts.plan_many({"length": doubles([20, 25, 30])}, base=SIDE))
         wide = doubles([20, 0, 25, 0, 30, 0])

@@ -200,6 +200,26 @@ class Errors(unittest.TestCase):
         again = pickle.loads(pickle.dumps(error))
         self.assertEqual((str(again), again.field, again.bound), (str(error), error.field, error.bound))
 
+    def test_a_refusal_names_its_field_whole(self):
+        keep_out = {"left": 1, "right": 2, "top": 2}
+        for values, field in (({"bar": {"joints": "glued"}}, "bar.joints"), ({"bar": {"joints": 7}}, "bar.joints"), ({"bar": {"play": "2 kg"}}, "bar.play"),
+                              ({"bars": [{}, {"screws": 1, "joints": 7}]}, "bars[1].joints"), ({"drive_end": {"guide": {"foot": 9}}}, "drive_end.guide.foot"),
+                              ({"drive_end": {"keep_outs": [keep_out] * 99}}, "drive_end.keep_outs"),
+                              ({"free_end": {"keep_outs": [keep_out, {"left": "3 q"}]}}, "free_end.keep_outs[1].left")):
+            for make in (ts.Side, SIDE.replace):
+                with self.assertRaises(ts.Error) as caught:
+                    make(**values)
+                self.assertEqual(caught.exception.field, field)
+                self.assertTrue(str(caught.exception).startswith(field + ": "), str(caught.exception))
+                again = pickle.loads(pickle.dumps(caught.exception))
+                self.assertEqual((str(again), again.field, again.status), (str(caught.exception), field, caught.exception.status))
+
+    def test_where_no_value_fits_there_is_no_bound(self):
+        with self.assertRaisesRegex(ts.Error, "no value of it fits") as caught:
+            ts.plan_side(SIDE.replace(bar={"tube": {"diameter": 0.9}}))
+        self.assertEqual((caught.exception.relation, caught.exception.bound), (ts.Relation.NONE_FITS, None))
+        self.assertGreater(caught.exception.value, 0)
+
     def test_not_finite_has_no_value(self):
         with self.assertRaisesRegex(ts.Error, "not a finite number") as caught:
             ts.roll_wraps(ts.Roll(core=0.02), float("nan"))

@@ -233,7 +233,7 @@ class Error(ValueError):
 
     status: what to do, a Status; relation: how the value stands to its bound, a Relation.
     field: path of the field at fault, or None; other: the field it contradicts, or what would do, or None.
-    value, bound: what was refused and the bound it broke, in unit; None where nothing is compared.
+    value, bound: what was refused and the bound it broke, in unit; None where nothing is compared; where no value fits there is no bound.
     gap: how much is missing (negative) or left; index: which element, point or character, or None.
     row: of a batch, else None.
     reason: a clause that says why, or None.
@@ -253,13 +253,20 @@ class Error(ValueError):
         self.index: Optional[int] = index if index >= 0 else None
         self.row: Optional[int] = row if row >= 0 else None
         self.value: Optional[float] = value if related and finite else None
-        self.bound: Optional[float] = bound if related and finite else None
+        self.bound: Optional[float] = bound if related and finite and self.relation.name != "NONE_FITS" else None
         self.gap = gap
 
     def at(self, field: str, row: int) -> Error:
         """The same refusal of a field in a row of a batch."""
-        text, status, relation, _, other, unit, reason, index, _, value, bound, gap, related, finite = self._all
+        text, status, relation, named, other, unit, reason, index, _, value, bound, gap, related, finite = self._all
+        text = text if named else f"{field}: {text}"
         return type(self)(text, status, relation, field, other, unit, reason, index, row, value, bound, gap, related, finite)
+
+    def within(self, group: str, index: int) -> Error:
+        """The same refusal, its field named from outside a structure, or an element of a list (index not below 0), that holds it."""
+        text, status, relation, field, other, unit, reason, at, row, value, bound, gap, related, finite = self._all
+        path = group if index < 0 else f"{group}[{index}]"
+        return type(self)(f"{path}.{text}", status, relation, f"{path}.{field}", other, unit, reason, at, row, value, bound, gap, related, finite)
 
     def __reduce__(self) -> Tuple[Type[Error], Tuple[Any, ...]]:
         return type(self), self._all
