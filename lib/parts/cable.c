@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "parts/cable.h"
 
+#include "base/field.h"
 
 static const char *const wires[] = {"none", "awg", "area"};
 static const char *const strands[] = {"stranded", "solid"};
@@ -57,7 +58,7 @@ double tside_i_cable_resistance(const tside_cable *cable, double length)
 
 tside_status tside_cable_resistance(const tside_cable *cable, double *resistance, tside_fault *fault)
 {
-    TRY(tside_i_check(TSIDE_KIND_CABLE, "cable", cable, fault));
+    TRY(tside_i_check(&tside_i_cable_table, "cable", cable, fault));
     return ANSWER_NUMBER(tside_i_cable_resistance(cable, cable->length), resistance, fault);
 }
 
@@ -92,7 +93,7 @@ tside_status tside_cable_smallest(const tside_cable *cable, double voltage, doub
         return tside_i_bound(fault, "cable.wire", "1", cable->wire, TSIDE_NOT_ONE_OF, TSIDE_AREA);
     tried.gauge = gauges[0];
     tried.area = areas[0];
-    TRY(tside_i_check(TSIDE_KIND_CABLE, "cable", &tried, fault));
+    TRY(tside_i_check(&tside_i_cable_table, "cable", &tried, fault));
     TRY(tside_i_argument(fault, "voltage", "V", voltage, 0, 1));
     TRY(tside_i_argument(fault, "current", "A", current, 0, 0));
     TRY(tside_i_argument(fault, "drop", "V", drop, 0, 1));
@@ -108,5 +109,5 @@ tside_status tside_cable_smallest(const tside_cable *cable, double voltage, doub
     most = drop / current * (loading == TSIDE_STARTING ? voltage / (voltage - drop) : 1); /* ohm, that loses just so much */
     tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "cable.length", "drop", "not even the largest size keeps the drop", "m", tried.length, TSIDE_ABOVE,
                          tried.length * most / resistance, 0);
-    return tside_i_settle(TSIDE_KIND_CABLE, "cable", TSIDE_OUT_OF_REACH, fault);
+    return tside_i_settle(&tside_i_cable_table, "cable", TSIDE_OUT_OF_REACH, fault);
 }

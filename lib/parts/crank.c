@@ -1,8 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include <tunnelside/crank.h>
 
-#include "base/internal.h"
-
+#include "base/field.h"
 
 static const char *const fitted[] = {"none", "crank"};
 static const char *const rules[] = {"MIL_STD_1472", "EN_13561", "given"};
@@ -34,7 +33,7 @@ tside_status tside_crank_effort(const tside_crank *crank, double torque, double 
 {
     double effort, limit, turns;
     tside_cranking made;
-    TRY(tside_i_check(TSIDE_KIND_CRANK, "crank", crank, fault));
+    TRY(tside_i_check(&tside_i_crank_table, "crank", crank, fault));
     if (crank->fitted != TSIDE_CRANK)
         return tside_i_bound(fault, "crank.fitted", "1", crank->fitted, TSIDE_NOT_ONE_OF, TSIDE_CRANK);
     TRY(tside_i_argument(fault, "torque", "N m", torque, 0, 0));
@@ -43,5 +42,5 @@ tside_status tside_crank_effort(const tside_crank *crank, double torque, double 
     limit = crank->rule == TSIDE_EFFORT_GIVEN ? crank->effort_limit : limits[crank->rule];
     turns = drive_turns * crank->ratio;
     made = (tside_cranking){effort, limit, effort / limit, turns, 2 * TSIDE_PI * turns / crank->rate};
-    return ANSWER(TSIDE_KIND_CRANKING, made, cranking, fault);
+    return ANSWER(&tside_i_cranking_table, made, cranking, fault);
 }

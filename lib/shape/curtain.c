@@ -1,8 +1,10 @@
 /* SPDX-License-Identifier: MIT */
+#include "shape/curtain.h"
+
 #include <string.h>
 
-#include "shape/geometry.h"
-
+#include "base/field.h"
+#include "shape/bow.h"
 
 static const char *const lies[] = {"outboard", "inboard"};
 
@@ -172,8 +174,8 @@ tside_status tside_line_make(const tside_bow *bow, const tside_curtain *curtain,
 {
     tside_line made;
     memset(&made, 0, sizeof made); /* what a line does not have is 0: equal walls give equal bytes */
-    TRY(tside_i_check(TSIDE_KIND_CURTAIN, "curtain", curtain, fault));
-    TRY(tside_i_settle(TSIDE_KIND_CURTAIN, "curtain", tside_i_line_make(bow, curtain, "bow", "bow", &made, fault), fault));
+    TRY(tside_i_check(&tside_i_curtain_table, "curtain", curtain, fault));
+    TRY(tside_i_settle(&tside_i_curtain_table, "curtain", tside_i_line_make(bow, curtain, "bow", "bow", &made, fault), fault));
     memcpy(line, &made, sizeof made);
     return TSIDE_OK;
 }

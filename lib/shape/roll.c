@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-#include "shape/geometry.h"
+#include "shape/roll.h"
+
+#include "base/field.h"
 
 static const tside_field rows[] = {
     {REQUIRED(tside_roll, core, "m", TO(1), "core diameter as the curtain meets it, clips included")},
@@ -17,7 +19,7 @@ static int plain(const tside_roll *roll)
 static tside_status check(const tside_roll *roll, const char *name, const char *unit, double value, double low, double high, tside_fault *fault)
 {
     if (!plain(roll))
-        TRY(tside_i_check(TSIDE_KIND_ROLL, "roll", roll, fault));
+        TRY(tside_i_check(&tside_i_roll_table, "roll", roll, fault));
     if (!isfinite(value))
         return tside_i_bound(fault, name, unit, 0, TSIDE_NOT_FINITE, 0);
     if (value < low)

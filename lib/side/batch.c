@@ -4,6 +4,7 @@
 
 #include "side/plan.h"
 
+#include "base/field.h"
 
 static int is_value(const tside_place *place)
 {
@@ -70,7 +71,7 @@ static tside_status plan_row(int row, const tside_input *inputs, int count, tsid
     tside_status status;
     for (int i = 0; i < count; i++)
         put(inputs + i, row, (char *)side);
-    status = tside_check(TSIDE_KIND_SIDE, side, fault);
+    status = tside_i_check_table(&tside_i_side_table, side, fault);
     if (status != TSIDE_OK && fault)
         say_what_it_was(fault);
     TRY(status);

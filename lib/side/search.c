@@ -2,6 +2,8 @@
 /* Searches over whole plans: how low the eye may be, the smallest drive and the lightest bar that serve. */
 #include "side/plan.h"
 
+#include "base/field.h"
+#include "statics/push.h"
 
 #define HIGHEST_RISE 5.0
 
@@ -32,10 +34,10 @@ tside_status tside_eye_least(const tside_side *side, tside_which_end end, double
     double low, high = HIGHEST_RISE;
     if (end != TSIDE_DRIVE_END && end != TSIDE_FREE_END)
         return tside_i_bound(fault, "end", "1", end, TSIDE_NOT_ONE_OF, TSIDE_FREE_END);
-    TRY(tside_check(TSIDE_KIND_SIDE, side, fault));
+    TRY(tside_i_check_table(&tside_i_side_table, side, fault));
     at = tside_i_end(side, end);
     collar = tside_i_end_collar(side, end);
-    TRY(tside_i_settle(TSIDE_KIND_SIDE, NULL, tside_i_set_up(side, &side->bar, &setup, fault), fault));
+    TRY(tside_i_settle(&tside_i_side_table, NULL, tside_i_set_up(side, &side->bar, &setup, fault), fault));
     tside_i_travel_spot(&setup.travel, setup.travel.stretches - 1, setup.travel.end, &spot);
     tside_i_travel_position(&setup.travel, &spot, &open);
     /* kick falls as the eye rises: from the height that just clears, upward */
@@ -43,7 +45,7 @@ tside_status tside_eye_least(const tside_side *side, tside_which_end end, double
     low = fmax(low + 1e-9, 1e-9);
     if (!rise_serves(&setup, end, high, fault, &status)) {
         if (status != TSIDE_OK)
-            return tside_i_settle(TSIDE_KIND_SIDE, NULL, status, fault);
+            return tside_i_settle(&tside_i_side_table, NULL, status, fault);
         return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, end == TSIDE_DRIVE_END ? "drive_end.rise" : "free_end.rise", "limits", "no rise up to 5 m keeps to the limits");
     }
     if (rise_serves(&setup, end, low, NULL, &status))
@@ -88,17 +90,17 @@ tside_status tside_drive_smallest(const tside_side *side, const tside_drive *dri
         return tside_i_bound(fault, "count", "1", count, TSIDE_BELOW, 1);
     if (count > 1000)
         return tside_i_bound(fault, "count", "1", count, TSIDE_ABOVE, 1000);
-    tside_usual(TSIDE_KIND_DRIVE, &tried.drive);
+    tside_i_usual(&tside_i_drive_table, &tried.drive);
     tried.drive.rated_torque = 1;
-    TRY(tside_check(TSIDE_KIND_SIDE, &tried, fault));
+    TRY(tside_i_check_table(&tside_i_side_table, &tried, fault));
     for (int i = 0; i < count; i++) {
-        tside_status status = tside_check(TSIDE_KIND_DRIVE, drives + i, NULL);
+        tside_status status = tside_i_check_table(&tside_i_drive_table, drives + i, NULL);
         tside_drive_choice choice;
         tried.drive = drives[i];
         if (status == TSIDE_OK)
             status = tside_i_plan(&tried, &tried.bar, &plan, NULL);
         choice = status == TSIDE_OK ? judge(&plan) : (tside_drive_choice){.fit = TSIDE_DRIVE_REFUSED, .status = (int)status};
-        tside_i_hand_over(TSIDE_KIND_DRIVE_CHOICE, &choice, choices + i, sizeof *choices);
+        tside_i_hand_over(&tside_i_drive_choice_table, &choice, choices + i, sizeof *choices);
         if (choices[i].fit == TSIDE_DRIVE_LARGER && (best < 0 || is_smaller(drives + i, drives + best)))
             best = i;
     }
@@ -135,7 +137,7 @@ tside_status tside_bar_smallest(const tside_side *side, int *index, tside_fault 
     tside_plan plan;
     double lightest = HUGE_VAL, nearest = HUGE_VAL;
     int found = -1, near = -1;
-    TRY(tside_check(TSIDE_KIND_SIDE, side, fault));
+    TRY(tside_i_check_table(&tside_i_side_table, side, fault));
     if (side->bar_count == 0)
         return tside_i_bound(fault, "bars", "1", 0, TSIDE_NOT_ABOVE, 0);
     for (int i = 0; i < side->bar_count; i++) {

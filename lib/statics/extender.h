@@ -5,7 +5,8 @@
 
 #include <tunnelside/extender.h>
 
-#include "shape/geometry.h"
+#include "base/fault.h"
+#include "shape/spot.h"
 
 /* Where on the bow the curtain's fixing is. */
 typedef struct tside_i_hip {

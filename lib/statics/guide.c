@@ -1,11 +1,15 @@
 /* SPDX-License-Identifier: MIT */
-#include "statics/hang.h"
+/* The hung guide: how it leans, where its foot comes, and where its eye leans it least. Source: derivation. */
+#include "statics/guide.h"
+
+#include "base/field.h"
+#include "shape/peak.h"
 
 static const char *const feet[] = {"hangs", "fixed"};
 
 static const tside_field guide_rows[] = {
-    {GROUP(tside_guide, tube, TSIDE_KIND_ROUND, "the guide pipe")},
-    {GROUP(tside_guide, material, TSIDE_KIND_MATERIAL, "the guide pipe's metal")},
+    {GROUP(tside_guide, tube, round, "the guide pipe")},
+    {GROUP(tside_guide, material, material, "the guide pipe's metal")},
     {NUMBER(tside_guide, chain, "m", FROM(0), TO(2), 2.5 * IN, PRACTICE, "links between eye and pipe"), MEASURED(0.25 * IN), UNUSUAL_OUTSIDE(2 * IN, 3 * IN)},
     {NUMBER(tside_guide, margin, "m", FROM(0), TO(5), 3 * IN, PRACTICE, "guide below the collar when shut"), MEASURED(0.25 * IN), UNUSUAL_OUTSIDE(2 * IN, 6 * IN)},
     {NUMBER(tside_guide, ground_clearance, "m", FROM(0), TO(5), 2 * IN, PRACTICE, "least height of the guide's foot above grade")},
@@ -169,10 +173,10 @@ tside_status tside_i_hang_and_sweep(const tside_travel *travel, const tside_guid
     eye_point eye = {eye_x, eye_y, collar->offset};
     tside_i_lean at_shut, at_open;
     double weight;
-    TRY(tside_i_check(TSIDE_KIND_GUIDE, "guide", guide, fault));
+    TRY(tside_i_check(&tside_i_guide_table, "guide", guide, fault));
     if (guide->foot == TSIDE_FOOT_FIXED)
         return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "guide.foot", "", "a guide fixed at its foot is not modelled");
-    TRY(tside_i_check(TSIDE_KIND_COLLAR, "collar", collar, fault));
+    TRY(tside_i_check(&tside_i_collar_table, "collar", collar, fault));
     TRY(tside_i_eye_clears(travel, guide, collar, eye_y, names, &sweep->clear, fault));
     TRY(tside_i_within(fault, "guide", weigh(guide, &weight, fault)));
     at_shut = end_lean(travel, 0, &eye);
@@ -203,8 +207,8 @@ tside_status tside_hang_make(const tside_travel *travel, const tside_guide *guid
     tside_sweep sweep;
     tside_hang made;
     TRY(check_eye(eye_x, eye_y, fault));
-    TRY(tside_i_settle(TSIDE_KIND_GUIDE, "guide", tside_i_hang_and_sweep(travel, guide, collar, eye_x, eye_y, 0, &arguments, &made, &sweep, fault), fault));
-    TRY(tside_i_within(fault, "sweep", tside_i_finite(TSIDE_KIND_SWEEP, &sweep, fault))); /* the guide's numbers are finite if those of what it does are */
+    TRY(tside_i_settle(&tside_i_guide_table, "guide", tside_i_hang_and_sweep(travel, guide, collar, eye_x, eye_y, 0, &arguments, &made, &sweep, fault), fault));
+    TRY(tside_i_within(fault, "sweep", tside_i_finite(&tside_i_sweep_table, &sweep, fault))); /* the guide's numbers are finite if those of what it does are */
     *hang = made;
     return TSIDE_OK;
 }
@@ -232,9 +236,9 @@ tside_status tside_guide_sweep(const tside_travel *travel, const tside_guide *gu
     tside_hang hang;
     tside_sweep made;
     TRY(check_eye(eye_x, eye_y, fault));
-    TRY(tside_i_settle(TSIDE_KIND_GUIDE, "guide",
+    TRY(tside_i_settle(&tside_i_guide_table, "guide",
                        tside_i_hang_and_sweep(travel, guide, collar, eye_x, eye_y, guide->placing_error, &arguments, &hang, &made, fault), fault));
-    return ANSWER(TSIDE_KIND_SWEEP, made, sweep, fault);
+    return ANSWER(&tside_i_sweep_table, made, sweep, fault);
 }
 
 /* The same only among where the stretches begin, and open, given shut and open: what there is to guess by. */

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "statics/strength.h"
 
-
 static const char *const codes[] = {
     "bar_shear", "bar_shear_stall", "bar_bending", "coupling_screw", "splice_screw", "splice_screw_stall", "guide_bending",
     "eye_bolt_bending", "extender_bending", "extender_tip", "bow_bolt", "member_bolt", "bow_net_section", "rail_pull",
@@ -98,7 +97,7 @@ tside_status tside_extender_strength(const tside_extender *extender, const tside
     tside_section section;
     tside_strength_line made[TSIDE_EXTENDER_LINES];
     double a = layout->angle, sB = layout->bow_distance, sG = layout->member_distance, F = force, W = weight, T, dh, P, X, net, half;
-    TRY(tside_i_check(TSIDE_KIND_EXTENDER, "extender", extender, fault));
+    TRY(tside_i_check(&tside_i_extender_table, "extender", extender, fault));
     TRY(tside_i_argument(fault, "force", "N", force, 0, 0));
     TRY(tside_i_argument(fault, "weight", "N", weight, 0, 0));
     TRY(tside_i_within(fault, "extender", tside_material_values(&extender->material, &metal, fault)));
@@ -115,5 +114,5 @@ tside_status tside_extender_strength(const tside_extender *extender, const tside
     made[2] = tside_i_force_line(TSIDE_BOW_BOLT, end, hypot(P * sG / (sG - sB), X), extender->bolt_limit_given, extender->bolt_limit);
     made[3] = tside_i_force_line(TSIDE_MEMBER_BOLT, end, hypot(P * sB / (sG - sB), X), extender->bolt_limit_given, extender->bolt_limit);
     made[4] = tside_i_stress_line(TSIDE_EYE_BOLT_BENDING, end, F * extender->eye_stand_off / (TSIDE_PI * pow(extender->eye_root, 3) / 32), &eye_metal, 1);
-    return ANSWER_LIST(TSIDE_KIND_STRENGTH_LINE, made, lines, TSIDE_EXTENDER_LINES, fault);
+    return ANSWER_LIST(&tside_i_strength_line_table, made, lines, TSIDE_EXTENDER_LINES, fault);
 }

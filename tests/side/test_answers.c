@@ -8,7 +8,7 @@
 
 #include <tunnelside.h>
 
-#include "base/internal.h"
+#include "base/field.h"
 #include "bench_side.h"
 #include "expect.h"
 #include "statics/strength.h"

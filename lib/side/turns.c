@@ -1,0 +1,94 @@
+/* SPDX-License-Identifier: MIT */
+/* Turns of the drive: the whole travel's, their range, and the table of them one by one. */
+#include "side/turns.h"
+
+#include <math.h>
+
+#include "base/field.h"
+#include "base/root.h"
+
+static double angle_at(const tside_travel *travel, const tside_hang *hang, int stretch, double progress)
+{
+    tside_i_spot spot;
+    tside_i_travel_spot(travel, stretch, progress, &spot);
+    return tside_i_drive_angle(travel, hang, &spot);
+}
+
+double tside_i_drive_turns(const tside_travel *travel, const tside_hang *hang, double progress)
+{
+    double now = angle_at(travel, hang, tside_i_travel_stretch(travel, progress), progress);
+    return (now - angle_at(travel, hang, 0, travel->wraps_shut)) / (2 * TSIDE_PI);
+}
+
+/* A roll too thick to open as high as asked goes to the rail; one that is too near the rail when shut, or nearer than the gap, stays where it is. */
+double tside_i_drive_turns_with(const tside_i_setup *setup, const tside_hang *hang, double factor)
+{
+    const tside_stops *stops = &setup->side->stops;
+    tside_stops to_rail = *stops;
+    tside_travel travel;
+    to_rail.open_by = TSIDE_OPEN_GAP;
+    to_rail.gap = 0;
+    if (tside_i_make_travel(setup, factor, stops, &travel, NULL) != TSIDE_OK &&
+        (stops->open_by == TSIDE_OPEN_GAP || tside_i_make_travel(setup, factor, &to_rail, &travel, NULL) != TSIDE_OK))
+        return 0;
+    return tside_i_drive_turns(&travel, hang, travel.end);
+}
+
+typedef struct driven {
+    const tside_travel *travel;
+    const tside_hang *hang;
+    double turns;
+} driven;
+
+static double drive_turns_above(double progress, const void *context)
+{
+    const driven *aim = context;
+    return tside_i_drive_turns(aim->travel, aim->hang, progress) - aim->turns;
+}
+
+#define MOST_TURNS 1e9 /* so many rows an int still counts */
+
+/* Row i of a table that ends after so many turns; what is taken up in it is left to whoever knows the row before. */
+static tside_turn turn_row(const tside_i_setup *setup, const tside_hang *hang, int i, double total)
+{
+    const tside_travel *travel = &setup->travel;
+    tside_i_lifting lifting = {travel, &setup->load, hang, 0};
+    driven aim = {travel, hang, i};
+    int last = i >= total - 1e-9;
+    tside_i_spot spot;
+    tside_position at;
+    tside_i_lean lean;
+    tside_i_travel_at(travel, last ? travel->end : tside_i_rising_root(drive_turns_above, &aim, travel->wraps_shut, travel->end), &spot);
+    tside_i_travel_position(travel, &spot, &at);
+    lean = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, &spot);
+    return (tside_turn){last ? total : i, 0, at.taken_up, at.diameter, at.x, at.y, at.underside, at.opening, tside_i_torque(&lifting, &spot).drive, tside_i_lean_angle(&lean)};
+}
+
+tside_status tside_plan_turns(const tside_side *side, tside_turn *rows, int capacity, int *count, tside_fault *fault)
+{
+    tside_i_setup setup;
+    tside_i_hung drive;
+    double total;
+    int needed;
+    TRY(tside_i_check_table(&tside_i_side_table, side, fault));
+    TRY(tside_i_settle(&tside_i_side_table, NULL, tside_i_set_up(side, &side->bar, &setup, fault), fault));
+    TRY(tside_i_settle(&tside_i_side_table, NULL, tside_i_hang_end(&setup, TSIDE_DRIVE_END, TSIDE_I_OWN_EYE, 0, &drive, fault), fault));
+    TRY(tside_i_answer_number("rows", tside_i_drive_turns(&setup.travel, &drive.hang, setup.travel.end), &total, fault));
+    if (total > MOST_TURNS)
+        REFUSE(fault, TSIDE_NOT_MODELLED, "bar.tube.diameter", "", "the bar is so thin that no table holds its turns", "m", side->bar.tube.diameter, TSIDE_NO_RELATION, 0, 0);
+    needed = 1 + (total > 1e-9 ? (int)ceil(total - 1e-9) : 0);
+    if (needed > capacity) {
+        *count = needed;
+        REFUSE(fault, TSIDE_TOO_SMALL, "capacity", "", "the turn table has more rows", "1", capacity, TSIDE_BELOW, needed, 0);
+    }
+    for (int i = 0; i < needed; i++) {
+        tside_turn row = turn_row(&setup, &drive.hang, i, total);
+        TRY(tside_i_within(fault, "rows", tside_i_finite(&tside_i_turn_table, &row, fault)));
+    }
+    for (int i = 0; i < needed; i++) {
+        rows[i] = turn_row(&setup, &drive.hang, i, total);
+        rows[i].taken_up = rows[i].total - (i > 0 ? rows[i - 1].total : 0);
+    }
+    *count = needed;
+    return TSIDE_OK;
+}
