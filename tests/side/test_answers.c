@@ -67,7 +67,7 @@ static int spoil(tside_plan *plan, tside_kind kind, char *structure, const char 
                 tside_fault fault;
                 tside_plan untouched;
                 memset(&untouched, 0xa5, sizeof untouched);
-                ck_assert_int_eq(tside_i_answer(TSIDE_KIND_PLAN, "plan", plan, &untouched, sizeof untouched, &fault), TSIDE_NOT_MODELLED);
+                ck_assert_int_eq(tside_i_answer(&tside_i_plan_table, "plan", plan, &untouched, sizeof untouched, &fault), TSIDE_NOT_MODELLED);
                 ck_assert_int_eq((int)fault.relation, TSIDE_NOT_FINITE);
                 ck_assert_msg(!strncmp(fault.field, "plan.", 5) && !strcmp(fault.field + 5, at), "%s named, not %s", fault.field, at);
                 for (size_t b = 0; b < sizeof untouched; b++)
