@@ -130,8 +130,10 @@ tside_status tside_i_travel_make(const tside_line *line, const tside_curtain *cu
             tside_i_climb_chord(travel, progress - lead, most, lead);
     }
     travel->end = most + lead;
-    tside_i_travel_at(travel, tside_i_rising_root(top_above, &rail, stops->wraps_shut, travel->end), &spot);
-    travel->highest = spot.y - spot.r;
+    if (!ends_only || stops->open_by == TSIDE_OPEN_HEIGHT) {
+        tside_i_travel_at(travel, tside_i_rising_root(top_above, &rail, stops->wraps_shut, travel->end), &spot);
+        travel->highest = spot.y - spot.r;
+    }
     TRY(find_open(stops, shut, travel, travel->end, &open, fault));
     if (unsettled && !ends_only && travel->stretches > line_stretches) {
         travel->stretches = line_stretches;

@@ -27,19 +27,25 @@ static tside_status plan_forces(const tside_i_setup *setup, const tside_end *end
                                 tside_fault *fault)
 {
     const tside_travel *travel = &setup->travel;
-    tside_i_pushing running = {lifting, &hung->hang, 0}, stalled = {NULL, &hung->hang, stall};
-    tside_i_sought sought[] = {{.quantity = tside_i_uplift_at, .context = &running},
-                               {.quantity = tside_i_push_at, .context = &running},
-                               {.quantity = tside_i_push_at, .context = &stalled},
-                               {.quantity = tside_i_intrusion, .context = &plan->layout}};
+    tside_i_pushing running = {lifting, &hung->hang, 0}, halted = {NULL, &hung->hang, stall};
+    tside_i_sought sought[4] = {{.quantity = tside_i_push_at, .context = &running}, {.quantity = tside_i_uplift_at, .context = &running}};
     tside_i_spot where;
-    tside_i_travel_seek(travel, sought, plan->layout_given ? 4 : 3);
-    tside_i_travel_spot(travel, sought[1].greatest.stretch, sought[1].greatest.place, &where);
-    plan->uplift = fmax(sought[0].greatest.value, 0);
-    plan->side_force = sought[1].greatest.value;
+    int count = 2, stalled = 0, intrusion = 0;
+    if (lifting) { /* without a drive nothing stalls */
+        stalled = count;
+        sought[count++] = (tside_i_sought){.quantity = tside_i_push_at, .context = &halted};
+    }
+    if (plan->layout_given) {
+        intrusion = count;
+        sought[count++] = (tside_i_sought){.quantity = tside_i_intrusion, .context = &plan->layout};
+    }
+    tside_i_travel_seek(travel, sought, count);
+    tside_i_travel_spot(travel, sought[0].greatest.stretch, sought[0].greatest.place, &where);
+    plan->uplift = fmax(sought[1].greatest.value, 0);
+    plan->side_force = sought[0].greatest.value;
     plan->side_force_turns = tside_i_travel_angle(travel, &where) / (2 * TSIDE_PI);
-    plan->side_force_stall = sought[2].greatest.value;
-    return plan->layout_given ? tside_i_layout_clear(&end->extender, sought[3].greatest.value, &plan->layout, fault) : TSIDE_OK;
+    plan->side_force_stall = sought[stalled].greatest.value;
+    return plan->layout_given ? tside_i_layout_clear(&end->extender, sought[intrusion].greatest.value, &plan->layout, fault) : TSIDE_OK;
 }
 
 tside_status tside_i_plan_end(const tside_i_setup *setup, tside_which_end which, const tside_i_lifting *lifting, const tside_i_hung *hung, double stall, tside_end_plan *plan,
