@@ -33,6 +33,9 @@ tside_status tside_i_set_up(const tside_side *side, const tside_bar *bar, tside_
 tside_status tside_i_hang_end(const tside_i_setup *setup, tside_which_end which, tside_i_place place, double rise, tside_i_hung *hung, tside_fault *fault);
 /* Plans a side, which must have passed its check, with a bar; the plan is touched on failure too. */
 tside_status tside_i_plan(const tside_side *side, const tside_bar *bar, tside_plan *plan, tside_fault *fault);
+/* m: the shortest piece that a saw is asked to cut; no cut plan takes less. This library's choice. */
+#define TSIDE_I_SHORTEST_CUT 0.01
+
 /* A bar from stock: whole sticks, of which the last, and the last but one, may be cut. */
 typedef struct tside_i_made {
     int sticks;
