@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "document.h"
+#include "memory.h"
 #include "message.h"
 
 enum { MOST_BYTES = 16 << 20 }; /* a job is a few kilobytes: more is no job */
@@ -65,6 +66,14 @@ static void say_unreadable(document *doc, complaints *refusals, const char *why)
     text_free(&line);
 }
 
+/* Why a file cannot be read: for want of memory is no fault of the file's. */
+static const char *why_unread(void)
+{
+    if (errno == ENOMEM)
+        end_without_memory();
+    return strerror(errno);
+}
+
 const char *read_whole(const char *name, text *content)
 {
     const int standard = !strcmp(name, "-");
@@ -73,14 +82,14 @@ const char *read_whole(const char *name, text *content)
     char part[8192];
     size_t count;
     if (!file)
-        return strerror(errno);
+        return why_unread();
     while (!why && (count = fread(part, 1, sizeof part, file)) > 0) {
         text_add_bytes(content, part, count);
         if (content->length > MOST_BYTES)
             why = "longer than 16 MiB: no file of sides or prices";
     }
     if (!why && ferror(file))
-        why = strerror(errno);
+        why = why_unread();
     if (!standard)
         fclose(file);
     return why;
