@@ -73,8 +73,10 @@ static double cut_alike(tside_item *list, int count, tside_item like)
             item->count = 0;
         }
     work = malloc(tside_stock_work(kinds));
-    if (!work)
+    if (!work) {
+        fprintf(stderr, "quote: out of memory\n");
         exit(1);
+    }
     need(tside_stock_plan(&stock, cuts, kinds, TSIDE_STOCK_NODES, work, tside_stock_work(kinds), sticks, taken, MOST_STICKS, &patterns, &plan, &fault), &fault);
     free(work);
     printf("%-30s %3d pieces from %3d sticks of %.3f m\n", tside_item_text((int)like.code), plan.pieces, plan.sticks, like.stock);
@@ -114,5 +116,9 @@ int main(void)
         total += amount;
     }
     printf("%-54s %5lld.%02lld\n", "total", total / 100, total % 100);
+    if (ferror(stdout) || fclose(stdout)) {
+        fprintf(stderr, "quote: standard output cannot be written\n");
+        return 1;
+    }
     return 0;
 }
