@@ -22,7 +22,7 @@ typedef struct document {
     text content;
     const char *json; /* the content after a byte order mark */
     json_t *root;     /* NULL where the text is no JSON */
-    places where;     /* of all values; none before the first complaint */
+    json_places where; /* of all values; none before the first complaint */
     text shared;      /* what was said of what a job's sides share, one a line: each of them has it to say */
     size_t count;     /* complaints so far, and the shared ones once */
 } document;

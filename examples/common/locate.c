@@ -34,7 +34,7 @@ static void skip_mark(scan *s)
     s->at += *s->at && strchr("{[:,]}", *s->at);
 }
 
-static size_t add_places(places *found, size_t count)
+static size_t add_places(json_places *found, size_t count)
 {
     const size_t first = found->count;
     for (; found->count < first + count; found->count++)
@@ -42,10 +42,10 @@ static size_t add_places(places *found, size_t count)
     return first;
 }
 
-static void find_inside(places *found, scan *s, const json_t *value, size_t own);
+static void find_inside(json_places *found, scan *s, const json_t *value, size_t own);
 
 /* The next member's place, with the scan before its key or, in a list, its value. */
-static void find_member(places *found, scan *s, const json_t *value, size_t own, int has_key)
+static void find_member(json_places *found, scan *s, const json_t *value, size_t own, int has_key)
 {
     skip_blanks(s);
     found->all[own].first = 0;
@@ -59,7 +59,7 @@ static void find_member(places *found, scan *s, const json_t *value, size_t own,
 }
 
 /* Steps over a value, and finds the places of its members. */
-static void find_inside(places *found, scan *s, const json_t *value, size_t own)
+static void find_inside(json_places *found, scan *s, const json_t *value, size_t own)
 {
     const size_t count = json_is_object(value) ? json_object_size(value) : json_array_size(value);
     size_t at = add_places(found, count);
@@ -82,16 +82,16 @@ static void find_inside(places *found, scan *s, const json_t *value, size_t own)
     }
 }
 
-void places_find(places *found, const char *json, const json_t *root)
+void places_find(json_places *found, const char *json, const json_t *root)
 {
     scan s = {json, 1};
     find_member(found, &s, root, add_places(found, 1), 0);
 }
 
-void places_free(places *found)
+void places_free(json_places *found)
 {
     free(found->all);
-    *found = (places){NULL, 0, 0};
+    *found = (json_places){NULL, 0, 0};
 }
 
 /* The number in "[12]" and how many characters it takes; 0 characters where there is no index. */
@@ -133,7 +133,7 @@ static size_t step(const json_t **value, const char *path, size_t *nth)
     return 0;
 }
 
-int locate_line(const places *found, const json_t *root, const char *path, size_t *matched)
+int locate_line(const json_places *found, const json_t *root, const char *path, size_t *matched)
 {
     size_t taken, nth, own = 0;
     *matched = 0;
