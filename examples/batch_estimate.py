@@ -21,6 +21,8 @@ import itertools
 import os
 import re
 import shutil
+import signal
+import stat
 import sys
 import tempfile
 from array import array
@@ -48,6 +50,19 @@ BARE_NUMBER = re.compile(r"\s*-?[\d.][\d./ e+-]*\s*")
 
 class Unusable(Exception):
     """The table as a whole cannot be used."""
+
+
+class Stopped(BaseException):
+    """A signal that ends the program, once what it made aside is put away."""
+
+
+def shown(text):
+    """The text as a terminal may have it: what would steer it is spelt out."""
+    return "".join(c if c.isprintable() else c.encode("unicode_escape").decode() for c in text)
+
+
+def say(line):
+    print(shown(line), file=sys.stderr)
 
 
 # --- reading sides ---
@@ -257,7 +272,7 @@ def figures_of(rows, *paths, workers=1):
     return list(zip(*(results for _, _, results in plan_rows(rows, paths, workers))))
 
 
-def draw_page(sample, path, workers):
+def draw_page(sample, path, form, workers):
     import matplotlib
 
     matplotlib.use("Agg")
@@ -318,7 +333,7 @@ def draw_page(sample, path, workers):
     page.text(0.5, 0.008, f"{thinned}For choosing parts, not a certificate: local codes, makers' ratings and licensed practice come first.", ha="center", fontsize=7)
     page.tight_layout(rect=(0, 0.02, 1, 1))
     try:
-        page.savefig(path)
+        page.savefig(path, format=form)
     except ValueError as error:  # a kind of file that there is not
         raise Unusable(f"--plot: {error}") from None
     plt.close(page)
@@ -327,22 +342,50 @@ def draw_page(sample, path, workers):
 # --- files ---
 
 
+def is_same_file(one, other):
+    return os.path.realpath(one) == os.path.realpath(other) or (os.path.exists(one) and os.path.exists(other) and os.path.samefile(one, other))
+
+
 @contextlib.contextmanager
 def whole_file(path):
-    """A path beside the one wanted, which takes its place at the end, or never."""
-    folder, name = os.path.split(os.path.abspath(path))
-    handle, aside = tempfile.mkstemp(prefix=f".{name}.", suffix=os.path.splitext(name)[1], dir=folder)
-    os.close(handle)
+    """A path beside the one wanted, which takes its place at the end, or never; a device or a pipe is written to as it is."""
+    path = os.path.realpath(path)  # through links, whether what they name is there or not
+    if os.path.exists(path) and not os.path.isfile(path) and not os.path.isdir(path):
+        yield path
+        return
+    handle, aside = tempfile.mkstemp(prefix=".tunnelside-", dir=os.path.dirname(path))
     try:
+        os.close(handle)
         yield aside
         mask = os.umask(0)
         os.umask(mask)
-        os.chmod(aside, 0o666 & ~mask)
+        os.chmod(aside, stat.S_IMODE(os.stat(path).st_mode) if os.path.exists(path) else 0o666 & ~mask)
         os.replace(aside, path)
     except BaseException:
         with contextlib.suppress(FileNotFoundError):
             os.unlink(aside)
         raise
+
+
+@contextlib.contextmanager
+def standard_output():
+    """Standard output, which takes everything, or it is said that it does not."""
+    if sys.stdout is None:
+        raise Unusable("standard output: cannot be written: it is closed")
+    try:
+        yield sys.stdout
+        sys.stdout.flush()
+    except OSError as error:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())  # for what it still holds when Python ends
+        raise Unusable(f"standard output: cannot be written: {error.strerror}") from None
+
+
+class Parser(argparse.ArgumentParser):
+    """One whose help is as complete as the rest of the output."""
+
+    def print_help(self, file=None):
+        with standard_output() as out:
+            out.write(self.format_help())
 
 
 class Progress:
@@ -364,7 +407,7 @@ class Progress:
     def write(self, line):
         if self.bar is not None:
             self.bar.clear()
-        print(line, file=sys.stderr)
+        say(line)
 
     def close(self):
         if self.bar is not None:
@@ -387,7 +430,7 @@ def here(chunks, header, asked, workers):
         yield chunk, estimate(header, asked, [cells for _, cells in chunk], workers)
 
 
-def run(source, target, asked, name, estimates, sample=None, say=functools.partial(print, file=sys.stderr), show=lambda: None):
+def run(source, target, asked, name, estimates, sample=None, say=say, show=lambda: None):
     """Estimates a whole table chunk by chunk; returns how many rows were refused. estimates: as here(), without workers."""
     reader, writer = csv.reader(source, strict=True), csv.writer(target, lineterminator="\n")
     header = next(chunks_of(reader, 1, name), [(0, ())])[0][1]
@@ -415,15 +458,15 @@ def run(source, target, asked, name, estimates, sample=None, say=functools.parti
     return refused
 
 
-def print_fields():
+def print_fields(out):
     for title, known in (("Columns of SIDES", fields_of(ts.Side, lists=False)), ("Figures", fields_of(ts.Plan, lists=True))):
-        print(f"{title}:")
+        print(f"{title}:", file=out)
         for path, field in known.items():
-            print(f"  {path:<38} {'|'.join(field.choices) or field.unit:<20} {field.meaning}")
+            print(f"  {path:<38} {'|'.join(field.choices) or field.unit:<20} {field.meaning}", file=out)
 
 
 def main():
-    parser = argparse.ArgumentParser(description=__doc__, epilog=EPILOG, formatter_class=argparse.RawDescriptionHelpFormatter)
+    parser = Parser(description=__doc__, epilog=EPILOG, formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("sides", metavar="SIDES", nargs="?", help="CSV of sides; - is standard input")
     parser.add_argument("-o", "--output", metavar="ESTIMATES", help="CSV of estimates, written whole or not at all; else standard output")
     parser.add_argument("--figures", default=FIGURES, help="which figures of the plan, parted by commas, each with a unit in brackets if it is not to be SI: "
@@ -433,14 +476,15 @@ def main():
     parser.add_argument("--fields", action="store_true", help="list the columns and figures there are, with their units")
     options = parser.parse_args()
     if options.fields:
-        print_fields()
+        with standard_output() as out:
+            print_fields(out)
         return 0
     if options.sides is None:
         parser.error("which SIDES?")
     if options.workers < 1:
         parser.error(f"--workers: {options.workers} is below 1")
-    written = [os.path.realpath(path) for path in (options.sides, options.output, options.plot) if path not in (None, "-")]
-    if len(set(written)) < len(written):
+    files = [path for path in (options.sides, options.output, options.plot) if path not in (None, "-")]
+    if any(is_same_file(one, other) for one, other in itertools.combinations(files, 2)):
         parser.error("SIDES, ESTIMATES and PAGE must be different files")
     name = "standard input" if options.sides == "-" else options.sides
     asked = split_figures(options.figures)
@@ -456,13 +500,13 @@ def main():
         refused = run(source, target, asked, name, estimates, sample, progress.write, progress.show)
         target.flush()
         if page:
-            draw_page(sample, page, options.workers)
+            draw_page(sample, page, os.path.splitext(options.plot)[1][1:] or "png", options.workers)
         if not made:
             target.buffer.seek(0)
-            shutil.copyfileobj(target.buffer, sys.stdout.buffer)
-            sys.stdout.flush()
+            with standard_output() as out:
+                shutil.copyfileobj(target.buffer, out.buffer)
     if refused:
-        print(f"{name}: {refused} rows refused", file=sys.stderr)
+        say(f"{name}: {refused} rows refused")
     return 1 if refused else 0
 
 
@@ -470,14 +514,31 @@ def command():
     """main(), with what stops it said in a line."""
     try:
         return main()
-    except KeyboardInterrupt:
-        return 130
-    except BrokenPipeError:
-        os.dup2(os.open(os.devnull, os.O_WRONLY), 1)  # nothing more can be said to whoever read it
     except (Unusable, OSError, ImportError) as error:
-        print(f"batch_estimate: {error}", file=sys.stderr)
+        say(f"batch_estimate: {error}")
     return 1
 
 
+def stop(number, _):
+    raise Stopped(number)
+
+
+def as_program(command):
+    """Runs a command to the end of Python; a signal ends it as it would, but leaves nothing half-made."""
+    if sys.stderr is None:
+        sys.stderr = open(os.devnull, "w")  # or print() would say it on standard output
+    for number in (signal.SIGTERM, getattr(signal, "SIGHUP", signal.SIGTERM)):
+        if signal.getsignal(number) == signal.SIG_DFL:
+            signal.signal(number, stop)
+    try:
+        sys.exit(command())
+    except KeyboardInterrupt:
+        number = signal.SIGINT
+    except Stopped as stopped:
+        number = stopped.args[0]
+    signal.signal(number, signal.SIG_DFL)
+    os.kill(os.getpid(), number)
+
+
 if __name__ == "__main__":
-    sys.exit(command())
+    as_program(command)

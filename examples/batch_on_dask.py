@@ -7,7 +7,6 @@ The workers need the package tunnelside, of the same version. The estimates are 
 
 import argparse
 import collections
-import sys
 
 import batch_estimate
 from distributed import Client, KilledWorker
@@ -16,12 +15,14 @@ AHEAD = 3  # partitions under way for each worker: keeps them busy, and bounds t
 
 
 def main():
-    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    parser = batch_estimate.Parser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("scheduler", help="its address, such as tcp://10.0.0.5:8786")
     parser.add_argument("sides", metavar="SIDES", help="CSV of sides, as batch_estimate.py reads it")
     parser.add_argument("-o", "--output", metavar="ESTIMATES", required=True, help="CSV of estimates, written whole or not at all")
     parser.add_argument("--figures", default=batch_estimate.FIGURES, help="as for batch_estimate.py")
     options = parser.parse_args()
+    if batch_estimate.is_same_file(options.sides, options.output):
+        parser.error("SIDES and ESTIMATES must be different files")
     asked = batch_estimate.split_figures(options.figures)
     with open(options.sides, **batch_estimate.READ) as source, Client(options.scheduler, timeout=10) as client:
         client.upload_file(batch_estimate.__file__)
@@ -44,8 +45,13 @@ def main():
             return 1 if batch_estimate.run(source, target, asked, options.sides, estimates) else 0
 
 
-if __name__ == "__main__":
+def command():
     try:
-        sys.exit(main())
+        return main()
     except (batch_estimate.Unusable, KilledWorker, OSError) as error:
-        sys.exit(f"batch_on_dask: {error}")
+        batch_estimate.say(f"batch_on_dask: {error}")
+    return 1
+
+
+if __name__ == "__main__":
+    batch_estimate.as_program(command)

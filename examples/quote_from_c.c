@@ -74,7 +74,7 @@ static double cut_alike(tside_item *list, int count, tside_item like)
         }
     work = malloc(tside_stock_work(kinds));
     if (!work)
-        exit(1);
+        exit((perror("quote"), 1));
     need(tside_stock_plan(&stock, cuts, kinds, TSIDE_STOCK_NODES, work, tside_stock_work(kinds), sticks, taken, MOST_STICKS, &patterns, &plan, &fault), &fault);
     free(work);
     printf("%-30s %3d pieces from %3d sticks of %.3f m\n", tside_item_text((int)like.code), plan.pieces, plan.sticks, like.stock);
@@ -104,15 +104,15 @@ int main(void)
     }
     for (int code = 0; code < TSIDE_ITEM_CODES; code++) {
         const long long amount = (sums[code] * prices[code] + 500) / 1000;
-        if (sums[code] && !prices[code]) {
-            fprintf(stderr, "quote: no price: %s\n", tside_item_text(code));
-            return 1;
-        }
+        if (sums[code] && !prices[code])
+            return fprintf(stderr, "quote: no price: %s\n", tside_item_text(code)), 1;
         if (sums[code])
             printf("%-30s %6lld.%03lld x %4lld.%02lld = %6lld.%02lld\n", tside_item_text(code), sums[code] / 1000, sums[code] % 1000, prices[code] / 100,
                    prices[code] % 100, amount / 100, amount % 100);
         total += amount;
     }
     printf("%-54s %5lld.%02lld\n", "total", total / 100, total % 100);
+    if (ferror(stdout) || fclose(stdout))
+        return perror("quote: standard output"), 1;
     return 0;
 }

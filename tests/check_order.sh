@@ -117,6 +117,12 @@ prints "1 of 6000 mm         2 x roll bar 800 mm; left 4394 mm" # 6000 - 2 x 800
 prints "proven least, and in the fewest sticks"
 test "$(grep -c '22 clip' out)" = 2 || wrong "pieces are not listed side by side"
 
+# 105 ft of side are 16 lengths of channel of 2 m and 4 mm, which no saw cuts: two halves take the place of the last length and the rest
+sed 's/"length": "96 ft"/"length": "105 ft"/' "$sites/film30.json" > stub.json
+run 0 --units=si stub.json
+silent err
+prints "2 channel                      -                -     -     1002 mm"
+
 # what must be mended is said before it is bought, in every form
 sed 's/"rated_torque": 50/"rated_torque": 5/' site.json > weak.json
 run 0 weak.json

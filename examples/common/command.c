@@ -1,14 +1,32 @@
 /* SPDX-License-Identifier: MIT */
-#include <stdio.h>
+#include <getopt.h>
+#include <signal.h>
 #include <string.h>
 
 #include "command.h"
-#include "text.h"
+#include "message.h"
+
+void begin_program(void)
+{
+#ifdef SIGPIPE
+    signal(SIGPIPE, SIG_IGN);
+#endif
+#ifdef SIGXFSZ
+    signal(SIGXFSZ, SIG_IGN);
+#endif
+    opterr = 0;
+}
 
 int misuse(const char *what, const char *which)
 {
-    fprintf(stderr, "%s: %s%s; see %s --help\n", program_name, what, which, program_name);
+    say("%s%s; see %s --help", what, which, program_name);
     return EXIT_USAGE;
+}
+
+int misused_option(char **words)
+{
+    const char letter[] = {'-', (char)optopt, '\0'};
+    return misuse("an option is unknown, or has or lacks a value: ", optopt ? letter : words[optind - 1]);
 }
 
 int set_units(units *chosen, const char *value)

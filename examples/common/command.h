@@ -8,8 +8,15 @@ enum { EXIT_DONE, EXIT_REFUSED, EXIT_USAGE };
 typedef enum units { AS_THE_FILE, SI, US } units;
 typedef enum format { TEXT, JSON, CSV } format;
 
+/*
+ * What every program does first: a write that cannot go on, because its reader has gone or the file would be too big, is a failed one and said to be, no signal; and
+ * getopt_long leaves it to misused_option() to say what is wrong.
+ */
+void begin_program(void);
+
 /* Says that the command line is wrong, and where to read how; returns EXIT_USAGE. */
 int misuse(const char *what, const char *which);
+int misused_option(char **words);
 
 /* Each sets what its option asks for and returns EXIT_DONE, or misuse(). */
 int set_units(units *chosen, const char *value);

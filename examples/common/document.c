@@ -5,33 +5,73 @@
 #include <string.h>
 
 #include "document.h"
-#include "locate.h"
+#include "memory.h"
+#include "message.h"
 
 enum { MOST_BYTES = 16 << 20 }; /* a job is a few kilobytes: more is no job */
 
-/* One line to standard error, unless it has been said, and to the refusals. */
-static void say(document *doc, text *refusals, const char *line)
+/* Whether this was said before of what sides share. */
+static int is_said(document *doc, const char *line)
 {
-    char *clean = printable(line);
-    const char *before = text_of(&doc->said);
-    const size_t length = strlen(clean);
-    int again = 0;
-    for (; *before; before = strchr(before, '\n') + 1)
-        again |= !strncmp(before, clean, length) && before[length] == '\n';
-    if (!again) {
-        fprintf(stderr, "%s: %s\n", program_name, clean);
-        text_add(&doc->said, "%s\n", clean);
-    }
-    text_add(refusals, "%s\n", clean);
+    const size_t length = strlen(line);
+    for (const char *before = text_of(&doc->shared); *before; before = strchr(before, '\n') + 1)
+        if (!strncmp(before, line, length) && before[length] == '\n')
+            return 1;
+    text_add(&doc->shared, "%s\n", line);
+    return 0;
+}
+
+/* One line to standard error and to the refusals. */
+static void add_complaint(document *doc, complaints *refusals, const text *line, int is_shared)
+{
+    char *clean = printable(text_of(line));
+    if ((!is_shared || !is_said(doc, clean)) && doc->count++ < MOST_COMPLAINTS)
+        say("%s", clean);
+    if (refusals->count++ < MOST_COMPLAINTS)
+        text_add(&refusals->lines, "%s\n", clean);
     free(clean);
 }
 
-static void say_unreadable(document *doc, text *refusals, const char *why)
+static void add_left_out(text *line, const document *doc, size_t count)
+{
+    text_add(line, "%s: and %zu more", doc->name, count - MOST_COMPLAINTS);
+}
+
+int is_one_too_many(document *doc, complaints *refusals)
+{
+    const int is_full = refusals->count >= MOST_COMPLAINTS;
+    doc->count += (size_t)is_full;
+    refusals->count += (size_t)is_full;
+    return is_full;
+}
+
+void complaints_end(const document *doc, complaints *refusals)
+{
+    text line = {NULL, 0, 0};
+    char *clean;
+    if (refusals->count <= MOST_COMPLAINTS)
+        return;
+    add_left_out(&line, doc, refusals->count);
+    clean = printable(text_of(&line));
+    text_add(&refusals->lines, "%s\n", clean);
+    free(clean);
+    text_free(&line);
+}
+
+static void say_unreadable(document *doc, complaints *refusals, const char *why)
 {
     text line = {NULL, 0, 0};
     text_add(&line, "%s: %s", doc->name, why);
-    say(doc, refusals, text_of(&line));
+    add_complaint(doc, refusals, &line, 0);
     text_free(&line);
+}
+
+/* Why a file cannot be read: for want of memory is no fault of the file's. */
+static const char *why_unread(void)
+{
+    if (errno == ENOMEM)
+        end_without_memory();
+    return strerror(errno);
 }
 
 const char *read_whole(const char *name, text *content)
@@ -42,20 +82,25 @@ const char *read_whole(const char *name, text *content)
     char part[8192];
     size_t count;
     if (!file)
-        return strerror(errno);
+        return why_unread();
     while (!why && (count = fread(part, 1, sizeof part, file)) > 0) {
         text_add_bytes(content, part, count);
         if (content->length > MOST_BYTES)
             why = "longer than 16 MiB: no file of sides or prices";
     }
     if (!why && ferror(file))
-        why = strerror(errno);
+        why = why_unread();
     if (!standard)
         fclose(file);
     return why;
 }
 
-int document_open(document *doc, const char *name, text *refusals)
+const char *after_mark(const text *content)
+{
+    return text_of(content) + (strncmp(text_of(content), "\xef\xbb\xbf", 3) ? 0 : 3);
+}
+
+int document_open(document *doc, const char *name, complaints *refusals)
 {
     const char *why;
     json_error_t error;
@@ -65,11 +110,12 @@ int document_open(document *doc, const char *name, text *refusals)
         say_unreadable(doc, refusals, why);
         return 0;
     }
-    doc->root = json_loadb(text_of(&doc->content), doc->content.length, JSON_REJECT_DUPLICATES, &error);
+    doc->json = after_mark(&doc->content);
+    doc->root = json_loadb(doc->json, doc->content.length - (size_t)(doc->json - text_of(&doc->content)), JSON_REJECT_DUPLICATES, &error);
     if (!doc->root) {
         text line = {NULL, 0, 0};
         text_add(&line, "%s:%d: column %d: %s", name, error.line > 0 ? error.line : 1, error.column > 0 ? error.column : 1, error.text);
-        say(doc, refusals, text_of(&line));
+        add_complaint(doc, refusals, &line, 0);
         text_free(&line);
     }
     return doc->root != NULL;
@@ -77,40 +123,53 @@ int document_open(document *doc, const char *name, text *refusals)
 
 void document_close(document *doc)
 {
+    if (doc->count > MOST_COMPLAINTS) {
+        text line = {NULL, 0, 0};
+        add_left_out(&line, doc, doc->count);
+        say("%s", text_of(&line));
+        text_free(&line);
+    }
     json_decref(doc->root);
+    places_free(&doc->where);
     text_free(&doc->content);
-    text_free(&doc->said);
+    text_free(&doc->shared);
 }
 
-/* Puts "FILE:LINE: path: " before a complaint. */
-static void add_place(text *line, const document *doc, const char *within, const char *path)
+/* Puts "FILE:LINE: path: " before a complaint; returns 1 where it is about what sides share. */
+static int add_place(text *line, document *doc, const char *within, const char *path)
 {
-    const char *json = text_of(&doc->content);
-    const size_t length = doc->content.length, outer = strlen(within);
+    const size_t outer = strlen(within);
     text full = {NULL, 0, 0};
     size_t own, shared = 0;
-    int at, shared_at = 1;
+    int at, shared_at = 1, is_shared;
+    if (!doc->where.count)
+        places_find(&doc->where, doc->json, doc->root);
     text_add(&full, "%s%s%s", within, *within && *path && *path != '[' ? "." : "", path);
-    at = locate_line(json, length, text_of(&full), &own);
+    at = locate_line(&doc->where, doc->root, text_of(&full), &own);
     if (!strncmp(within, "sides[", 6))
-        shared_at = locate_line(json, length, path, &shared);
-    if (shared + outer + 1 > own && shared > 0) {
+        shared_at = locate_line(&doc->where, doc->root, path, &shared);
+    is_shared = shared + outer + 1 > own && shared > 0;
+    if (is_shared) {
         at = shared_at;
         text_cut(&full, 0);
         text_add(&full, "%s", path);
     }
     text_add(line, "%s:%d: %s%s", doc->name, at, text_of(&full), full.length ? ": " : "");
     text_free(&full);
+    return is_shared;
 }
 
-void complain(document *doc, text *refusals, const char *within, const char *path, const char *format, ...)
+void complain(document *doc, complaints *refusals, const char *within, const char *path, const char *format, ...)
 {
     text line = {NULL, 0, 0};
     va_list arguments;
-    add_place(&line, doc, within, path);
+    int is_shared;
+    if (is_one_too_many(doc, refusals))
+        return;
+    is_shared = add_place(&line, doc, within, path) || !*within;
     va_start(arguments, format);
     text_add_list(&line, format, arguments);
     va_end(arguments);
-    say(doc, refusals, text_of(&line));
+    add_complaint(doc, refusals, &line, is_shared);
     text_free(&line);
 }

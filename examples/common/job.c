@@ -4,13 +4,18 @@
 #include <string.h>
 
 #include "job.h"
+#include "memory.h"
+#include "message.h"
 #include "names.h"
 
-enum { MOST_SIDES = 2 }; /* a tunnel has no more */
+enum {
+    MOST_SIDES = 2,     /* a tunnel has no more */
+    MOST_LISTED = 10000 /* each takes some 20 KB of memory */
+};
 
 int is_planned(const planned *side)
 {
-    return !side->refusals.length;
+    return !side->refusals.count;
 }
 
 const tside_end *end_asked(const planned *side, int end)
@@ -26,13 +31,9 @@ const tside_end_plan *end_answered(const planned *side, int end)
 static planned *new_side(work *all, const char *file)
 {
     planned *side = take_memory(sizeof *side);
-    planned **more = take_memory((all->count + 1) * sizeof *more);
     memset(side, 0, sizeof *side);
-    side->file = file;
-    if (all->count)
-        memcpy(more, all->sides, all->count * sizeof *more);
-    free(all->sides);
-    all->sides = more;
+    side->file = printable(file);
+    all->sides = grown(all->sides, all->count, &all->room, sizeof *all->sides);
     all->sides[all->count++] = side;
     return side;
 }
@@ -125,10 +126,13 @@ static json_t *with_shared(const json_t *job, json_t *own)
 {
     json_t *whole = json_object(), *value;
     const char *key;
+    int failed = 0;
     json_object_foreach ((json_t *)job, key, value)
         if (!is_own_key(key))
-            json_object_set_new(whole, key, json_deep_copy(value));
-    json_object_update_recursive(whole, own);
+            failed |= json_object_set_new(whole, key, json_deep_copy(value));
+    failed |= json_object_update_recursive(whole, own);
+    if (failed) /* nothing else can: what was parsed has no loops */
+        end_without_memory();
     return whole;
 }
 
@@ -187,6 +191,10 @@ static void read_job(work *all, document *doc)
 static void read_list(work *all, document *doc)
 {
     char within[24];
+    if (json_array_size(doc->root) > MOST_LISTED) {
+        complain(doc, &new_side(all, doc->name)->refusals, "", "", "a list of %zu sides: the most is %d", json_array_size(doc->root), MOST_LISTED);
+        return;
+    }
     if (!json_array_size(doc->root))
         complain(doc, &new_side(all, doc->name)->refusals, "", "", "an empty list: wanted at least one side");
     for (size_t i = 0; i < json_array_size(doc->root); i++) {
@@ -198,7 +206,7 @@ static void read_list(work *all, document *doc)
 void work_add_file(work *all, const char *name)
 {
     const size_t before = all->count;
-    text refusals = {NULL, 0, 0};
+    complaints refusals = {{NULL, 0, 0}, 0};
     document doc;
     if (!document_open(&doc, name, &refusals))
         new_side(all, name)->refusals = refusals;
@@ -208,16 +216,19 @@ void work_add_file(work *all, const char *name)
         read_job(all, &doc);
     else
         add_side(all, &doc, doc.root, "");
-    document_close(&doc);
-    for (size_t i = before; i < all->count; i++)
+    for (size_t i = before; i < all->count; i++) {
+        complaints_end(&doc, &all->sides[i]->refusals);
         all->bad |= !is_planned(all->sides[i]);
+    }
+    document_close(&doc);
 }
 
 void work_free(work *all)
 {
     for (size_t i = 0; i < all->count; i++) {
         request_free(&all->sides[i]->wanted);
-        text_free(&all->sides[i]->refusals);
+        text_free(&all->sides[i]->refusals.lines);
+        free(all->sides[i]->file);
         free(all->sides[i]->turns);
         free(all->sides[i]);
     }

@@ -17,10 +17,10 @@ typedef struct found {
 
 /* One side, with what the library answers. */
 typedef struct planned {
-    const char *file;
+    char *file; /* printable */
     request wanted;
     int is_read;   /* 1 where the file holds a good side, planned or not */
-    text refusals; /* a line for each; empty where the side is planned */
+    complaints refusals; /* none where the side is planned */
     tside_plan plan;
     tside_turn *turns;
     int turn_count;
@@ -32,7 +32,7 @@ typedef struct planned {
 
 typedef struct work {
     planned **sides;
-    size_t count;
+    size_t count, room;
     int take_off; /* 1: take off every piece of each side too; a side where that fails is refused */
     int bad;      /* 1 where anything was refused */
 } work;

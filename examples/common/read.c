@@ -2,6 +2,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "message.h"
 #include "names.h"
 #include "read.h"
 #include "tolerances.h"
@@ -9,7 +10,7 @@
 
 typedef struct reader {
     document *doc;
-    text *refusals;
+    complaints *refusals;
     request *wanted;
     text path; /* of what is being read, within the side */
 } reader;
@@ -168,7 +169,10 @@ static void refuse_unknown(reader *r, tside_kind kind, const char *key)
 {
     text why = {NULL, 0, 0};
     const int outermost = !r->path.length;
-    const size_t mark = enter(r, key);
+    size_t mark;
+    if (is_one_too_many(r->doc, r->refusals))
+        return;
+    mark = enter(r, key);
     add_meant(&why, kind, key, outermost);
     refuse(r, text_of(&why));
     text_cut(&r->path, mark);
@@ -189,7 +193,7 @@ static void read_group(reader *r, tside_kind kind, void *structure, const json_t
             read_row(r, kind, row + i, structure, json_object_get(object, row[i].name));
 }
 
-char *read_text(document *doc, const json_t *object, const char *within, const char *key, text *refusals)
+char *read_text(document *doc, const json_t *object, const char *within, const char *key, complaints *refusals)
 {
     const json_t *value = json_object_get(object, key);
     if (value && !json_is_string(value))
@@ -218,7 +222,7 @@ static int is_in_feet(const json_t *side)
     return hip && strpbrk(hip, "'\"fi") != NULL;
 }
 
-void read_side(document *doc, const json_t *object, request *wanted, text *refusals)
+void read_side(document *doc, const json_t *object, request *wanted, complaints *refusals)
 {
     reader r = {doc, refusals, wanted, {NULL, 0, 0}};
     if (!json_is_object(object)) {

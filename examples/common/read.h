@@ -26,7 +26,7 @@ typedef struct request {
     tside_fittings fittings; /* for the take-off */
     unsigned char given[sizeof(tside_side)]; /* not 0 at the offset of each field of the side that the file gives */
     stated *stated;     /* tolerances of its own, where the file has any */
-    size_t stated_count;
+    size_t stated_count, stated_room;
 } request;
 
 /* A member of a structure that a row describes. */
@@ -37,10 +37,10 @@ typedef struct request {
  * Reads one side from an object; its path in the document is set in the request.
  * Complaints about it go to refusals, which stay empty where the side is good.
  */
-void read_side(document *doc, const json_t *object, request *wanted, text *refusals);
+void read_side(document *doc, const json_t *object, request *wanted, complaints *refusals);
 
 /* Reads a text of the document, such as a name; returns a printable copy, "" where it is not given. */
-char *read_text(document *doc, const json_t *object, const char *within, const char *key, text *refusals);
+char *read_text(document *doc, const json_t *object, const char *within, const char *key, complaints *refusals);
 
 /* 1 for nothing, an empty text, an empty list, and an object of such: a file to fill in before it is filled in. */
 int is_blank(const json_t *value);

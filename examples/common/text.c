@@ -3,27 +3,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "memory.h"
 #include "text.h"
-
-static void *need(void *memory)
-{
-    if (!memory) {
-        fprintf(stderr, "%s: out of memory\n", program_name);
-        exit(1);
-    }
-    return memory;
-}
-
-void *take_memory(size_t size)
-{
-    return need(malloc(size ? size : 1));
-}
-
-char *copy_of(const char *words)
-{
-    size_t size = strlen(words) + 1;
-    return memcpy(take_memory(size), words, size);
-}
 
 static void make_room(text *t, size_t more)
 {
@@ -31,7 +12,7 @@ static void make_room(text *t, size_t more)
     while (size - t->length <= more)
         size *= 2;
     if (size != t->size) {
-        t->data = need(realloc(t->data, size));
+        t->data = resize_memory(t->data, size);
         t->size = size;
     }
 }
@@ -52,7 +33,7 @@ void text_add_list(text *t, const char *format, va_list arguments)
     count = vsnprintf(NULL, 0, format, again);
     va_end(again);
     if (count < 0)
-        return;
+        end_without_memory(); /* no format here is at fault */
     make_room(t, (size_t)count);
     vsnprintf(t->data + t->length, (size_t)count + 1, format, arguments);
     t->length += (size_t)count;
@@ -170,13 +151,4 @@ void text_say(text *t, const char *label, const char *format, ...)
     va_end(arguments);
     text_wrap(t, label, text_of(&words));
     text_free(&words);
-}
-
-char *printable(const char *words)
-{
-    char *copy = copy_of(words);
-    for (char *c = copy; *c; c++)
-        if ((unsigned char)*c < ' ' || *c == 0x7f)
-            *c = ' ';
-    return copy;
 }

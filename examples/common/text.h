@@ -12,19 +12,12 @@
 #define LIKE_PRINTF(words, first)
 #endif
 
-/* The program's, before each of its messages: each program defines its own. */
-extern const char program_name[];
-
 enum { PAGE_WIDTH = 80 };
 
 typedef struct text {
     char *data; /* always with a closing zero once something was added; NULL before */
     size_t length, size;
 } text;
-
-/* malloc and strdup that end the program when there is no memory. */
-void *take_memory(size_t size);
-char *copy_of(const char *words);
 
 void text_add_bytes(text *t, const char *bytes, size_t count);
 void text_add(text *t, const char *format, ...) LIKE_PRINTF(2, 3);
@@ -41,8 +34,5 @@ void text_say(text *t, const char *label, const char *format, ...) LIKE_PRINTF(3
 
 /* Columns that a text takes: one for each character of UTF-8, control characters not foreseen. */
 size_t columns(const char *words);
-
-/* A copy with a blank in place of each control character, so that a name from a file cannot break a page or a terminal. */
-char *printable(const char *words);
 
 #endif

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include <math.h>
-#include <stdlib.h>
 #include <string.h>
 
+#include "memory.h"
 #include "names.h"
 #include "tolerances.h"
 #include "value.h"
@@ -80,16 +80,12 @@ static int find_number(const request *wanted, const char *path, wanted_path *fou
 
 static void keep(request *wanted, const wanted_path *found, double value)
 {
-    stated *more = take_memory((wanted->stated_count + 1) * sizeof *more);
-    if (wanted->stated_count)
-        memcpy(more, wanted->stated, wanted->stated_count * sizeof *more);
-    free(wanted->stated);
-    wanted->stated = more;
-    more[wanted->stated_count++] = (stated){(size_t)(found->member - (const char *)&wanted->side), value};
+    wanted->stated = grown(wanted->stated, wanted->stated_count, &wanted->stated_room, sizeof *wanted->stated);
+    wanted->stated[wanted->stated_count++] = (stated){(size_t)(found->member - (const char *)&wanted->side), value};
 }
 
 /* A tolerance is no trade size: it is read as any quantity of its unit. */
-static void read_one(document *doc, const char *path, const json_t *value, request *wanted, text *refusals)
+static void read_one(document *doc, const char *path, const json_t *value, request *wanted, complaints *refusals)
 {
     wanted_path found;
     double number = 0;
@@ -108,12 +104,18 @@ static void read_one(document *doc, const char *path, const json_t *value, reque
     text_free(&full);
 }
 
-void read_tolerances(document *doc, const json_t *object, request *wanted, text *refusals)
+enum { MOST_TOLERANCES = 1000 };
+
+void read_tolerances(document *doc, const json_t *object, request *wanted, complaints *refusals)
 {
     json_t *all = json_object_get(object, TOLERANCES), *value;
     const char *path;
     if (is_blank(all))
         return;
+    if (json_object_size(all) > MOST_TOLERANCES) {
+        complain(doc, refusals, wanted->within, TOLERANCES, "%zu are more than a side has numbers", json_object_size(all));
+        return;
+    }
     if (!json_is_object(all))
         complain(doc, refusals, wanted->within, TOLERANCES, "wanted an object of paths and tolerances, such as {\"curtain.hip\": \"1/2 in\"}");
     json_object_foreach (all, path, value)

@@ -3,6 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "memory.h"
 #include "names.h"
 #include "read.h"
 #include "units.h"
@@ -32,7 +33,7 @@ void add_json_string(text *out, const char *words)
         free(copy);
     }
     quoted = json_dumps(string, JSON_ENCODE_ANY);
-    text_add(out, "%s", quoted ? quoted : "\"\"");
+    text_add(out, "%s", quoted);
     free(quoted);
     json_decref(string);
 }
@@ -170,25 +171,28 @@ void put_refused(writer *w, const text *refusals)
 
 void add_cell(text *out, const char *words, int first)
 {
+    const char *const mark = *words && strchr("=+-@", *words) && words[1] ? "'" : "";
     text_add(out, "%s", first ? "" : ",");
     if (!strpbrk(words, ",\"\r\n")) {
-        text_add(out, "%s", words);
+        text_add(out, "%s%s", mark, words);
         return;
     }
-    text_add(out, "\"");
-    for (; *words; words++)
-        text_add(out, *words == '"' ? "\"\"" : "%c", *words);
-    text_add(out, "\"");
+    text_add(out, "\"%s", mark);
+    for (const char *quote; (quote = strchr(words, '"')) != NULL; words = quote + 1) {
+        text_add_bytes(out, words, (size_t)(quote - words));
+        text_add(out, "\"\"");
+    }
+    text_add(out, "%s\"", words);
 }
 
 void add_refusals(text *out, const text *refusals)
 {
     text one = {NULL, 0, 0};
-    for (const char *c = text_of(refusals); *c; c++)
-        if (*c != '\n')
-            text_add(&one, "%c", *c);
-        else if (c[1])
-            text_add(&one, "; ");
+    for (const char *line = text_of(refusals), *end; *line; line = end + 1) {
+        end = strchr(line, '\n');
+        text_add_bytes(&one, line, (size_t)(end - line));
+        text_add(&one, "%s", end[1] ? "; " : "");
+    }
     add_cell(out, text_of(&one), 0);
     text_free(&one);
 }

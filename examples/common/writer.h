@@ -31,7 +31,10 @@ void put_structure(writer *w, tside_kind kind, const void *structure);
 /* The list "refused", of a line each. */
 void put_refused(writer *w, const text *refusals);
 
-/* A cell of CSV: commas, quotes and line ends of a text are kept by quotes around it. */
+/*
+ * A cell of CSV: commas, quotes and line ends of a text are kept by quotes around it, and where a spreadsheet would work it out as a formula, because it begins with
+ * = + - or @ and goes on, an apostrophe stands before it.
+ */
 void add_cell(text *out, const char *words, int first);
 
 /* A cell of messages, with "; " between: a line each would break the row for simple readers. */

@@ -3,6 +3,7 @@
 #include <stdio.h>
 
 #include "answer.h"
+#include "message.h"
 #include "names.h"
 #include "writer.h"
 
@@ -46,7 +47,7 @@ static void put_sides(writer *w, const work *all)
             }
             shut_bracket(w, ']');
         } else {
-            put_refused(w, &side->refusals);
+            put_refused(w, &side->refusals.lines);
         }
         shut_bracket(w, '}');
     }

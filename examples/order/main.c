@@ -1,12 +1,14 @@
 /* SPDX-License-Identifier: MIT */
 /* tunnelside-order: what all sides together need, how to cut it, what to buy, what it costs. */
 #include <getopt.h>
-#include <signal.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "answer.h"
 #include "command.h"
+#include "memory.h"
+#include "message.h"
 #include "output.h"
 #include "value.h"
 
@@ -54,7 +56,7 @@ static int set_length(const char *option, const char *words, tside_kind kind, co
         (value < place.field->low || value > place.field->high || (value <= place.field->low && place.field->low_open)))
         text_add(&why, "\"%s\": %g m is not from %g to %g m", words, value, place.field->low, place.field->high);
     if (why.length) {
-        fprintf(stderr, "%s: --%s: %s\n", program_name, option, text_of(&why));
+        say("--%s: %s", option, text_of(&why));
         text_free(&why);
         return EXIT_REFUSED;
     }
@@ -87,7 +89,7 @@ static int set_option(options *chosen, int letter, const char *value)
     case 'o': chosen->output = value; return EXIT_DONE;
     case 'h': chosen->task = SHOW_HELP; return EXIT_DONE;
     case 'V': chosen->task = SHOW_VERSION; return EXIT_DONE;
-    default: return misuse("an option is wrong", "");
+    default: return EXIT_USAGE;
     }
 }
 
@@ -107,7 +109,7 @@ static int read_options(options *chosen, int count, char **words)
     };
     int letter, status = EXIT_DONE;
     while (!status && (letter = getopt_long(count, words, "p:k:t:a:u:f:o:hV", known, NULL)) != -1)
-        status = set_option(chosen, letter, optarg);
+        status = letter == '?' ? misused_option(words) : set_option(chosen, letter, optarg);
     return status;
 }
 
@@ -142,7 +144,7 @@ static int answer_order(const options *chosen, const order *made, prices *list, 
         good = quote_make(&priced_order, made, list, is_us(chosen, made->all));
         a.price = &priced_order;
     } else if (chosen->prices) {
-        fprintf(stderr, "%s: no price: %s\n", program_name, incomplete);
+        say("no price: %s", incomplete);
         a.no_price = incomplete;
     }
     if (good)
@@ -192,11 +194,10 @@ int main(int count, char **words)
 {
     options chosen = {.task = ORDER_FILES};
     int status, standard = 0;
+    begin_program();
+    json_set_alloc_funcs(take_memory, free); /* what the parser did not get would be missing in silence */
     tside_usual(TSIDE_KIND_STOCK, &chosen.stock);
     status = read_options(&chosen, count, words);
-#ifdef SIGPIPE
-    signal(SIGPIPE, SIG_IGN); /* a reader that has gone is a failed write, and said to be one */
-#endif
     if (status)
         return status;
     if (chosen.task != ORDER_FILES)
@@ -207,5 +208,10 @@ int main(int count, char **words)
         standard += !strcmp(words[i], "-");
     if (standard + (chosen.prices && !strcmp(chosen.prices, "-")) > 1)
         return misuse("standard input can be read once only", "");
+    for (int i = optind; chosen.output && i < count; i++)
+        if (is_same_file(chosen.output, words[i]))
+            return misuse("--output: it is an input: ", chosen.output);
+    if (chosen.output && chosen.prices && is_same_file(chosen.output, chosen.prices))
+        return misuse("--output: it is the price list: ", chosen.output);
     return order_files(&chosen, count - optind, words + optind);
 }

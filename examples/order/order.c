@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 #include <math.h>
-#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
+#include "memory.h"
+#include "message.h"
 #include "names.h"
 #include "order.h"
 #include "units.h"
@@ -104,20 +105,6 @@ static int alike(const article *one, const article *other)
         (one->material.grade != TSIDE_GRADE_GIVEN || fabs(one->material.yield - other->material.yield) <= 1e-6 * one->material.yield);
 }
 
-/* Room for one more in a list. */
-static void *grown(void *list, int count, int *size, size_t each)
-{
-    void *more;
-    if (count < *size)
-        return list;
-    *size = *size ? 2 * *size : 16;
-    more = take_memory((size_t)*size * each);
-    if (count)
-        memcpy(more, list, (size_t)count * each);
-    free(list);
-    return more;
-}
-
 /* Adds to the line that is alike, or after the last of its name. */
 static void buy(order *o, const article *more)
 {
@@ -133,7 +120,7 @@ static void buy(order *o, const article *more)
         if (line->what == more->what)
             place = i + 1;
     }
-    o->articles = grown(o->articles, o->article_count, &o->articles_size, sizeof *o->articles);
+    o->articles = grown(o->articles, (size_t)o->article_count, &o->articles_size, sizeof *o->articles);
     memmove(o->articles + place + 1, o->articles + place, (size_t)(o->article_count - place) * sizeof *o->articles);
     o->articles[place] = *more;
     o->article_count++;
@@ -144,7 +131,7 @@ static cutting *cutting_for(order *o, const article *material, const tside_stock
     for (int i = 0; i < o->cutting_count; i++)
         if (alike(&o->cuttings[i].material, material))
             return o->cuttings + i;
-    o->cuttings = grown(o->cuttings, o->cutting_count, &o->cuttings_size, sizeof *o->cuttings);
+    o->cuttings = grown(o->cuttings, (size_t)o->cutting_count, &o->cuttings_size, sizeof *o->cuttings);
     o->cuttings[o->cutting_count] = (cutting){.material = *material, .stock = *asked};
     if (!material->has_material) { /* lengths and trim are asked of tubes */
         o->cuttings[o->cutting_count].stock.length_count = 0;
@@ -158,7 +145,7 @@ static int complain_of(const article *material, const char *why)
     text words = {NULL, 0, 0};
     text_add(&words, "%s ", material->what->name);
     add_sizes(&words, material, 0);
-    fprintf(stderr, "%s: %s: %s\n", program_name, text_of(&words), why);
+    say("%s: %s", text_of(&words), why);
     text_free(&words);
     return 0;
 }

@@ -51,9 +51,11 @@ typedef struct order {
     int sides, refused; /* planned, and not */
     double side_length; /* m, of all sides planned */
     cutting *cuttings;
-    int cutting_count, cuttings_size;
+    int cutting_count;
+    size_t cuttings_size;
     article *articles;
-    int article_count, articles_size;
+    int article_count;
+    size_t articles_size;
 } order;
 
 /* Orders what all planned sides need; asked: kerf, trim, and lengths that every tube is sold in beside its own. Returns 0 having said why it cannot. */

@@ -1,15 +1,17 @@
 /* SPDX-License-Identifier: MIT */
 #include <math.h>
-#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include "document.h"
+#include "memory.h"
+#include "message.h"
 #include "names.h"
 #include "prices.h"
 #include "value.h"
 
 enum { KIND, WHAT, SIZE, GRADE, UNIT, PRICE, COLUMNS };
+enum { MOST_ROWS = 10000 }; /* each is compared with all others */
 
 static const char header[] = "kind,what,size,grade,unit,price";
 const char *const kind_names[PRICE_KINDS] = {"material", "labour", "markup", "tax", "currency"};
@@ -34,16 +36,13 @@ void prices_complain(prices *list, int line, const char *format, ...)
 {
     text words = {NULL, 0, 0};
     va_list arguments;
-    char *clean;
-    text_add(&words, "%s:%d: ", list->file, line);
+    if (list->bad++ >= MOST_COMPLAINTS)
+        return;
     va_start(arguments, format);
     text_add_list(&words, format, arguments);
     va_end(arguments);
-    clean = printable(text_of(&words));
-    fprintf(stderr, "%s: %s\n", program_name, clean);
-    free(clean);
+    say("%s:%d: %s", list->file, line, text_of(&words));
     text_free(&words);
-    list->bad++;
 }
 
 /* --- rows of cells, by RFC 4180: a cell in quotes may hold commas, line ends, and quotes twice --- */
@@ -73,14 +72,14 @@ static char read_cell(const char **at, int *line, text *cell, int *open)
         const char c = **at;
         *line += c == '\n';
         if (c == '"' && quoted && (*at)[1] == '"')
-            text_add(cell, "%c", *++*at);
+            text_add_bytes(cell, ++*at, 1);
         else if (c == '"')
             quoted = !quoted;
         else if (!quoted && (c == ',' || c == '\n')) {
             ++*at;
             return c;
         } else if (c != '\r' || quoted)
-            text_add(cell, "%c", c);
+            text_add_bytes(cell, *at, 1);
     }
     *open = quoted;
     return '\n';
@@ -310,15 +309,7 @@ static void add_price(prices *list, const csv_row *r)
             prices_complain(list, r->line, "%s is ambiguous: line %d has it too", p.kind == CURRENCY ? "the currency" : p.name, list->rows[i].line);
             break;
         }
-    if (list->count == list->size) {
-        price_row *more;
-        list->size = list->size ? 2 * list->size : 64;
-        more = take_memory((size_t)list->size * sizeof *more);
-        if (list->count)
-            memcpy(more, list->rows, (size_t)list->count * sizeof *more);
-        free(list->rows);
-        list->rows = more;
-    }
+    list->rows = grown(list->rows, (size_t)list->count, &list->room, sizeof *list->rows);
     list->rows[list->count++] = p;
     text_free(&why);
 }
@@ -344,16 +335,18 @@ int prices_read(prices *list, const char *file)
     if (!why && strlen(text_of(&content)) != content.length)
         why = "not a text";
     if (why) {
-        fprintf(stderr, "%s: %s: %s\n", program_name, file, why);
+        say("%s: %s", file, why);
         list->bad++;
     }
-    at = text_of(&content);
-    at += strncmp(at, "\xef\xbb\xbf", 3) ? 0 : 3; /* a mark that spreadsheets put before UTF-8 */
+    at = after_mark(&content);
     while (!why && *at && (headed || !list->bad)) {
         csv_row r;
         const int good = read_row(list, &at, &line, &r);
         if (good && !is_passed_over(&r)) {
-            if (headed)
+            if (list->count == MOST_ROWS) {
+                prices_complain(list, r.line, "more rows than a list may have, %d", MOST_ROWS);
+                at = "";
+            } else if (headed)
                 add_price(list, &r);
             else if (!is_header(&r))
                 prices_complain(list, r.line, "no price list: wanted the header %s", header);
@@ -363,6 +356,8 @@ int prices_read(prices *list, const char *file)
     }
     if (!headed && !list->bad)
         prices_complain(list, 1, "no price list: wanted the header %s", header);
+    if (list->bad > MOST_COMPLAINTS)
+        say("%s: and %d more", file, list->bad - MOST_COMPLAINTS);
     text_free(&content);
     return !list->bad;
 }

@@ -38,7 +38,8 @@ typedef struct price_row {
 typedef struct prices {
     const char *file;
     price_row *rows;
-    int count, size;
+    int count;
+    size_t room;
     int bad; /* faults said so far */
 } prices;
 

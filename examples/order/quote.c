@@ -3,6 +3,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "memory.h"
+#include "message.h"
 #include "quote.h"
 
 const char rounding[] =
@@ -113,9 +115,10 @@ static void price_materials(quote *q, const order *o, prices *list, int us)
             add_missing(&rows, bought, us);
         list->bad += missing;
     }
-    if (rows.length)
-        fprintf(stderr, "%s: %s: prices are missing; rows to add, each with its price (unit and size may be others that fit):%s", program_name, list->file,
-                text_of(&rows));
+    if (rows.length) {
+        say("%s: prices are missing; rows to add, each with its price (unit and size may be others that fit):", list->file);
+        fputs(text_of(&rows) + 1, stderr); /* without the line end before the first */
+    }
     text_free(&rows);
 }
 

@@ -163,7 +163,7 @@ static void add_side(text *out, const planned *side)
         for (int k = 0; k < side->item_count; k++)
             add_piece(out, side, side->items + k);
     } else {
-        add_row(out, &(cells){.part = "refused", .file = side->file, .side = side->wanted.name, .refusals = &side->refusals});
+        add_row(out, &(cells){.part = "refused", .file = side->file, .side = side->wanted.name, .refusals = &side->refusals.lines});
     }
 }
 

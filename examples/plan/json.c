@@ -121,7 +121,7 @@ void print_json(text *out, const work *all, int with_matters)
         if (is_planned(side))
             put_planned(&w, side);
         else
-            put_refused(&w, &side->refusals);
+            put_refused(&w, &side->refusals.lines);
         if (with_matters && is_planned(side))
             put_matters(&w, side);
         shut_bracket(&w, '}');

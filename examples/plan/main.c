@@ -1,15 +1,16 @@
 /* SPDX-License-Identifier: MIT */
 /* tunnelside-plan: from a side's measurements to a job sheet. */
 #include <getopt.h>
-#include <signal.h>
 #include <stdio.h>
-#include <string.h>
+#include <stdlib.h>
 
 #include "command.h"
 #include "fields.h"
 #include "job.h"
 #include "json.h"
 #include "matters.h"
+#include "memory.h"
+#include "message.h"
 #include "output.h"
 #include "sheet.h"
 #include "table.h"
@@ -63,7 +64,7 @@ static int set_option(options *chosen, int letter, const char *value)
     case 'V': chosen->task = SHOW_VERSION; return 0;
     case 'F': chosen->task = SHOW_FIELDS; return 0;
     case 'B': chosen->task = SHOW_BLANK; return 0;
-    default: return misuse("an option is wrong", "");
+    default: return EXIT_USAGE;
     }
 }
 
@@ -82,7 +83,7 @@ static int read_options(options *chosen, int count, char **words)
     };
     int letter, status = 0;
     while (!status && (letter = getopt_long(count, words, "u:f:o:hV", known, NULL)) != -1)
-        status = set_option(chosen, letter, optarg);
+        status = letter == '?' ? misused_option(words) : set_option(chosen, letter, optarg);
     if (!status && chosen->matters && chosen->format == CSV)
         return misuse("--what-matters goes with --format=text or json, not csv", "");
     return status;
@@ -148,15 +149,18 @@ static int show(const options *chosen)
 int main(int count, char **words)
 {
     options chosen = {PLAN_FILES, AS_THE_FILE, TEXT, 0, NULL};
-    int status = read_options(&chosen, count, words);
-#ifdef SIGPIPE
-    signal(SIGPIPE, SIG_IGN); /* a reader that has gone is a failed write, and said to be one */
-#endif
+    int status;
+    begin_program();
+    json_set_alloc_funcs(take_memory, free); /* what the parser did not get would be missing in silence */
+    status = read_options(&chosen, count, words);
     if (status)
         return status;
     if (chosen.task != PLAN_FILES)
         return show(&chosen);
     if (optind == count)
         return misuse("no file", "");
+    for (int i = optind; chosen.output && i < count; i++)
+        if (is_same_file(chosen.output, words[i]))
+            return misuse("--output: it is an input: ", chosen.output);
     return plan_files(&chosen, count - optind, words + optind);
 }

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "matters.h"
+#include "memory.h"
 #include "sheet.h"
 #include "tolerances.h"
 #include "walk.h"
@@ -36,13 +37,9 @@ static int is_measured(const char *path, const tside_field *row, const void *mem
 
 static measured *add_input(matters *m)
 {
-    measured *more = take_memory((m->count + 1) * sizeof *more);
-    if (m->count)
-        memcpy(more, m->inputs, m->count * sizeof *more);
-    free(m->inputs);
-    m->inputs = more;
-    memset(more + m->count, 0, sizeof *more);
-    return more + m->count++;
+    m->inputs = grown(m->inputs, m->count, &m->room, sizeof *m->inputs);
+    memset(m->inputs + m->count, 0, sizeof *m->inputs);
+    return m->inputs + m->count++;
 }
 
 static void gather(void *context, const char *path, const tside_field *row, const void *member)
@@ -101,7 +98,7 @@ static void move(matters *m, measured *one, int way, const tside_side *base)
 void matters_find(matters *m, const planned *side)
 {
     gathering g = {m, side};
-    *m = (matters){NULL, 0, {0}, {0}};
+    *m = (matters){.inputs = NULL};
     for (int k = 0; k < ANSWERS; k++) {
         m->asked[k] = has_answer(side, k);
         m->values[k] = *CONST_MEMBER(&side->plan, output(k, NULL).place.offset, double);

@@ -27,7 +27,7 @@ typedef struct measured {
 
 typedef struct matters {
     measured *inputs;
-    size_t count;
+    size_t count, room;
     int asked[ANSWERS];     /* 1 where the side has this answer: no extender, no cut length of it */
     double values[ANSWERS]; /* as planned */
 } matters;

@@ -4,6 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "memory.h"
 #include "sheet.h"
 
 enum { MOST_PIECES = 9, MOST_JOINTS = 8 }; /* a bar is of three lengths at most; more joints are told in short */

@@ -117,7 +117,7 @@ static void add_side(text *out, const planned *side)
     } else {
         text_add(out, ",,,,");
     }
-    add_refusals(out, &side->refusals);
+    add_refusals(out, &side->refusals.lines);
     text_add(out, "\n");
 }
 

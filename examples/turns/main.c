@@ -2,13 +2,13 @@
 /* tunnelside-turns: what a roll takes up, turn by turn, and the thickness that counted turns imply. */
 #include <errno.h>
 #include <getopt.h>
-#include <signal.h>
 #include <stdio.h>
 #include <string.h>
 
+#include "message.h"
 #include "turns.h"
 
-enum { EXIT_DONE, EXIT_REFUSED, EXIT_USAGE };
+const char program_name[] = "tunnelside-turns";
 
 static const char help[] =
     "Usage: tunnelside-turns --core=LENGTH --drop=LENGTH [OPTION]...\n"
@@ -65,10 +65,10 @@ const tside_field *field_of(option_of which)
 
 void complain(const question *asked, option_of which, const char *why)
 {
-    fprintf(stderr, "tunnelside-turns: ");
     if (which < QUANTITIES && asked->words[which])
-        fprintf(stderr, "--%s: \"%s\": ", options[which].name, asked->words[which]);
-    fprintf(stderr, "%s\n", why);
+        say("--%s: \"%s\": %s", options[which].name, asked->words[which], why);
+    else
+        say("%s", why);
 }
 
 static int read_quantity(question *asked, option_of which, const char *words)
@@ -86,19 +86,12 @@ static int read_quantity(question *asked, option_of which, const char *words)
 /* --- the command line --- */
 
 typedef enum task { ANSWER, SHOW_HELP, SHOW_VERSION } task;
-typedef enum units { AS_THE_CORE, SI, US } units;
 
 typedef struct command {
     question asked;
     units units;
     task task;
 } command;
-
-static int misuse(const char *what, const char *which)
-{
-    fprintf(stderr, "tunnelside-turns: %s%s; see tunnelside-turns --help\n", what, which);
-    return EXIT_USAGE;
-}
 
 /* Sets what an option asks for; returns an exit status, having said why where it is not EXIT_DONE. */
 static int set_option(command *line, int letter, const char *value)
@@ -107,19 +100,11 @@ static int set_option(command *line, int letter, const char *value)
     if (quantity)
         return read_quantity(&line->asked, (option_of)(quantity - letters), value);
     switch (letter) {
-    case 'u':
-        if (strcmp(value, "us") && strcmp(value, "si"))
-            return misuse("--units: us or si, not ", value);
-        line->units = strcmp(value, "us") ? SI : US;
-        return EXIT_DONE;
-    case 'f':
-        if (strcmp(value, "text") && strcmp(value, "json") && strcmp(value, "csv"))
-            return misuse("--format: text, json or csv, not ", value);
-        line->asked.format = *value == 'j' ? JSON : *value == 'c' ? CSV : TEXT;
-        return EXIT_DONE;
+    case 'u': return set_units(&line->units, value);
+    case 'f': return set_format(&line->asked.format, value);
     case 'h': line->task = SHOW_HELP; return EXIT_DONE;
     case 'V': line->task = SHOW_VERSION; return EXIT_DONE;
-    default: return misuse("an option is wrong", "");
+    default: return EXIT_USAGE;
     }
 }
 
@@ -141,7 +126,7 @@ static int read_options(command *line, int count, char **words)
     };
     int letter, status = EXIT_DONE;
     while (!status && (letter = getopt_long(count, words, "c:d:t:p:w:n:l:u:f:hV", known, NULL)) != -1)
-        status = set_option(line, letter, optarg);
+        status = letter == '?' ? misused_option(words) : set_option(line, letter, optarg);
     if (!status && line->task == ANSWER && optind < count)
         return misuse("not an option: ", words[optind]);
     return status;
@@ -187,7 +172,7 @@ static int finish(int status)
         why = errno ? errno : EIO;
     if (!why)
         return status;
-    fprintf(stderr, "tunnelside-turns: standard output: cannot be written: %s\n", strerror(why));
+    say("standard output: cannot be written: %s", strerror(why));
     return EXIT_REFUSED;
 }
 
@@ -197,7 +182,7 @@ static int answer(command *line)
     int status = check_question(asked);
     if (status)
         return status;
-    asked->us = line->units == AS_THE_CORE ? is_us_length(asked->words[CORE]) : line->units == US;
+    asked->us = line->units == AS_THE_FILE ? is_us_length(asked->words[CORE]) : line->units == US;
     return (asked->words[COUNTED] ? answer_thickness(asked) : answer_turns(asked)) ? EXIT_DONE : EXIT_REFUSED;
 }
 
@@ -205,9 +190,7 @@ int main(int count, char **words)
 {
     command line = {.task = ANSWER};
     int status;
-#ifdef SIGPIPE
-    signal(SIGPIPE, SIG_IGN); /* a reader that has gone is a failed write, and said to be one */
-#endif
+    begin_program();
     fill_usual(&line.asked);
     status = read_options(&line, count, words);
     if (status)

@@ -5,10 +5,10 @@
 
 #include <tunnelside.h>
 
+#include "command.h"
+
 /* The options that bring a quantity. */
 typedef enum option_of { CORE, DROP, THICKNESS, PACKING, WRAPS, COUNTED, OVER, QUANTITIES } option_of;
-
-typedef enum format { TEXT, CSV, JSON } format;
 
 typedef struct question {
     const char *words[QUANTITIES]; /* as given; NULL where not given */

@@ -271,7 +271,7 @@ typedef struct tside_bar_stick {
 
 /*
  * The sticks of a bar made from stock, from the drive on: whole lengths from the drive's end, the last cut to what is left, and where that would
- * put its joint beyond the curtain's edge at the free end, the last but one cut too, so that it ends there. No fewer sticks would do. A joint is where two sticks overlap,
+ * put its joint beyond the curtain's edge at the free end, the last but one cut too, so that it ends there, or so that the last is 10 mm long, what a cut plan takes. No fewer sticks would do. A joint is where two sticks overlap,
  * from the farther one's from to the nearer one's to.
  * bar: every field checked; from stock; curtain: m, length of the curtain on the bar, from 0 to 1000. sticks, capacity: the caller's; count: receives the sticks
  * written, or needed. A bar whose joints are given is one stick, where it has none.

@@ -110,7 +110,7 @@ enum { TSIDE_ITEMS = 48 }; /* no side has more lines */
  * Curtain: rail allowance + hanging when shut + wound on the bar when shut + hem, by the side + what passes each end bow. End flaps: as high as the curtain hangs when
  * shut, and half its roll, with both allowances. Bar: as tside_bar_sticks, or, with joints as given, its whole length and a swage for each. Clips: from edge to
  * edge of the curtain, no farther apart than their spacing. Channel: along the side and up each flap, in whole lengths and a rest, wire as long, screws at each end of each
- * run and between. Rope, only where ropes press: tside_rope_zigzag from hip to lower hooks, a pitch not above that of the bows taken, and its spare. Cord, only for a
+ * run and between; a rest below 10 mm and the whole length before it become two equal pieces, and a run that is shorter altogether gets a piece of 10 mm. Rope, only where ropes press: tside_rope_zigzag from hip to lower hooks, a pitch not above that of the bows taken, and its spare. Cord, only for a
  * motor and where given: one way + 1.5 times the opening. Extenders, bolts and their patches: only at an end on an extender. Bolts: as tside_bolt_choose, for the tube, the bow
  * or the member, and one patch of tape at the bow, two at the member; with more washers where the thread would not reach.
  * TSIDE_OUT_OF_BOUNDS: a field of side or fittings. TSIDE_TOO_SMALL: more lines than capacity: only count is written. TSIDE_CONTRADICTS: a bolt or eye bolt thicker than

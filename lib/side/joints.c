@@ -14,7 +14,7 @@ static double bar_length(const tside_bar *bar, double curtain)
 tside_status tside_i_bar_make(const tside_bar *bar, double curtain, tside_i_made *made, tside_fault *fault)
 {
     double B = bar_length(bar, curtain), S = bar->stock, w = bar->swage;
-    double least_last = w + bar->past_free, least = fmax(bar->past_drive + bar->splice_near, w) + least_last;
+    double least_last = fmax(w + bar->past_free, TSIDE_I_SHORTEST_CUT), least = fmax(bar->past_drive + bar->splice_near, w) + least_last;
     *made = (tside_i_made){1, 0, B};
     if (B <= S + FITS)
         return TSIDE_OK;

@@ -5,6 +5,9 @@
 
 #include <tunnelside/plan.h>
 
+/* m: the shortest piece that a saw is asked to cut; no cut plan takes less. This library's choice. */
+#define TSIDE_I_SHORTEST_CUT 0.01
+
 /* A bar from stock: whole sticks, of which the last, and the last but one, may be cut. */
 typedef struct tside_i_made {
     int sticks;

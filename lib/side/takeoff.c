@@ -326,14 +326,34 @@ static void add_channel(list *l, int count, double length)
         add(l, (tside_item){.code = TSIDE_ITEM_CHANNEL, .by = TSIDE_BY_CUT, .count = count, .length = length, .stock_given = 1, .stock = l->fittings->channel_stock});
 }
 
-/* Along the side and up each flap: whole lengths together, then the rests. */
+/* How a length is covered by pieces of a stock: whole ones, and what is cut. */
+typedef struct covering {
+    int whole, cuts;
+    double cut;
+} covering;
+
+/*
+ * Whole lengths, and the rest. A rest too short to cut is no piece: it and the whole length before it become two equal pieces, so that
+ * all is covered; what is shorter altogether gets the shortest piece. This library's choice.
+ */
+static covering cover(double length, double stock)
+{
+    const int whole = spaces(length, stock) - 1;
+    const double rest = length - whole * stock;
+    if (rest >= TSIDE_I_SHORTEST_CUT)
+        return (covering){whole, 1, rest};
+    return whole ? (covering){whole - 1, 2, (stock + rest) / 2} : (covering){0, 1, TSIDE_I_SHORTEST_CUT};
+}
+
+/* Along the side and up each flap: whole lengths together, then what is cut. */
 static void take_channel(list *l)
 {
     double side = l->side->length, flap = flap_length(l), stock = l->fittings->channel_stock;
-    int flaps = l->fittings->end_flaps, of_side = spaces(side, stock) - 1, of_flap = spaces(flap, stock) - 1;
-    add_channel(l, of_side + flaps * of_flap, stock);
-    add_channel(l, 1, side - of_side * stock);
-    add_channel(l, flaps, flap - of_flap * stock);
+    const covering of_side = cover(side, stock), of_flap = cover(flap, stock);
+    int flaps = l->fittings->end_flaps;
+    add_channel(l, of_side.whole + flaps * of_flap.whole, stock);
+    add_channel(l, of_side.cuts, of_side.cut);
+    add_channel(l, flaps * of_flap.cuts, of_flap.cut);
     add_length(l, TSIDE_ITEM_WIRE, TSIDE_AT_SIDE, side + flaps * flap);
     add_counted(l, TSIDE_ITEM_CHANNEL_SCREW, TSIDE_AT_SIDE, spaces(side, l->fittings->screw_spacing) + 1 + flaps * (spaces(flap, l->fittings->screw_spacing) + 1), 0);
 }

@@ -492,6 +492,59 @@ START_TEST(pieces_alike_stand_together)
 }
 END_TEST
 
+/* The least that a cut plan takes as a piece. */
+static double shortest(void)
+{
+    tside_place place;
+    tside_fault fault;
+    ANSWERS(tside_field_find(TSIDE_KIND_CUT, "length", &place, &fault));
+    return place.field->low;
+}
+
+/* 105 ft are 32.004 m: 16 lengths of 2 m and 4 mm. The last of them and the rest are two pieces of 1.002 m. */
+START_TEST(no_stub_of_channel)
+{
+    tside_side side = plain();
+    tside_fittings fittings = usual();
+    taken t;
+    side.length = 105 * 12 * INCH;
+    fittings.end_flaps = 0;
+    t = take(&side, &fittings);
+    ck_assert(line_of(&t, TSIDE_ITEM_CHANNEL)[0].count == 15 && line_of(&t, TSIDE_ITEM_CHANNEL)[1].count == 2);
+    NEAR(line_of(&t, TSIDE_ITEM_CHANNEL)[0].length, 2, 0, "whole", 0);
+    NEAR(line_of(&t, TSIDE_ITEM_CHANNEL)[1].length, 1.002, 1e-9, "halves", 0);
+    /* a rest that can be cut stays one, and 1e-6 m less does not */
+    side.length = 32 + shortest() + 1e-6;
+    t = take(&side, &fittings);
+    NEAR(line_of(&t, TSIDE_ITEM_CHANNEL)[1].length, shortest(), 2e-6, "rest", 0);
+    side.length = 32 + shortest() - 1e-6;
+    t = take(&side, &fittings);
+    NEAR(line_of(&t, TSIDE_ITEM_CHANNEL)[1].length, 1 + shortest() / 2, 2e-6, "halves", 1);
+}
+END_TEST
+
+/* Flaps too, and bars that are butted, not swaged: whatever their lengths, no piece is too short for the cut plan, and all is covered. */
+START_TEST(no_stub_of_anything)
+{
+    for (int n = 0; n < 300; n++) {
+        tside_side side = plain();
+        tside_fittings fittings = usual();
+        taken t;
+        side.length = 32 + 0.0001 * n;
+        side.bar.swage = side.bar.past_free = side.bar.past_drive = side.curtain.past = 0;
+        side.bar.stock = 2;
+        t = take(&side, &fittings);
+        fittings.channel_stock = line_of(&t, TSIDE_ITEM_FLAP)->length - 0.0001 * n - 1e-5;
+        t = take(&side, &fittings);
+        NEAR(length_of(&t, TSIDE_ITEM_CHANNEL), side.length + length_of(&t, TSIDE_ITEM_FLAP), 1e-9, "channel", n);
+        NEAR(length_of(&t, TSIDE_ITEM_BAR), side.length, 1e-9, "bar", n);
+        for (int i = 0; i < t.count; i++)
+            if (t.item[i].by == TSIDE_BY_CUT && t.item[i].length < shortest())
+                ck_abort_msg("%d: %s of %g", n, tside_item_text((int)t.item[i].code), t.item[i].length);
+    }
+}
+END_TEST
+
 /*
  * A grip of 4.04 in needs with one washer 4.504 in, so a bolt of 5 in, threaded for 2 x 5/16 + 1/4 = 7/8 in (ASME B18.5): its shank reaches 4.125 in, and washers of at
  * least 0.051 in (ASME B18.21.1, from memory) must fill 0.085 in: two.
@@ -708,6 +761,8 @@ Suite *takeoff_suite(void)
     tcase_add_test(items, sums);
     tcase_add_test(items, washers_where_the_thread_would_not_reach);
     tcase_add_test(items, pieces_alike_stand_together);
+    tcase_add_test(items, no_stub_of_channel);
+    tcase_add_test(items, no_stub_of_anything);
     tcase_add_test(items, what_is_not_there);
     tcase_add_test(items, takeoff_refused);
     tcase_add_test(items, rope_by_hand);

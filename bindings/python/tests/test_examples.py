@@ -215,18 +215,64 @@ class TestEstimates(Example):
         self.assertEqual(out.read_bytes(), before)
         self.refused(self.call(good, "-o", self.folder / "none" / "out.csv"), "none")
         self.assertEqual(sorted(path.name for path in self.folder.iterdir()), ["bad.csv", "out.csv", "sides.csv"])
-        if os.path.exists("/dev/full"):
-            with open("/dev/full", "wb") as full:
-                done = subprocess.run([sys.executable, str(ESTIMATE), str(good)], stdout=full, stderr=subprocess.PIPE, timeout=60)
-            self.assertEqual(done.returncode, 1)
-            self.assertIn(b"batch_estimate: ", done.stderr)
-            self.assertNotIn(b"Traceback", done.stderr)
-        reading, writing = os.pipe()
-        os.close(reading)
-        with open(writing, "wb") as closed:
-            done = subprocess.run([sys.executable, str(ESTIMATE), str(SIDES)], stdout=closed, stderr=subprocess.PIPE, timeout=60)
-        self.assertEqual(done.returncode, 1)
-        self.assertNotIn(b"Traceback", done.stderr)
+
+    def test_standard_output_that_fails(self):
+        """Full, closed, or with nobody to read it: said in a line, whatever Python's own buffers do."""
+        for buffered in ({}, {"PYTHONUNBUFFERED": "1"}):
+            environment = {name: value for name, value in os.environ.items() if name != "PYTHONUNBUFFERED"} | buffered
+            for how in ("> /dev/full", ">&-", "| { sleep 0.2; exec <&-; }"):
+                for arguments in (str(self.table(HEADER, ROW)), "--fields", "--help"):
+                    if how == "> /dev/full" and not os.path.exists("/dev/full") or how.startswith("|") and arguments != str(self.folder / "sides.csv"):
+                        continue
+                    before = "sleep 0.6; " if how.startswith("|") else ""  # until the reader has gone
+                    script = f'{{ {before}"$0" "$1" {arguments}; echo $? >&2; }} {how}'
+                    done = subprocess.run(["sh", "-c", script, sys.executable, str(ESTIMATE)], stderr=subprocess.PIPE, env=environment, timeout=60)
+                    *said, status = done.stderr.decode().splitlines()
+                    self.assertEqual((said[-1].split(": cannot")[0], status), ("batch_estimate: standard output", "1"), (how, arguments, buffered, done.stderr))
+                    self.assertNotIn("Traceback", done.stderr.decode())
+
+    def test_closed_standard_error_is_no_output(self):
+        table = self.table(HEADER, ROW, ROW.replace("30 m", "30 fathoms"))
+        want = self.call(table).stdout
+        done = subprocess.run(["sh", "-c", '"$0" "$1" "$2" 2>&-', sys.executable, str(ESTIMATE), str(table)], stdout=subprocess.PIPE, timeout=60)
+        self.assertEqual((done.returncode, done.stdout), (1, want))
+
+    def test_links_names_and_devices(self):
+        table = self.table(HEADER, ROW)
+        want = self.call(table).stdout
+        (self.folder / "dangling.csv").symlink_to("target.csv")
+        long = "n" * 251 + ".csv"
+        for name in ("dangling.csv", long, "/dev/null"):
+            done = self.call(table, "-o", self.folder / name)
+            self.assertEqual(done.returncode, 0, done.stderr)
+        self.assertTrue((self.folder / "dangling.csv").is_symlink())
+        self.assertEqual((self.folder / "target.csv").read_bytes(), want)
+        self.assertEqual((self.folder / long).read_bytes(), want)
+        self.assertFalse(os.path.isfile("/dev/null"))
+        os.link(table, self.folder / "other.csv")
+        self.assertEqual(self.call(table, "-o", self.folder / "other.csv").returncode, 2)
+        self.assertEqual(len(list(self.folder.iterdir())), 5)
+
+    def test_signals_leave_nothing(self):
+        """While it waits for rows, and has begun to write aside."""
+        for number in (signal.SIGTERM, signal.SIGHUP, signal.SIGINT):
+            process = subprocess.Popen([sys.executable, str(ESTIMATE), "-", "-o", str(self.folder / "out.csv")], stdin=subprocess.PIPE, stderr=subprocess.DEVNULL)
+            process.stdin.write(f"{HEADER}\n{ROW}\n".encode())
+            process.stdin.flush()
+            end = time.monotonic() + 30
+            while not any(self.folder.iterdir()) and time.monotonic() < end:
+                time.sleep(0.02)
+            self.assertTrue(any(self.folder.iterdir()))
+            process.send_signal(number)
+            process.communicate()
+            self.assertEqual(process.returncode, -number)
+            self.assertEqual(list(self.folder.iterdir()), [])
+
+    def test_terminals_are_not_steered(self):
+        table = self.table(HEADER, ROW.replace("30 m", "30 f"), name="a\u202eb\x1b[31m\x9b.csv")
+        said = self.call(table).stderr.decode()
+        self.assertIn("a\\u202eb\\x1b[31m\\x9b.csv:2: ", said)
+        self.assertTrue(all(c == "\n" or c.isprintable() for c in said))
 
     def test_usage(self):
         for arguments in ((), ("--workers", "0", SIDES), ("--workers", "two", SIDES), ("--nonsense",), (SIDES, "-o", SIDES), (SIDES, "-o", "same", "--plot", "same")):
@@ -332,7 +378,7 @@ batch_on_dask.Client = lambda address, timeout: patient("tcp://127.0.0.1:1", tim
 try:
     batch_on_dask.main()
 except OSError:
-    print("refused", not os.path.exists(out), os.path.exists(os.path.dirname(out) + "/.out.csv"))
+    print("refused", not os.path.exists(out), any(name.startswith(".") for name in os.listdir(os.path.dirname(out))))
 batch_on_dask.Client = patient
 batch_estimate.ROWS_AT_ONCE = 30
 with Client(address, timeout=10) as client:
