@@ -76,20 +76,17 @@ tside_status tside_round_section(const tside_round *tube, double density, tside_
     return TSIDE_OK;
 }
 
-/* EN 10219-2's steps of thickness, in m. As doubles: where a compiler reckons in wider numbers, 6 mm is above the literal 6e-3. */
-static const double LIGHT = 6e-3, MIDDLE = 10e-3;
-
 /* Outer corner radius in walls, the inner being one less: EN 10219-2, for the calculation of section properties. */
 static double standard_radius(double wall)
 {
-    return wall <= LIGHT ? 2 : wall <= MIDDLE ? 2.5 : 3;
+    return wall <= 6e-3 ? 2 : wall <= 10e-3 ? 2.5 : 3;
 }
 
 /* The greatest wall whose standard outer radius is at most half the side. */
 static double greatest_wall(double side)
 {
-    double light = fmin(side / 4, LIGHT), middle = fmin(side / 5, MIDDLE), heavy = side / 6;
-    return heavy > MIDDLE ? heavy : middle > LIGHT ? middle : light;
+    double light = fmin(side / 4, 6e-3), middle = fmin(side / 5, 10e-3), heavy = side / 6;
+    return heavy > 10e-3 ? heavy : middle > 6e-3 ? middle : light;
 }
 
 static tside_status check_standard_corner(const tside_square *tube, tside_fault *fault)
