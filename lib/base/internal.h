@@ -6,6 +6,8 @@
 #include <math.h>
 #include <tunnelside/field.h>
 
+#include "base/doubles.h"
+
 #define TSIDE_PI 3.14159265358979323846
 #define TSIDE_GRAVITY 9.80665 /* m/s2, standard: ISO 80000-3 */
 
