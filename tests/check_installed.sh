@@ -52,6 +52,11 @@ if test -n "$PKG_CONFIG" && test -f "$top_srcdir/README.md"; then
         # A folder without the shared library, looked at first. Where no shared one is installed, nobody need ask for the static one.
         static=--static
         test "${ran:-}" = shared || static=
+        # Named, and not only linked: a sanitizer brings libm along.
+        case " $($PKG_CONFIG --libs $static tunnelside) " in
+        *" ${LIBM:--ltunnelside} "*) ;;
+        *) fail "pkg-config --libs $static tunnelside does not name $LIBM" ;;
+        esac
         mkdir "$work/static-only"
         cp "$root$libdir/libtunnelside.a" "$work/static-only"
         $CC $CFLAGS $flags -o "$work/static" "$work/program.c" -L"$work/static-only" $($PKG_CONFIG --libs $static tunnelside) ||
