@@ -28,16 +28,19 @@ compare() {
 }
 compare "$work/functions" "$work/declared" "functions declared without TSIDE_API (<):"
 
-shared=$(ls lib/.libs/libtunnelside.so lib/.libs/libtunnelside.dylib 2> /dev/null | head -n 1)
+shared=$(ls lib/.libs/libtunnelside.so lib/.libs/libtunnelside.dylib lib/.libs/libtunnelside-*.dll 2> /dev/null | head -n 1)
 if test -n "$shared"; then
+    case $shared in
+    *.dll) $OBJDUMP -p "$shared" | awk '/Ordinal\/Name Pointer/ { inside = 1; next } NF == 0 { inside = 0 } inside { print $NF }' ;;
     # Beside functions and data a version script exports its own name, of type A.
-    $NM -D -g --defined-only "$shared" | awk '$2 != "A" { sub(/@.*/, "", $3); print $3 }' | sort -u > "$work/exported"
+    *) $NM -D -g --defined-only "$shared" | awk '$2 != "A" { sub(/@.*/, "", $3); print $3 }' ;;
+    esac | sort -u > "$work/exported"
     compare "$work/declared" "$work/exported" "declared but not exported (<), exported but not declared (>):"
 fi
 if test -f lib/.libs/libtunnelside.a; then
     $NM -g --defined-only lib/.libs/libtunnelside.a | awk 'NF == 3 { print $3 }' | sort -u > "$work/static"
-    # tside_i_ is for what the library's files share.
-    grep -v '^tside_i_' "$work/static" > "$work/static-public" || :
+    # tside_i_ is for what the library's files share; .refptr. is a compiler's own, for Windows.
+    grep -v -E '^(\.refptr\.)?tside_i_' "$work/static" > "$work/static-public" || :
     compare "$work/declared" "$work/static-public" "declared but not in the static library (<), public there but not declared (>):"
 fi
 test -n "$shared" || test -f lib/.libs/libtunnelside.a || { echo "no library found in lib/.libs"; exit 1; }

@@ -49,10 +49,17 @@ if test -n "$PKG_CONFIG" && test -f "$top_srcdir/README.md"; then
         ran=shared
     fi
     if test -f "$root$libdir/libtunnelside.a"; then
-        # A folder without the shared library, looked at first.
+        # A folder without the shared library, looked at first. Where no shared one is installed, nobody need ask for the static one.
+        static=--static
+        test "${ran:-}" = shared || static=
+        # Named, and not only linked: a sanitizer brings libm along.
+        case " $($PKG_CONFIG --libs $static tunnelside) " in
+        *" ${LIBM:--ltunnelside} "*) ;;
+        *) fail "pkg-config --libs $static tunnelside does not name $LIBM" ;;
+        esac
         mkdir "$work/static-only"
         cp "$root$libdir/libtunnelside.a" "$work/static-only"
-        $CC $CFLAGS $flags -o "$work/static" "$work/program.c" -L"$work/static-only" $($PKG_CONFIG --libs --static tunnelside) ||
+        $CC $CFLAGS $flags -o "$work/static" "$work/program.c" -L"$work/static-only" $($PKG_CONFIG --libs $static tunnelside) ||
             fail "the README's program does not link with the static library"
         env -u LD_LIBRARY_PATH "$work/static" > "$work/static.out" || fail "the README's program fails with the static library"
         ran="${ran:+$ran and }static"
@@ -74,7 +81,7 @@ if test -n "$PKG_CONFIG" && test -f "$top_srcdir/README.md"; then
         LD_LIBRARY_PATH=$root$libdir "$work/quote" > "$work/quoted" || fail "quote_from_c.c fails with the shared library"
     fi
     if test -f "$work/static.out"; then
-        $CC $CFLAGS $flags -o "$work/quote" "$quote" -L"$work/static-only" $($PKG_CONFIG --libs --static tunnelside) || fail "quote_from_c.c does not link with the static library"
+        $CC $CFLAGS $flags -o "$work/quote" "$quote" -L"$work/static-only" $($PKG_CONFIG --libs $static tunnelside) || fail "quote_from_c.c does not link with the static library"
         env -u LD_LIBRARY_PATH "$work/quote" > "$work/quoted.static" || fail "quote_from_c.c fails with the static library"
         test -f "$work/quoted" || cp "$work/quoted.static" "$work/quoted"
         cmp "$work/quoted" "$work/quoted.static" || fail "quote_from_c.c prints other things with the static library than with the shared one"
@@ -146,7 +153,7 @@ if(tunnelside_FOUND)
 endif()
 EOF
     version=$(sed -n 's/^Version: //p' "$root$libdir/pkgconfig/tunnelside.pc")
-    { "$CMAKE" -S "$work/cmake" -B "$work/cmake/b" -DCMAKE_C_COMPILER="${CC%% *}" -DWANTED="$version" -Dtunnelside_DIR="$root$libdir/cmake/tunnelside" &&
+    { "$CMAKE" -S "$work/cmake" -B "$work/cmake/b" -DCMAKE_C_COMPILER="${CC%% *}" -DCMAKE_C_FLAGS="$CFLAGS" -DWANTED="$version" -Dtunnelside_DIR="$root$libdir/cmake/tunnelside" &&
         "$CMAKE" --build "$work/cmake/b"; } > "$work/log" 2>&1 || { cat "$work/log"; fail "CMake's find_package(tunnelside) fails"; }
     linked=
     for kind in tunnelside static; do

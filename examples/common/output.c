@@ -1,4 +1,6 @@
 /* SPDX-License-Identifier: MIT */
+#include "on_windows.h" /* first: it stands in for what the headers below lack there */
+
 #define _XOPEN_SOURCE 700
 #include <errno.h>
 #include <fcntl.h>

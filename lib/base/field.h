@@ -5,6 +5,7 @@
 
 #include <tunnelside/field.h>
 
+#include "base/doubles.h"
 #include "base/fault.h"
 #include "base/units.h"
 

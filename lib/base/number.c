@@ -2,11 +2,9 @@
 #include <float.h>
 #include <math.h>
 
+#include "base/doubles.h"
 #include "base/number.h"
 
-#if FLT_RADIX != 2 || DBL_MANT_DIG != 53
-#error "doubles of 53 bits are needed"
-#endif
 
 /* --- whole numbers --- */
 
