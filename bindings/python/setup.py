@@ -32,7 +32,7 @@ def version():
 
 
 def outdated():
-    sources = [HERE / name for name in ("generate.py", "core.i", "core_values.h", "core_hand.h", "core_roll.h", "core_hints.pyi")] + list(INCLUDE.rglob("*.h"))
+    sources = [HERE / name for name in ("generate.py", "core.i", "core_module.c", "core_values.h", "core_hand.h", "core_roll.h", "core_hints.pyi")] + list(INCLUDE.rglob("*.h"))
     sources = [path for path in sources if path.name != "version.h"]
     made = [HERE / name for name in MADE]
     return not all(path.exists() for path in made) or min(path.stat().st_mtime for path in made) < max(path.stat().st_mtime for path in sources)
@@ -66,7 +66,7 @@ def version_header(folder):
 class Build(build_ext):
     def build_extension(self, extension):
         # By their full names: objects of sources outside this folder would else lie outside the build's.
-        extension.sources = ["core_wrap.c"] + [str(path) for path in sorted((TOP / "lib").glob("*/*.c"))]
+        extension.sources = ["core_module.c"] + [str(path) for path in sorted((TOP / "lib").glob("*/*.c"))]
         extension.include_dirs = [version_header(self.build_temp), os.path.relpath(INCLUDE), os.path.relpath(TOP / "lib"), "."]
         if self.compiler.compiler_type != "msvc":
             # Without fused multiply-add the results are the same bits on all machines; the library never reads errno.
@@ -101,6 +101,6 @@ setup(
     version=version(),
     packages=["tunnelside"],
     package_data={"tunnelside": ["py.typed", "*.pyi"]},
-    ext_modules=[Extension("tunnelside._core", ["core_wrap.c"], libraries=["m"] if os.name == "posix" else [])],
+    ext_modules=[Extension("tunnelside._core", ["core_module.c"], libraries=["m"] if os.name == "posix" else [])],
     cmdclass={"build_ext": Build, "build_py": Modules, "sdist": Source},
 )
