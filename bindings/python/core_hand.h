@@ -4,6 +4,9 @@
 #define CORE_HAND_H
 
 #include <stddef.h>
+#include <time.h>
+
+#include "cutting/stock.h"
 
 static const c_structure *structure_of(int kind)
 {
@@ -804,6 +807,26 @@ static PyObject *taken_of(const int *taken, int sticks, int cuts)
     return all;
 }
 
+/* The lock of the interpreter, let go; when signals were last looked at; and whether what handles them has raised something. */
+typedef struct unlocked {
+    PyThreadState *thread;
+    clock_t looked;
+    int stopped;
+} unlocked;
+
+/* Asked every millisecond; taking the lock each time would wait for other threads too often. */
+static int go_on(void *context)
+{
+    unlocked *lock = context;
+    if (clock() - lock->looked < CLOCKS_PER_SEC / 50)
+        return 1;
+    PyEval_RestoreThread(lock->thread);
+    lock->stopped = PyErr_CheckSignals() < 0;
+    lock->thread = PyEval_SaveThread();
+    lock->looked = clock();
+    return !lock->stopped;
+}
+
 /* stock_plan(stock, cuts, node_limit): the plan, its sticks, and for each of these the pieces of each cut. Others may go on while it searches. */
 static PyObject *core_stock_plan(PyObject *self, PyObject *args)
 {
@@ -817,6 +840,7 @@ static PyObject *core_stock_plan(PyObject *self, PyObject *args)
     int *taken = NULL;
     int cut_count, node_limit, count = 64, capacity = 0;
     size_t work_size;
+    unlocked lock = {NULL, clock(), 0};
     module_state *state = STATE;
     if (!PyArg_ParseTuple(args, "OOi", &stock_object, &cut_objects, &node_limit) ||
         !structure_from(state, stock_object, TSIDE_KIND_STOCK, "stock", &stock) ||
@@ -828,7 +852,7 @@ static PyObject *core_stock_plan(PyObject *self, PyObject *args)
     work = PyMem_Malloc(work_size);
     memset(&plan, 0, sizeof plan);
     memset(&fault, 0, sizeof fault);
-    while (work && status == TSIDE_TOO_SMALL && count > capacity) {
+    while (work && status == TSIDE_TOO_SMALL && count > capacity && !lock.stopped) {
         capacity = count;
         PyMem_Free(sticks);
         PyMem_Free(taken);
@@ -836,11 +860,13 @@ static PyObject *core_stock_plan(PyObject *self, PyObject *args)
         taken = PyMem_Calloc((size_t)capacity * (size_t)(cut_count + 1), sizeof *taken);
         if (!sticks || !taken)
             break;
-        Py_BEGIN_ALLOW_THREADS
-        status = tside_stock_plan(stock, cuts, cut_count, node_limit, work, work_size, sticks, taken, capacity, &count, &plan, &fault);
-        Py_END_ALLOW_THREADS
+        lock.thread = PyEval_SaveThread();
+        status = tside_i_stock_plan(stock, cuts, cut_count, node_limit, go_on, &lock, work, work_size, sticks, taken, capacity, &count, &plan, &fault);
+        PyEval_RestoreThread(lock.thread);
     }
-    if (!work || !sticks || !taken)
+    if (lock.stopped)
+        ; /* what was raised stands */
+    else if (!work || !sticks || !taken)
         PyErr_NoMemory();
     else if (status != TSIDE_OK)
         raise_fault(state, &fault, -1);

@@ -220,6 +220,8 @@ class Signals(unittest.TestCase):
     CALLS = {
         "plan_many": "ts.plan_many({'length': array('d', [20.0]) * 2_000_000}, base=SIDE, outputs=['bar_turns'])",
         "plan_many, two workers": "ts.plan_many({'length': array('d', [20.0]) * 2_000_000}, base=SIDE, outputs=['bar_turns'], workers=2)",
+        "stock_plan": "ts.stock_plan(ts.Stock(kerf=0.003, lengths=[dict(length=6.1), dict(length=7.32), dict(length=6.4)]), "
+                      "[ts.Cut(length=0.4 + 0.0237 * i, count=11 + i % 7) for i in range(100)], 10**9)",
     }
 
     # a thousand million rows that are one and the same
