@@ -7,7 +7,7 @@
 
 #include <tunnelside/stock.h>
 
-#include "base/internal.h"
+#include "base/field.h"
 #include "cutting/effort.h"
 
 enum {
