@@ -95,6 +95,15 @@ class Names(unittest.TestCase):
         self.assertEqual((ts.__version__, ts.version()), (declared, declared))
 
 
+    def test_known_to_tools(self):
+        """What lists installed packages finds it, with its version, as make installs it and as pip does."""
+        from importlib import metadata
+
+        self.assertEqual(metadata.version("tunnelside"), ts.__version__)
+        said = metadata.metadata("tunnelside")
+        self.assertEqual((said["Name"], said["License-Expression"] or said["License"], said["Requires-Python"]), ("tunnelside", "MIT", ">=3.8"))
+
+
 class Generator(unittest.TestCase):
     """What generate.py cannot wrap it refuses, and says what to do: it never guesses."""
 
