@@ -269,8 +269,10 @@ try:
 except ImportError:
     import _xxsubinterpreters as interpreters
 for turn in range(3):
-    for how in (["legacy"], ["isolated"]) if hasattr(interpreters, "new_config") else ([], []):
-        other = interpreters.create(*how)
+    for apart in (False, True):  # with the lock of the first, and with their own
+        if apart and ts._core.__file__.endswith(".abi3.so"):
+            continue  # the stable interface has no word for it yet
+        other = interpreters.create("isolated" if apart else "legacy") if hasattr(interpreters, "new_config") else interpreters.create(isolated=apart)
         said = interpreters.run_string(other, CODE)
         assert said is None, said
         all_is_well()
@@ -280,9 +282,9 @@ print("well")
 """
 
     def test_a_second_interpreter(self):
-        code = self.CODE + f"CODE = {'import sys; sys.path[:] = %r' % (sys.path,)!r} + chr(10) + {self.CODE!r}\n" + self.RUN
+        code = self.CODE + f"import sys\nCODE = 'import sys; sys.path[:] = %r' % (sys.path,) + chr(10) + {self.CODE!r}\n" + self.RUN
         done = subprocess.run([sys.executable, "-c", code], stdout=subprocess.PIPE, stderr=subprocess.PIPE, universal_newlines=True, cwd=os.path.dirname(os.path.abspath(__file__)))
-        if "No module named '_xxsubinterpreters'" in done.stderr:
+        if "No module named '_xxsubinterpreters'" in done.stderr or "unexpected keyword argument 'isolated'" in done.stderr:
             self.skipTest("this interpreter makes no others")
         self.assertEqual((done.returncode, done.stdout), (0, "well\n"), done.stderr)
 

@@ -142,7 +142,7 @@ class Structure(_Base):
     _kind: ClassVar[int] = -1
     _words: ClassVar[Tuple[str, ...]] = ()
     _made: ClassVar[bool] = False  # by a function of the library, and never by hand
-    __signature__ = _Signature()
+    __signature__: ClassVar[Any] = _Signature()
 
     def __init_subclass__(cls) -> None:
         if "_c_name" not in vars(cls):
@@ -253,14 +253,17 @@ class Error(ValueError):
                  finite: int = 1) -> None:
         super().__init__(text if row < 0 else f"row {row}: {text}")
         self._all = (text, status, relation, field, other, unit, reason, index, row, value, bound, gap, related, finite)
-        self.status = _STATUS(status)
-        self.relation = _RELATION(relation)
-        self.field, self.other, self.unit, self.reason = field, other, unit, reason
+        self.status: Status = _STATUS(status)
+        self.relation: Relation = _RELATION(relation)
+        self.field: Optional[str] = field
+        self.other: Optional[str] = other
+        self.unit: Optional[str] = unit
+        self.reason: Optional[str] = reason
         self.index: Optional[int] = index if index >= 0 else None
         self.row: Optional[int] = row if row >= 0 else None
         self.value: Optional[float] = value if related and finite else None
         self.bound: Optional[float] = bound if related and finite else None
-        self.gap = gap
+        self.gap: float = gap
 
     def at(self, field: str, row: int) -> Error:
         """The same refusal of a field in a row of a batch."""
