@@ -3,6 +3,7 @@
 import array
 import math
 import os
+import shutil
 import subprocess
 import sys
 import threading
@@ -280,6 +281,12 @@ for turn in range(3):
         all_is_well()
 print("well")
 """
+
+    @unittest.skipUnless(sys.platform.startswith("linux") and shutil.which("nm"), "asks nm")
+    def test_nothing_but_its_entry_is_exported(self):
+        """What is exported, another library of the process with the same names could answer."""
+        listing = subprocess.run(["nm", "-D", "--defined-only", ts._core.__file__], stdout=subprocess.PIPE, check=True, universal_newlines=True).stdout
+        self.assertEqual([line.split()[-1] for line in listing.splitlines()], ["PyInit__core"])
 
     def test_a_second_interpreter(self):
         code = self.CODE + f"import sys\nCODE = 'import sys; sys.path[:] = %r' % (sys.path,) + chr(10) + {self.CODE!r}\n" + self.RUN
