@@ -4,6 +4,7 @@
 
 %begin %{
 #define PY_SSIZE_T_CLEAN
+#define SWIGEXPORT static inline /* core_module.c makes the module */
 %}
 
 %{
@@ -21,7 +22,7 @@
 %typemap(argout) tside_fault *fault {
     if (result != TSIDE_OK) {
         Py_XDECREF($result);
-        raise_fault($1, -1);
+        raise_fault(STATE, $1, -1);
         SWIG_fail;
     }
     $result = gathered($result);
@@ -34,7 +35,7 @@ FAULT
 %typemap(argout) tside_fault *fault {
     $result = gathered($result);
     if (result != TSIDE_OK) {
-        raise_fault($1, -1);
+        raise_fault(STATE, $1, -1);
         if (result == TSIDE_OUT_OF_REACH)
             tell_answers($result);
         Py_XDECREF($result);
@@ -45,15 +46,15 @@ FAULT
 
 %define STRUCTURE(TYPE, KIND)
 %typemap(in, numinputs=0) TYPE * (PyObject *made = NULL) {
-    made = structure_new(KIND);
+    made = structure_new(STATE, KIND);
     if (!made)
         SWIG_fail;
     $1 = (TYPE *)structure_at(made);
 }
 %typemap(argout) TYPE * { $result = gather($result, made$argnum); made$argnum = NULL; if (!$result) SWIG_fail; }
 %typemap(freearg) TYPE * { Py_XDECREF(made$argnum); }
-%typemap(out) TYPE { $result = structure_copied(KIND, &$1); }
-%typemap(in) const TYPE * { if (!structure_from($input, KIND, "$1_name", (const void **)&$1)) SWIG_fail; }
+%typemap(out) TYPE { $result = structure_copied(STATE, KIND, &$1); }
+%typemap(in) const TYPE * { if (!structure_from(STATE, $input, KIND, "$1_name", (const void **)&$1)) SWIG_fail; }
 %typemap(argout) const TYPE * "" /* a typemap without const would serve for it too */
 %typemap(freearg) const TYPE * ""
 %enddef
@@ -65,14 +66,14 @@ FAULT
 %enddef
 
 %define STRUCTURE_IN_OR_NONE(TYPE, NAME)
-%typemap(in) const TYPE *NAME { if ($input != Py_None && !structure_from($input, kind_named(#TYPE), "$1_name", (const void **)&$1)) SWIG_fail; }
+%typemap(in) const TYPE *NAME { if ($input != Py_None && !structure_from(STATE, $input, kind_named(#TYPE), "$1_name", (const void **)&$1)) SWIG_fail; }
 %typemap(argout) const TYPE *NAME ""
 %typemap(freearg) const TYPE *NAME ""
 %enddef
 
 %define LIST_IN(TYPE, NAME, COUNT)
 %typemap(in) (const TYPE *NAME, int COUNT) (void *all = NULL) {
-    if (!list_from($input, kind_named(#TYPE), sizeof(TYPE), #NAME, &all, &$2))
+    if (!list_from(STATE, $input, kind_named(#TYPE), sizeof(TYPE), #NAME, &all, &$2))
         SWIG_fail;
     $1 = (TYPE *)all;
 }
@@ -81,7 +82,7 @@ FAULT
 
 %define NUMBERS_IN(NAME, COUNT, UNIT)
 %typemap(in) (const double *NAME, int COUNT) (double *all = NULL) {
-    if (!numbers_from($input, UNIT, #NAME, &all, &$2))
+    if (!numbers_from(STATE, $input, UNIT, #NAME, &all, &$2))
         SWIG_fail;
     $1 = all;
 }
@@ -99,13 +100,13 @@ FAULT
         SWIG_fail;
     }
 }
-%typemap(argout) (TYPE *NAME, int CAPACITY, int *COUNT) { $result = gather($result, result == TSIDE_OK ? tuple_of(kind_named(#TYPE), $1, sizeof(TYPE), count$argnum) : Py_NewRef_(Py_None)); if (!$result) SWIG_fail; }
+%typemap(argout) (TYPE *NAME, int CAPACITY, int *COUNT) { $result = gather($result, result == TSIDE_OK ? tuple_of(STATE, kind_named(#TYPE), $1, sizeof(TYPE), count$argnum) : Py_NewRef_(Py_None)); if (!$result) SWIG_fail; }
 %typemap(freearg) (TYPE *NAME, int CAPACITY, int *COUNT) { PyMem_Free($1); }
 %enddef
 
 %define LIST_FIXED(TYPE, NAME, COUNT)
 %typemap(in, numinputs=0) TYPE *NAME (TYPE all[COUNT]) { memset(all, 0, sizeof all); $1 = all; }
-%typemap(argout) TYPE *NAME { $result = gather($result, tuple_of(kind_named(#TYPE), $1, sizeof(TYPE), COUNT)); if (!$result) SWIG_fail; }
+%typemap(argout) TYPE *NAME { $result = gather($result, tuple_of(STATE, kind_named(#TYPE), $1, sizeof(TYPE), COUNT)); if (!$result) SWIG_fail; }
 %typemap(freearg) TYPE *NAME ""
 %enddef
 
@@ -119,12 +120,12 @@ FAULT
         SWIG_fail;
     }
 }
-%typemap(argout) TYPE *NAME { $result = gather($result, tuple_of(kind_named(#TYPE), $1, sizeof(TYPE), COUNT)); if (!$result) SWIG_fail; }
+%typemap(argout) TYPE *NAME { $result = gather($result, tuple_of(STATE, kind_named(#TYPE), $1, sizeof(TYPE), COUNT)); if (!$result) SWIG_fail; }
 %typemap(freearg) TYPE *NAME { PyMem_Free($1); }
 %enddef
 
 %define NUMBER_IN(NAME, UNIT)
-%typemap(in) double NAME { if (!number_from($input, UNIT, "$1_name", &$1)) SWIG_fail; }
+%typemap(in) double NAME { if (!number_from(STATE, $input, UNIT, "$1_name", &$1)) SWIG_fail; }
 %enddef
 
 %define CHOICE(TYPE)
@@ -141,12 +142,22 @@ FAULT
 %typemap(in, numinputs=0) int * (int whole) { whole = 0; $1 = &whole; }
 %typemap(argout) int * { $result = gather($result, PyLong_FromLong(*$1)); if (!$result) SWIG_fail; }
 %typemap(in, numinputs=0) (char *buffer, size_t size) (char text[2048]) { text[0] = '\0'; $1 = text; $2 = sizeof text; }
-%typemap(argout) (char *buffer, size_t size) { Py_XDECREF($result); $result = PyUnicode_FromString($1); if (!$result) SWIG_fail; }
+%typemap(argout) (char *buffer, size_t size) { Py_XDECREF($result); $result = text_of($1); if (!$result) SWIG_fail; }
 %typemap(in, numinputs=0) (char *buffer, size_t size, size_t *needed) (char text[2048]) { text[0] = '\0'; $1 = text; $2 = sizeof text; $3 = NULL; }
-%typemap(argout) (char *buffer, size_t size, size_t *needed) { $result = gather($result, PyUnicode_FromString($1)); if (!$result) SWIG_fail; }
+%typemap(argout) (char *buffer, size_t size, size_t *needed) { $result = gather($result, text_of($1)); if (!$result) SWIG_fail; }
 
 #define TSIDE_API
 %rename("%(strip:[tside_])s") "";
+
+/*
+ * A thousand drives take 50 ms, in which others go on. plan_side keeps the lock of the interpreter: it takes 25 to 50 us, less than to hand the lock over and get it back.
+ * Without it two threads planned no more sides than one, and one beside a busy thread took 250 us a side in place of 140. plan_many has workers for that.
+ */
+%exception tside_drive_smallest {
+    Py_BEGIN_ALLOW_THREADS
+    $action
+    Py_END_ALLOW_THREADS
+}
 
 %include "functions.i"
 
@@ -161,6 +172,8 @@ FAULT
 %native(check) PyObject *core_check(PyObject *self, PyObject *args);
 %native(applies) PyObject *core_applies(PyObject *self, PyObject *args);
 %native(usual_by_choice) PyObject *core_usual_by_choice(PyObject *self, PyObject *args);
+%native(number) PyObject *core_number(PyObject *self, PyObject *args);
+%native(remade) PyObject *core_remade(PyObject *self, PyObject *args);
 %native(trades) PyObject *core_trades(PyObject *self, PyObject *args);
 %native(stock_plan) PyObject *core_stock_plan(PyObject *self, PyObject *args);
 %native(roll_rows) PyObject *core_roll_rows(PyObject *self, PyObject *args);

@@ -4,12 +4,9 @@
 #define CORE_HAND_H
 
 #include <stddef.h>
+#include <time.h>
 
-static PyObject *class_of[KINDS];  /* of each structure: its class */
-static PyObject *names_of[KINDS];  /* of each structure: a dictionary from a field's name in Python to its row */
-static PyObject *usual_of[KINDS];  /* of each structure: its usual values */
-static int depends_of[KINDS];       /* of each structure: 1 where a usual value depends on a choice */
-static PyObject *unknown_name;     /* raises the error for a name that no field has */
+#include "cutting/stock.h"
 
 static const c_structure *structure_of(int kind)
 {
@@ -60,6 +57,7 @@ static PyObject *read_field(PyObject *self, void *closure)
 {
     const reader *of = closure;
     const tside_field *row = of->row;
+    module_state *state = ((holder *)(void *)self)->state;
     char *at = structure_at(self);
     const int *flag = flag_of(row, at);
     int count;
@@ -69,49 +67,68 @@ static PyObject *read_field(PyObject *self, void *closure)
     case TSIDE_NUMBER: return PyFloat_FromDouble(*(double *)(void *)(at + row->offset));
     case TSIDE_COUNT: return PyLong_FromLong(*int_at(at, row->offset));
     case TSIDE_CHOICE: return read_choice(of, *int_at(at, row->offset));
-    case TSIDE_GROUP: return structure_copied((int)row->kind, at + row->offset);
+    case TSIDE_GROUP: return structure_copied(state, (int)row->kind, at + row->offset);
     case TSIDE_LIST: break;
     }
     count = *int_at(at, row->count_offset);
-    return tuple_of((int)row->kind, at + row->offset, row->stride, count < 0 ? 0 : count > row->capacity ? row->capacity : count);
+    return tuple_of(state, (int)row->kind, at + row->offset, row->stride, count < 0 ? 0 : count > row->capacity ? row->capacity : count);
 }
 
-/* describe(class, kind, row, name, doc, members or None): the attribute that reads a field. Like the class, it is held to the end. */
+static void let_reader_go(PyObject *capsule)
+{
+    PyMem_Free(PyCapsule_GetPointer(capsule, NULL));
+}
+
+/* Room for a reader and its two texts, which the module keeps with the members of its choice. */
+static reader *keep_reader(module_state *state, size_t texts, PyObject *members)
+{
+    reader *of = PyMem_Calloc(1, sizeof *of + texts);
+    PyObject *capsule = of ? PyCapsule_New(of, NULL, let_reader_go) : PyErr_NoMemory();
+    int good;
+    if (!capsule) {
+        PyMem_Free(of);
+        return NULL;
+    }
+    good = PyList_Append(state->kept, capsule) == 0 && PyList_Append(state->kept, members) == 0;
+    Py_DECREF(capsule);
+    return good ? of : NULL;
+}
+
+/* describe(class, kind, row, name, doc, members or None): the attribute that reads a field. */
 static PyObject *core_describe(PyObject *self, PyObject *args)
 {
-    PyObject *class, *members, *attribute;
+    PyObject *class, *members;
     const char *name, *doc;
     const tside_field *rows;
     int kind, index, count;
     reader *of;
     char *texts;
-    (void)self;
+    module_state *state = STATE;
     if (!PyArg_ParseTuple(args, "OiissO", &class, &kind, &index, &name, &doc, &members))
         return NULL;
     rows = rows_of(kind, &count);
-    if (!rows || index < 0 || index >= count || !PyType_Check(class) || !PyType_IsSubtype((PyTypeObject *)(void *)class, base_type) ||
+    if (!rows || index < 0 || index >= count || !PyType_Check(class) || !PyType_IsSubtype((PyTypeObject *)(void *)class, state->base_type) ||
         (rows[index].type == TSIDE_CHOICE && !PyTuple_Check(members))) {
         PyErr_SetString(PyExc_TypeError, "describe: not a class, a row of its table, and the members of its choice");
         return NULL;
     }
-    of = PyMem_Calloc(1, sizeof *of);
-    texts = PyMem_Calloc(1, strlen(name) + strlen(doc) + 2);
-    if (!of || !texts)
-        return PyErr_NoMemory();
+    of = keep_reader(state, strlen(name) + strlen(doc) + 2, members);
+    if (!of)
+        return NULL;
+    texts = (char *)(of + 1);
     strcpy(texts, name);
     strcpy(texts + strlen(name) + 1, doc);
     of->row = rows + index;
-    of->members = Py_NewRef_(members);
+    of->members = members;
     of->definition = (PyGetSetDef){texts, read_field, NULL, texts + strlen(name) + 1, of};
-    attribute = PyDescr_NewGetSet((PyTypeObject *)(void *)class, &of->definition);
-    return attribute;
+    return PyDescr_NewGetSet((PyTypeObject *)(void *)class, &of->definition);
 }
 
 /* --- filling a structure from keywords --- */
 
-static int fill(int kind, char *at, PyObject *values, int usual);
+static int fill(module_state *state, int kind, char *at, PyObject *values, int usual);
 
-static int put_choice(const tside_field *row, char *at, PyObject *value)
+static int put_choice(module_state *state, const tside_field *row, char *at, PyObject *value)
 {
     char known[TSIDE_PATH_SIZE * 4] = "";
     int whole;
@@ -119,7 +136,7 @@ static int put_choice(const tside_field *row, char *at, PyObject *value)
         if (!whole_from(value, row->name, &whole))
             return 0;
         if (whole < 0 || whole >= row->choice_count)
-            return refuse(TSIDE_OUT_OF_BOUNDS, TSIDE_NOT_ONE_OF, row->name, "", "", whole, row->choice_count - 1);
+            return refuse(state, TSIDE_OUT_OF_BOUNDS, TSIDE_NOT_ONE_OF, row->name, "", "", whole, row->choice_count - 1);
         *int_at(at, row->offset) = whole;
         return 1;
     }
@@ -131,7 +148,7 @@ static int put_choice(const tside_field *row, char *at, PyObject *value)
         if (strlen(known) + strlen(row->choices[i]) + 3 < sizeof known)
             strcat(strcat(known, i ? ", " : ""), row->choices[i]);
     }
-    return refuse(TSIDE_NOT_FOUND, TSIDE_NO_RELATION, row->name, known, "no such choice", 0, 0);
+    return refuse(state, TSIDE_NOT_FOUND, TSIDE_NO_RELATION, row->name, known, "no such choice", 0, 0);
 }
 
 /* A refusal of a value within a group, or within an element of a list (index not below 0), names its field from outside of it. Returns 0. */
@@ -154,28 +171,28 @@ static int refused_within(const char *group, Py_ssize_t index)
 }
 
 /* A structure, or a dictionary laid over what is there. index: in a list, else -1. */
-static int put_structure(int kind, const char *name, Py_ssize_t index, char *at, PyObject *value, int usual)
+static int put_structure(module_state *state, int kind, const char *name, Py_ssize_t index, char *at, PyObject *value, int usual)
 {
     const void *from;
     if (PyDict_Check(value))
-        return fill(kind, at, value, usual) || refused_within(name, index);
-    if (!structure_from(value, kind, name, &from))
+        return fill(state, kind, at, value, usual) || refused_within(name, index);
+    if (!structure_from(state, value, kind, name, &from))
         return 0;
     memcpy(at, from, structure_of(kind)->size);
     return 1;
 }
 
-static int put_list(const tside_field *row, char *at, PyObject *value)
+static int put_list(module_state *state, const tside_field *row, char *at, PyObject *value)
 {
     PyObject *list = PySequence_List(value);
     const Py_ssize_t count = list ? PyList_Size(list) : 0;
     int good = list != NULL;
     if (count > row->capacity)
-        good = refuse(TSIDE_OUT_OF_BOUNDS, TSIDE_ABOVE, row->name, "", "", (double)count, row->capacity);
+        good = refuse(state, TSIDE_OUT_OF_BOUNDS, TSIDE_ABOVE, row->name, "", "", (double)count, row->capacity);
     for (Py_ssize_t i = 0; good && i < count; i++) {
         char *element = at + row->offset + (size_t)i * row->stride;
-        memcpy(element, structure_at(usual_of[row->kind]), structure_of((int)row->kind)->size);
-        good = put_structure((int)row->kind, row->name, i, element, PyList_GetItem(list, i), 1);
+        memcpy(element, structure_at(state->of[row->kind].usual), structure_of((int)row->kind)->size);
+        good = put_structure(state, (int)row->kind, row->name, i, element, PyList_GetItem(list, i), 1);
     }
     if (good)
         *int_at(at, row->count_offset) = (int)count;
@@ -183,7 +200,7 @@ static int put_list(const tside_field *row, char *at, PyObject *value)
     return good;
 }
 
-static int put(const tside_field *row, char *at, PyObject *value, int usual)
+static int put(module_state *state, const tside_field *row, char *at, PyObject *value, int usual)
 {
     int *flag = flag_of(row, at);
     if (flag) {
@@ -192,85 +209,130 @@ static int put(const tside_field *row, char *at, PyObject *value, int usual)
             return 1;
     }
     switch (row->type) {
-    case TSIDE_NUMBER: return number_from(value, row->unit, row->name, (double *)(void *)(at + row->offset));
+    case TSIDE_NUMBER: return number_from(state, value, row->unit, row->name, (double *)(void *)(at + row->offset));
     case TSIDE_COUNT: return whole_from(value, row->name, int_at(at, row->offset));
-    case TSIDE_CHOICE: return put_choice(row, at, value);
-    case TSIDE_GROUP: return put_structure((int)row->kind, row->name, -1, at + row->offset, value, usual);
-    case TSIDE_LIST: return put_list(row, at, value);
+    case TSIDE_CHOICE: return put_choice(state, row, at, value);
+    case TSIDE_GROUP: return put_structure(state, (int)row->kind, row->name, -1, at + row->offset, value, usual);
+    case TSIDE_LIST: return put_list(state, row, at, value);
     }
     return 0;
 }
 
 /* One keyword; only_choices: 1 choices, 0 all else, -1 whatever it is. Returns 0 where it failed. */
-static int put_named(int kind, char *at, PyObject *name, PyObject *value, int usual, int only_choices)
+static int put_named(module_state *state, int kind, char *at, PyObject *name, PyObject *value, int usual, int only_choices)
 {
     int count;
     const tside_field *row = rows_of(kind, &count);
-    PyObject *index = PyDict_GetItemWithError(names_of[kind], name);
+    PyObject *index = PyDict_GetItemWithError(state->of[kind].names, name);
     if (!index) {
-        PyObject *none = PyErr_Occurred() ? NULL : PyObject_CallFunction(unknown_name, "iO", kind, name);
+        PyObject *none = PyErr_Occurred() ? NULL : PyObject_CallFunction(state->unknown_name, "iO", kind, name);
         Py_XDECREF(none);
         return 0;
     }
     row += PyLong_AsLong(index);
-    return only_choices == (row->type != TSIDE_CHOICE) || put(row, at, value, usual);
+    return only_choices == (row->type != TSIDE_CHOICE) || put(state, row, at, value, usual);
 }
 
-static int put_all(int kind, char *at, PyObject *values, int usual, int only_choices)
+static int put_all(module_state *state, int kind, char *at, PyObject *values, int usual, int only_choices)
 {
     PyObject *name, *value;
     Py_ssize_t position = 0;
     while (PyDict_Next(values, &position, &name, &value))
-        if (!put_named(kind, at, name, value, usual, only_choices))
+        if (!put_named(state, kind, at, name, value, usual, only_choices))
             return 0;
     return 1;
 }
 
 /* Where usual values depend on choices, and what is there is usual: choices first, then the usual values that follow from them, then the rest. */
-static int fill(int kind, char *at, PyObject *values, int usual)
+static int fill(module_state *state, int kind, char *at, PyObject *values, int usual)
 {
-    if (!usual || !depends_of[kind])
-        return put_all(kind, at, values, usual, -1);
-    if (!put_all(kind, at, values, usual, 1))
+    if (!usual || !state->of[kind].depends)
+        return put_all(state, kind, at, values, usual, -1);
+    if (!put_all(state, kind, at, values, usual, 1))
         return 0;
     tside_usual_by_choice((tside_kind)kind, at);
-    return put_all(kind, at, values, usual, 0);
+    return put_all(state, kind, at, values, usual, 0);
 }
 
-static PyObject *filled(int kind, PyObject *base, PyObject *values, int usual)
+static PyObject *filled(module_state *state, int kind, PyObject *base, PyObject *values, int usual)
 {
-    PyObject *made = structure_copied(kind, structure_at(base));
-    if (made && values && !fill(kind, structure_at(made), values, usual))
+    PyObject *made = structure_copied(state, kind, structure_at(base));
+    if (made && values && !fill(state, kind, structure_at(made), values, usual))
         Py_CLEAR(made);
     return made;
+}
+
+static struct PyModuleDef definition;
+
+/* The kind of a class, and the state of its module; NULL where it has none. */
+static module_state *state_of(PyTypeObject *type, int *kind)
+{
+    PyObject *number = PyObject_GetAttrString((PyObject *)type, "_kind"), *module = number ? PyObject_GetAttrString((PyObject *)type, "_module") : NULL;
+    const long given = number ? PyLong_AsLong(number) : -1;
+    module_state *state = module && PyModule_Check(module) && PyModule_GetDef(module) == &definition ? PyModule_GetState(module) : NULL;
+    *kind = given >= 0 && given < KINDS ? (int)given : -1;
+    if (*kind < 0 || !state || !state->of[*kind].usual) {
+        state = NULL;
+        if (!PyErr_Occurred())
+            PyErr_Format(PyExc_TypeError, "%R is not a structure", (PyObject *)type);
+    }
+    Py_XDECREF(module); /* its classes hold it */
+    Py_XDECREF(number);
+    return state;
+}
+
+/* What only the library makes is never taken from elsewhere, for its functions follow it unchecked. */
+static int refuse_made(const module_state *state, int kind, PyObject *type)
+{
+    if (state->of[kind].made)
+        PyErr_Format(PyExc_TypeError, "%R is made by %s_make(), and never by hand", type, structure_of(kind)->name + strlen("tside_"));
+    return state->of[kind].made;
 }
 
 /* Class(**values): values by name, all others usual. */
 static PyObject *base_new(PyTypeObject *type, PyObject *args, PyObject *values)
 {
-    PyObject *number = PyObject_GetAttrString((PyObject *)type, "_kind");
-    const long kind = number ? PyLong_AsLong(number) : -1;
-    Py_XDECREF(number);
-    if (!structure_of((int)kind) || !usual_of[kind]) {
-        if (!PyErr_Occurred())
-            PyErr_Format(PyExc_TypeError, "%R is not a structure", (PyObject *)type);
+    int kind;
+    module_state *state = state_of(type, &kind);
+    if (!state || refuse_made(state, kind, (PyObject *)type))
         return NULL;
-    }
     if (PyTuple_Size(args) > 0) {
         PyErr_Format(PyExc_TypeError, "%R takes its values by name", (PyObject *)type);
         return NULL;
     }
-    return filled((int)kind, usual_of[kind], values, 1);
+    return filled(state, kind, state->of[kind].usual, values, 1);
 }
 
 /* replace(**values): the same with other values. */
 static PyObject *base_replace(PyObject *self, PyObject *args, PyObject *values)
 {
+    module_state *state = ((holder *)(void *)self)->state;
+    const int kind = (int)((holder *)(void *)self)->kind;
     if (PyTuple_Size(args) > 0) {
         PyErr_SetString(PyExc_TypeError, "replace() takes its values by name");
         return NULL;
     }
-    return filled(kind_in(self), self, values, 0);
+    if (values && PyDict_Size(values) > 0 && refuse_made(state, kind, (PyObject *)Py_TYPE(self)))
+        return NULL;
+    return filled(state, kind, self, values, 0);
+}
+
+/* remade(class, values): as pickling kept it, what only the library makes too. */
+static PyObject *core_remade(PyObject *self, PyObject *args)
+{
+    PyObject *class, *values;
+    int kind;
+    module_state *state;
+    (void)self;
+    if (!PyArg_ParseTuple(args, "OO!", &class, &PyDict_Type, &values))
+        return NULL;
+    state = PyType_Check(class) ? state_of((PyTypeObject *)(void *)class, &kind) : NULL;
+    if (!state) {
+        if (!PyErr_Occurred())
+            PyErr_SetString(PyExc_TypeError, "remade: not a class and its values");
+        return NULL;
+    }
+    return filled(state, kind, state->of[kind].usual, values, 1);
 }
 
 static void base_free(PyObject *self)
@@ -291,12 +353,17 @@ static PyObject *core_base(PyObject *self, PyObject *args)
     };
     static PyType_Slot slots[] = {{Py_tp_new, (void *)base_new}, {Py_tp_dealloc, (void *)base_free}, {Py_tp_methods, methods}, {0, NULL}};
     static PyType_Spec spec = {"tunnelside._core.Base", sizeof(holder), 1, Py_TPFLAGS_DEFAULT | Py_TPFLAGS_BASETYPE, slots};
-    (void)self;
+    module_state *state = STATE;
     (void)args;
-    if (!base_type)
-        base_type = (PyTypeObject *)(void *)PyType_FromSpec(&spec);
-    Py_XINCREF((PyObject *)base_type);
-    return (PyObject *)base_type;
+    if (!state->base_type) {
+        PyObject *base = PyType_FromSpec(&spec);
+        if (!base || PyObject_SetAttrString(base, "_module", self) < 0) {
+            Py_XDECREF(base);
+            return NULL;
+        }
+        state->base_type = (PyTypeObject *)(void *)base;
+    }
+    return Py_NewRef_((PyObject *)state->base_type);
 }
 
 /* --- tables --- */
@@ -341,11 +408,11 @@ static PyObject *core_field_at(PyObject *self, PyObject *args)
     int kind, count;
     tside_place place;
     tside_fault fault;
-    (void)self;
+    module_state *state = STATE;
     if (!PyArg_ParseTuple(args, "is", &kind, &path))
         return NULL;
     if (tside_field_find((tside_kind)kind, path, &place, &fault) != TSIDE_OK) {
-        raise_fault(&fault, -1);
+        raise_fault(state, &fault, -1);
         return NULL;
     }
     for (kind = 0; kind < TSIDE_KIND_COUNT; kind++) {
@@ -372,10 +439,10 @@ static PyObject *core_kinds(PyObject *self, PyObject *args)
 }
 
 /* Its argument, if it is a structure with a table of the library's. */
-static PyObject *with_table(PyObject *args)
+static PyObject *with_table(const module_state *state, PyObject *args)
 {
     PyObject *object = PyTuple_GetItem(args, 0);
-    if (object && (kind_in(object) < 0 || kind_in(object) >= TSIDE_KIND_COUNT)) {
+    if (object && (kind_in(state, object) < 0 || kind_in(state, object) >= TSIDE_KIND_COUNT)) {
         PyErr_Format(PyExc_TypeError, "a structure with a table, not %R", (PyObject *)Py_TYPE(object));
         return NULL;
     }
@@ -385,13 +452,13 @@ static PyObject *with_table(PyObject *args)
 /* check(structure) */
 static PyObject *core_check(PyObject *self, PyObject *args)
 {
-    PyObject *object = with_table(args);
+    PyObject *object = with_table(STATE, args);
     tside_fault fault;
-    (void)self;
+    module_state *state = STATE;
     if (!object)
         return NULL;
-    if (tside_check((tside_kind)kind_in(object), structure_at(object), &fault) != TSIDE_OK) {
-        raise_fault(&fault, -1);
+    if (tside_check((tside_kind)kind_in(state, object), structure_at(object), &fault) != TSIDE_OK) {
+        raise_fault(state, &fault, -1);
         return NULL;
     }
     return Py_NewRef_(Py_None);
@@ -403,10 +470,10 @@ static PyObject *core_applies(PyObject *self, PyObject *args)
     PyObject *object;
     const tside_field *rows;
     int index, count;
-    (void)self;
+    module_state *state = STATE;
     if (!PyArg_ParseTuple(args, "Oi", &object, &index))
         return NULL;
-    rows = rows_of(kind_in(object), &count);
+    rows = rows_of(kind_in(state, object), &count);
     if (!rows || index < 0 || index >= count) {
         PyErr_SetString(PyExc_TypeError, "applies: not a structure and a row of its table");
         return NULL;
@@ -417,13 +484,13 @@ static PyObject *core_applies(PyObject *self, PyObject *args)
 /* usual_by_choice(structure): the same with the usual values that its choices bring. */
 static PyObject *core_usual_by_choice(PyObject *self, PyObject *args)
 {
-    PyObject *object = with_table(args), *made;
-    (void)self;
+    PyObject *object = with_table(STATE, args), *made;
+    module_state *state = STATE;
     if (!object)
         return NULL;
-    made = structure_copied(kind_in(object), structure_at(object));
+    made = structure_copied(state, kind_in(state, object), structure_at(object));
     if (made)
-        tside_usual_by_choice((tside_kind)kind_in(object), structure_at(made));
+        tside_usual_by_choice((tside_kind)kind_in(state, object), structure_at(made));
     return made;
 }
 
@@ -455,26 +522,56 @@ static int depends(int kind)
     return 0;
 }
 
-/* settle(-1, error class, what raises for an unknown name), or settle(kind, class, names): at import, so that C knows Python's classes. */
+/* number(value, unit, name): a number, or a text with its unit. */
+static PyObject *core_number(PyObject *self, PyObject *args)
+{
+    PyObject *value;
+    const char *unit, *name;
+    double number;
+    return PyArg_ParseTuple(args, "Oss", &value, &unit, &name) && number_from(STATE, value, unit, name, &number) ? PyFloat_FromDouble(number) : NULL;
+}
+
+static void hold(PyObject **place, PyObject *object)
+{
+    PyObject *before = *place;
+    *place = Py_NewRef_(object);
+    Py_XDECREF(before);
+}
+
+/* Whether one function of the library, and nobody else, makes a structure: tside_bow_make a tside_bow. */
+static int is_made(PyObject *module, int kind)
+{
+    char name[64];
+    PyOS_snprintf(name, sizeof name, "%s_make", structure_of(kind)->name + strlen("tside_"));
+    return PyObject_HasAttrString(module, name);
+}
+
+/* settle(-1, error class, what raises for an unknown name), or settle(kind, class, names): at import, so that C knows Python's classes. Says of a class whether only the library makes it. */
 static PyObject *core_settle(PyObject *self, PyObject *args)
 {
     PyObject *class, *other;
     int kind;
-    (void)self;
+    module_state *state = STATE;
     if (!PyArg_ParseTuple(args, "iOO", &kind, &class, &other))
         return NULL;
     if (kind < 0) {
-        error_class = Py_NewRef_(class);
-        unknown_name = Py_NewRef_(other);
+        hold(&state->error_class, class);
+        hold(&state->unknown_name, other);
     } else if (structure_of(kind) && PyDict_Check(other)) {
-        class_of[kind] = Py_NewRef_(class);
-        names_of[kind] = Py_NewRef_(other);
-        usual_of[kind] = structure_new(kind);
-        if (!usual_of[kind])
+        kind_state *of = state->of + kind;
+        PyObject *usual;
+        hold(&of->class, class);
+        hold(&of->names, other);
+        usual = structure_new(state, kind);
+        if (!usual)
             return NULL;
         if (kind < TSIDE_KIND_COUNT)
-            tside_usual((tside_kind)kind, structure_at(usual_of[kind]));
-        depends_of[kind] = depends(kind);
+            tside_usual((tside_kind)kind, structure_at(usual));
+        hold(&of->usual, usual);
+        Py_DECREF(usual);
+        of->depends = depends(kind);
+        of->made = is_made(self, kind);
+        return PyBool_FromLong(of->made);
     }
     return Py_NewRef_(Py_None);
 }
@@ -488,7 +585,9 @@ typedef struct columns {
     tside_output output[COLUMNS];
     double repeated[COLUMNS]; /* numbers among the inputs */
     Py_buffer view[2 * COLUMNS + 2];
+    const char *name[2 * COLUMNS + 2]; /* of each view */
     int inputs, outputs, views;
+    module_state *state;
 } columns;
 
 static void let_go(columns *all)
@@ -505,7 +604,7 @@ static Py_buffer *view_of(columns *all, PyObject *object, const char *path, cons
     const char *is;
     if (PyObject_GetBuffer(object, view, PyBUF_FORMAT | PyBUF_STRIDES | (writable ? PyBUF_WRITABLE : 0)) < 0)
         return NULL;
-    all->views++;
+    all->name[all->views++] = path;
     is = view->format ? view->format : "B";
     is += *is == '@' || *is == '=';
     if (view->ndim != 1 || view->itemsize != (Py_ssize_t)size || !is[0] || !strchr(formats, is[0]) || is[1]) {
@@ -519,14 +618,52 @@ static Py_buffer *view_of(columns *all, PyObject *object, const char *path, cons
     return view;
 }
 
-static int place_of(tside_kind kind, const char *path, tside_place *place)
+/* Where a column's memory begins, and how long it is. */
+static const char *extent_of(const Py_buffer *view, Py_ssize_t *length)
+{
+    const Py_ssize_t reach = (view->shape[0] - 1) * view->strides[0];
+    *length = (reach < 0 ? -reach : reach) + view->itemsize;
+    return (const char *)view->buf + (reach < 0 ? reach : 0);
+}
+
+/* Whether two columns have memory in common. Columns of one table stand between each other's rows, equally far apart: they have not. */
+static int share_memory(const Py_buffer *a, const Py_buffer *b)
+{
+    Py_ssize_t length_a, length_b, step, apart;
+    const char *from_a, *from_b;
+    if (!a->shape[0] || !b->shape[0])
+        return 0;
+    from_a = extent_of(a, &length_a);
+    from_b = extent_of(b, &length_b);
+    if (from_a >= from_b + length_b || from_b >= from_a + length_a)
+        return 0;
+    step = a->strides[0] < 0 ? -a->strides[0] : a->strides[0];
+    if (!step || (step != b->strides[0] && step != -b->strides[0]))
+        return 1;
+    apart = ((from_a - from_b) % step + step) % step;
+    return apart < b->itemsize || step - apart < a->itemsize;
+}
+
+/* The first views are written to: what is written must be nothing else's. */
+static int stand_apart(const columns *all, int written)
+{
+    for (int i = 0; i < written; i++)
+        for (int k = i + 1; k < all->views; k++)
+            if (share_memory(&all->view[i], &all->view[k])) {
+                PyErr_Format(PyExc_ValueError, "out: %s has memory in common with %s", all->name[i], all->name[k]);
+                return 0;
+            }
+    return 1;
+}
+
+static int place_of(module_state *state, tside_kind kind, const char *path, tside_place *place)
 {
     tside_fault fault;
     if (tside_field_find(kind, path, place, &fault) != TSIDE_OK) {
-        raise_fault(&fault, -1);
+        raise_fault(state, &fault, -1);
         return 0;
     }
-    return place->field->type < TSIDE_GROUP || refuse(TSIDE_NOT_FOUND, TSIDE_NO_RELATION, path, "", "a column must be a number, a count or a choice", 0, 0);
+    return place->field->type < TSIDE_GROUP || refuse(state, TSIDE_NOT_FOUND, TSIDE_NO_RELATION, path, "", "a column must be a number, a count or a choice", 0, 0);
 }
 
 static int take_input(columns *all, PyObject *pair, Py_ssize_t first, Py_ssize_t last)
@@ -534,7 +671,7 @@ static int take_input(columns *all, PyObject *pair, Py_ssize_t first, Py_ssize_t
     const char *path;
     PyObject *column;
     tside_input *input = &all->input[all->inputs];
-    if (!PyArg_ParseTuple(pair, "sO", &path, &column) || !place_of(TSIDE_KIND_SIDE, path, &input->place))
+    if (!PyArg_ParseTuple(pair, "sO", &path, &column) || !place_of(all->state, TSIDE_KIND_SIDE, path, &input->place))
         return 0;
     if (PyFloat_Check(column)) {
         all->repeated[all->inputs] = PyFloat_AsDouble(column);
@@ -557,7 +694,7 @@ static int take_output(columns *all, PyObject *pair, Py_ssize_t first, Py_ssize_
     PyObject *column;
     const Py_buffer *view;
     tside_output *output = &all->output[all->outputs];
-    if (!PyArg_ParseTuple(pair, "sO", &path, &column) || !place_of(TSIDE_KIND_PLAN, path, &output->place))
+    if (!PyArg_ParseTuple(pair, "sO", &path, &column) || !place_of(all->state, TSIDE_KIND_PLAN, path, &output->place))
         return 0;
     view = view_of(all, column, path, "d", sizeof(double), last, 1);
     if (!view)
@@ -589,10 +726,59 @@ static void blank(const columns *all, int rows)
             *(double *)(void *)((char *)all->output[i].data + row * all->output[i].stride) = NAN;
 }
 
+/* Goes on to later rows. */
+static void move_on(columns *all, int rows)
+{
+    for (int i = 0; i < all->inputs; i++)
+        all->input[i].data = (const double *)(const void *)((const char *)all->input[i].data + rows * all->input[i].stride);
+    for (int i = 0; i < all->outputs; i++)
+        all->output[i].data = (double *)(void *)((char *)all->output[i].data + rows * all->output[i].stride);
+}
+
+/* Rows between two looks at what the user wants: some milliseconds. */
+enum { BLOCK = 64 };
+
 /*
- * plan_rows(side, first, last, inputs, outputs, statuses, findings): rows first to last - 1 of the columns, without the lock of the interpreter.
- * Returns None, or the error of the first bad row, which stops nothing.
+ * Plans rows, without the lock of the interpreter, until they are done or a signal's handler raises something: then returns 0. The fault: of the first
+ * bad row, index its number, from the first.
  */
+static int plan_blocks(columns *all, const tside_side *side, Py_ssize_t rows, int *statuses, unsigned long long *findings, tside_fault *fault)
+{
+    tside_fault here;
+    fault->status = TSIDE_OK;
+    for (Py_ssize_t done = 0; done < rows; done += BLOCK) {
+        const int block = (int)(rows - done < BLOCK ? rows - done : BLOCK);
+        tside_status status;
+        memset(&here, 0, sizeof here);
+        Py_BEGIN_ALLOW_THREADS
+        blank(all, block);
+        status = tside_plan_sides(side, block, all->input, all->inputs, all->output, all->outputs, statuses + done, findings + done, &here);
+        move_on(all, block);
+        Py_END_ALLOW_THREADS
+        if (status != TSIDE_OK && fault->status == TSIDE_OK) {
+            *fault = here;
+            fault->index += (int)done;
+        }
+        if (PyErr_CheckSignals() < 0)
+            return 0;
+    }
+    return 1;
+}
+
+/* The error of a fault in a row, not raised. */
+static PyObject *error_of(module_state *state, tside_fault *fault, int row)
+{
+    PyObject *type, *error, *trace;
+    fault->index = -1;
+    raise_fault(state, fault, row);
+    PyErr_Fetch(&type, &error, &trace);
+    PyErr_NormalizeException(&type, &error, &trace);
+    Py_XDECREF(type);
+    Py_XDECREF(trace);
+    return error;
+}
+
+/* plan_rows(side, first, last, inputs, outputs, statuses, findings): rows first to last - 1. Returns None, or the error of the first bad row, which stops nothing. */
 static PyObject *core_plan_rows(PyObject *self, PyObject *args)
 {
     PyObject *base, *inputs, *outputs, *statuses, *findings, *answer = NULL;
@@ -600,43 +786,25 @@ static PyObject *core_plan_rows(PyObject *self, PyObject *args)
     const Py_buffer *status_view, *finding_view;
     columns *all;
     tside_fault fault;
-    (void)self;
+    module_state *state = STATE;
     if (!PyArg_ParseTuple(args, "OnnOOOO", &base, &first, &last, &inputs, &outputs, &statuses, &findings))
         return NULL;
-    if (kind_in(base) != TSIDE_KIND_SIDE || first < 0 || last < first || last - first > INT_MAX) {
+    if (kind_in(state, base) != TSIDE_KIND_SIDE || first < 0 || last < first || last - first > INT_MAX) {
         PyErr_SetString(PyExc_TypeError, "plan_rows: not a side and a range of rows");
         return NULL;
     }
     all = PyMem_Calloc(1, sizeof *all);
     if (!all)
         return PyErr_NoMemory();
+    all->state = state;
     status_view = view_of(all, statuses, "status", "il", sizeof(int), last, 1);
     finding_view = status_view ? view_of(all, findings, "findings", "QL", sizeof(unsigned long long), last, 1) : NULL;
     if (finding_view && (status_view->strides[0] != (Py_ssize_t)sizeof(int) || finding_view->strides[0] != (Py_ssize_t)sizeof(unsigned long long)))
         PyErr_SetString(PyExc_ValueError, "status and findings must be contiguous");
-    else if (finding_view && take_all(all, inputs, take_input, first, last) && take_all(all, outputs, take_output, first, last)) {
-        const int rows = (int)(last - first);
-        const void *side = structure_at(base);
-        tside_status status;
-        memset(&fault, 0, sizeof fault);
-        Py_BEGIN_ALLOW_THREADS
-        blank(all, rows);
-        status = tside_plan_sides(side, rows, all->input, all->inputs, all->output, all->outputs, (int *)status_view->buf + first,
-                                  (unsigned long long *)finding_view->buf + first, &fault);
-        Py_END_ALLOW_THREADS
-        if (status == TSIDE_OK) {
-            answer = Py_NewRef_(Py_None);
-        } else {
-            PyObject *type, *trace;
-            const int whose = fault.index;
-            fault.index = -1;
-            raise_fault(&fault, (int)(first + whose));
-            PyErr_Fetch(&type, &answer, &trace);
-            PyErr_NormalizeException(&type, &answer, &trace);
-            Py_XDECREF(type);
-            Py_XDECREF(trace);
-        }
-    }
+    else if (finding_view && take_all(all, outputs, take_output, first, last) && take_all(all, inputs, take_input, first, last) &&
+             stand_apart(all, 2 + all->outputs) &&
+             plan_blocks(all, structure_at(base), last - first, (int *)status_view->buf + first, (unsigned long long *)finding_view->buf + first, &fault))
+        answer = fault.status == TSIDE_OK ? Py_NewRef_(Py_None) : error_of(state, &fault, (int)first + fault.index);
     let_go(all);
     return answer;
 }
@@ -658,6 +826,26 @@ static PyObject *taken_of(const int *taken, int sticks, int cuts)
     return all;
 }
 
+/* The lock of the interpreter, let go; when signals were last looked at; and whether what handles them has raised something. */
+typedef struct unlocked {
+    PyThreadState *thread;
+    clock_t looked;
+    int stopped;
+} unlocked;
+
+/* Asked every millisecond; taking the lock each time would wait for other threads too often. */
+static int go_on(void *context)
+{
+    unlocked *lock = context;
+    if (clock() - lock->looked < CLOCKS_PER_SEC / 50)
+        return 1;
+    PyEval_RestoreThread(lock->thread);
+    lock->stopped = PyErr_CheckSignals() < 0;
+    lock->thread = PyEval_SaveThread();
+    lock->looked = clock();
+    return !lock->stopped;
+}
+
 /* stock_plan(stock, cuts, node_limit): the plan, its sticks, and for each of these the pieces of each cut. Others may go on while it searches. */
 static PyObject *core_stock_plan(PyObject *self, PyObject *args)
 {
@@ -671,10 +859,11 @@ static PyObject *core_stock_plan(PyObject *self, PyObject *args)
     int *taken = NULL;
     int cut_count, node_limit, count = 64, capacity = 0;
     size_t work_size;
-    (void)self;
+    unlocked lock = {NULL, clock(), 0};
+    module_state *state = STATE;
     if (!PyArg_ParseTuple(args, "OOi", &stock_object, &cut_objects, &node_limit) ||
-        !structure_from(stock_object, TSIDE_KIND_STOCK, "stock", &stock) ||
-        !list_from(cut_objects, TSIDE_KIND_CUT, sizeof(tside_cut), "cuts", &cuts, &cut_count)) {
+        !structure_from(state, stock_object, TSIDE_KIND_STOCK, "stock", &stock) ||
+        !list_from(state, cut_objects, TSIDE_KIND_CUT, sizeof(tside_cut), "cuts", &cuts, &cut_count)) {
         PyMem_Free(cuts);
         return NULL;
     }
@@ -682,7 +871,7 @@ static PyObject *core_stock_plan(PyObject *self, PyObject *args)
     work = PyMem_Malloc(work_size);
     memset(&plan, 0, sizeof plan);
     memset(&fault, 0, sizeof fault);
-    while (work && status == TSIDE_TOO_SMALL && count > capacity) {
+    while (work && status == TSIDE_TOO_SMALL && count > capacity && !lock.stopped) {
         capacity = count;
         PyMem_Free(sticks);
         PyMem_Free(taken);
@@ -690,16 +879,18 @@ static PyObject *core_stock_plan(PyObject *self, PyObject *args)
         taken = PyMem_Calloc((size_t)capacity * (size_t)(cut_count + 1), sizeof *taken);
         if (!sticks || !taken)
             break;
-        Py_BEGIN_ALLOW_THREADS
-        status = tside_stock_plan(stock, cuts, cut_count, node_limit, work, work_size, sticks, taken, capacity, &count, &plan, &fault);
-        Py_END_ALLOW_THREADS
+        lock.thread = PyEval_SaveThread();
+        status = tside_i_stock_plan(stock, cuts, cut_count, node_limit, go_on, &lock, work, work_size, sticks, taken, capacity, &count, &plan, &fault);
+        PyEval_RestoreThread(lock.thread);
     }
-    if (!work || !sticks || !taken)
+    if (lock.stopped)
+        ; /* what was raised stands */
+    else if (!work || !sticks || !taken)
         PyErr_NoMemory();
     else if (status != TSIDE_OK)
-        raise_fault(&fault, -1);
+        raise_fault(state, &fault, -1);
     else
-        answer = Py_BuildValue("NNN", structure_copied(TSIDE_KIND_CUT_PLAN, &plan), tuple_of(TSIDE_KIND_STICK, sticks, sizeof *sticks, count), taken_of(taken, count, cut_count));
+        answer = Py_BuildValue("NNN", structure_copied(state, TSIDE_KIND_CUT_PLAN, &plan), tuple_of(state, TSIDE_KIND_STICK, sticks, sizeof *sticks, count), taken_of(taken, count, cut_count));
     PyMem_Free(sticks);
     PyMem_Free(taken);
     PyMem_Free(work);

@@ -61,6 +61,14 @@ static const struct {
     {"wraps", tside_roll_diameter, column_of_diameter, 1000},
 };
 
+/* Rows between two looks at what the user wants: some milliseconds. */
+#define ROLL_BLOCK ((Py_ssize_t)1 << 20)
+
+static Py_ssize_t block_of(Py_ssize_t rows, Py_ssize_t done)
+{
+    return rows - done < ROLL_BLOCK ? rows - done : ROLL_BLOCK;
+}
+
 /* roll_rows(which, roll, in, out): one of the columns above. Nothing is written where a value is refused. */
 static PyObject *core_roll_rows(PyObject *self, PyObject *args)
 {
@@ -69,8 +77,8 @@ static PyObject *core_roll_rows(PyObject *self, PyObject *args)
     const void *at;
     columns *all;
     int which, good = 0;
-    (void)self;
-    if (!PyArg_ParseTuple(args, "iOOO", &which, &roll, &in, &out) || !structure_from(roll, TSIDE_KIND_ROLL, "roll", &at))
+    module_state *state = STATE;
+    if (!PyArg_ParseTuple(args, "iOOO", &which, &roll, &in, &out) || !structure_from(state, roll, TSIDE_KIND_ROLL, "roll", &at))
         return NULL;
     if (which < 0 || which >= (int)(sizeof roll_columns / sizeof *roll_columns)) {
         PyErr_SetString(PyExc_ValueError, "roll_rows: no such column");
@@ -83,6 +91,8 @@ static PyObject *core_roll_rows(PyObject *self, PyObject *args)
     to = from ? view_of(all, out, "out", "d", sizeof(double), from->shape[0], 1) : NULL;
     if (to && (from->strides[0] % (Py_ssize_t)sizeof(double) || to->strides[0] % (Py_ssize_t)sizeof(double))) {
         PyErr_SetString(PyExc_ValueError, "columns whose rows stand a part of a number apart");
+    } else if (to && (to->buf != from->buf || to->strides[0] != from->strides[0]) && share_memory(from, to)) { /* a row in its own place is fine */
+        PyErr_Format(PyExc_ValueError, "out: has memory in common with other rows of %s", roll_columns[which].name);
     } else if (to) {
         const Py_ssize_t in_step = from->strides[0] / (Py_ssize_t)sizeof(double), out_step = to->strides[0] / (Py_ssize_t)sizeof(double), rows = from->shape[0];
         const double *values = from->buf;
@@ -91,16 +101,25 @@ static PyObject *core_roll_rows(PyObject *self, PyObject *args)
         tside_status status;
         Py_ssize_t row = -1;
         memset(&fault, 0, sizeof fault);
+        good = 1;
         status = roll_columns[which].one(at, 0, &ignored, &fault); /* the roll itself */
-        if (status == TSIDE_OK && (row = first_beyond(values, in_step, rows, roll_columns[which].greatest)) >= 0)
-            status = roll_columns[which].one(at, values[row * in_step], &ignored, &fault);
-        if (status != TSIDE_OK) {
-            raise_fault(&fault, (int)row);
-        } else {
+        for (Py_ssize_t done = 0; status == TSIDE_OK && row < 0 && good && done < rows; done += ROLL_BLOCK) {
+            row = first_beyond(values + done * in_step, in_step, block_of(rows, done), roll_columns[which].greatest);
+            if (row >= 0) {
+                row += done;
+                status = roll_columns[which].one(at, values[row * in_step], &ignored, &fault);
+            }
+            good = PyErr_CheckSignals() == 0;
+        }
+        if (good && status != TSIDE_OK) {
+            raise_fault(state, &fault, (int)row);
+            good = 0;
+        }
+        for (Py_ssize_t done = 0; good && done < rows; done += ROLL_BLOCK) {
             Py_BEGIN_ALLOW_THREADS
-            roll_columns[which].many(at, values, in_step, to->buf, out_step, rows);
+            roll_columns[which].many(at, values + done * in_step, in_step, (double *)to->buf + done * out_step, out_step, block_of(rows, done));
             Py_END_ALLOW_THREADS
-            good = 1;
+            good = PyErr_CheckSignals() == 0;
         }
     }
     let_go(all);

@@ -13,19 +13,35 @@ typedef struct c_structure {
     int count;
 } c_structure;
 
+/* What Python has for a structure. */
+typedef struct kind_state {
+    PyObject *class, *usual; /* its usual values */
+    PyObject *names;         /* a dictionary from a field's name in Python to its row */
+    int depends;             /* 1 where a usual value depends on a choice */
+    int made;                /* 1 where only a function of the library makes it, and nobody by hand */
+} kind_state;
+
+/* What the module knows of Python's classes, set at import. Interpreters of one process share nothing: each has its own module, and this is its state. */
+typedef struct module_state {
+    PyObject *error_class, *unknown_name; /* the latter raises the error for a name that no field has */
+    PyTypeObject *base_type;              /* of all structures */
+    PyObject *kept;                       /* what the classes' attributes need, a list */
+    kind_state of[];                      /* each kind */
+} module_state;
+
 /*
- * A structure of Python's holds one of C's. Its class is derived, in Python, from one made here; what kind it is stands before what C knows,
- * which is aligned for any number.
+ * A structure of Python's holds one of C's. Its class is derived, in Python, from one made here; what kind it is, and of which module, stands before
+ * what C knows, which is aligned for any number.
  */
 typedef struct holder {
     PyObject_VAR_HEAD
+    module_state *state;
     Py_ssize_t kind;
     double held[];
 } holder;
 
-static PyObject *error_class;     /* set at import, held to the end */
-static PyTypeObject *base_type;   /* of all structures */
-static PyObject *class_of[];      /* of each kind */
+/* The state of the module whose function is called: what SWIG calls self. */
+#define STATE ((module_state *)PyModule_GetState(self))
 
 static PyObject *Py_NewRef_(PyObject *object)
 {
@@ -49,22 +65,28 @@ static const tside_field *rows_of(int kind, int *count)
 
 /* --- refusing --- */
 
+/* C cuts what has no room by bytes, so that half a character may be left. */
+static PyObject *text_of(const char *text)
+{
+    return PyUnicode_DecodeUTF8(text, (Py_ssize_t)strlen(text), "replace");
+}
+
 static PyObject *text_or_none(const char *text)
 {
-    return text && *text ? PyUnicode_FromString(text) : Py_NewRef_(Py_None);
+    return text && *text ? text_of(text) : Py_NewRef_(Py_None);
 }
 
 /* Raises tunnelside.Error for a fault; row: of a batch, or -1. A value and its bound are there where the fault relates them. */
-static void raise_fault(const tside_fault *fault, int row)
+static void raise_fault(module_state *state, const tside_fault *fault, int row)
 {
     char text[1024];
     PyObject *error;
     const int related = fault->relation != TSIDE_NO_RELATION, finite = fault->relation != TSIDE_NOT_FINITE;
     tside_fault_text(fault, text, sizeof text);
-    error = PyObject_CallFunction(error_class, "siiNNNNiidddii", text, (int)fault->status, (int)fault->relation, text_or_none(fault->field), text_or_none(fault->other),
+    error = PyObject_CallFunction(state->error_class, "NiiNNNNiidddii", text_of(text), (int)fault->status, (int)fault->relation, text_or_none(fault->field), text_or_none(fault->other),
                                   text_or_none(fault->unit), text_or_none(fault->reason), fault->index, row, fault->value, fault->bound, fault->gap, related, finite);
     if (error) {
-        PyErr_SetObject(error_class, error);
+        PyErr_SetObject(state->error_class, error);
         Py_DECREF(error);
     }
 }
@@ -80,12 +102,12 @@ static void tell_answers(PyObject *answers)
     PyErr_Restore(type, error, trace);
 }
 
-static int refuse(tside_status status, tside_relation relation, const char *field, const char *other, const char *reason, double value, double bound)
+static int refuse(module_state *state, tside_status status, tside_relation relation, const char *field, const char *other, const char *reason, double value, double bound)
 {
     tside_fault fault = {status, relation, "", "", "1", reason, -1, value, bound, 0};
     strncpy(fault.field, field, sizeof fault.field - 1);
     strncpy(fault.other, other, sizeof fault.other - 1);
-    raise_fault(&fault, -1);
+    raise_fault(state, &fault, -1);
     return 0;
 }
 
@@ -110,8 +132,14 @@ static int text_from(PyObject *object, const char *name, const char **text)
     return *text != NULL;
 }
 
+/* Whether an object has units of its own, which would be lost in silence. */
+static int carries_units(PyObject *object)
+{
+    return !PyFloat_CheckExact(object) && !PyLong_CheckExact(object) && (PyObject_HasAttrString(object, "units") || PyObject_HasAttrString(object, "unit"));
+}
+
 /* A number, or a text with its unit. */
-static int number_from(PyObject *object, const char *unit, const char *name, double *number)
+static int number_from(module_state *state, PyObject *object, const char *unit, const char *name, double *number)
 {
     if (PyUnicode_Check(object)) {
         tside_fault fault;
@@ -124,9 +152,11 @@ static int number_from(PyObject *object, const char *unit, const char *name, dou
             return 1;
         memset(fault.field, 0, sizeof fault.field);
         strncpy(fault.field, name, sizeof fault.field - 1);
-        raise_fault(&fault, -1);
+        raise_fault(state, &fault, -1);
         return 0;
     }
+    if (carries_units(object))
+        return wrong_type(name, "a number, or a text with its unit, and nothing with units of its own", object);
     *number = PyFloat_AsDouble(object);
     if (*number == -1 && PyErr_Occurred())
         return PyErr_ExceptionMatches(PyExc_TypeError) ? wrong_type(name, "a number, or a text with its unit", object) : 0;
@@ -159,32 +189,34 @@ static void *structure_at(PyObject *object)
 }
 
 /* A structure of all zeros. */
-static PyObject *structure_new(int kind)
+static PyObject *structure_new(module_state *state, int kind)
 {
-    PyObject *object = PyType_GenericAlloc((PyTypeObject *)(void *)class_of[kind], (Py_ssize_t)structure_of(kind)->size);
-    if (object)
+    PyObject *object = PyType_GenericAlloc((PyTypeObject *)(void *)state->of[kind].class, (Py_ssize_t)structure_of(kind)->size);
+    if (object) {
+        ((holder *)(void *)object)->state = state;
         ((holder *)(void *)object)->kind = kind;
+    }
     return object;
 }
 
-static PyObject *structure_copied(int kind, const void *from)
+static PyObject *structure_copied(module_state *state, int kind, const void *from)
 {
-    PyObject *object = structure_new(kind);
+    PyObject *object = structure_new(state, kind);
     if (object)
         memcpy(structure_at(object), from, structure_of(kind)->size);
     return object;
 }
 
 /* The kind of a structure, or -1 for any other object. */
-static int kind_in(PyObject *object)
+static int kind_in(const module_state *state, PyObject *object)
 {
-    return PyType_IsSubtype(Py_TYPE(object), base_type) ? (int)((holder *)(void *)object)->kind : -1;
+    return PyType_IsSubtype(Py_TYPE(object), state->base_type) ? (int)((holder *)(void *)object)->kind : -1;
 }
 
 /* The C structure in a Python one. */
-static int structure_from(PyObject *object, int kind, const char *name, const void **at)
+static int structure_from(module_state *state, PyObject *object, int kind, const char *name, const void **at)
 {
-    if (kind_in(object) != kind) {
+    if (kind_in(state, object) != kind) {
         PyErr_Format(PyExc_TypeError, "%s: a structure of %s, not %R", name, structure_of(kind)->name, (PyObject *)Py_TYPE(object));
         return 0;
     }
@@ -193,7 +225,7 @@ static int structure_from(PyObject *object, int kind, const char *name, const vo
 }
 
 /* All elements of a sequence of structures, one behind the other; the caller frees them. */
-static inline int list_from(PyObject *object, int kind, size_t size, const char *name, void **all, int *count)
+static inline int list_from(module_state *state, PyObject *object, int kind, size_t size, const char *name, void **all, int *count)
 {
     PyObject *list = PySequence_List(object);
     const Py_ssize_t length = list ? PyList_Size(list) : 0;
@@ -205,7 +237,7 @@ static inline int list_from(PyObject *object, int kind, size_t size, const char 
         PyErr_NoMemory();
     for (; *all && done < (int)length; done++) {
         const void *at;
-        if (!structure_from(PyList_GetItem(list, done), kind, name, &at))
+        if (!structure_from(state, PyList_GetItem(list, done), kind, name, &at))
             break;
         memcpy((char *)*all + (size_t)done * size, at, size);
     }
@@ -214,7 +246,7 @@ static inline int list_from(PyObject *object, int kind, size_t size, const char 
     return *all && done == *count;
 }
 
-static inline int numbers_from(PyObject *object, const char *unit, const char *name, double **all, int *count)
+static inline int numbers_from(module_state *state, PyObject *object, const char *unit, const char *name, double **all, int *count)
 {
     PyObject *list = PySequence_List(object);
     const Py_ssize_t length = list ? PyList_Size(list) : 0;
@@ -224,18 +256,18 @@ static inline int numbers_from(PyObject *object, const char *unit, const char *n
     *all = length < INT_MAX ? PyMem_Calloc((size_t)length + 1, sizeof **all) : NULL;
     if (!*all)
         PyErr_NoMemory();
-    while (*all && done < (int)length && number_from(PyList_GetItem(list, done), unit, name, *all + done))
+    while (*all && done < (int)length && number_from(state, PyList_GetItem(list, done), unit, name, *all + done))
         done++;
     *count = (int)length;
     Py_DECREF(list);
     return *all && done == *count;
 }
 
-static PyObject *tuple_of(int kind, const void *all, size_t size, int count)
+static PyObject *tuple_of(module_state *state, int kind, const void *all, size_t size, int count)
 {
     PyObject *tuple = PyTuple_New(count);
     for (int i = 0; tuple && i < count; i++) {
-        PyObject *one = structure_copied(kind, (const char *)all + (size_t)i * size);
+        PyObject *one = structure_copied(state, kind, (const char *)all + (size_t)i * size);
         if (!one) {
             Py_DECREF(tuple);
             return NULL;

@@ -134,5 +134,5 @@ int is_same_file(const char *output, const char *input)
 {
     struct stat written, read;
     return !stat(output, &written) && S_ISREG(written.st_mode) && !(strcmp(input, "-") ? stat(input, &read) : fstat(STDIN_FILENO, &read)) &&
-        written.st_dev == read.st_dev && written.st_ino == read.st_ino;
+        written.st_dev == read.st_dev && written.st_ino && written.st_ino == read.st_ino;
 }

@@ -192,7 +192,7 @@ int tside_i_branch(tside_i_search *s, int limit)
         r->basis[i] = -1 - i;
     for (const int *basis = r->basis; s->cut >= s->least_cost;) {
         int row;
-        if (s->nodes >= limit)
+        if (s->nodes >= limit || tside_i_effort_is_spent(&s->effort))
             return 0;
         row = look(s, basis);
         whole = whole && row != -2;

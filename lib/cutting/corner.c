@@ -33,7 +33,7 @@ static void subtract(int *to, const int *from, int times, int count, int step, i
 }
 
 /* By steps of Euclid's on rows and columns the first line of what is left of the matrix becomes 0 beside its diagonal, in rows and columns; modulo the order. */
-static void clear_lines(int *matrix, int m, int at, int order)
+static void clear_lines(tside_i_effort *effort, int *matrix, int m, int at, int order)
 {
     const int wide = 2 * m;
     for (;;) {
@@ -47,6 +47,7 @@ static void clear_lines(int *matrix, int m, int at, int order)
                 }
         if (row < 0)
             return;
+        tside_i_effort_spend(effort, 3 * (int64_t)(m - at) * (m - at));
         for (int k = 0; k < wide && row != at; k++) {
             const int entry = matrix[row * wide + k];
             matrix[row * wide + k] = matrix[at * wide + k];
@@ -71,7 +72,7 @@ static void clear_lines(int *matrix, int m, int at, int order)
 }
 
 /* Makes the group of the relaxation's basis in the buffer of the table. 0 if it is too large. */
-static int make_group(const tside_i_search *s, corner *c)
+static int make_group(tside_i_search *s, corner *c)
 {
     const tside_i_relaxation *r = &s->relaxation;
     const int m = r->rows, wide = 2 * m;
@@ -97,7 +98,9 @@ static int make_group(const tside_i_search *s, corner *c)
     c->digits = 0;
     for (int i = 0; i < m; i++) {
         int factor;
-        clear_lines(c->matrix, m, i, order);
+        if (tside_i_effort_is_spent(&s->effort))
+            return 0;
+        clear_lines(&s->effort, c->matrix, m, i, order);
         factor = (int)tside_i_common(order, c->matrix[i * wide + i]);
         if (factor == 1)
             continue;
@@ -176,7 +179,7 @@ static void list_elements(const tside_i_search *s, corner *c, int64_t room)
 }
 
 /* Dijkstra's way from 0 to the target, if it costs no more than the room. */
-static int64_t shortest(corner *c, int64_t room)
+static int64_t shortest(tside_i_effort *effort, corner *c, int64_t room)
 {
     int at = 0;
     c->cost[0] = 0;
@@ -184,6 +187,8 @@ static int64_t shortest(corner *c, int64_t room)
         const int64_t cost = c->cost[at];
         if (at == c->target)
             return cost;
+        if (!tside_i_effort_spend(effort, c->order + (int64_t)c->count * (2 + 4 * c->digits)))
+            return 0;
         for (int k = 0; k < c->count; k++) {
             const int step = c->listed[k], to = plus(c, at, step);
             if (c->cost[to] >= 0 && cost + c->column_cost[step] < c->cost[to]) {
@@ -214,9 +219,9 @@ int64_t tside_i_corner(tside_i_search *s)
         return 0;
     c.target = element_of(r, &c, r->pool.columns);
     list_elements(s, &c, room);
-    cost = shortest(&c, room);
+    cost = shortest(&s->effort, &c, room);
     s->nodes += (int)((int64_t)c.order * (c.order + 8 * c.count) / 65536);
-    if (cost == never)
+    if (cost == never || tside_i_effort_is_spent(&s->effort))
         return cost;
     for (int at = c.target; at;) {
         const int step = c.last[at], j = c.column[step];

@@ -8,6 +8,7 @@
 #include <tunnelside/stock.h>
 
 #include "base/field.h"
+#include "cutting/effort.h"
 
 enum {
     GRID = 1024,       /* cells of the table that bounds what still fits */
@@ -53,13 +54,14 @@ typedef struct tside_i_walk {
     int grid;
     int64_t scale;        /* the room that the grid divides */
     int64_t left, sum, floor;
+    tside_i_effort *effort;
     int64_t steps;        /* how many are left; below 0: the walk was broken off */
     int at;
     int *count;           /* the pattern */
 } tside_i_walk;
 
 /* The most that types from j on are worth in a room, for every j and every cell of a grid over the largest room: never too little. */
-void tside_i_table(const tside_i_cutting *cutting, const int64_t *value, int64_t *table, int grid);
+void tside_i_table(const tside_i_cutting *cutting, tside_i_effort *effort, const int64_t *value, int64_t *table, int grid);
 /* As many cells as the largest room has units, or GRID. */
 int tside_i_grid(const tside_i_cutting *cutting);
 /* Goes to the next pattern; 0 if there is none. */
@@ -90,6 +92,7 @@ typedef struct tside_i_pool {
  */
 typedef struct tside_i_relaxation {
     const tside_i_cutting *cutting;
+    tside_i_effort *effort;
     int rows;
     tside_i_pool pool;
     int *basis;    /* twice as long as there are rows */
@@ -129,6 +132,7 @@ typedef struct tside_i_sticks {
 } tside_i_sticks;
 
 typedef struct tside_i_search {
+    tside_i_effort effort;
     tside_i_cutting cutting;
     tside_i_relaxation relaxation;
     int64_t *table, *price;           /* whole-numbered prices of the types, at which no pattern is worth more than its stick, and their table */
@@ -180,7 +184,7 @@ void tside_i_plan_finish(tside_i_search *search);
 /* --- price.c: what pieces are worth --- */
 
 /* A walk over the patterns of a room, by sizes or by prices whose table has been made; the pattern is count. */
-tside_i_walk tside_i_walk_of(const tside_i_search *search, const int64_t *value, const int *most, int64_t room, int64_t floor, int64_t steps);
+tside_i_walk tside_i_walk_of(tside_i_search *search, const int64_t *value, const int *most, int64_t room, int64_t floor, int64_t steps);
 /*
  * The relaxation's prices in whole numbers, never above the real ones. Returns how many units of price are in a unit of cost: fine, or less where prices
  * are so high that sums of them would not fit in 64 bits.

@@ -19,7 +19,7 @@ int tside_i_grid(const tside_i_cutting *cutting)
 }
 
 /* Sizes are rounded down to cells, so that whatever fits the room fits the cells; bundles of 1, 2, 4 ... pieces make up every number of them. */
-void tside_i_table(const tside_i_cutting *cutting, const int64_t *value, int64_t *table, int grid)
+void tside_i_table(const tside_i_cutting *cutting, tside_i_effort *effort, const int64_t *value, int64_t *table, int grid)
 {
     const int64_t scale = cutting->room[cutting->stocks - 1];
     const size_t width = (size_t)grid + 1;
@@ -32,6 +32,7 @@ void tside_i_table(const tside_i_cutting *cutting, const int64_t *value, int64_t
         for (int64_t bundle = 1; rest > 0; rest -= bundle, bundle *= 2) {
             const int64_t pieces = lesser(bundle, rest), gain = pieces * value[j];
             const int wide = cell(pieces * cutting->size[j], grid, scale);
+            tside_i_effort_spend(effort, grid - wide);
             for (int g = grid; g >= wide; g--)
                 if (row[g - wide] + gain > row[g])
                     row[g] = row[g - wide] + gain;
@@ -60,10 +61,15 @@ int tside_i_walk_next(tside_i_walk *walk)
         j = 0;
     for (;;) {
         if (back) { /* one piece less of the last type taken */
+            const int from = j;
             while (--j >= 0 && !walk->count[j])
                 ;
             if (j < 0 || --walk->steps < 0)
                 return 0;
+            if (!tside_i_effort_spend(walk->effort, 4 + 4 * (from - j))) { /* down there, and up again */
+                walk->steps = -1;
+                return 0;
+            }
             take(walk, j++, -1);
         }
         back = 1;

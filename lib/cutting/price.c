@@ -6,11 +6,11 @@
 
 enum { PRICE_STEPS = 200000, LIST_STEPS = 300000, STEPS_IN_NODE = 2000 };
 
-tside_i_walk tside_i_walk_of(const tside_i_search *s, const int64_t *value, const int *most, int64_t room, int64_t floor, int64_t steps)
+tside_i_walk tside_i_walk_of(tside_i_search *s, const int64_t *value, const int *most, int64_t room, int64_t floor, int64_t steps)
 {
     const tside_i_cutting *cutting = &s->cutting;
     tside_i_walk walk = {cutting->types, cutting->size, value, most, value == cutting->size ? NULL : s->table, tside_i_grid(cutting),
-                         cutting->room[cutting->stocks - 1], room, 0, floor, steps, -1, s->count};
+                         cutting->room[cutting->stocks - 1], room, 0, floor, &s->effort, steps, -1, s->count};
     return walk;
 }
 
@@ -96,7 +96,7 @@ static int price_patterns(tside_i_search *s, double *fit)
     int stock = -1;
     double worst = 1 + 1e-10;
     *fit = 1;
-    tside_i_table(cutting, s->price, s->table, tside_i_grid(cutting));
+    tside_i_table(cutting, &s->effort, s->price, s->table, tside_i_grid(cutting));
     for (int k = 0; k < cutting->stocks; k++) {
         const double cost = (double)cutting->cost[k] * (double)s->fine;
         tside_i_walk walk = tside_i_walk_of(s, s->price, cutting->demand, cutting->room[k], cutting->cost[k] * s->fine, PRICE_STEPS);
@@ -139,7 +139,7 @@ void tside_i_find_bound(tside_i_search *s)
     const int m = tside_i_types(s);
     double fit = 1;
     start_relaxation(s);
-    for (int left = 50 * m + 500; left > 0; left--) {
+    for (int left = 50 * m + 500; left > 0 && !tside_i_effort_is_spent(&s->effort); left--) {
         int column = r->pool.columns;
         tside_i_relaxation_price(r);
         for (int i = 0; i < m; i++)
@@ -174,7 +174,7 @@ int tside_i_list_patterns(tside_i_search *s, int most)
     const int64_t room = s->cut * s->fine - sum_of_prices(s);
     tside_i_relaxation *r = &s->relaxation;
     r->rows = cutting->types + (cutting->stocks > 1 ? cutting->stocks : 0);
-    tside_i_table(cutting, s->price, s->table, tside_i_grid(cutting));
+    tside_i_table(cutting, &s->effort, s->price, s->table, tside_i_grid(cutting));
     for (int64_t short_by = room;; short_by -= short_by / 4 + 1) {
         int all = 1;
         r->pool.columns = r->pool.start[0] = 0;
@@ -186,7 +186,7 @@ int tside_i_list_patterns(tside_i_search *s, int most)
             all = all && walk.steps >= 0;
             s->nodes += (int)((LIST_STEPS - walk.steps) / STEPS_IN_NODE);
         }
-        if (all || short_by <= 0 || s->nodes >= s->limit)
+        if (all || short_by <= 0 || s->nodes >= s->limit || tside_i_effort_is_spent(&s->effort))
             return all && short_by == room;
     }
 }

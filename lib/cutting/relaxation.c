@@ -76,6 +76,7 @@ static void pivot(tside_i_relaxation *r, int row, int column)
     const int m = r->rows;
     double *by = row_of(r, row);
     const double p = r->alpha[row];
+    tside_i_effort_spend(r->effort, m);
     for (int k = 0; k < m; k++)
         by[k] /= p;
     r->x[row] /= p;
@@ -86,6 +87,7 @@ static void pivot(tside_i_relaxation *r, int row, int column)
             continue;
         for (int k = 0; k < m; k++)
             to[k] -= a * by[k];
+        tside_i_effort_spend(r->effort, m / 2); /* two at a time */
         r->x[i] -= a * r->x[row];
     }
     r->basis[row] = column;
@@ -220,6 +222,8 @@ int tside_i_relaxation_solve(tside_i_relaxation *r)
     make_x(r);
     for (int left = 20 * m + 200; left > 0; left--) {
         int row = 0, column;
+        if (!tside_i_effort_spend(r->effort, r->pool.start[r->pool.columns] + r->pool.columns + (int64_t)m * m))
+            return -1;
         refresh(r);
         tside_i_relaxation_price(r);
         for (int i = 1; i < m; i++)

@@ -60,7 +60,7 @@ static int branch_by_sticks(tside_i_search *s, int64_t total, int limit)
             left -= s->to_be_had[k] * length_of(s, k);
         }
         s->nodes += ++tried % 32 == 0; /* to see that a choice will not do takes far less than a node */
-        if (s->nodes >= limit)
+        if (s->nodes >= limit || tside_i_effort_is_spent(&s->effort))
             return 0;
         if (may_do(s))
             whole = tside_i_branch(s, limit) && whole;
@@ -114,7 +114,7 @@ static void refute_or_improve(tside_i_search *s)
         if (s->cut >= s->bound)
             tside_i_branch(s, s->nodes + s->limit / 32);
     }
-    while (s->bound < s->best.cost && s->nodes < s->limit) {
+    while (s->bound < s->best.cost && s->nodes < s->limit && !tside_i_effort_is_spent(&s->effort)) {
         const int64_t last = s->best.cost - 1, lowest = s->bound / s->level, total = lowest + (last / s->level - lowest) / share,
                       cut = share > 1 && total < last / s->level ? total * s->level + s->level - 1 : last;
         s->cut = cut;
@@ -152,6 +152,7 @@ static void count_sticks(tside_i_search *s)
 void tside_i_search_run(tside_i_search *s)
 {
     s->relaxation.cutting = &s->cutting;
+    s->relaxation.effort = &s->effort;
     s->bound = 0;
     s->nodes = 0;
     s->cut = INT64_MAX / 4;

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "cutting/cutting.h"
+#include "cutting/stock.h"
 
 static const tside_field stock_length_rows[] = {
     {REQUIRED_FROM(tside_stock_length, length, "m", 0.01, 300, "length of a stick as sold")},
@@ -355,6 +356,13 @@ static tside_cut_plan sum_up(const writer *w, int entries)
 tside_status tside_stock_plan(const tside_stock *stock, const tside_cut *cuts, int cut_count, int node_limit, void *work, size_t work_size,
                               tside_stick *sticks, int *taken, int capacity, int *count, tside_cut_plan *plan, tside_fault *fault)
 {
+    return tside_i_stock_plan(stock, cuts, cut_count, node_limit, NULL, NULL, work, work_size, sticks, taken, capacity, count, plan, fault);
+}
+
+tside_status tside_i_stock_plan(const tside_stock *stock, const tside_cut *cuts, int cut_count, int node_limit, int (*go_on)(void *context), void *context,
+                                void *work, size_t work_size, tside_stick *sticks, int *taken, int capacity, int *count, tside_cut_plan *plan,
+                                tside_fault *fault)
+{
     tside_i_search search;
     int which[TSIDE_STOCK_LENGTHS], entries;
     int *type, *left;
@@ -377,6 +385,7 @@ tside_status tside_stock_plan(const tside_stock *stock, const tside_cut *cuts, i
     search.best.rows = 0;
     search.nodes = 0;
     search.limit = node_limit;
+    search.effort = (tside_i_effort){.limit = INT64_MAX, .go_on = go_on, .context = context};
     measure = 1;
     search.level = 1;
     search.best.cost = search.bound = 0;

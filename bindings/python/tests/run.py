@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: MIT
-"""Runs the tests beside it on the package in $STAGE, and only on that."""
+"""Runs the tests beside it on the package in $STAGE, and only on that; without it on the package that is installed."""
 import os
 import sys
 import unittest
@@ -7,7 +7,7 @@ from pathlib import Path
 
 import tunnelside
 
-stage = Path(os.environ["STAGE"]).resolve()
+stage = Path(os.environ.get("STAGE") or Path(tunnelside.__file__).parent).resolve()
 for module in (tunnelside, tunnelside._core):
     if stage not in Path(module.__file__).resolve().parents:
         sys.exit(f"{module.__name__} was imported from {module.__file__}, not from {stage}")

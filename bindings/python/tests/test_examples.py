@@ -19,8 +19,9 @@ from pathlib import Path
 from unittest import mock
 
 import tunnelside
+from tree import tree
 
-EXAMPLES = Path(os.environ.get("EXAMPLES") or Path(__file__).resolve().parents[3] / "examples")
+EXAMPLES = Path(os.environ.get("EXAMPLES") or tree("examples/batch_estimate.py", "examples/batch") / "examples")
 ESTIMATE, ON_DASK, SIDES = EXAMPLES / "batch_estimate.py", EXAMPLES / "batch_on_dask.py", EXAMPLES / "batch" / "invented_sides.csv"
 
 # One small side that can be planned, as a table.

@@ -2,6 +2,8 @@
 """Many sides: every row as plan_side has it, whatever its columns are made of and whoever works on them."""
 import array
 import math
+import os
+import shutil
 import subprocess
 import sys
 import threading
@@ -48,7 +50,7 @@ class Rows(unittest.TestCase):
                 self.assertEqual(got[name][row], want) if want is not None else self.assertTrue(math.isnan(got[name][row]))
 
     def test_a_bad_row_stops_nothing(self):
-        columns = {"length": [20.0, -1.0, 30.0, math.nan, 1e9]}
+        columns = {"length": [20.0, -1.0, 30.0, math.inf, 1e9]}
         got = ts.plan_many(columns, base=SIDE, outputs=["worst.drive"])
         self.assertEqual(list(got["status"]), [0, 1, 0, 1, 1])
         self.assertEqual([math.isnan(value) for value in got["worst.drive"]], [False, True, False, True, True])
@@ -91,6 +93,49 @@ class Rows(unittest.TestCase):
             ts.plan_many({"length": ["60 ft", "2 kg"]}, base=SIDE)
         self.assertEqual((caught.exception.row, caught.exception.field), (1, "length"))
 
+    def test_what_is_missing_is_as_the_base_has_it(self):
+        """However it is said: a row, and a column, is then the base's; of a choice, a count, a number that may be absent."""
+        base = SIDE.replace(hand="left", drive={"stall_torque": None})
+        want = ts.plan_many({"length": [20.0, SIDE.length, 30.0]}, base=base)
+        for column in ([20.0, None, 30.0], [20.0, math.nan, 30.0], ["20 m", None, "30 m"], ["20 m", math.nan, 30], doubles([20, math.nan, 30]),
+                       memoryview(doubles([20, 0, math.nan, 0, 30, 0]))[::2], array.array("f", [20, math.nan, 30])):
+            for others in ({}, {"hand": [None, math.nan, "left"], "drive.stall_torque": [None, math.nan, None], "bar.splices": math.nan, "limits.lag": None}):
+                columns = {"length": column, **others}
+                self.assertEqual(bits(ts.plan_many(columns, base=base)), bits(want), column)
+                for row, length in enumerate((20, SIDE.length, 30)):
+                    self.assertEqual(ts.row_side(columns, row, base=base), base.replace(length=length))
+        for nothing in (None, math.nan):
+            with self.assertRaisesRegex(TypeError, "taken_up, row 1: a number.*, and not missing"):
+                ts.roll_wraps_many(ts.Roll(core=0.05), [1.0, nothing])
+        with self.assertRaises(ts.Error) as caught:
+            ts.roll_wraps_many(ts.Roll(core=0.05), doubles([1.0, math.nan]))
+        self.assertEqual(caught.exception.row, 1)
+
+    def test_out_that_is_also_something_else(self):
+        """An answer would be written over what is still to be read."""
+        both = doubles([20.0, 25.0, 30.0, 35.0])
+        view, kept = memoryview(both), both[:]
+        pairs = {"length": view[:2], "curtain.hip": 1.6}
+        for out in ({"bar_turns": both[:2] and view[:2]}, {"bar_turns": view[1:3]}, {"bar_turns": view[::2]}, {"bar_turns": view[1::-1]},
+                    {"bar_turns": view[2:], "opening": view[2:]}, {"bar_turns": view[2:], "opening": view[3:1:-1]}, {"findings": view[:2].cast("B").cast("Q")},
+                    {"status": view.cast("B").cast("i")[:2]}):
+            with self.assertRaisesRegex(ValueError, "out: .*memory in common"):
+                ts.plan_many(pairs, base=SIDE, outputs=["bar_turns"], out=out)
+            self.assertEqual(both, kept)
+        apart = doubles([20.0, 0.0, 25.0, 0.0])  # every other row is the answer's
+        ts.plan_many({"length": memoryview(apart)[::2]}, base=SIDE, outputs=[], out={"bar_turns": memoryview(apart)[1::2]})
+        self.assertEqual(apart[3], ts.plan_side(SIDE.replace(length=25)).bar_turns)
+        for workers in (1, 3):  # a later row of another worker's
+            long = doubles([20.0] * 2000)
+            with self.assertRaises(ValueError):
+                ts.plan_many({"length": memoryview(long)[:1000]}, base=SIDE, out={"bar_turns": memoryview(long)[999:1999]}, workers=workers)
+        roll = doubles([1.0, 2.0, 3.0])
+        with self.assertRaisesRegex(ValueError, "out: .*memory in common"):
+            ts.roll_wraps_many(ts.Roll(core=0.05), memoryview(roll)[:2], out=memoryview(roll)[1:])
+        with self.assertRaisesRegex(ValueError, "out: .*memory in common"):
+            ts.roll_wraps_many(ts.Roll(core=0.05), roll, out=memoryview(roll)[::-1])
+        self.assertEqual(roll, doubles([1.0, 2.0, 3.0]))
+
     def test_empty_and_plain(self):
         got = ts.plan_many({"length": []}, base=SIDE)
         self.assertEqual({len(column) for column in got.values()}, {0})
@@ -114,7 +159,7 @@ class Rows(unittest.TestCase):
             (TypeError, {"length": [object()]}, {}), (ValueError, fine, dict(out={"bar_turns": doubles([1])})), (TypeError, fine, dict(out={"bar_turns": array.array("f", [1, 2])})),
             ((BufferError, TypeError), fine, dict(out={"bar_turns": memoryview(doubles([1, 2])).toreadonly()})), (TypeError, fine, dict(out={"status": doubles([1, 2])})),
             (ValueError, fine, dict(errors="ignore")), (ValueError, fine, dict(workers=0)), (TypeError, fine, dict(base=ts.Plan())), (ts.Error, {"length": ["x"]}, {}),
-            (TypeError, {"length": memoryview(bytes(16)).cast("d", [1, 2])}, {}), (ValueError, {"hand": "up"}, {}),
+            (TypeError, {"length": memoryview(bytes(16)).cast("d", [1, 2])}, {}), (ValueError, {"hand": "up"}, {}), (TypeError, [("length", [1.0])], {}), (TypeError, 3, {}),
         ):
             with self.subTest(columns=columns, others=others):
                 with self.assertRaises(kind):
@@ -179,6 +224,87 @@ class Workers(unittest.TestCase):
         subprocess.run([sys.executable, "-c", "import sys; before = set(sys.modules); " + code], check=True)
 
 
+class Signals(unittest.TestCase):
+    """What takes long lets a signal through: within 0.2 s, as its sender waits."""
+
+    CALLS = {
+        "plan_many": "ts.plan_many({'length': array('d', [20.0]) * 2_000_000}, base=SIDE, outputs=['bar_turns'])",
+        "plan_many, two workers": "ts.plan_many({'length': array('d', [20.0]) * 2_000_000}, base=SIDE, outputs=['bar_turns'], workers=2)",
+        "stock_plan": "ts.stock_plan(ts.Stock(kerf=0.003, lengths=[dict(length=6.1), dict(length=7.32), dict(length=6.4)]), "
+                      "[ts.Cut(length=0.4 + 0.0237 * i, count=11 + i % 7) for i in range(100)], 10**9)",
+    }
+
+    # a thousand million rows that are one and the same
+    LONG = "numpy.broadcast_to(1.0, 10**9), out=numpy.lib.stride_tricks.as_strided(numpy.zeros(1), (10**9,), (0,))"
+
+    def test_interrupted(self):
+        calls = {**self.CALLS, "roll_wraps_many": f"import numpy; ts.roll_wraps_many(ts.Roll(core=0.05), {self.LONG})"} if numpy else self.CALLS
+        for name, call in calls.items():
+            with self.subTest(name):
+                code = ("import signal, sys, time\nfrom array import array\nimport tunnelside as ts\nfrom sides import SIDE\n"
+                        "def stop(*_):\n    stop.at = time.monotonic()\n    raise KeyboardInterrupt\n"
+                        "signal.signal(signal.SIGALRM, stop)\nsignal.setitimer(signal.ITIMER_REAL, 0.7)\nwanted = time.monotonic() + 0.7\n"
+                        f"try:\n    {call}\nexcept KeyboardInterrupt:\n    print(time.monotonic() - wanted)\n")
+                said = subprocess.run([sys.executable, "-c", code], stdout=subprocess.PIPE, check=True, universal_newlines=True, cwd=os.path.dirname(os.path.abspath(__file__)), timeout=120).stdout
+                self.assertTrue(said, "was over before the signal came")
+                self.assertLess(float(said), 0.2)
+
+
+class Interpreters(unittest.TestCase):
+    """Two interpreters in one process have each their own classes, errors and usual values."""
+
+    CODE = """
+import tunnelside as ts
+from sides import SIDE
+
+def all_is_well():
+    assert type(ts.bow_make(SIDE.frame)) is ts.Bow and ts.Roll(core=1).replace(core=2) == ts.Roll(core=2)
+    assert ts.plan_side(SIDE).drive_end.layout.binding in list(ts.Binding)
+    try:
+        ts.roll_wraps(ts.Roll(core=-1), 1)
+    except ts.Error as error:
+        assert type(error) is ts.Error and error.status is ts.Status.OUT_OF_BOUNDS
+    else:
+        raise AssertionError("not refused")
+    try:
+        ts.Roll(cor=1)
+    except TypeError as error:
+        assert "did you mean 'core'" in str(error)
+
+all_is_well()
+"""
+    RUN = """
+try:
+    import _interpreters as interpreters
+except ImportError:
+    import _xxsubinterpreters as interpreters
+for turn in range(3):
+    for apart in (False, True):  # with the lock of the first, and with their own
+        if apart and ts._core.__file__.endswith(".abi3.so"):
+            continue  # the stable interface has no word for it yet
+        other = interpreters.create("isolated" if apart else "legacy") if hasattr(interpreters, "new_config") else interpreters.create(isolated=apart)
+        said = interpreters.run_string(other, CODE)
+        assert said is None, said
+        all_is_well()
+        interpreters.destroy(other)
+        all_is_well()
+print("well")
+"""
+
+    @unittest.skipUnless(sys.platform.startswith("linux") and shutil.which("nm"), "asks nm")
+    def test_nothing_but_its_entry_is_exported(self):
+        """What is exported, another library of the process with the same names could answer."""
+        listing = subprocess.run(["nm", "-D", "--defined-only", ts._core.__file__], stdout=subprocess.PIPE, check=True, universal_newlines=True).stdout
+        self.assertEqual([line.split()[-1] for line in listing.splitlines()], ["PyInit__core"])
+
+    def test_a_second_interpreter(self):
+        code = self.CODE + f"import sys\nCODE = 'import sys; sys.path[:] = %r' % (sys.path,) + chr(10) + {self.CODE!r}\n" + self.RUN
+        done = subprocess.run([sys.executable, "-c", code], stdout=subprocess.PIPE, stderr=subprocess.PIPE, universal_newlines=True, cwd=os.path.dirname(os.path.abspath(__file__)))
+        if "No module named '_xxsubinterpreters'" in done.stderr or "unexpected keyword argument 'isolated'" in done.stderr:
+            self.skipTest("this interpreter makes no others")
+        self.assertEqual((done.returncode, done.stdout), (0, "well\n"), done.stderr)
+
+
 @needs_numpy
 class Numpy(unittest.TestCase):
     def test_arrays_of_any_kind(self):
@@ -228,6 +354,88 @@ class Numpy(unittest.TestCase):
                          [ts.plan_side(SIDE.replace(length=20)).curtain_length, ts.plan_side(SIDE).curtain_length])
         self.assertEqual(ts.row_side(sparse, 1, base=SIDE), SIDE)
         self.assertEqual(ts.plan_many(frame.iloc[:0], base=SIDE).shape[0], 0)
+
+    def test_what_is_missing(self):
+        want = ts.plan_many({"length": [20.0, SIDE.length, 30.0]}, base=SIDE)
+        columns = [numpy.array([20, math.nan, 30]), numpy.array([20, math.nan, 30], "f4"), numpy.array([20, None, 30], object), numpy.array([20, math.nan, 30])[::-1][::-1],
+                   numpy.ma.masked_array([20.0, 7, 30], [0, 1, 0]), numpy.ma.masked_array([20, 7, 30], [0, 1, 0]), numpy.ma.masked_array(["20 m", "7 m", "30 m"], [0, 1, 0]),
+                   [20.0, numpy.ma.masked, 30], [20.0, numpy.float32("nan"), 30], [20, pandas.NA, 30], [20, pandas.NaT, 30],
+                   *(pandas.Series([20, None, 30], dtype=kind) for kind in ("float64", "object", "Int64", "Float64")), pandas.Series(["20 m", None, "30 m"], dtype="string"),
+                   pandas.Series(["20 m", None, "30 m"], dtype="category"), pandas.Series([20.0, None, 30.0], index=["units", "unit", "mask"])]
+        for column in columns:
+            got = ts.plan_many({"length": column}, base=SIDE)
+            for name in want:
+                numpy.testing.assert_array_equal(got[name], want[name], repr(column))
+            for row, length in enumerate((20, SIDE.length, 30)):
+                self.assertEqual(ts.row_side({"length": column}, row, base=SIDE), SIDE.replace(length=length))
+        for nothing in (pandas.NA, numpy.ma.masked, numpy.float64("nan")):
+            self.assertEqual(ts.plan_many({"length": nothing}, base=SIDE)["bar_turns"][0], ts.plan_side(SIDE).bar_turns)
+
+    def test_masks_and_units_are_never_left_aside(self):
+        class Feet(numpy.ndarray):
+            units = "ft"
+
+        feet = numpy.array([20.0, 30.0]).view(Feet)
+        fine = {"length": [20.0, 30.0]}
+        with self.assertRaisesRegex(TypeError, "length: .* in m, .*whose units are ft"):
+            ts.plan_many({"length": feet}, base=SIDE)
+        with self.assertRaisesRegex(TypeError, "units of its own"):
+            ts.plan_many({"length": feet[0:1].reshape(())}, base=SIDE)
+        with self.assertRaisesRegex(TypeError, "whose units are ft"):
+            ts.roll_wraps_many(ts.Roll(core=0.05), feet)
+        with self.assertRaisesRegex(TypeError, "taken_up, row 1: .*not missing"):
+            ts.roll_wraps_many(ts.Roll(core=0.05), numpy.ma.masked_array([1.0, 2.0], [0, 1]))
+        for out in (numpy.ma.masked_array([1.0, 2.0], [0, 1]), feet):
+            with self.assertRaisesRegex(TypeError, "out: "):
+                ts.plan_many(fine, base=SIDE, outputs=[], out={"bar_turns": out})
+            with self.assertRaisesRegex(TypeError, "out: "):
+                ts.roll_wraps_many(ts.Roll(core=0.05), [1.0, 2.0], out=out)
+
+    def test_nothing_is_written_in_vain(self):
+        """A series may hand out a copy, as some types and some pandas do: then it is refused."""
+        want = list(ts.plan_many({"length": [20.0, 30.0]}, base=SIDE)["bar_turns"])
+        for kind in ("float64", "Float64"):
+            out = pandas.Series([1.0, 2.0], dtype=kind)
+            try:
+                ts.plan_many({"length": [20.0, 30.0]}, base=SIDE, outputs=[], out={"bar_turns": out})
+            except (TypeError, ValueError, BufferError):
+                self.assertEqual(list(out), [1.0, 2.0])
+            else:
+                self.assertEqual(list(out), want)
+
+    @staticmethod
+    def tables():
+        """A table of each library that is there, with a number, a choice and a text, each with a gap."""
+        columns = {"length": [20.0, None, 30.0], "hand": ["left", None, "right"], "curtain.hip": ["5 ft", "1.6 m", None], "bar.splices": [4, None, 5]}
+        yield pandas.DataFrame(columns)
+        try:
+            import polars
+        except ImportError:
+            polars = None
+        if polars:
+            yield polars.DataFrame(columns)
+            yield polars.DataFrame(columns, schema_overrides={"hand": polars.Categorical})
+        try:
+            import pyarrow
+        except ImportError:
+            pyarrow = None
+        if pyarrow:
+            yield pyarrow.table(columns)
+            yield pyarrow.table({**columns, "hand": pyarrow.array(columns["hand"]).dictionary_encode()})
+            yield pyarrow.RecordBatch.from_pydict(columns)
+            yield pyarrow.table({**columns, "length": pyarrow.chunked_array([[20.0], [None, 30.0]])})
+            if hasattr(pandas, "ArrowDtype"):
+                yield pyarrow.table(columns).to_pandas(types_mapper=pandas.ArrowDtype)
+
+    def test_tables_of_other_libraries(self):
+        sides = [SIDE.replace(length=20, hand="left", curtain={"hip": "5 ft"}, bar={"splices": 4}), SIDE.replace(curtain={"hip": "1.6 m"}), SIDE.replace(length=30, hand="right", bar={"splices": 5})]
+        for table in self.tables():
+            with self.subTest(type(table)):
+                got = ts.plan_many(table, base=SIDE, outputs=["bar_turns", "curtain_length"])
+                self.assertIs(type(got), type(table))
+                self.assertEqual([float(value) for value in numpy.asarray(got["bar_turns"])], [ts.plan_side(side).bar_turns for side in sides])
+                for row, side in enumerate(sides):
+                    self.assertEqual(ts.row_side(table, row, base=SIDE), side)
 
 
 if __name__ == "__main__":

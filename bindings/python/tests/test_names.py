@@ -1,5 +1,6 @@
 # SPDX-License-Identifier: MIT
 """Header, exports, manual and Python have the same names."""
+import ast
 import inspect
 import os
 import pydoc
@@ -14,6 +15,8 @@ from pathlib import Path
 
 import tunnelside as ts
 
+if "BUILD" not in os.environ:
+    raise unittest.SkipTest("compares headers, manual and exports of a build, which is not there")
 TOP, BUILD = Path(os.environ["top_srcdir"]), Path(os.environ["BUILD"])
 HEADERS = "\n".join(path.read_text(encoding="utf-8") for path in [*(TOP / "include" / "tunnelside").glob("*.h"), TOP / "include/tunnelside/version.h.in"]
                     if path.name != "version.h")
@@ -95,6 +98,15 @@ class Names(unittest.TestCase):
         self.assertEqual((ts.__version__, ts.version()), (declared, declared))
 
 
+    def test_known_to_tools(self):
+        """What lists installed packages finds it, with its version, as make installs it and as pip does."""
+        from importlib import metadata
+
+        self.assertEqual(metadata.version("tunnelside"), ts.__version__)
+        said = metadata.metadata("tunnelside")
+        self.assertEqual((said["Name"], said["License-Expression"] or said["License"], said["Requires-Python"]), ("tunnelside", "MIT", ">=3.8"))
+
+
 class Generator(unittest.TestCase):
     """What generate.py cannot wrap it refuses, and says what to do: it never guesses."""
 
@@ -144,6 +156,20 @@ class Help(unittest.TestCase):
 
 class Hints(unittest.TestCase):
     """mypy is content with the package, and finds what is wrong with its use."""
+
+    def test_attributes_have_their_types(self):
+        """What has none is guessed by each type checker in its own way, and counts as unknown with all that uses it."""
+        bare = []
+        for path in sorted(Path(ts.__file__).parent.glob("*.py")):
+            for owner in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+                if not isinstance(owner, ast.ClassDef) or any(getattr(base, "id", getattr(base, "attr", "")) in ("Choice", "IntEnum") for base in owner.bases):
+                    continue
+                within = [node for part in owner.body for node in ast.walk(part) if isinstance(part, ast.FunctionDef)]
+                names = [(target.attr, node) for node in within if isinstance(node, ast.Assign) for whole in node.targets for target in getattr(whole, "elts", [whole])
+                         if isinstance(target, ast.Attribute) and getattr(target.value, "id", "") == "self"]
+                names += [(target.id, node) for node in owner.body if isinstance(node, ast.Assign) for target in node.targets if isinstance(target, ast.Name)]
+                bare += [f"{path.name}:{node.lineno}: {owner.name}.{name}" for name, node in names if not name.startswith("_") or name == "__signature__"]
+        self.assertEqual(bare, [])
 
     @unittest.skipUnless(shutil.which(sys.executable) and subprocess.run([sys.executable, "-c", "import mypy"], stderr=subprocess.DEVNULL).returncode == 0, "mypy is not installed")
     def test_planted_errors(self):

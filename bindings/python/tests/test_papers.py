@@ -3,14 +3,13 @@
 import contextlib
 import doctest
 import io
-import os
 import re
 import unittest
-from pathlib import Path
 
 import tunnelside as ts
+from tree import tree
 
-TOP = Path(os.environ["top_srcdir"])
+TOP = tree("README.md", "man/tunnelside-python.7")
 
 
 class Papers(unittest.TestCase):

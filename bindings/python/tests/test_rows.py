@@ -2,15 +2,14 @@
 """The rows of tests/data, which C runs too: tests/rows.h describes them."""
 import csv
 import math
-import os
 import re
 import typing
 import unittest
-from pathlib import Path
 
 import tunnelside as ts
+from tree import tree
 
-DATA = Path(os.environ["top_srcdir"]) / "tests" / "data"
+DATA = tree("tests/data") / "tests" / "data"
 UNITS = "m m2 m3 m4 kg kg/m kg/m2 kg/m3 N N_m N/m Pa rad rad/s s m/s V A W J K ohm turn 1".split()
 
 

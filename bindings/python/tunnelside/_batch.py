@@ -4,11 +4,31 @@ from __future__ import annotations
 
 import array
 import sys
-from typing import Any, Dict, FrozenSet, Iterable, List, Literal, Mapping, Optional, Sequence, Tuple
+from typing import TYPE_CHECKING, Any, Callable, Dict, FrozenSet, Iterable, Iterator, List, Literal, Mapping, Optional, Sequence, Tuple, TypeVar, Union, overload
 
 from . import _core
 from ._api import Side
 from ._structure import CHOICE, COUNT, Error, Field, _CLASSES, fields
+
+if TYPE_CHECKING:
+    from typing import Protocol
+
+    class Column(Protocol):
+        """A column of an answer: an array, or what was given in out."""
+
+        def __len__(self) -> int: ...
+
+        def __getitem__(self, at: Any) -> Any: ...
+
+        def __iter__(self) -> Iterator[Any]: ...
+
+    class _Table(Protocol):
+        """A table of pandas, polars or arrow."""
+
+        @property
+        def columns(self) -> Any: ...
+
+T = TypeVar("T", bound="_Table")
 
 #: The figures that plan_many answers with where none are named.
 FIGURES = (
@@ -20,21 +40,33 @@ FIGURES = (
 _CHUNK = 512
 
 
-def plan_many(columns: Any, *, base: Side, outputs: Sequence[str] = FIGURES, out: Optional[Mapping[str, Any]] = None, errors: Literal["keep", "raise"] = "keep", workers: int = 1) -> Any:
+@overload
+def plan_many(columns: Mapping[str, Any], *, base: Side, outputs: Sequence[str] = FIGURES, out: Optional[Mapping[str, Any]] = None, errors: Literal["keep", "raise"] = "keep",
+              workers: int = 1) -> Dict[str, Column]: ...
+
+
+@overload
+def plan_many(columns: T, *, base: Side, outputs: Sequence[str] = FIGURES, out: Optional[Mapping[str, Any]] = None, errors: Literal["keep", "raise"] = "keep",
+              workers: int = 1) -> T: ...
+
+
+def plan_many(columns: Union[Mapping[str, Any], _Table], *, base: Side, outputs: Sequence[str] = FIGURES, out: Optional[Mapping[str, Any]] = None,
+              errors: Literal["keep", "raise"] = "keep", workers: int = 1) -> Any:
     """
     Plans many sides: columns laid over a base side, row by row.
 
-    columns: a mapping from paths of a side's fields, such as "length" or "drive_end.guide.margin", to columns; or a data frame with such columns.
-        A column is a buffer of doubles of any stride (array, memoryview, numpy), a sequence of numbers or of texts with units ("96 ft"), names of a choice,
-        or one value for all rows. None in a sequence (or pandas' NA) leaves that row as the base has it. All columns are of one length.
+    columns: a mapping from paths of a side's fields, such as "length" or "drive_end.guide.margin", to columns; or a table of pandas, polars or arrow
+        with such columns. A column is a buffer of doubles of any stride (array, memoryview, numpy), a sequence of numbers or of texts with units ("96 ft"),
+        names of a choice, or one value for all rows. All columns are of one length. What is missing leaves that row as the base has it, however it is
+        said: None, NaN, NA, a null, a masked element. An array with units of its own is refused: its numbers in SI units are asked for.
     base: the side that the columns are laid over.
     outputs: paths of a plan's fields, such as "worst.drive"; FIGURES if not named.
     out: a mapping from outputs to writable columns of doubles, reused from call to call; those not in it are made.
-        It may hold "status" (ints) and "findings" (unsigned 64-bit) too.
+        It may hold "status" (ints) and "findings" (unsigned 64-bit) too. Nothing in it may have memory in common with another column, or be masked.
     errors: "keep" notes a status for each row, and "raise" raises the Error of the first bad row once all are planned; its row says which.
     workers: threads; the answers are the same bits, whatever their number.
 
-    Answers with a dictionary of columns in the order of outputs, and "status" and "findings" last; with a data frame, where one was given. A column is
+    Answers with a dictionary of columns in the order of outputs, and "status" and "findings" last; with a table of its kind, where one was given. A column is
     what was given in out, else a numpy array where numpy is in use, else an array. status: a Status per row; findings: a word per row, see findings_in.
     A bad row does not stop the others: its figures are not a number, as is a figure that a row does not have.
     """
@@ -44,9 +76,8 @@ def plan_many(columns: Any, *, base: Side, outputs: Sequence[str] = FIGURES, out
         raise ValueError(f"workers: {workers} is below 1")
     if not isinstance(base, Side):
         raise TypeError(f"base: a Side, not {type(base)}")
-    frame = columns if hasattr(columns, "columns") and hasattr(columns, "index") else None
-    given: Dict[str, Any] = {str(name): columns[name] for name in (columns.columns if frame is not None else columns)}
-    inputs, rows, blanks = _read(given, None if frame is None else len(frame))
+    given, length, alike = _opened(columns)
+    inputs, rows, blanks = _read(given, length)
     wanted = list(dict.fromkeys(outputs))
     out = out or {}
     for name in out:
@@ -66,20 +97,17 @@ def plan_many(columns: Any, *, base: Side, outputs: Sequence[str] = FIGURES, out
     for error in _each(run, work or [(0, 0, inputs)], workers):
         if error is not None and errors == "raise":
             raise error
-    if frame is not None:
-        return type(frame)(answer, index=frame.index)
-    return answer
+    return alike(answer)
 
 
-def row_side(columns: Any, row: int, *, base: Side) -> Side:
+def row_side(columns: Union[Mapping[str, Any], _Table], row: int, *, base: Side) -> Side:
     """The side that plan_many plans for a row: plan_side of it says what is the matter with a bad one."""
-    frame = columns if hasattr(columns, "columns") and hasattr(columns, "index") else None
     side = base
-    for name in columns.columns if frame is not None else columns:
-        column = columns[name]
+    for name, column in _opened(columns)[0].items():
         value = column.iloc[row] if hasattr(column, "iloc") else column[row] if _is_column(column) else column
-        if value is not None and value is not getattr(sys.modules.get("pandas"), "NA", None):
-            side = _laid(side, str(name), value)
+        value = value.as_py() if hasattr(value, "as_py") else value  # arrow's
+        if not _is_missing(value):
+            side = _laid(side, name, value)
     return side
 
 
@@ -103,6 +131,20 @@ def _laid(structure: Any, path: str, value: Any) -> Any:
 # --- columns ---
 
 
+def _opened(columns: Any) -> Tuple[Dict[str, Any], Optional[int], Callable[[Dict[str, Any]], Any]]:
+    """The columns by name, how many rows a table has, and what makes one of its kind."""
+    kind = type(columns)
+    if hasattr(columns, "column_names") and hasattr(kind, "from_pydict"):  # arrow's
+        return {str(name): columns.column(name) for name in columns.column_names}, columns.num_rows, kind.from_pydict
+    if hasattr(columns, "columns") and hasattr(columns, "iloc"):  # pandas'
+        return {str(name): columns[name] for name in columns.columns}, len(columns), lambda answer: kind(answer, index=columns.index)
+    if hasattr(columns, "columns") and hasattr(columns, "get_column"):  # polars'
+        return {str(name): columns.get_column(name) for name in columns.columns}, len(columns), kind
+    if hasattr(columns, "keys"):
+        return {str(name): columns[name] for name in columns.keys()}, None, dict
+    raise TypeError(f"columns: a mapping from paths to columns, or a table of pandas, polars or arrow that is in memory, not {kind}")
+
+
 def _is_column(value: Any) -> bool:
     return not isinstance(value, (str, bytes, int, float)) and (hasattr(value, "__len__") or hasattr(value, "__iter__") or hasattr(value, "__array__")) and not (
         hasattr(value, "ndim") and value.ndim == 0)
@@ -124,7 +166,7 @@ def _read(given: Mapping[str, Any], rows: Optional[int]) -> Tuple[Tuple[Tuple[st
         path = path.replace("yield_", "yield")
         row = _side_field(path)
         if not _is_column(column):
-            if column is not None:
+            if not _is_missing(column):
                 inputs.append((path, _value(column, row, path)))
             continue
         numbers, absent = _numbers(column, row, path)
@@ -134,6 +176,7 @@ def _read(given: Mapping[str, Any], rows: Optional[int]) -> Tuple[Tuple[Tuple[st
         if length != rows:
             raise ValueError(f"{path}: {length} rows, and {first or 'the data frame'} has {rows}")
         inputs.append((path, numbers))
+        absent = absent or _nans(numbers)
         if absent:
             blanks.append((path, absent))
     if rows is None:
@@ -141,18 +184,42 @@ def _read(given: Mapping[str, Any], rows: Optional[int]) -> Tuple[Tuple[Tuple[st
     return tuple(inputs), rows, blanks
 
 
+def _is_missing(value: Any) -> bool:
+    """Nothing, in any of the ways to say so: None, NaN, NA, a masked element."""
+    if value is None or value is getattr(sys.modules.get("pandas"), "NA", None) or value is getattr(sys.modules.get("numpy.ma"), "masked", None):
+        return True
+    return not isinstance(value, str) and bool(value != value)
+
+
+def _nans(numbers: Any) -> List[int]:
+    """Where a column of doubles has no number."""
+    if "numpy" in sys.modules:
+        numpy = sys.modules["numpy"]
+        found: List[int] = numpy.flatnonzero(numpy.isnan(numpy.asarray(numbers))).tolist()
+        return found
+    return [at for at, value in enumerate(numbers) if value != value]
+
+
+def _units(column: Any) -> Any:
+    """The units that a column, or its type, has of its own, or None. A series' attributes are its rows."""
+    owners = [getattr(column, "dtype", None)] if hasattr(column, "iloc") else [column, getattr(column, "dtype", None)]
+    return next((getattr(owner, name) for owner in owners for name in ("units", "unit") if getattr(owner, name, None) is not None), None)
+
+
 def _value(value: Any, row: Field, path: str) -> float:
-    if not isinstance(value, str):
-        return float(value)
-    if row.type == CHOICE:
-        if value not in row.choices:
-            raise ValueError(f"{path}: {value!r} is not one of {', '.join(row.choices)}")
-        return float(row.choices.index(value))
-    return _core.quantity_read(value, row.unit)
+    if not isinstance(value, str) or row.type != CHOICE:
+        return _core.number(value, row.unit, path)
+    if value not in row.choices:
+        raise ValueError(f"{path}: {value!r} is not one of {', '.join(row.choices)}")
+    return float(row.choices.index(value))
 
 
 def _numbers(column: Any, row: Field, path: str) -> Tuple[Any, List[int]]:
     """A column of doubles, and the rows where there is none."""
+    if _units(column) is not None:
+        raise TypeError(f"{path}: a column of plain numbers, in {row.unit or '1'}, or of texts with units, not of {type(column)}, whose units are {_units(column)}")
+    if _is_masked(column):
+        column = column.tolist()  # None where it is masked
     if hasattr(column, "__array__") and not isinstance(column, memoryview):
         numpy = sys.modules["numpy"] if "numpy" in sys.modules else __import__("numpy")
         values = numpy.asarray(column)
@@ -160,7 +227,7 @@ def _numbers(column: Any, row: Field, path: str) -> Tuple[Any, List[int]]:
             raise TypeError(f"{path}: a column of one dimension, not of {values.ndim}")
         if values.dtype.kind in "fiub":
             return values.astype(float, copy=False), []
-        if values.dtype.kind not in "OU":
+        if values.dtype.kind not in "OUT":
             raise TypeError(f"{path}: a column of numbers or texts, not of {values.dtype}")
         column = values.tolist()
     else:
@@ -175,18 +242,22 @@ def _numbers(column: Any, row: Field, path: str) -> Tuple[Any, List[int]]:
             return array.array("d", view.tolist()), []
     numbers = array.array("d")
     absent: List[int] = []
-    missing = getattr(sys.modules.get("pandas"), "NA", None)
     for at, value in enumerate(column):
-        if value is None or value is missing:
-            absent.append(at)
-            value = 0.0
         try:
+            if _is_missing(value):
+                absent.append(at)
+                value = 0.0
             numbers.append(_value(value, row, path))
         except Error as error:
             raise error.at(path, at) from None
         except (TypeError, ValueError) as error:
             raise type(error)(f"{path}, row {at}: {error}") from None
     return numbers, absent
+
+
+def _is_masked(column: Any) -> bool:
+    masked = getattr(sys.modules.get("numpy.ma"), "MaskedArray", None)
+    return masked is not None and isinstance(column, masked)
 
 
 def _view(column: Any) -> Optional[memoryview]:
@@ -199,7 +270,13 @@ def _view(column: Any) -> Optional[memoryview]:
 def _column(given: Any, rows: int, code: str) -> Any:
     """A column to write to: the one given, or a new one."""
     if given is not None:
-        column = given.to_numpy() if hasattr(given, "to_numpy") else given
+        if _is_masked(given) or _units(given) is not None:
+            raise TypeError(f"out: a plain column, not {type(given)}, whose mask or units would be left as they are")
+        column = given
+        if hasattr(given, "to_numpy"):
+            column = given.to_numpy()
+            if not sys.modules["numpy"].may_share_memory(column, given.to_numpy()):
+                raise TypeError(f"out: {type(given)} hands out copies of its numbers alone, which would be written in vain")
         if memoryview(column).shape != (rows,):
             raise ValueError(f"out: a column of shape {memoryview(column).shape}, not ({rows},)")
         return column

@@ -16,7 +16,7 @@ _FIELDS = {field.name: field for field in fields(Position) if field.name in ("wr
 def _many(which: int, roll: Roll, name: str, column: Any, out: Any) -> Any:
     numbers, absent = _numbers(column, _FIELDS[name], name)
     if absent:
-        raise TypeError(f"{name}, row {absent[0]}: a number, or a text with its unit, not None")
+        raise TypeError(f"{name}, row {absent[0]}: a number, or a text with its unit, and not missing: there is no other to take")
     answer = _column(out, memoryview(numbers).shape[0], "d")  # type: ignore[index]
     _core.roll_rows(which, roll, numbers, answer)
     return answer

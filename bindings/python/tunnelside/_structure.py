@@ -109,6 +109,8 @@ class _Signature:
 
         if owner is Structure:
             raise AttributeError("__signature__")
+        if owner._made:
+            return inspect.Signature()
         usual = owner()
         parameters: List[inspect.Parameter] = []
         for row in fields(owner):
@@ -130,7 +132,8 @@ else:
 class Structure(_Base):
     """
     Values that belong together. All are given by name; what is not given has its usual value, and a structure never changes: replace() makes
-    another. Numbers are in SI units, and may be given as texts with other units; an absent option is None.
+    another. Numbers are in SI units, and may be given as texts with other units; an absent option is None. What a function of its own makes, as
+    bow_make a Bow, is made by nothing else.
     """
 
     __slots__ = ()
@@ -138,7 +141,8 @@ class Structure(_Base):
     _types: ClassVar[Dict[str, Any]] = {}
     _kind: ClassVar[int] = -1
     _words: ClassVar[Tuple[str, ...]] = ()
-    __signature__ = _Signature()
+    _made: ClassVar[bool] = False  # by a function of the library, and never by hand
+    __signature__: ClassVar[Any] = _Signature()
 
     def __init_subclass__(cls) -> None:
         if "_c_name" not in vars(cls):
@@ -164,7 +168,7 @@ class Structure(_Base):
                 _TEXTS.setdefault(cls._types[name], dict(enumerate(row[15])))
         cls._words = tuple(word for word in words if not keyword.iskeyword(word))
         cls.__doc__ = f"{cls.__doc__}\n\n" + "\n".join(lines)
-        _core.settle(cls._kind, cls, words)
+        cls._made = bool(_core.settle(cls._kind, cls, words))
 
     def asdict(self) -> Dict[str, Any]:
         """All values by name; structures within become dictionaries, lists stay lists."""
@@ -188,13 +192,14 @@ class Structure(_Base):
     def __repr__(self) -> str:
         rows = fields(type(self))
         shown = {word: getattr(self, word) for word in self._words}
-        if not any(row.low == float("-inf") for row in rows):  # asked: only what is not usual, or not usual with such choices
+        if not self._made and not any(row.low == float("-inf") for row in rows):  # asked: only what is not usual, or not usual with such choices
             plain = type(self)()
             choices = {row.name: shown[row.name] for row in rows if row.type == CHOICE and shown[row.name] != getattr(plain, row.name)}
             usual = type(self)(**choices)
             shown = {word: value for word, value in shown.items() if word in choices or value != getattr(usual, word)}
         parts = [f"{word}={_shown(value)}" for word, value in shown.items()]
-        return f"{type(self).__name__}({', '.join(parts)})"
+        text = f"{type(self).__name__}({', '.join(parts)})"
+        return f"<{text}>" if self._made else text
 
 
 def _plain(value: Any) -> Any:
@@ -214,7 +219,8 @@ def _shown(value: Any) -> str:
 
 
 def _made(cls: Type[S], values: Dict[str, Any]) -> S:
-    return cls(**values)
+    made: S = _core.remade(cls, values)
+    return made
 
 
 def _field(row: Tuple[Any, ...]) -> Field:
@@ -247,14 +253,17 @@ class Error(ValueError):
                  finite: int = 1) -> None:
         super().__init__(text if row < 0 else f"row {row}: {text}")
         self._all = (text, status, relation, field, other, unit, reason, index, row, value, bound, gap, related, finite)
-        self.status = _STATUS(status)
-        self.relation = _RELATION(relation)
-        self.field, self.other, self.unit, self.reason = field, other, unit, reason
+        self.status: Status = _STATUS(status)
+        self.relation: Relation = _RELATION(relation)
+        self.field: Optional[str] = field
+        self.other: Optional[str] = other
+        self.unit: Optional[str] = unit
+        self.reason: Optional[str] = reason
         self.index: Optional[int] = index if index >= 0 else None
         self.row: Optional[int] = row if row >= 0 else None
         self.value: Optional[float] = value if related and finite else None
         self.bound: Optional[float] = bound if related and finite and self.relation.name != "NONE_FITS" else None
-        self.gap = gap
+        self.gap: float = gap
 
     def at(self, field: str, row: int) -> Error:
         """The same refusal of a field in a row of a batch."""
