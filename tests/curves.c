@@ -5,7 +5,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "shape/geometry.h"
+#include "shape/travel.h"
 
 /* --- sides --- */
 

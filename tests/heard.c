@@ -53,7 +53,8 @@ int heard_wrong(void)
     for (int f = 0; f < HEARD_FUNCTIONS; f++)
         for (int s = TSIDE_OK + 1; s < STATUSES; s++)
             if (documented[f][s] != was_heard[f][s]) {
-                printf("%s: \"%s\" is %s\n", names[f], tside_status_text(s), documented[f][s] ? "documented, and no test provokes it" : "returned, and its comment does not say so");
+                printf("%s: \"%s\" is %s\n", names[f], tside_status_text(s),
+                       documented[f][s] ? "documented, and no test provokes it" : "returned, and not documented");
                 wrong++;
             }
     return wrong;

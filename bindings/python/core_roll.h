@@ -3,7 +3,7 @@
 #ifndef CORE_ROLL_H
 #define CORE_ROLL_H
 
-#include "shape/geometry.h"
+#include "shape/roll.h"
 
 typedef tside_status roll_function(const tside_roll *roll, double value, double *answer, tside_fault *fault);
 

@@ -37,9 +37,10 @@ NOT_STRUCTURES = {
     "tside_input": "plan_many", "tside_output": "plan_many",
 }
 
-# An argument by direction, by what it is, and by its form: its typemap in core.i, its hint, and what stands before and after the function
-# in functions.i. In them {name} and {type} are its own, {python} its class, {partners} the arguments that it takes with it (of which
-# {first}, {second} and {at} are the places), and {count} the place of the count of the list that it goes with.
+# An argument by direction, by what it is, and by its form: its typemap in core.i, its hint, and what stands before and after
+# the function in functions.i. In them {name} and {type} are its own, {python} its class, {at} its place, {partners} the
+# arguments that it takes with it, {first} and {second} their places, and {count} the place of the count of the list to which
+# it has one each.
 Shape = namedtuple("Shape", "typemap hint before after")
 SHAPES = {
     ("in", "text", "one"): Shape("", "str", "", ""),
@@ -159,11 +160,11 @@ class Function:
         what = self.headers.what(one.type)
         shape = SHAPES.get((one.direction, what, one.form))
         if not shape:
-            raise Problem(f"{self.c.name}: does not know what to do with the argument '{one.type} {one.name}'; write it by hand and name it in "
-                          "BY_HAND")
+            raise Problem(f"{self.c.name}: does not know what to do with the argument '{one.type} {one.name}'; "
+                          "write it by hand and name it in BY_HAND")
         if one.form == "one" and what == "structure" and one.name.endswith("s") and base_of(one.type).endswith(one.name[:-1]):
-            raise Problem(f"{self.c.name}: '{one.type} {one.name}' seems to be an array of unknown length: let its comment say 'receives one for "
-                          "each of LIST' or 'receives TSIDE_NUMBER ', or let capacity and count follow it")
+            raise Problem(f"{self.c.name}: '{one.type} {one.name}' seems to be an array of unknown length: let its comment say "
+                          "'receives one for each of LIST' or 'receives TSIDE_NUMBER ', or let capacity and count follow it")
         return shape
 
     def hints(self, one):
@@ -178,24 +179,25 @@ class Function:
         partners = one.partners.split() + ["", ""]
         in_place = [self.place(partner) if one.form == "room" else "" for partner in partners[:2]]
         lists = {other.name: other.partners for other in self.arguments if other.form == "list"}
-        return template.format(name=one.name, type=base_of(one.type), unit=one.unit, partners=", ".join(one.partners.split()), function=self.c.name,
-                               at=self.place(one.name), first=in_place[0], second=in_place[1],
+        return template.format(name=one.name, type=base_of(one.type), unit=one.unit, partners=", ".join(one.partners.split()),
+                               function=self.c.name, at=self.place(one.name), first=in_place[0], second=in_place[1],
                                count=self.place(lists[one.partners]) if one.form == "each" else "")
 
     def interface(self):
         """Its lines in functions.i."""
         prototype = ", ".join(f"{one.type}{'' if one.type.endswith('*') else ' '}{one.name}" for one in self.arguments) or "void"
         returns = self.c.returns + ("" if self.c.returns.endswith("*") else " ")
-        around = {part: [self.filled(getattr(self.shapes[one.name], part), one) for one in self.shown] for part in ("typemap", "before", "after")}
-        lines = [*around["typemap"], *around["before"], f"{returns}{self.c.name}({prototype});", *around["after"]]
-        return ["", *filter(None, lines)]
+        typemaps, before, after = ([self.filled(getattr(self.shapes[one.name], part), one) for one in self.shown]
+                                   for part in ("typemap", "before", "after"))
+        return ["", *filter(None, [*typemaps, *before, f"{returns}{self.c.name}({prototype});", *after])]
 
     def answer_hint(self, which):
         hints = [one[which] for one in self.answered]
         return "None" if not hints else hints[0] if len(hints) == 1 else f"Tuple[{', '.join(hints)}]"
 
     def core_hint(self):
-        return f"def {function_name(self.c.name)}({', '.join(f'{word}: {hint}' for word, hint, _ in self.asked)}) -> {self.answer_hint(2)}: ..."
+        signature = ", ".join(f"{word}: {hint}" for word, hint, _ in self.asked)
+        return f"def {function_name(self.c.name)}({signature}) -> {self.answer_hint(2)}: ..."
 
     def python(self):
         name, headers = function_name(self.c.name), self.headers
@@ -216,7 +218,7 @@ class Function:
         """The comment, but for the room that lists and texts need in C, and for what is the text's length."""
         own = self.headers.records.of("argument", "status", "returns", "limits", "accuracy", "source", owner=self.c.name)
         written = any(one.form in ("room", "text") for one in self.shown)
-        lines = [self.c.text, ""]
+        lines = [self.c.text.replace("\n", "\n\n"), ""]
         for one in own:
             kind = type(one).__name__
             if kind == "argument" and one.form not in ("beside", "text"):
@@ -237,9 +239,11 @@ def indent(lines):
 
 
 def docstring(text):
+    """Paragraphs, and items, whose lines hang under their label."""
     lines = []
     for paragraph in text.strip().replace("\\", "\\\\").replace('"""', "'''").split("\n"):
-        lines += textwrap.wrap(paragraph, 100, subsequent_indent="    " if lines else "", break_long_words=False, break_on_hyphens=False) or [""]
+        hanging = "    " if lines and re.match(r"[\w ]+: ", paragraph) else ""
+        lines += textwrap.wrap(paragraph, 100, subsequent_indent=hanging, break_long_words=False, break_on_hyphens=False) or [""]
     if lines[-1].endswith('"'):
         lines[-1] += " "
     return ['"""' + lines[0] + '"""'] if len(lines) == 1 else ['"""' + lines[0], *lines[1:], '"""']
@@ -269,7 +273,8 @@ class Structure:
 
     def source(self):
         keywords = ", ".join(f"{python_word(one.name)}: {self.hint(one, True)} = ..." for one in self.shown)
-        types = ", ".join(f'"{one.name}": {class_name(one.type)}' for one in self.shown if self.headers.what(one.type) in ("structure", "choice"))
+        types = ", ".join(f'"{one.name}": {class_name(one.type)}' for one in self.shown
+                          if self.headers.what(one.type) in ("structure", "choice"))
         stub = [f"def __init__(self, *, {keywords}) -> None: ...", f'def replace(self, *, {keywords}) -> "{self.name}": ...']
         for one in self.shown:
             stub += ["@property", f"def {python_word(one.name)}(self) -> {self.hint(one, False)}: ..."]

@@ -6,7 +6,8 @@ from pathlib import Path
 
 FIELDS = {
     "about": "topic text", "macro": "topic name value text", "constant": "topic name value text",
-    "enum": "topic name text", "name": "owner name value text", "struct": "topic name text",
+    "enum": "topic name text", "name": "owner name value text",
+    "struct": "topic name text", "opaque": "topic name text",
     "member": "owner name type dimension unit given text", "heading": "owner text",
     "function": "topic name returns text",
     "argument": "owner name type direction form partners unit range text", "status": "owner name text",

@@ -68,6 +68,9 @@ typedef enum tside_type {
     TSIDE_LIST    /* an array of structures, with a count beside it */
 } tside_type;
 
+/* A whole table, of which the library alone knows the inside. */
+typedef struct tside_table tside_table;
+
 /* One row of a table. Every string is constant and never NULL but for applies_to. */
 typedef struct tside_field {
     const char *name;    /* the member's name */
@@ -92,7 +95,8 @@ typedef struct tside_field {
     int choice_count;
 
     /* group and list */
-    tside_kind kind;     /* the table of the nested structure or element */
+    tside_kind kind;     /* of the nested structure or element */
+    const tside_table *nested; /* its table, as the library itself finds it */
     size_t stride;       /* list: bytes from one element to the next */
     int capacity;        /* list: greatest count */
     size_t count_offset; /* list: offset of the int that holds the count */

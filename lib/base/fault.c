@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: MIT */
+/* Refusing, and a fault as text. */
+#include "base/fault.h"
+
 #include <string.h>
 
-#include "base/internal.h"
 #include "base/number.h"
-
 
 const char *tside_status_text(int status)
 {

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-#include <string.h>
+/* A structure and its table: usual values, checking, finding by path. */
+#include "base/field.h"
 
-#include "base/internal.h"
+#include <string.h>
 
 #define MEMBER(structure, offset, type) ((type *)((char *)(structure) + (offset)))
 #define CONST_MEMBER(structure, offset, type) ((const type *)((const char *)(structure) + (offset)))
@@ -19,53 +20,48 @@ static void put_usual(const tside_field *row, void *structure)
         *MEMBER(structure, row->offset, int) = (int)row->usual;
         break;
     case TSIDE_GROUP:
-        tside_usual(row->kind, MEMBER(structure, row->offset, void));
+        tside_i_usual(row->nested, MEMBER(structure, row->offset, void));
         break;
     case TSIDE_LIST:
         *MEMBER(structure, row->count_offset, int) = 0;
         for (int i = 0; i < row->capacity; i++)
-            tside_usual(row->kind, MEMBER(structure, row->offset + (size_t)i * row->stride, void));
+            tside_i_usual(row->nested, MEMBER(structure, row->offset + (size_t)i * row->stride, void));
         break;
     }
 }
 
-static const tside_field *named(tside_kind kind, const char *name, size_t length)
+static const tside_field *named(const tside_table *table, const char *name, size_t length)
 {
-    int count;
-    const tside_field *row = tside_fields(kind, &count);
-    for (int i = 0; i < count; i++)
-        if (strlen(row[i].name) == length && !memcmp(row[i].name, name, length))
-            return row + i;
+    for (int i = 0; i < table->count; i++)
+        if (strlen(table->rows[i].name) == length && !memcmp(table->rows[i].name, name, length))
+            return table->rows + i;
     return NULL;
 }
 
 /* A usual value may depend on a choice: two rows then share one member, and each applies to its own choices. */
-void tside_usual(tside_kind kind, void *structure)
+void tside_i_usual(const tside_table *table, void *structure)
 {
-    int count;
-    const tside_field *row = tside_fields(kind, &count);
-    for (int i = 0; i < count; i++)
-        put_usual(row + i, structure);
-    tside_usual_by_choice(kind, structure);
+    for (int i = 0; i < table->count; i++)
+        put_usual(table->rows + i, structure);
+    tside_i_usual_by_choice(table, structure);
 }
 
-static int shares_member(const tside_field *row, const tside_field *rows, int count)
+static int shares_member(const tside_field *row, const tside_table *table)
 {
-    for (int i = 0; i < count; i++)
-        if (rows + i != row && rows[i].offset == row->offset)
+    for (int i = 0; i < table->count; i++)
+        if (table->rows + i != row && table->rows[i].offset == row->offset)
             return 1;
     return 0;
 }
 
-void tside_usual_by_choice(tside_kind kind, void *structure)
+void tside_i_usual_by_choice(const tside_table *table, void *structure)
 {
-    int count;
-    const tside_field *row = tside_fields(kind, &count);
-    for (int i = 0; i < count; i++) {
-        if (row[i].type == TSIDE_GROUP)
-            tside_usual_by_choice(row[i].kind, MEMBER(structure, row[i].offset, void));
-        else if (row[i].applies_to && tside_field_applies(row + i, structure) && shares_member(row + i, row, count))
-            put_usual(row + i, structure);
+    for (int i = 0; i < table->count; i++) {
+        const tside_field *row = table->rows + i;
+        if (row->type == TSIDE_GROUP)
+            tside_i_usual_by_choice(row->nested, MEMBER(structure, row->offset, void));
+        else if (row->applies_to && tside_field_applies(row, structure) && shares_member(row, table))
+            put_usual(row, structure);
     }
 }
 
@@ -98,7 +94,7 @@ static void prefix(char *path, const char *group)
 /* Whether a path begins with a field of the side itself. */
 static int of_side(const char *path)
 {
-    return named(TSIDE_KIND_SIDE, path, strcspn(path, ".[")) != NULL;
+    return named(&tside_i_side_table, path, strcspn(path, ".[")) != NULL;
 }
 
 tside_status tside_i_within(tside_fault *fault, const char *group, tside_status status)
@@ -142,7 +138,7 @@ static tside_status check_list(const tside_field *row, const void *structure, ts
     if (count > row->capacity)
         return tside_i_bound(fault, row->name, "1", count, TSIDE_ABOVE, row->capacity);
     for (int i = 0; i < count; i++) {
-        tside_status status = tside_check(row->kind, CONST_MEMBER(structure, row->offset + (size_t)i * row->stride, void), fault);
+        tside_status status = tside_i_check_table(row->nested, CONST_MEMBER(structure, row->offset + (size_t)i * row->stride, void), fault);
         if (status != TSIDE_OK)
             return tside_i_within(fault, row->name, tside_i_within_element(fault, i, status));
     }
@@ -165,28 +161,24 @@ static tside_status check_row(const tside_field *row, const void *structure, tsi
         return TSIDE_OK;
     }
     case TSIDE_GROUP:
-        return tside_i_within(fault, row->name, tside_check(row->kind, CONST_MEMBER(structure, row->offset, void), fault));
+        return tside_i_within(fault, row->name, tside_i_check_table(row->nested, CONST_MEMBER(structure, row->offset, void), fault));
     case TSIDE_LIST:
         return check_list(row, structure, fault);
     }
     return TSIDE_OK;
 }
 
-tside_status tside_check(tside_kind kind, const void *structure, tside_fault *fault)
+tside_status tside_i_check_table(const tside_table *table, const void *structure, tside_fault *fault)
 {
-    int count;
-    const tside_field *row = tside_fields(kind, &count);
-    if (!row)
-        return tside_i_refuse(fault, TSIDE_NOT_FOUND, "kind", "", "no structure has this kind");
-    for (int i = 0; i < count; i++)
-        if (!tside_i_well_inside(row + i, structure) && tside_field_applies(row + i, structure))
-            TRY(check_row(row + i, structure, fault));
+    for (const tside_field *row = table->rows; row < table->rows + table->count; row++)
+        if (!tside_i_well_inside(row, structure) && tside_field_applies(row, structure))
+            TRY(check_row(row, structure, fault));
     return TSIDE_OK;
 }
 
-tside_status tside_i_check(tside_kind kind, const char *name, const void *structure, tside_fault *fault)
+tside_status tside_i_check(const tside_table *table, const char *name, const void *structure, tside_fault *fault)
 {
-    return tside_i_within(fault, name, tside_check(kind, structure, fault));
+    return tside_i_within(fault, name, tside_i_check_table(table, structure, fault));
 }
 
 /* Reads "[12]" at *path; returns the index, or -1 where there is none to read, or it is not below the capacity. */
@@ -204,13 +196,13 @@ static int read_index(const char **path, int capacity)
     return index;
 }
 
-tside_status tside_field_find(tside_kind kind, const char *path, tside_place *place, tside_fault *fault)
+tside_status tside_i_find_field(const tside_table *table, const char *path, tside_place *place, tside_fault *fault)
 {
     const char *at = path;
     size_t offset = 0;
     for (;;) {
         size_t length = strcspn(at, ".[");
-        const tside_field *row = named(kind, at, length);
+        const tside_field *row = named(table, at, length);
         if (!row)
             return tside_i_refuse(fault, TSIDE_NOT_FOUND, path, "", "no such field");
         at += length;
@@ -229,6 +221,6 @@ tside_status tside_field_find(tside_kind kind, const char *path, tside_place *pl
         if (*at != '.' || (row->type != TSIDE_GROUP && row->type != TSIDE_LIST))
             return tside_i_refuse(fault, TSIDE_NOT_FOUND, path, "", "no such field");
         at++;
-        kind = row->kind;
+        table = row->nested;
     }
 }

@@ -2,9 +2,8 @@
 #include <string.h>
 #include <tunnelside/length.h>
 
-#include "base/internal.h"
+#include "base/fault.h"
 #include "base/number.h"
-
 
 /* --- units: 1 name = over/under si, exactly --- */
 

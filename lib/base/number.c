@@ -4,7 +4,6 @@
 
 #include "base/number.h"
 
-
 #if FLT_RADIX != 2 || DBL_MANT_DIG != 53
 #error "doubles of 53 bits are needed"
 #endif

@@ -4,7 +4,6 @@
 
 #include "cutting/cutting.h"
 
-
 int64_t tside_i_reduced_cost(const tside_i_search *s, int column)
 {
     const tside_i_pool *pool = &s->relaxation.pool;

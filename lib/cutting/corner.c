@@ -10,7 +10,6 @@
 
 #include "cutting/cutting.h"
 
-
 /* The group: vectors by their digits, each modulo its own factor. */
 typedef struct corner {
     int order, target;

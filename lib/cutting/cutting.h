@@ -7,7 +7,7 @@
 
 #include <tunnelside/stock.h>
 
-#include "base/internal.h"
+#include "base/field.h"
 
 enum {
     GRID = 1024,       /* cells of the table that bounds what still fits */

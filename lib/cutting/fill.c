@@ -4,7 +4,6 @@
 
 #include "cutting/cutting.h"
 
-
 enum { FILL_STEPS = 3000 };
 
 /* Takes so many sticks of a pattern into the plan, without what is over, from the shortest stock that holds the rest. 0 if the plan is full. */

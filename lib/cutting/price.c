@@ -4,7 +4,6 @@
 
 #include "cutting/cutting.h"
 
-
 enum { PRICE_STEPS = 200000, LIST_STEPS = 300000, STEPS_IN_NODE = 2000 };
 
 tside_i_walk tside_i_walk_of(const tside_i_search *s, const int64_t *value, const int *most, int64_t room, int64_t floor, int64_t steps)

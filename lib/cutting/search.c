@@ -10,7 +10,6 @@
 
 #include "cutting/cutting.h"
 
-
 enum { FEW = 1000 }; /* patterns that are enough for a good plan */
 
 static int64_t length_of(const tside_i_search *s, int stock)

@@ -4,7 +4,6 @@
 
 #include "cutting/cutting.h"
 
-
 static const tside_field stock_length_rows[] = {
     {REQUIRED_FROM(tside_stock_length, length, "m", 0.01, 300, "length of a stick as sold")},
 };
@@ -13,7 +12,7 @@ TABLE(tside_i_stock_length_table, stock_length_rows);
 static const tside_field stock_rows[] = {
     {NUMBER(tside_stock, kerf, "m", FROM(0), TO(0.1), 0.003, PRACTICE, "lost in one cut between two pieces")},
     {NUMBER(tside_stock, trim, "m", FROM(0), TO(10), 0, OURS, "lost from each stick before its first piece")},
-    {LIST(tside_stock, lengths, length_count, TSIDE_KIND_STOCK_LENGTH, tside_stock_length, TSIDE_STOCK_LENGTHS, "lengths that sticks are sold in")},
+    {LIST(tside_stock, lengths, length_count, stock_length, tside_stock_length, TSIDE_STOCK_LENGTHS, "lengths that sticks are sold in")},
 };
 TABLE(tside_i_stock_table, stock_rows);
 
@@ -241,7 +240,7 @@ static tside_status check_cuts(const tside_stock *stock, const tside_cut *cuts, 
         if (stock->lengths[k].length - stock->trim > longest)
             longest = stock->lengths[k].length - stock->trim;
     for (int i = 0; i < cut_count; i++) {
-        tside_status status = tside_check(TSIDE_KIND_CUT, cuts + i, fault);
+        tside_status status = tside_i_check_table(&tside_i_cut_table, cuts + i, fault);
         if (status == TSIDE_OK && cuts[i].count > TSIDE_STOCK_PIECES - pieces)
             status = tside_i_refuse_value(fault, TSIDE_OUT_OF_BOUNDS, "count", "", "more pieces in all than are planned at once", "1", cuts[i].count, TSIDE_ABOVE,
                                           TSIDE_STOCK_PIECES - pieces, 0);
@@ -363,7 +362,7 @@ tside_status tside_stock_plan(const tside_stock *stock, const tside_cut *cuts, i
     int64_t measure;
     writer w;
     tside_cut_plan made;
-    TRY(tside_i_check(TSIDE_KIND_STOCK, "stock", stock, fault));
+    TRY(tside_i_check(&tside_i_stock_table, "stock", stock, fault));
     TRY(check_lengths(stock, fault));
     if (cut_count < 0 || cut_count > TSIDE_STOCK_CUTS)
         return tside_i_bound(fault, "cut_count", "1", cut_count, cut_count < 0 ? TSIDE_BELOW : TSIDE_ABOVE, cut_count < 0 ? 0 : TSIDE_STOCK_CUTS);

@@ -1,8 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-#include <tunnelside/bolt.h>
+#include "parts/bolt.h"
 
-#include "base/internal.h"
-
+#include "base/field.h"
 
 #define MM 0.001  /* m */
 #define OMEGA 2   /* on the shear of a bolt, and on bearing on steel: AISC 360-16, J3, from memory */
@@ -53,7 +52,7 @@ TABLE(tside_i_bolt_plan_table, plan_rows);
 static const tside_field part_rows[] = {
     {REQUIRED_FROM(tside_bolt_part, wall, "m", 1e-5, 0.1, "wall thickness")},
     {COUNT(tside_bolt_part, walls, 1, 2, 1, OURS, "walls that share the force")},
-    {GROUP(tside_bolt_part, material, TSIDE_KIND_MATERIAL, "its material")},
+    {GROUP(tside_bolt_part, material, material, "its material")},
     {OPTIONAL(tside_bolt_part, edge, "m", ABOVE(0), TO(100), "hole's centre to the part's end, where the force acts towards it")},
 };
 TABLE(tside_i_bolt_part_table, part_rows);
@@ -246,7 +245,7 @@ static double square_hole(const size *s, tside_clearance clearance)
 
 static tside_status check_bolt(const tside_bolt *bolt, tside_fault *fault)
 {
-    TRY(tside_i_check(TSIDE_KIND_BOLT, "bolt", bolt, fault));
+    TRY(tside_i_check(&tside_i_bolt_table, "bolt", bolt, fault));
     if (bolt->grade > TSIDE_BOLT_GRADE_GIVEN && grades[bolt->grade].metric != is_metric(bolt->size))
         return tside_i_refuse(fault, TSIDE_CONTRADICTS, "bolt.grade", "bolt.size", "inch bolts have the grades of inch standards, metric bolts the metric classes");
     return TSIDE_OK;
@@ -312,7 +311,7 @@ tside_status tside_bolt_bearing(const tside_bolt *bolt, const tside_bolt_part *p
     tside_metal_values metal;
     double area;
     TRY(check_bolt(bolt, fault));
-    TRY(tside_i_check(TSIDE_KIND_BOLT_PART, "part", part, fault));
+    TRY(tside_i_check(&tside_i_bolt_part_table, "part", part, fault));
     TRY(tside_i_within(fault, "part", tside_material_values(&part->material, &metal, fault)));
     if (part->edge_given && part->edge < least_edge(bolt->size) * (1 - 1e-9))
         REFUSE(fault, TSIDE_CONTRADICTS, "part.edge", "bolt.size", "the hole is too near the part's end for this bolt", "m", part->edge, TSIDE_BELOW, least_edge(bolt->size), 0);

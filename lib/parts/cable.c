@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "parts/cable.h"
 
+#include "base/field.h"
 
 static const char *const wires[] = {"none", "awg", "area"};
 static const char *const strands[] = {"stranded", "solid"};
@@ -56,7 +57,7 @@ double tside_i_cable_resistance(const tside_cable *cable, double length)
 
 tside_status tside_cable_resistance(const tside_cable *cable, double *resistance, tside_fault *fault)
 {
-    TRY(tside_i_check(TSIDE_KIND_CABLE, "cable", cable, fault));
+    TRY(tside_i_check(&tside_i_cable_table, "cable", cable, fault));
     *resistance = tside_i_cable_resistance(cable, cable->length);
     return TSIDE_OK;
 }
@@ -92,7 +93,7 @@ tside_status tside_cable_smallest(const tside_cable *cable, double voltage, doub
         return tside_i_bound(fault, "cable.wire", "1", cable->wire, TSIDE_NOT_ONE_OF, TSIDE_AREA);
     tried.gauge = gauges[0];
     tried.area = areas[0];
-    TRY(tside_i_check(TSIDE_KIND_CABLE, "cable", &tried, fault));
+    TRY(tside_i_check(&tside_i_cable_table, "cable", &tried, fault));
     TRY(tside_i_argument(fault, "voltage", "V", voltage, 0, 1));
     TRY(tside_i_argument(fault, "current", "A", current, 0, 0));
     TRY(tside_i_argument(fault, "drop", "V", drop, 0, 1));

@@ -5,8 +5,6 @@
 
 #include <tunnelside/cable.h>
 
-#include "base/internal.h"
-
 /* Ohms, there and back, of a cable of some length one way. */
 double tside_i_cable_resistance(const tside_cable *cable, double length);
 /* Volts lost in a resistance; current: A, running, or starting without the cable. */

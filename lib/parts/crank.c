@@ -1,8 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include <tunnelside/crank.h>
 
-#include "base/internal.h"
-
+#include "base/field.h"
 
 static const char *const fitted[] = {"none", "crank"};
 static const char *const rules[] = {"MIL_STD_1472", "EN_13561", "given"};
@@ -33,7 +32,7 @@ TABLE(tside_i_cranking_table, cranking_rows);
 tside_status tside_crank_effort(const tside_crank *crank, double torque, double drive_turns, tside_cranking *cranking, tside_fault *fault)
 {
     double effort, limit, turns;
-    TRY(tside_i_check(TSIDE_KIND_CRANK, "crank", crank, fault));
+    TRY(tside_i_check(&tside_i_crank_table, "crank", crank, fault));
     if (crank->fitted != TSIDE_CRANK)
         return tside_i_bound(fault, "crank.fitted", "1", crank->fitted, TSIDE_NOT_ONE_OF, TSIDE_CRANK);
     TRY(tside_i_argument(fault, "torque", "N m", torque, 0, 0));

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "parts/drive.h"
 
+#include "base/field.h"
 
 static const char *const kinds[] = {"motor", "hand"};
 static const char *const holds[] = {"unknown", "by_itself", "not"};
@@ -60,7 +61,7 @@ tside_status tside_i_drive_voltages(const tside_drive *drive, tside_fault *fault
 tside_status tside_drive_stall(const tside_drive *drive, double running, double *torque, tside_fault *fault)
 {
     double stall, share = 1;
-    TRY(tside_i_check(TSIDE_KIND_DRIVE, "drive", drive, fault));
+    TRY(tside_i_check(&tside_i_drive_table, "drive", drive, fault));
     TRY(tside_i_argument(fault, "running", "N m", running, 0, 0));
     if (drive->kind == TSIDE_HAND) {
         *torque = STALL_FACTOR * running;

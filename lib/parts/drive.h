@@ -5,8 +5,6 @@
 
 #include <tunnelside/drive.h>
 
-#include "base/internal.h"
-
 /* Refuses a supply voltage without a rated one, and the reverse. */
 tside_status tside_i_drive_voltages(const tside_drive *drive, tside_fault *fault);
 

@@ -1,8 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include <tunnelside/material.h>
 
-#include "base/internal.h"
-
+#include "base/field.h"
 
 static const char *const metal_names[] = {
     [TSIDE_STEEL] = "steel",
@@ -74,7 +73,7 @@ tside_status tside_material_values(const tside_material *material, tside_metal_v
     tside_metal metal = material->metal;
     tside_grade grade = material->grade;
     int named = grade != TSIDE_GRADE_UNKNOWN && grade != TSIDE_GRADE_GIVEN;
-    TRY(tside_i_check(TSIDE_KIND_MATERIAL, "material", material, fault));
+    TRY(tside_i_check(&tside_i_material_table, "material", material, fault));
     if (named && grades[grade].metal != metal)
         return tside_i_refuse(fault, TSIDE_CONTRADICTS, "material.grade", "material.metal", "the grade is of another metal");
 

@@ -5,9 +5,8 @@
 #include <tunnelside/length.h>
 #include <tunnelside/tube.h>
 
-#include "base/internal.h"
+#include "base/field.h"
 #include "base/number.h"
-
 
 /* NPS: ASME B36.10M. Fence: chain-link practice, from memory; a nominal 2 in is also called 1-7/8 in, and so on. */
 static const tside_trade sizes[] = {

@@ -1,8 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include <tunnelside/tube.h>
 
-#include "base/internal.h"
-
+#include "base/field.h"
 
 /* A length of a tube that must be given; nothing thinner than the low bound is made, and above it no product of lengths underflows. */
 #define TUBE_LENGTH(S, member, least, most, text) ROW(S, member, TSIDE_NUMBER, "m", text), FROM(least), TO(most), .required = 1, .basis = ""
@@ -57,7 +56,7 @@ static tside_status contradicts(tside_fault *fault, const char *field, const cha
 tside_status tside_round_section(const tside_round *tube, double density, tside_section *section, tside_fault *fault)
 {
     double D, w, d, A;
-    TRY(tside_i_check(TSIDE_KIND_ROUND, "tube", tube, fault));
+    TRY(tside_i_check(&tside_i_round_table, "tube", tube, fault));
     TRY(check_density(density, fault));
     D = tube->diameter;
     w = tube->wall;
@@ -117,7 +116,7 @@ static tside_status check_given_corner(const tside_square *tube, tside_fault *fa
 
 static tside_status check_square(const tside_square *tube, double density, tside_fault *fault)
 {
-    TRY(tside_i_check(TSIDE_KIND_SQUARE, "tube", tube, fault));
+    TRY(tside_i_check(&tside_i_square_table, "tube", tube, fault));
     TRY(check_density(density, fault));
     if (2 * tube->wall >= tube->side)
         return contradicts(fault, "tube.wall", "tube.side", "twice the wall must stay below the side", tube->wall, TSIDE_NOT_BELOW, tube->side / 2);

@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: MIT */
+#include "shape/bow.h"
+
 #include <float.h>
 
-#include "shape/geometry.h"
-
+#include "base/field.h"
 
 static const char *const shapes[] = {"leg_and_peak", "three_points"};
 static const char *const measures[] = {"outside", "centreline"};
@@ -15,8 +16,8 @@ static const char *const boards[] = {"none", "outside"};
 static const tside_field rows[] = {
     {CHOICE(tside_frame, shape, shapes, TSIDE_LEG_AND_PEAK, "how the bow is described")},
     {CHOICE(tside_frame, measured, measures, TSIDE_OUTSIDE, "measured over the tube's outside, or on its centreline")},
-    {GROUP(tside_frame, tube, TSIDE_KIND_ROUND, "the bow's tube")},
-    {GROUP(tside_frame, material, TSIDE_KIND_MATERIAL, "the bow's metal")},
+    {GROUP(tside_frame, tube, round, "the bow's tube")},
+    {GROUP(tside_frame, material, material, "the bow's metal")},
     {REQUIRED(tside_frame, width, "m", TO(60), "width of the whole tunnel"), MEASURED(0.5 * IN), APPLIES(tside_frame, shape, LEG)},
     {NUMBER(tside_frame, leg_height, "m", FROM(0), TO(20), 0, OURS, "height at which the plumb leg ends"), MEASURED(0.25 * IN), APPLIES(tside_frame, shape, LEG)},
     {REQUIRED(tside_frame, peak_height, "m", TO(30), "height of the bow's peak, or of the third point"), MEASURED(0.5 * IN)},
@@ -303,7 +304,7 @@ tside_status tside_i_bow_make(const tside_frame *frame, tside_bow *bow, tside_fa
 tside_status tside_bow_make(const tside_frame *frame, tside_bow *bow, tside_fault *fault)
 {
     tside_bow made;
-    TRY(tside_i_check(TSIDE_KIND_FRAME, "frame", frame, fault));
+    TRY(tside_i_check(&tside_i_frame_table, "frame", frame, fault));
     TRY(tside_i_bow_make(frame, &made, fault));
     *bow = made;
     return TSIDE_OK;

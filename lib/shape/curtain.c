@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-#include "shape/geometry.h"
+#include "shape/curtain.h"
 
+#include "base/field.h"
+#include "shape/bow.h"
 
 static const char *const lies[] = {"outboard", "inboard"};
 
@@ -169,7 +171,7 @@ tside_status tside_i_line_make(const tside_bow *bow, const tside_curtain *curtai
 tside_status tside_line_make(const tside_bow *bow, const tside_curtain *curtain, tside_line *line, tside_fault *fault)
 {
     tside_line made;
-    TRY(tside_i_check(TSIDE_KIND_CURTAIN, "curtain", curtain, fault));
+    TRY(tside_i_check(&tside_i_curtain_table, "curtain", curtain, fault));
     TRY(tside_i_line_make(bow, curtain, &made, fault));
     *line = made;
     return TSIDE_OK;

@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-#include "shape/geometry.h"
+#include "shape/roll.h"
+
+#include "base/field.h"
 
 static const tside_field rows[] = {
     {REQUIRED(tside_roll, core, "m", TO(1), "core diameter as the curtain meets it, clips included")},
@@ -17,7 +19,7 @@ static int plain(const tside_roll *roll)
 static tside_status check(const tside_roll *roll, const char *name, const char *unit, double value, double low, double high, tside_fault *fault)
 {
     if (!plain(roll))
-        TRY(tside_i_check(TSIDE_KIND_ROLL, "roll", roll, fault));
+        TRY(tside_i_check(&tside_i_roll_table, "roll", roll, fault));
     if (!isfinite(value))
         return tside_i_bound(fault, name, unit, 0, TSIDE_NOT_FINITE, 0);
     if (value < low)
@@ -44,14 +46,14 @@ tside_status tside_roll_wraps(const tside_roll *roll, double taken_up, double *w
 tside_status tside_roll_diameter(const tside_roll *roll, double wraps, double *diameter, tside_fault *fault)
 {
     TRY(check(roll, "wraps", "turn", wraps, 0, 1000, fault));
-    *diameter = roll->core + 2 * tside_i_roll_te(roll) * wraps;
+    *diameter = tside_i_roll_diameter(roll, wraps);
     return TSIDE_OK;
 }
 
 tside_status tside_roll_wrap(const tside_roll *roll, int wrap, double *length, tside_fault *fault)
 {
     TRY(check(roll, "wrap", "1", wrap, 1, 1000, fault));
-    *length = TSIDE_PI * (roll->core + tside_i_roll_te(roll) * (2 * wrap - 1));
+    *length = tside_i_roll_wrap(roll, wrap);
     return TSIDE_OK;
 }
 

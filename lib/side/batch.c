@@ -2,6 +2,7 @@
 /* Many sides: columns laid over a base side, row by row. */
 #include "side/plan.h"
 
+#include "base/field.h"
 
 static int is_value(const tside_place *place)
 {
@@ -50,7 +51,7 @@ static tside_status plan_row(int row, const tside_input *inputs, int count, tsid
     for (int i = 0; i < count; i++)
         if (!put(inputs + i, row, (char *)side))
             return tside_i_refuse(fault, TSIDE_OUT_OF_BOUNDS, inputs[i].place.field->name, "", "a count or a choice must be a whole number");
-    TRY(tside_check(TSIDE_KIND_SIDE, side, fault));
+    TRY(tside_i_check_table(&tside_i_side_table, side, fault));
     return tside_i_plan(side, &side->bar, plan, fault);
 }
 

@@ -1,9 +1,11 @@
 /* SPDX-License-Identifier: MIT */
 /* What is legal but unwise. */
-#include "side/keepout.h"
-#include "base/number.h"
-#include "side/plan.h"
+#include "side/finding.h"
 
+#include "base/field.h"
+#include "base/number.h"
+#include "side/keepout.h"
+#include "statics/push.h"
 
 #define LEAST_SEAL 0.05  /* m, common practice, no published source */
 #define LEAST_WRAPS 0.75 /* turn, common practice, no published source */
@@ -125,7 +127,7 @@ static void find_swing(const tside_i_setup *setup, const tside_i_hung *hung, tsi
     double up;
     tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &open);
     lean = tside_i_lean_at(hung->eye_x, hung->eye_y, hung->hang.offset, &open);
-    up = tside_i_push(&hung->hang, &lean, tside_i_torque(&lifting, &open).drive) * lean.sine;
+    up = tside_i_raise(&lean, tside_i_push(&hung->hang, &lean, tside_i_torque(&lifting, &open).drive));
     if (hung->hang.chain > 0 && plan->drive_end.chain_swing > 0)
         add(plan, TSIDE_FINDING_CHAIN_SWING, TSIDE_DRIVE_END, -1, plan->drive_end.chain_swing, 0);
     if (hung->hang.chain > 0 && up > hung->hang.weight)
@@ -146,17 +148,17 @@ static void find_tipping(const tside_travel *travel, tside_plan *plan)
         }
 }
 
-static int count_unusual(tside_kind kind, const char *structure)
+static int count_unusual(const tside_table *table, const char *structure)
 {
-    int count, unusual = 0;
-    const tside_field *row = tside_fields(kind, &count);
-    for (int i = 0; i < count; i++) {
+    const tside_field *row = table->rows;
+    int unusual = 0;
+    for (int i = 0; i < table->count; i++) {
         if (row[i].type != TSIDE_GROUP && row[i].usual_low >= row[i].usual_high)
             continue;
         if (!tside_field_applies(row + i, structure))
             continue;
         if (row[i].type == TSIDE_GROUP)
-            unusual += count_unusual(row[i].kind, structure + row[i].offset);
+            unusual += count_unusual(row[i].nested, structure + row[i].offset);
         else {
             double value = row[i].type == TSIDE_COUNT ? *(const int *)(const void *)(structure + row[i].offset) : *(const double *)(const void *)(structure + row[i].offset);
             unusual += value < row[i].usual_low || value > row[i].usual_high;
@@ -169,7 +171,7 @@ void tside_i_find(const tside_i_setup *setup, const tside_i_hung *drive, const t
 {
     const tside_side *side = setup->side;
     const tside_limits *limits = &side->limits;
-    int unusual = count_unusual(TSIDE_KIND_SIDE, (const char *)side);
+    int unusual = count_unusual(&tside_i_side_table, (const char *)side);
     plan->finding_count = 0;
     find_drive(side, plan);
     find_end(setup, TSIDE_DRIVE_END, drive, &plan->drive_end, plan);

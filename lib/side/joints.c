@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* Where a bar's joints are, and the sticks between them. */
-#include "side/plan.h"
+#include "side/joints.h"
 
+#include "base/field.h"
 
 #define FITS 1e-9 /* m: a bar that is longer by no more still fits */
 
@@ -47,7 +48,7 @@ tside_status tside_bar_sticks(const tside_bar *bar, double curtain, tside_bar_st
 {
     tside_i_made m = {1, 0, bar_length(bar, curtain)};
     double at = 0;
-    TRY(tside_i_check(TSIDE_KIND_BAR, "bar", bar, fault));
+    TRY(tside_i_check(&tside_i_bar_table, "bar", bar, fault));
     TRY(tside_i_argument(fault, "curtain", "m", curtain, 0, 0));
     if (curtain > 1000)
         return tside_i_bound(fault, "curtain", "m", curtain, TSIDE_ABOVE, 1000);

@@ -1,8 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "side/keepout.h"
 
-#include "base/internal.h"
-
+#include "base/field.h"
 
 static const tside_field rows[] = {
     {NUMBER(tside_keep_out, left, "m", FROM(-60), TO(60), 0, OURS, "inboard edge, outboard of the tunnel's centreline")},

@@ -1,9 +1,11 @@
 /* SPDX-License-Identifier: MIT */
 /* Searches over whole plans: how low the eye may be, the smallest drive and the lightest bar that serve. */
-#include <string.h>
-
 #include "side/plan.h"
 
+#include <string.h>
+
+#include "base/field.h"
+#include "statics/push.h"
 
 #define HIGHEST_RISE 5.0
 
@@ -33,7 +35,7 @@ tside_status tside_eye_least(const tside_side *side, tside_which_end end, double
     double low, high = HIGHEST_RISE;
     if (end != TSIDE_DRIVE_END && end != TSIDE_FREE_END)
         return tside_i_bound(fault, "end", "1", end, TSIDE_NOT_ONE_OF, TSIDE_FREE_END);
-    TRY(tside_check(TSIDE_KIND_SIDE, side, fault));
+    TRY(tside_i_check_table(&tside_i_side_table, side, fault));
     at = tside_i_end(side, end);
     collar = tside_i_end_collar(side, end);
     TRY(tside_i_set_up(side, &side->bar, &setup, fault));
@@ -88,11 +90,11 @@ tside_status tside_drive_smallest(const tside_side *side, const tside_drive *dri
         return tside_i_bound(fault, "count", "1", count, TSIDE_BELOW, 1);
     if (count > 1000)
         return tside_i_bound(fault, "count", "1", count, TSIDE_ABOVE, 1000);
-    tside_usual(TSIDE_KIND_DRIVE, &tried.drive);
+    tside_i_usual(&tside_i_drive_table, &tried.drive);
     tried.drive.rated_torque = 1;
-    TRY(tside_check(TSIDE_KIND_SIDE, &tried, fault));
+    TRY(tside_i_check_table(&tside_i_side_table, &tried, fault));
     for (int i = 0; i < count; i++) {
-        tside_status status = tside_check(TSIDE_KIND_DRIVE, drives + i, NULL);
+        tside_status status = tside_i_check_table(&tside_i_drive_table, drives + i, NULL);
         tried.drive = drives[i];
         if (status == TSIDE_OK)
             status = tside_i_plan(&tried, &tried.bar, &plan, NULL);
@@ -147,7 +149,7 @@ tside_status tside_bar_smallest(const tside_side *side, int *index, tside_fault 
     tside_plan plan;
     double lightest = HUGE_VAL, nearest = HUGE_VAL;
     int found = -1, near = -1;
-    TRY(tside_check(TSIDE_KIND_SIDE, side, fault));
+    TRY(tside_i_check_table(&tside_i_side_table, side, fault));
     if (side->bar_count == 0)
         return tside_i_bound(fault, "bars", "1", 0, TSIDE_NOT_ABOVE, 0);
     for (int i = 0; i < side->bar_count; i++) {

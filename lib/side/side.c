@@ -2,13 +2,13 @@
 /* The tables of a side and of its plan. */
 #include <tunnelside/plan.h>
 
-#include "base/internal.h"
+#include "base/field.h"
 
 static const char *const joints[] = {"given", "stock"};
 
 static const tside_field bar_rows[] = {
-    {GROUP(tside_bar, tube, TSIDE_KIND_ROUND, "the roll bar's tube")},
-    {GROUP(tside_bar, material, TSIDE_KIND_MATERIAL, "its metal")},
+    {GROUP(tside_bar, tube, round, "the roll bar's tube")},
+    {GROUP(tside_bar, material, material, "its metal")},
     {NUMBER(tside_bar, core_over, "m", FROM(0), TO(0.2), 2e-3, PRACTICE, "core diameter over the bare tube, clips averaged"), MEASURED(1e-3), UNUSUAL_OUTSIDE(0, 5e-3)},
     {NUMBER(tside_bar, clip_mass, "kg/m", FROM(0), TO(100), 0.1, PRACTICE, "mass of the clips per metre of bar"), MEASURED(0.05), UNUSUAL_OUTSIDE(0.05, 0.2)},
     {NUMBER(tside_bar, past_drive, "m", FROM(0), TO(3), 9 * IN, PRACTICE, "bar from the curtain's edge to the drive's centre"), MEASURED(0.5 * IN), UNUSUAL_OUTSIDE(6 * IN, 14 * IN)},
@@ -33,9 +33,9 @@ static const tside_field end_rows[] = {
      UNUSUAL_OUTSIDE(8 * IN, 18 * IN)},
     {CHOICE(tside_end, placed, placed, TSIDE_EYE_BEST, "where the eye stands: so that the guide leans least, or as given"), APPLIES(tside_end, hung, ONLY(TSIDE_ON_EXTENDER))},
     {REQUIRED(tside_end, eye_outboard, "m", TO(5), "eye outboard of the bow's outer face at hip height, level"), MEASURED(0.25 * IN), APPLIES(tside_end, placed, ONLY(TSIDE_EYE_GIVEN))},
-    {GROUP(tside_end, guide, TSIDE_KIND_GUIDE, "the guide")},
-    {GROUP(tside_end, extender, TSIDE_KIND_EXTENDER, "the extender"), APPLIES(tside_end, hung, ONLY(TSIDE_ON_EXTENDER))},
-    {LIST(tside_end, keep_outs, keep_out_count, TSIDE_KIND_KEEP_OUT, tside_keep_out, TSIDE_KEEP_OUTS, "rectangles in the end wall's plane that tube and guide must miss")},
+    {GROUP(tside_end, guide, guide, "the guide")},
+    {GROUP(tside_end, extender, extender, "the extender"), APPLIES(tside_end, hung, ONLY(TSIDE_ON_EXTENDER))},
+    {LIST(tside_end, keep_outs, keep_out_count, keep_out, tside_keep_out, TSIDE_KEEP_OUTS, "rectangles in the end wall's plane that tube and guide must miss")},
 };
 TABLE(tside_i_end_table, end_rows);
 
@@ -56,32 +56,32 @@ static const tside_field side_rows[] = {
     {REQUIRED(tside_side, length, "m", TO(500), "length along the side, from end bow to end bow"), MEASURED(2 * IN)},
     {NUMBER(tside_side, out_of_level, "m", FROM(-1), TO(1), 0, OURS, "hip less sill at the drive's end, less the same at the far end")},
     {NUMBER(tside_side, diameter_difference, "1", FROM(-0.5), TO(0.5), 0, OURS, "relative difference of the roll's diameter, drive's end less far end")},
-    {GROUP(tside_side, frame, TSIDE_KIND_FRAME, "the bow")},
-    {GROUP(tside_side, curtain, TSIDE_KIND_CURTAIN, "the curtain")},
-    {GROUP(tside_side, bar, TSIDE_KIND_BAR, "the roll bar")},
-    {GROUP(tside_side, stops, TSIDE_KIND_STOPS, "shut and open")},
-    {GROUP(tside_side, drive, TSIDE_KIND_DRIVE, "the drive")},
-    {GROUP(tside_side, cable, TSIDE_KIND_CABLE, "the cable from supply to drive")},
-    {GROUP(tside_side, crank, TSIDE_KIND_CRANK, "the hand crank")},
-    {GROUP(tside_side, drive_end, TSIDE_KIND_END, "the end wall with the drive")},
-    {GROUP(tside_side, free_end, TSIDE_KIND_END, "the other end wall")},
-    {GROUP(tside_side, collar, TSIDE_KIND_COLLAR, "the collar at the free end")},
+    {GROUP(tside_side, frame, frame, "the bow")},
+    {GROUP(tside_side, curtain, curtain, "the curtain")},
+    {GROUP(tside_side, bar, bar, "the roll bar")},
+    {GROUP(tside_side, stops, stops, "shut and open")},
+    {GROUP(tside_side, drive, drive, "the drive")},
+    {GROUP(tside_side, cable, cable, "the cable from supply to drive")},
+    {GROUP(tside_side, crank, crank, "the hand crank")},
+    {GROUP(tside_side, drive_end, end, "the end wall with the drive")},
+    {GROUP(tside_side, free_end, end, "the other end wall")},
+    {GROUP(tside_side, collar, collar, "the collar at the free end")},
     {CHOICE(tside_side, ropes, ropes, TSIDE_NO_ROPES, "whether ropes press on the roll")},
     {NUMBER(tside_side, friction, "1", FROM(0), TO(5), 0.15, PRACTICE, "friction as a fraction of the lift"), MEASURED(0.05), APPLIES(tside_side, ropes, ONLY(TSIDE_NO_ROPES)), UNUSUAL_OUTSIDE(0.1, 0.4)},
     {NUMBER(tside_side, friction, "1", FROM(0), TO(5), 0.25, PRACTICE, "friction as a fraction of the lift"), MEASURED(0.05), PRESSING, UNUSUAL_OUTSIDE(0.1, 0.4)},
     {NUMBER(tside_side, rope_pressure, "N/m", FROM(0), TO(1e4), 0, OURS, "force of the ropes on the roll, per metre of bar"), MEASURED(2), PRESSING},
     {NUMBER(tside_side, rope_friction, "1", FROM(0), TO(2), 0.3, OURS, "coefficient of friction of the ropes on the curtain"), PRESSING},
-    {GROUP(tside_side, limits, TSIDE_KIND_LIMITS, "what must not be exceeded")},
-    {LIST(tside_side, bars, bar_count, TSIDE_KIND_BAR, tside_bar, TSIDE_BARS, "bars to choose the lightest of")},
+    {GROUP(tside_side, limits, limits, "what must not be exceeded")},
+    {LIST(tside_side, bars, bar_count, bar, tside_bar, TSIDE_BARS, "bars to choose the lightest of")},
 };
 TABLE(tside_i_side_table, side_rows);
 
 static const tside_field end_plan_rows[] = {
     {RESULT(tside_end_plan, eye_x, "m", "eye, outboard of the tunnel's centreline")},
     {RESULT(tside_end_plan, eye_y, "m", "eye, above grade")},
-    {GROUP(tside_end_plan, sweep, TSIDE_KIND_SWEEP, "what the guide does over the travel")},
+    {GROUP(tside_end_plan, sweep, sweep, "what the guide does over the travel")},
     {RESULT_COUNT(tside_end_plan, layout_given, "1 on an extender")},
-    {GROUP(tside_end_plan, layout, TSIDE_KIND_LAYOUT, "the extender"), APPLIES(tside_end_plan, layout_given, ONLY(1))},
+    {GROUP(tside_end_plan, layout, layout, "the extender"), APPLIES(tside_end_plan, layout_given, ONLY(1))},
     {RESULT(tside_end_plan, side_force, "N", "greatest running side force on the eye")},
     {RESULT(tside_end_plan, side_force_turns, "turn", "turns of the bar since shut where it is greatest")},
     {RESULT(tside_end_plan, side_force_stall, "N", "greatest side force at stall; at the free end as running")},
@@ -125,8 +125,8 @@ static const tside_field plan_rows[] = {
     {RESULT(tside_plan, curtain_length, "m", "length of the curtain on the bar")},
     {RESULT(tside_plan, bar_length, "m", "length of the bar")},
     {RESULT(tside_plan, fixing_x, "m", "the curtain's fixing, outboard of the tunnel's centreline")},
-    {GROUP(tside_plan, shut, TSIDE_KIND_POSITION, "the bar when shut")},
-    {GROUP(tside_plan, open, TSIDE_KIND_POSITION, "the bar when open")},
+    {GROUP(tside_plan, shut, position, "the bar when shut")},
+    {GROUP(tside_plan, open, position, "the bar when open")},
     {RESULT(tside_plan, bar_turns, "turn", "turns of the bar from shut to open")},
     {RESULT(tside_plan, drive_turns, "turn", "turns of the drive against its own housing from shut to open")},
     {RESULT(tside_plan, drive_turns_least, "turn", "the same with core, packing and thickness at their greatest")},
@@ -135,11 +135,11 @@ static const tside_field plan_rows[] = {
     {RESULT(tside_plan, opening, "m", "clear opening at the drive's end")},
     {RESULT(tside_plan, opening_far, "m", "clear opening at the far end, less the lags when open")},
     {RESULT(tside_plan, seal, "m", "overlap of the roll below the sill when shut")},
-    {GROUP(tside_plan, worst, TSIDE_KIND_TORQUE, "torque where the drive must give most")},
+    {GROUP(tside_plan, worst, torque, "torque where the drive must give most")},
     {RESULT(tside_plan, worst_underside, "m", "height of the roll's underside there, above grade")},
     {RESULT(tside_plan, design_torque, "N m", "worst torque times the safety factor")},
     {RESULT(tside_plan, drive_utilisation, "1", "design torque over rated torque")},
-    {GROUP(tside_plan, least_down, TSIDE_KIND_TORQUE, "torque where least brings the bar down")},
+    {GROUP(tside_plan, least_down, torque, "torque where least brings the bar down")},
     {RESULT(tside_plan, work, "J", "gain in potential energy from shut to open, of curtain, bar, drive and guide")},
     {RESULT(tside_plan, longest_side, "m", "longest side that the drive lifts with its safety factor, from end bow to end bow")},
     {RESULT(tside_plan, twist, "rad", "twist of the bar end to end, where the drive must give most")},
@@ -149,15 +149,15 @@ static const tside_field plan_rows[] = {
     {RESULT(tside_plan, lag_level, "m", "far end's opening less by hip and sill out of level")},
     {RESULT(tside_plan, stall_torque, "N m", "the most that the drive can put into bar and guide")},
     {RESULT_COUNT(tside_plan, run_given, "1 for a motor with stall torque and no-load speed")},
-    {GROUP(tside_plan, run, TSIDE_KIND_RUN, "how the motor runs it"), APPLIES(tside_plan, run_given, ONLY(1))},
+    {GROUP(tside_plan, run, run, "how the motor runs it"), APPLIES(tside_plan, run_given, ONLY(1))},
     {RESULT_COUNT(tside_plan, cranking_given, "1 where a crank is fitted")},
-    {GROUP(tside_plan, cranking, TSIDE_KIND_CRANKING, "what its crank asks"), APPLIES(tside_plan, cranking_given, ONLY(1))},
+    {GROUP(tside_plan, cranking, cranking, "what its crank asks"), APPLIES(tside_plan, cranking_given, ONLY(1))},
     {RESULT_COUNT(tside_plan, splices, "joints along the bar")},
     {RESULT(tside_plan, splice_near, "m", "from the curtain's edge at the drive to where the nearest joint begins; 0 without joints")},
-    {GROUP(tside_plan, drive_end, TSIDE_KIND_END_PLAN, "the end wall with the drive")},
-    {GROUP(tside_plan, free_end, TSIDE_KIND_END_PLAN, "the other end wall")},
-    {LIST(tside_plan, lines, line_count, TSIDE_KIND_STRENGTH_LINE, tside_strength_line, TSIDE_STRENGTH_LINES, "strength, line by line")},
-    {LIST(tside_plan, findings, finding_count, TSIDE_KIND_FINDING, tside_finding, TSIDE_FINDINGS, "what is legal but unwise")},
+    {GROUP(tside_plan, drive_end, end_plan, "the end wall with the drive")},
+    {GROUP(tside_plan, free_end, end_plan, "the other end wall")},
+    {LIST(tside_plan, lines, line_count, strength_line, tside_strength_line, TSIDE_STRENGTH_LINES, "strength, line by line")},
+    {LIST(tside_plan, findings, finding_count, finding, tside_finding, TSIDE_FINDINGS, "what is legal but unwise")},
 };
 TABLE(tside_i_plan_table, plan_rows);
 

@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 #include <tunnelside/takeoff.h>
 
-#include "base/internal.h"
+#include "base/field.h"
+#include "parts/bolt.h"
+#include "side/joints.h"
 #include "side/plan.h"
-
 
 /* --- tables --- */
 
@@ -54,7 +55,7 @@ static const tside_field item_rows[] = {
     {RESULT(tside_item, size, "m", "outside diameter or side of a tube, nominal diameter of a bolt and what belongs on it; else 0")},
     {CHOICE(tside_item, shape, shapes, 0, "which section of tube it is cut from")},
     {RESULT(tside_item, wall, "m", "wall of the tube"), OF_TUBE},
-    {GROUP(tside_item, material, TSIDE_KIND_MATERIAL, "metal of the tube"), OF_TUBE},
+    {GROUP(tside_item, material, material, "metal of the tube"), OF_TUBE},
     {RESULT_OPTIONAL(tside_item, stock, "m", "the length that it is cut from")},
 };
 TABLE(tside_i_item_table, item_rows);
@@ -250,7 +251,7 @@ static tside_status choose_bolt(const list *l, double grip, tside_bolt_plan *cho
     tside_bolt bolt;
     tside_fault refused;
     tside_status status;
-    tside_usual(TSIDE_KIND_BOLT, &bolt);
+    tside_i_usual(&tside_i_bolt_table, &bolt);
     bolt.size = l->fittings->bolt_size;
     bolt.washer = l->fittings->washer;
     bolt.washers = l->fittings->washers;
@@ -386,8 +387,8 @@ tside_status tside_takeoff(const tside_side *side, const tside_plan *plan, const
                            tside_fault *fault)
 {
     list l = {.side = side, .plan = plan, .fittings = fittings};
-    TRY(tside_check(TSIDE_KIND_SIDE, side, fault));
-    TRY(tside_i_check(TSIDE_KIND_FITTINGS, "fittings", fittings, fault));
+    TRY(tside_i_check_table(&tside_i_side_table, side, fault));
+    TRY(tside_i_check(&tside_i_fittings_table, "fittings", fittings, fault));
     TRY(take_all(&l, fault));
     *count = l.count;
     if (l.count > capacity)

@@ -1,12 +1,18 @@
 /* SPDX-License-Identifier: MIT */
 #include "statics/extender.h"
 
+#include "base/field.h"
+#include "base/root.h"
+#include "shape/bow.h"
+#include "shape/peak.h"
+#include "statics/strength.h"
+
 static const char *const slants[] = {"best", "angle", "crossing"};
 static const char *const bindings[] = {"nothing", "bow", "member", "spacing", "stock", "ends", "angle"};
 
 static const tside_field rows[] = {
-    {GROUP(tside_extender, tube, TSIDE_KIND_SQUARE, "the square tube")},
-    {GROUP(tside_extender, material, TSIDE_KIND_MATERIAL, "its metal")},
+    {GROUP(tside_extender, tube, square, "the square tube")},
+    {GROUP(tside_extender, material, material, "its metal")},
     {CHOICE(tside_extender, slant, slants, TSIDE_SLANT_BEST, "how its angle is chosen")},
     {REQUIRED(tside_extender, angle, "rad", UNDER(TSIDE_PI / 2), "its angle from plumb"), MEASURED(1 * DEG), APPLIES(tside_extender, slant, ONLY(TSIDE_SLANT_ANGLE))},
     {REQUIRED(tside_extender, crossing, "m", TO(20), "height at which it crosses the bow's centreline"), MEASURED(0.25 * IN), APPLIES(tside_extender, slant, ONLY(TSIDE_SLANT_CROSSING))},
@@ -22,7 +28,7 @@ static const tside_field rows[] = {
     {NUMBER(tside_extender, bar_clearance, "m", FROM(0), TO(1), 1 * IN, OURS, "least distance between tube and roll")},
     {NUMBER(tside_extender, eye_stand_off, "m", FROM(0), TO(1), 1.5 * IN, OURS, "guide's line from the tube's face, along the eye bolt")},
     {NUMBER(tside_extender, eye_root, "m", FROM(1e-3), TO(0.1), 0.2938 * IN, "from memory: 3/8-16 UNC minor diameter, ASME B1.1", "root diameter of the eye bolt's thread")},
-    {GROUP(tside_extender, eye_material, TSIDE_KIND_MATERIAL, "the eye bolt's metal")},
+    {GROUP(tside_extender, eye_material, material, "the eye bolt's metal")},
     {OPTIONAL(tside_extender, bolt_limit, "N", FROM(1), TO(1e7), "allowable shear on one bolt")},
 };
 TABLE(tside_i_extender_table, rows);
@@ -224,7 +230,7 @@ static tside_status choose_angle(const problem *p, double *angle, tside_binding 
 
 static tside_status check_input(const tside_extender *e, double eye_x, double eye_y, tside_fault *fault)
 {
-    TRY(tside_i_check(TSIDE_KIND_EXTENDER, "extender", e, fault));
+    TRY(tside_i_check(&tside_i_extender_table, "extender", e, fault));
     if (!isfinite(eye_x) || !isfinite(eye_y))
         return tside_i_bound(fault, isfinite(eye_x) ? "eye_y" : "eye_x", "m", 0, TSIDE_NOT_FINITE, 0);
     if (!(e->member_height < eye_y))

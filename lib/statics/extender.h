@@ -5,7 +5,7 @@
 
 #include <tunnelside/extender.h>
 
-#include "shape/geometry.h"
+#include "shape/spot.h"
 
 /* All of a layout but its clearance. The layout is touched on failure too. */
 tside_status tside_i_layout_place(const tside_extender *extender, const tside_bow *bow, double hip, double eye_x, double eye_y, tside_layout *layout, tside_fault *fault);

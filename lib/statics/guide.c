@@ -1,11 +1,15 @@
 /* SPDX-License-Identifier: MIT */
-#include "statics/hang.h"
+/* The hung guide: how it leans, where its foot comes, and where its eye leans it least. Source: derivation. */
+#include "statics/guide.h"
+
+#include "base/field.h"
+#include "shape/peak.h"
 
 static const char *const feet[] = {"hangs", "fixed"};
 
 static const tside_field guide_rows[] = {
-    {GROUP(tside_guide, tube, TSIDE_KIND_ROUND, "the guide pipe")},
-    {GROUP(tside_guide, material, TSIDE_KIND_MATERIAL, "the guide pipe's metal")},
+    {GROUP(tside_guide, tube, round, "the guide pipe")},
+    {GROUP(tside_guide, material, material, "the guide pipe's metal")},
     {NUMBER(tside_guide, chain, "m", FROM(0), TO(2), 2.5 * IN, PRACTICE, "links between eye and pipe"), MEASURED(0.25 * IN), UNUSUAL_OUTSIDE(2 * IN, 3 * IN)},
     {NUMBER(tside_guide, margin, "m", FROM(0), TO(5), 3 * IN, PRACTICE, "guide below the collar when shut"), MEASURED(0.25 * IN), UNUSUAL_OUTSIDE(2 * IN, 6 * IN)},
     {NUMBER(tside_guide, ground_clearance, "m", FROM(0), TO(5), 2 * IN, PRACTICE, "least height of the guide's foot above grade")},
@@ -166,10 +170,10 @@ tside_status tside_i_hang_and_sweep(const tside_travel *travel, const tside_guid
     eye_point eye = {eye_x, eye_y, collar->offset};
     tside_i_lean at_shut, at_open;
     double weight;
-    TRY(tside_i_check(TSIDE_KIND_GUIDE, "guide", guide, fault));
+    TRY(tside_i_check(&tside_i_guide_table, "guide", guide, fault));
     if (guide->foot == TSIDE_FOOT_FIXED)
         return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "guide.foot", "", "a guide fixed at its foot is not modelled");
-    TRY(tside_i_check(TSIDE_KIND_COLLAR, "collar", collar, fault));
+    TRY(tside_i_check(&tside_i_collar_table, "collar", collar, fault));
     TRY(tside_i_argument(fault, "eye_x", "m", eye_x, 0, 0));
     TRY(tside_i_argument(fault, "eye_y", "m", eye_y, 0, 0));
     TRY(clears(travel, guide, collar, eye_y, &sweep->clear, fault));

@@ -1,5 +1,9 @@
 /* SPDX-License-Identifier: MIT */
+/* Torque: what lifting a roll, its curtain, bar and drive asks, with drag and the guide's push. Source: derivation. */
 #include "statics/lift.h"
+
+#include "base/field.h"
+#include "shape/peak.h"
 
 static const tside_field load_rows[] = {
     {REQUIRED(tside_load, length, "m", TO(1000), "length of the curtain on the bar")},
@@ -68,17 +72,6 @@ tside_torque tside_i_torque(const tside_i_lifting *lifting, const tside_i_spot *
     return t;
 }
 
-double tside_i_push(const tside_hang *hang, const tside_i_lean *lean, double torque)
-{
-    return (torque + tside_i_hang_moment(hang, lean)) / lean->reach;
-}
-
-double tside_i_uplift(const tside_hang *hang, const tside_i_lean *lean, double push)
-{
-    double up = push * lean->sine - hang->weight;
-    return up > 0 ? up : 0;
-}
-
 /* --- quantities along the travel --- */
 
 static double drive_torque(const tside_i_spot *spot, const void *context)
@@ -117,10 +110,10 @@ static tside_status check_rate(double rate, tside_fault *fault)
     return TSIDE_OK;
 }
 
-static tside_status check(const tside_travel *travel, const tside_load *load, const tside_hang *hang, tside_fault *fault)
+tside_status tside_i_lift_check(const tside_travel *travel, const tside_load *load, const tside_hang *hang, tside_fault *fault)
 {
     tside_i_spot where;
-    TRY(tside_i_check(TSIDE_KIND_LOAD, "load", load, fault));
+    TRY(tside_i_check(&tside_i_load_table, "load", load, fault));
     return hang ? check_rate(tside_i_travel_greatest(travel, guide_rate, hang, &where), fault) : TSIDE_OK;
 }
 
@@ -130,20 +123,12 @@ static void answer(const tside_i_lifting *lifting, const tside_i_spot *spot, tsi
     torque->turns = tside_i_travel_angle(lifting->travel, spot) / (2 * TSIDE_PI);
 }
 
-static tside_status spot_at(const tside_travel *travel, double turns, tside_i_spot *spot, tside_fault *fault)
-{
-    tside_position position;
-    TRY(tside_travel_at(travel, turns, &position, fault));
-    tside_i_travel_at(travel, tside_i_travel_progress(travel, turns), spot);
-    return TSIDE_OK;
-}
-
 tside_status tside_lift_at(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, tside_torque *torque, tside_fault *fault)
 {
     tside_i_lifting lifting = {travel, load, hang, 0};
     tside_i_spot spot;
-    TRY(check(travel, load, hang, fault));
-    TRY(spot_at(travel, turns, &spot, fault));
+    TRY(tside_i_lift_check(travel, load, hang, fault));
+    TRY(tside_i_travel_find(travel, turns, &spot, fault));
     answer(&lifting, &spot, torque);
     return TSIDE_OK;
 }
@@ -163,7 +148,7 @@ tside_status tside_i_lift_extremes(const tside_i_lifting *lifting, tside_torque 
                                {.quantity = upward_hold, .context = &bar},
                                {.quantity = shortness, .context = lifting}};
     int first = lifting->hang ? 0 : 1, last = least_down ? 3 : 1;
-    TRY(tside_i_check(TSIDE_KIND_LOAD, "load", lifting->load, fault));
+    TRY(tside_i_check(&tside_i_load_table, "load", lifting->load, fault));
     tside_i_travel_seek(lifting->travel, sought + first, last + 1 - first);
     if (lifting->hang)
         TRY(check_rate(sought[0].greatest.value, fault));
@@ -185,7 +170,7 @@ tside_status tside_lift_least_down(const tside_travel *travel, const tside_load 
 {
     tside_i_lifting lifting = {travel, load, NULL, 0};
     tside_i_spot spot;
-    TRY(check(travel, load, NULL, fault));
+    TRY(tside_i_lift_check(travel, load, NULL, fault));
     tside_i_travel_greatest(travel, upward_hold, &lifting, &spot);
     answer(&lifting, &spot, torque);
     return TSIDE_OK;
@@ -207,8 +192,8 @@ double tside_i_energy(const tside_travel *travel, const tside_load *load, const 
 tside_status tside_lift_work(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, double *work, tside_fault *fault)
 {
     tside_i_spot shut, spot;
-    TRY(check(travel, load, hang, fault));
-    TRY(spot_at(travel, turns, &spot, fault));
+    TRY(tside_i_lift_check(travel, load, hang, fault));
+    TRY(tside_i_travel_find(travel, turns, &spot, fault));
     tside_i_travel_spot(travel, 0, travel->wraps_shut, &shut);
     *work = tside_i_energy(travel, load, hang, &spot) - tside_i_energy(travel, load, hang, &shut);
     return TSIDE_OK;
@@ -219,7 +204,7 @@ tside_status tside_lift_longest(const tside_travel *travel, const tside_load *lo
     tside_i_lifting lifting = {travel, load, hang, available};
     tside_i_spot where;
     double longest;
-    TRY(check(travel, load, hang, fault));
+    TRY(tside_i_lift_check(travel, load, hang, fault));
     TRY(tside_i_argument(fault, "available", "N m", available, 0, 1));
     if (load->bar_mass + load->clip_mass + load->areal_mass + load->wet + load->rope_pressure * load->rope_friction <= 0)
         return tside_i_bound(fault, "load.bar_mass", "kg/m", load->bar_mass, TSIDE_NOT_ABOVE, 0);
@@ -241,7 +226,7 @@ tside_status tside_bar_twist(double per_metre, double length, double shear_modul
     TRY(tside_i_argument(fault, "length", "m", length, 0, 0));
     TRY(tside_i_argument(fault, "shear_modulus", "Pa", shear_modulus, 0, 1));
     TRY(tside_i_argument(fault, "torsion", "m4", torsion, 0, 1));
-    *twist = per_metre * length * length / (2 * shear_modulus * torsion);
+    *twist = tside_i_bar_twist(per_metre, length, shear_modulus, torsion);
     return TSIDE_OK;
 }
 
@@ -254,16 +239,3 @@ tside_status tside_splice_force(double torque, int screws, double diameter, doub
     return TSIDE_OK;
 }
 
-tside_status tside_side_force(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, double *force, double *uplift, tside_fault *fault)
-{
-    tside_i_lifting lifting = {travel, load, hang, 0};
-    tside_i_spot spot;
-    tside_i_lean lean;
-    if (load)
-        TRY(check(travel, load, hang, fault));
-    TRY(spot_at(travel, turns, &spot, fault));
-    lean = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, &spot);
-    *force = tside_i_push(hang, &lean, load ? tside_i_torque(&lifting, &spot).drive : 0);
-    *uplift = tside_i_uplift(hang, &lean, *force);
-    return TSIDE_OK;
-}

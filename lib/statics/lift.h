@@ -5,7 +5,13 @@
 
 #include <tunnelside/lift.h>
 
-#include "statics/hang.h"
+#include "statics/guide.h"
+
+/* Twist, end to end, of a bar that takes up its torque evenly along its length. */
+static inline double tside_i_bar_twist(double per_metre, double length, double shear_modulus, double torsion)
+{
+    return per_metre * length * length / (2 * shear_modulus * torsion);
+}
 
 /* What every torque along one travel needs. hang may be NULL. */
 typedef struct tside_i_lifting {
@@ -15,6 +21,8 @@ typedef struct tside_i_lifting {
     double available; /* N m, for the longest side */
 } tside_i_lifting;
 
+/* Checks load and hang, and that the guide turns slower than the bar. hang may be NULL. */
+tside_status tside_i_lift_check(const tside_travel *travel, const tside_load *load, const tside_hang *hang, tside_fault *fault);
 /* The torque at a spot; its turns are left 0. */
 tside_torque tside_i_torque(const tside_i_lifting *lifting, const tside_i_spot *spot);
 /* Potential energy at a spot, from a height that does not change. */
@@ -24,8 +32,4 @@ double tside_i_energy(const tside_travel *travel, const tside_load *load, const 
  * where it lifts none: all in one search along the travel. Errors as tside_lift_worst.
  */
 tside_status tside_i_lift_extremes(const tside_i_lifting *lifting, tside_torque *worst, tside_torque *least_down, double *longest, tside_fault *fault);
-/* F and the upward share of the eye's pull beyond the guide's weight, for a torque at the drive. */
-double tside_i_push(const tside_hang *hang, const tside_i_lean *lean, double torque);
-double tside_i_uplift(const tside_hang *hang, const tside_i_lean *lean, double push);
-
 #endif

@@ -1,9 +1,12 @@
 /* SPDX-License-Identifier: MIT */
+/* How a motor runs the side on its supply and cable. Source: derivation; a motor's straight line from no load to stall. */
 #include "statics/run.h"
+
+#include "base/field.h"
+#include "base/root.h"
 
 #include "parts/cable.h"
 #include "parts/drive.h"
-
 
 #define OF_CURRENT .optional = 1, .given_offset = offsetof(tside_run, current_peak_given)
 
@@ -131,14 +134,8 @@ static double angle_rate(const tside_i_lifting *lifting, const tside_i_spot *spo
 static double drive_angle(const tside_i_lifting *lifting, int stretch, double progress)
 {
     tside_i_spot spot;
-    double angle;
     tside_i_travel_spot(lifting->travel, stretch, progress, &spot);
-    angle = tside_i_travel_angle(lifting->travel, &spot);
-    if (lifting->hang) {
-        tside_i_lean lean = tside_i_lean_at(lifting->hang->eye_x, lifting->hang->eye_y, lifting->hang->offset, &spot);
-        angle -= tside_i_lean_angle(&lean);
-    }
-    return angle;
+    return tside_i_drive_angle(lifting->travel, lifting->hang, &spot);
 }
 
 /* Over a part of a stretch: the mean of each integrand, weighed by how fast the angle grows, times the angle, which is exact. */
@@ -282,8 +279,8 @@ tside_status tside_drive_run(const tside_travel *travel, const tside_load *load,
 {
     tside_i_lifting lifting = {travel, load, hang, 0};
     tside_torque worst;
-    TRY(tside_i_check(TSIDE_KIND_DRIVE, "drive", drive, fault));
-    TRY(tside_i_check(TSIDE_KIND_CABLE, "cable", cable, fault));
+    TRY(tside_i_check(&tside_i_drive_table, "drive", drive, fault));
+    TRY(tside_i_check(&tside_i_cable_table, "cable", cable, fault));
     TRY(tside_lift_worst(travel, load, hang, &worst, fault));
     return tside_i_drive_run(&lifting, drive, cable, &worst, run, fault);
 }

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "statics/strength.h"
 
-
 static const char *const codes[] = {
     "bar_shear", "bar_shear_stall", "bar_bending", "coupling_screw", "splice_screw", "splice_screw_stall", "guide_bending",
     "eye_bolt_bending", "extender_bending", "extender_tip", "bow_bolt", "member_bolt", "bow_net_section", "rail_pull",
@@ -97,7 +96,7 @@ tside_status tside_extender_strength(const tside_extender *extender, const tside
     tside_metal_values metal, eye_metal;
     tside_section section;
     double a = layout->angle, sB = layout->bow_distance, sG = layout->member_distance, F = force, W = weight, T, dh, P, X, net, half;
-    TRY(tside_i_check(TSIDE_KIND_EXTENDER, "extender", extender, fault));
+    TRY(tside_i_check(&tside_i_extender_table, "extender", extender, fault));
     TRY(tside_i_argument(fault, "force", "N", force, 0, 0));
     TRY(tside_i_argument(fault, "weight", "N", weight, 0, 0));
     TRY(tside_i_within(fault, "extender", tside_material_values(&extender->material, &metal, fault)));

@@ -5,7 +5,7 @@
 
 #include <tunnelside/strength.h>
 
-#include "base/internal.h"
+#include "base/field.h"
 
 /* A stress against a share of the yield over the metal's safety factor: 1 in bending, 0.6 in shear. */
 tside_strength_line tside_i_stress_line(tside_strength_code code, tside_which_end end, double stress, const tside_metal_values *metal, double share_of_yield);

@@ -9,6 +9,7 @@
 
 #include "curves.h"
 #include "side/plan.h"
+#include "statics/push.h"
 
 Suite *curve_suite(void);
 

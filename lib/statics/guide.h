@@ -1,11 +1,11 @@
 /* SPDX-License-Identifier: MIT */
 /* The hung guide as the library's own files see it. */
-#ifndef TUNNELSIDE_HANG_H
-#define TUNNELSIDE_HANG_H
+#ifndef TUNNELSIDE_I_GUIDE
+#define TUNNELSIDE_I_GUIDE
 
 #include <tunnelside/guide.h>
 
-#include "shape/geometry.h"
+#include "shape/travel.h"
 
 /* How the guide stands with the bar at a spot. */
 typedef struct tside_i_lean {
@@ -29,6 +29,16 @@ static inline tside_i_lean tside_i_lean_at(double eye_x, double eye_y, double of
 static inline double tside_i_lean_angle(const tside_i_lean *lean)
 {
     return atan2(lean->sine, lean->cosine);
+}
+
+/* What the drive has turned against its housing, which turns with the guide, but for a constant; in radians. hang may be NULL: a housing that stands. */
+static inline double tside_i_drive_angle(const tside_travel *travel, const tside_hang *hang, const tside_i_spot *spot)
+{
+    tside_i_lean lean;
+    if (!hang)
+        return tside_i_travel_angle(travel, spot);
+    lean = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, spot);
+    return tside_i_travel_angle(travel, spot) - tside_i_lean_angle(&lean);
 }
 
 /* Wg x_cg + Wd e: what guide and drive weigh about the eye, against the drive's torque. */

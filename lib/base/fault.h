@@ -1,0 +1,59 @@
+/* SPDX-License-Identifier: MIT */
+/* Refusing, as the library's files share it. */
+#ifndef TUNNELSIDE_I_FAULT
+#define TUNNELSIDE_I_FAULT
+
+#include <math.h>
+
+#include <tunnelside/fault.h>
+
+/* --- refusing: each fills the fault, if there is one, and returns the status --- */
+
+tside_status tside_i_bound(tside_fault *fault, const char *field, const char *unit, double value, tside_relation relation, double bound);
+tside_status tside_i_refuse(tside_fault *fault, tside_status status, const char *field, const char *other, const char *reason);
+tside_status tside_i_refuse_value(tside_fault *fault, tside_status status, const char *field, const char *other, const char *reason,
+                                  const char *unit, double value, tside_relation relation, double bound, double gap);
+
+/* What of a refusal is constant: told once, in a table of the file's, so that the code that refuses is small. */
+typedef struct tside_i_refusal {
+    tside_status status;
+    tside_relation relation;
+    const char *field, *other, *reason, *unit;
+} tside_i_refusal;
+
+tside_status tside_i_refuse_by(tside_fault *fault, const tside_i_refusal *refusal, double value, double bound, double gap);
+
+/* Refuses and returns; all but value, bound and gap are constants. */
+#define REFUSE(fault, status, field, other, reason, unit, value, relation, bound, gap) \
+    do { \
+        static const tside_i_refusal refusal = {status, relation, field, other, reason, unit}; \
+        return tside_i_refuse_by(fault, &refusal, value, bound, gap); \
+    } while (0)
+
+/* No argument in SI units is as large, and products of a few such do not overflow. */
+#define TSIDE_MOST 1e15
+
+/* Refuses an argument that is not finite, below low (not above, where open), or above TSIDE_MOST. */
+tside_status tside_i_argument(tside_fault *fault, const char *name, const char *unit, double value, double low, int open);
+
+/*
+ * Puts a path before the fault's field: "guide.margin" within "drive_end" is "drive_end.guide.margin"; and before the other field, unless
+ * that is one of the side's own, such as "stops".
+ */
+tside_status tside_i_within(tside_fault *fault, const char *group, tside_status status);
+
+/* The same for the i-th element of a list, below 1000, which it also notes as the fault's index. */
+tside_status tside_i_within_element(tside_fault *fault, int i, tside_status status);
+
+/* Copies as much of a text as fits, with its closing zero; the destination has TSIDE_PATH_SIZE characters. */
+void tside_i_path(char *to, const char *text);
+
+/* Returns from the calling function unless the status is TSIDE_OK. */
+#define TRY(call) \
+    do { \
+        tside_status try_status = (call); \
+        if (try_status != TSIDE_OK) \
+            return try_status; \
+    } while (0)
+
+#endif

@@ -1,0 +1,133 @@
+/* SPDX-License-Identifier: MIT */
+/* Field tables: writing them, and checking structures against them. */
+#ifndef TUNNELSIDE_I_FIELD
+#define TUNNELSIDE_I_FIELD
+
+#include <tunnelside/field.h>
+
+#include "base/fault.h"
+#include "base/units.h"
+
+/* Every structure that has a table. Its table stands in its topic's file; the side's floor has the directory of them all. */
+#define TSIDE_I_KINDS(KIND) \
+    KIND(MATERIAL, material) \
+    KIND(ROUND, round) \
+    KIND(SQUARE, square) \
+    KIND(FRAME, frame) \
+    KIND(CURTAIN, curtain) \
+    KIND(ROLL, roll) \
+    KIND(STOPS, stops) \
+    KIND(DRIVE, drive) \
+    KIND(GUIDE, guide) \
+    KIND(EXTENDER, extender) \
+    KIND(LOAD, load) \
+    KIND(BAR, bar) \
+    KIND(END, end) \
+    KIND(COLLAR, collar) \
+    KIND(LIMITS, limits) \
+    KIND(KEEP_OUT, keep_out) \
+    KIND(BOLT, bolt) \
+    KIND(BOLT_PART, bolt_part) \
+    KIND(FITTINGS, fittings) \
+    KIND(STOCK_LENGTH, stock_length) \
+    KIND(STOCK, stock) \
+    KIND(CUT, cut) \
+    KIND(CABLE, cable) \
+    KIND(CRANK, crank) \
+    KIND(SIDE, side) \
+    KIND(SECTION, section) \
+    KIND(POSITION, position) \
+    KIND(SWEEP, sweep) \
+    KIND(LAYOUT, layout) \
+    KIND(TORQUE, torque) \
+    KIND(STRENGTH_LINE, strength_line) \
+    KIND(FINDING, finding) \
+    KIND(TURN, turn) \
+    KIND(BAR_STICK, bar_stick) \
+    KIND(ITEM, item) \
+    KIND(RUN, run) \
+    KIND(CRANKING, cranking) \
+    KIND(DRIVE_CHOICE, drive_choice) \
+    KIND(END_PLAN, end_plan) \
+    KIND(PLAN, plan) \
+    KIND(BOLT_PLAN, bolt_plan) \
+    KIND(BEARING, bearing) \
+    KIND(STICK, stick) \
+    KIND(CUT_PLAN, cut_plan)
+
+#define KIND(upper, lower) TSIDE_I_##lower = TSIDE_KIND_##upper,
+enum { TSIDE_I_KINDS(KIND) };
+#undef KIND
+
+/* A table of fields. */
+struct tside_table {
+    const tside_field *rows;
+    int count;
+};
+
+#define KIND(upper, lower) extern const tside_table tside_i_##lower##_table;
+TSIDE_I_KINDS(KIND)
+#undef KIND
+
+/* What the public functions of these names do for a kind, for its table. */
+void tside_i_usual(const tside_table *table, void *structure);
+void tside_i_usual_by_choice(const tside_table *table, void *structure);
+tside_status tside_i_check_table(const tside_table *table, const void *structure, tside_fault *fault);
+tside_status tside_i_find_field(const tside_table *table, const char *path, tside_place *place, tside_fault *fault);
+
+/* Checks a structure against its table and names it in the fault: "roll" makes "roll.core". */
+tside_status tside_i_check(const tside_table *table, const char *name, const void *structure, tside_fault *fault);
+
+/* A number inside its bounds and on none of them: the common case, and the fast one. A value not a number is not inside. */
+static inline int tside_i_well_inside(const tside_field *row, const void *structure)
+{
+    double value;
+    if (row->type != TSIDE_NUMBER)
+        return 0;
+    value = *(const double *)(const void *)((const char *)structure + row->offset);
+    return value > row->low && value < row->high;
+}
+
+/* --- writing field tables: a row is { MACRO(...), APPLIES(...)?, UNUSUAL_OUTSIDE(...)? } --- */
+
+#define PRACTICE "common practice, no published source"
+#define OURS "this library's choice, no published source"
+
+#define ROW(S, member, kind_of_row, unit_text, text) .name = #member, .type = kind_of_row, .unit = unit_text, .meaning = text, .offset = offsetof(S, member)
+#define FROM(bound) .low = bound
+#define ABOVE(bound) .low = bound, .low_open = 1
+#define TO(bound) .high = bound
+#define UNDER(bound) .high = bound, .high_open = 1
+
+/* A number that must be given: 0 is out of its bounds. */
+#define REQUIRED(S, member, unit, high_part, text) ROW(S, member, TSIDE_NUMBER, unit, text), ABOVE(0), high_part, .required = 1, .basis = ""
+/* The same where something is divided by it: it is not as near 0 as one likes. */
+#define REQUIRED_FROM(S, member, unit, least, most, text) ROW(S, member, TSIDE_NUMBER, unit, text), FROM(least), TO(most), .required = 1, .basis = ""
+/* A number with a usual value. */
+#define NUMBER(S, member, unit, low_part, high_part, usual_value, why, text) \
+    ROW(S, member, TSIDE_NUMBER, unit, text), low_part, high_part, .usual = usual_value, .basis = why
+/* A number that may be absent; S has an int "member_given" that says it is there. */
+#define OPTIONAL(S, member, unit, low_part, high_part, text) \
+    ROW(S, member, TSIDE_NUMBER, unit, text), low_part, high_part, .optional = 1, .basis = "", .given_offset = offsetof(S, member##_given)
+#define COUNT(S, member, least, most, usual_value, why, text) \
+    ROW(S, member, TSIDE_COUNT, "1", text), FROM(least), TO(most), .usual = usual_value, .basis = why
+#define CHOICE(S, member, names, usual_value, text) \
+    ROW(S, member, TSIDE_CHOICE, "1", text), .choices = names, .choice_count = (int)(sizeof names / sizeof *names), .usual = usual_value, .basis = ""
+#define GROUP(S, member, of, text) ROW(S, member, TSIDE_GROUP, "1", text), .kind = (tside_kind)TSIDE_I_##of, .nested = &tside_i_##of##_table, .basis = ""
+#define LIST(S, member, count_member, of, element, most, text) \
+    ROW(S, member, TSIDE_LIST, "1", text), .kind = (tside_kind)TSIDE_I_##of, .nested = &tside_i_##of##_table, .stride = sizeof(element), .capacity = most, .count_offset = offsetof(S, count_member), .basis = ""
+/* A number among the results. */
+#define RESULT(S, member, unit, text) ROW(S, member, TSIDE_NUMBER, unit, text), FROM(-HUGE_VAL), TO(HUGE_VAL), .basis = ""
+#define RESULT_OPTIONAL(S, member, unit, text) \
+    ROW(S, member, TSIDE_NUMBER, unit, text), FROM(-HUGE_VAL), TO(HUGE_VAL), .optional = 1, .basis = "", .given_offset = offsetof(S, member##_given)
+#define RESULT_COUNT(S, member, text) ROW(S, member, TSIDE_COUNT, "1", text), FROM(-HUGE_VAL), TO(HUGE_VAL), .basis = ""
+/* Only while the choice has one of the values in mask. */
+#define APPLIES(S, choice, mask) .applies_to = #choice, .applies_offset = offsetof(S, choice), .applies_mask = mask
+#define ONLY(value) (1u << (value))
+/* Outside these legal, but unusual: a finding. */
+#define MEASURED(off_by) .tolerance = off_by
+#define UNUSUAL_OUTSIDE(lo, hi) .usual_low = lo, .usual_high = hi
+
+#define TABLE(name, rows) const tside_table name = {rows, (int)(sizeof rows / sizeof *rows)}
+
+#endif

@@ -1,0 +1,42 @@
+/* SPDX-License-Identifier: MIT */
+/* A side made ready, as plan, searches and batch share it. */
+#ifndef TUNNELSIDE_I_READY
+#define TUNNELSIDE_I_READY
+
+#include <tunnelside/plan.h>
+
+#include "statics/lift.h"
+
+/* One end wall, hung. */
+typedef struct tside_i_hung {
+    tside_hang hang;
+    tside_sweep sweep;
+    double eye_x, eye_y;
+} tside_i_hung;
+
+/* What every answer about a side starts from. */
+typedef struct tside_i_setup {
+    const tside_side *side;
+    const tside_bar *bar; /* the side's own, or one tried in its place */
+    tside_bow bow;
+    tside_travel travel;
+    tside_load load;
+    tside_metal_values bar_metal;
+    tside_section bar_section;
+} tside_i_setup;
+
+/* Where a guide hangs: as its end says, on the hip rail, or on an eye placed best at some rise. */
+typedef enum tside_i_place { TSIDE_I_OWN_EYE, TSIDE_I_HIP, TSIDE_I_BEST_EYE } tside_i_place;
+
+/* Bow, line, travel and load of a side, which must have passed its check, with a bar. */
+tside_status tside_i_set_up(const tside_side *side, const tside_bar *bar, tside_i_setup *setup, tside_fault *fault);
+/* Hangs an end's guide. rise: for TSIDE_I_BEST_EYE. */
+tside_status tside_i_hang_end(const tside_i_setup *setup, tside_which_end which, tside_i_place place, double rise, tside_i_hung *hung, tside_fault *fault);
+/* The travel with core, packing and thickness all at one end of their spread, as the factor (-1 or 1) says, or (0) as they are given. */
+tside_status tside_i_make_travel(const tside_i_setup *setup, double factor, const tside_stops *stops, tside_travel *travel, tside_fault *fault);
+
+const tside_end *tside_i_end(const tside_side *side, tside_which_end which);
+tside_collar tside_i_end_collar(const tside_side *side, tside_which_end which);
+const char *tside_i_end_name(tside_which_end which);
+
+#endif

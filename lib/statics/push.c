@@ -1,0 +1,66 @@
+/* SPDX-License-Identifier: MIT */
+/* What the guide does to bar and eye: it hands on the drive's couple. Source: derivation. */
+#include "statics/push.h"
+
+#include "base/fault.h"
+#include "shape/peak.h"
+
+double tside_i_push(const tside_hang *hang, const tside_i_lean *lean, double torque)
+{
+    return (torque + tside_i_hang_moment(hang, lean)) / lean->reach;
+}
+
+double tside_i_uplift(const tside_hang *hang, const tside_i_lean *lean, double push)
+{
+    double up = tside_i_raise(lean, push) - hang->weight;
+    return up > 0 ? up : 0;
+}
+
+double tside_i_push_at(const tside_i_spot *spot, const void *context)
+{
+    const tside_i_pushing *p = context;
+    tside_i_lean lean = tside_i_lean_at(p->hang->eye_x, p->hang->eye_y, p->hang->offset, spot);
+    return tside_i_push(p->hang, &lean, p->lifting ? tside_i_torque(p->lifting, spot).drive : p->torque);
+}
+
+double tside_i_uplift_at(const tside_i_spot *spot, const void *context)
+{
+    const tside_i_pushing *p = context;
+    tside_i_lean lean = tside_i_lean_at(p->hang->eye_x, p->hang->eye_y, p->hang->offset, spot);
+    return tside_i_raise(&lean, tside_i_push_at(spot, context)) - p->hang->weight;
+}
+
+double tside_i_greatest_push(const tside_travel *travel, const tside_i_lifting *lifting, const tside_hang *hang, double torque, tside_i_spot *where)
+{
+    tside_i_pushing p = {lifting, hang, torque};
+    return tside_i_travel_greatest(travel, tside_i_push_at, &p, where);
+}
+
+/* A running drive's couple swings pipe and chain apart; the foot moves inboard by about c sin(eta - phi)(G - d)/d. */
+double tside_i_chain_swing(const tside_i_lifting *lifting, const tside_hang *hang)
+{
+    const tside_travel *travel = lifting->travel;
+    tside_i_spot open;
+    tside_i_lean lean;
+    double F, eta, phi;
+    tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &open);
+    lean = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, &open);
+    F = tside_i_push(hang, &lean, tside_i_torque(lifting, &open).drive);
+    phi = tside_i_lean_angle(&lean);
+    eta = atan2(F * lean.cosine, hang->weight - F * lean.sine);
+    return hang->chain * sin(eta - phi) * (hang->length - lean.reach) / lean.reach;
+}
+
+tside_status tside_side_force(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, double *force, double *uplift, tside_fault *fault)
+{
+    tside_i_lifting lifting = {travel, load, hang, 0};
+    tside_i_spot spot;
+    tside_i_lean lean;
+    if (load)
+        TRY(tside_i_lift_check(travel, load, hang, fault));
+    TRY(tside_i_travel_find(travel, turns, &spot, fault));
+    lean = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, &spot);
+    *force = tside_i_push(hang, &lean, load ? tside_i_torque(&lifting, &spot).drive : 0);
+    *uplift = tside_i_uplift(hang, &lean, *force);
+    return TSIDE_OK;
+}
