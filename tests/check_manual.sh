@@ -6,7 +6,7 @@ set -eu
 failed=0
 pages="$(ls "$top_srcdir"/man/*.[17]) $(find man/man3 -type f -name '*.3' | sort)"
 
-for name in $(sed -n 's/^TSIDE_API .*[ *]\(tside_[a-z0-9_]*\)(.*/\1/p' "$top_srcdir"/include/tunnelside/*.h include/tunnelside/version.h); do
+for name in $(awk -F '\t' '$1 == "function" { print $3 }' "$RECORDS"); do
     grep -q "^\.Fo $name\$" "man/man3/$name.3" 2> /dev/null || { echo "man/man3/$name.3 is missing, or does not have $name"; failed=1; }
 done
 

@@ -1,52 +1,79 @@
 # SPDX-License-Identifier: MIT
-"""Makes the Python names from the public headers.
+"""Makes the Python names from the records of the public headers.
 
-    generate.py INCLUDE VERSION OUT
+    generate.py RECORDS VERSION OUT
 
-INCLUDE: the folder that holds tunnelside.h; VERSION: the library's; OUT: receives
-    functions.i              what SWIG wraps: each function, its arguments named, with their units; fields of structures without a table
+RECORDS: what include/headers2records writes; VERSION: the library's; OUT: receives
+    functions.i              what SWIG wraps: each function, its arguments named, with their units; fields of structures
+                             without a table
     tunnelside/_api.py       enumerations, structures and functions, with hints and the headers' comments
     tunnelside/_core.pyi     the hints of the extension module
     tunnelside/_version.py
 
-A new function of the usual shape needs nothing here. Where its comment does not begin an argument with its unit, that goes to UNITS;
-a function of another shape is written by hand: its line in BY_HAND says where it is.
+A new function of the usual shapes needs nothing here: its comment says what its arguments are. Another shape of argument is
+a line of SHAPES with a typemap in core.i; a function that fits none is written by hand, and its line in BY_HAND says where
+it is.
 """
 import keyword
 import re
 import sys
 import textwrap
+from collections import namedtuple
 from pathlib import Path
 
-# Units of arguments whose comments do not begin with one.
-UNITS = {"eye_x": "m", "eye_y": "m", "height": "m", "metres": "m", "turns": "turn", "wraps": "turn", "wraps_before": "turn", "x": "m", "y": "m"}
-
-# Arguments that may be None.
-NULLABLE = {
-    ("tside_lift_at", "hang"), ("tside_lift_worst", "hang"), ("tside_lift_work", "hang"), ("tside_lift_longest", "hang"), ("tside_side_force", "load"),
-    ("tside_drive_run", "hang"),
-}
-
-# Arrays among the results with one element for each element of a list that is asked; they are written although nothing is within reach.
-PER_ELEMENT = {("tside_drive_smallest", "choices"): "drives"}
+from records import Records
 
 # Functions of another shape, and the Python name that stands for each; lower-level names are in core.i.
 BY_HAND = {
-    "tside_fields": "fields", "tside_usual": "usual", "tside_usual_by_choice": "usual_by_choice", "tside_check": "check", "tside_field_find": "field_find",
-    "tside_field_applies": "field_applies", "tside_trades": "trades", "tside_fault_text": "fault_text", "tside_plan_sides": "plan_many",
-    "tside_stock_plan": "stock_plan", "tside_stock_work": "stock_plan",
+    "tside_fields": "fields", "tside_usual": "usual", "tside_usual_by_choice": "usual_by_choice", "tside_check": "check",
+    "tside_field_find": "field_find", "tside_field_applies": "field_applies", "tside_trades": "trades",
+    "tside_fault_text": "fault_text", "tside_plan_sides": "plan_many", "tside_stock_plan": "stock_plan",
+    "tside_stock_work": "stock_plan",
 }
 
 # Structures that Python has in another form: an exception, tuples, columns.
-NOT_STRUCTURES = {"tside_fault": "Error", "tside_field": "Field", "tside_place": "Field", "tside_trade": "Trade", "tside_input": "plan_many", "tside_output": "plan_many"}
+NOT_STRUCTURES = {
+    "tside_fault": "Error", "tside_field": "Field", "tside_place": "Field", "tside_trade": "Trade",
+    "tside_input": "plan_many", "tside_output": "plan_many",
+}
 
-SI = ("kg/m3 kg/m2 kg/m kg N m N/m N m4 m3 m2 m/s m rad/s rad s Pa J V A W K ohm turn 1/m 1").replace("N m ", "N_m ").split()
-SI = sorted((unit.replace("_", " ") for unit in SI), key=len, reverse=True)
+# An argument by direction, by what it is, and by its form: its typemap in core.i, its hint, and what stands before and after
+# the function in functions.i. In them {name} and {type} are its own, {python} its class, {at} its place, {partners} the
+# arguments that it takes with it, {first} and {second} their places, and {count} the place of the count of the list to which
+# it has one each.
+Shape = namedtuple("Shape", "typemap hint before after")
+SHAPES = {
+    ("in", "text", "one"): Shape("", "str", "", ""),
+    ("in", "number", "one"): Shape('NUMBER_IN({name}, "{unit}")', "Quantity", "", ""),
+    ("in", "whole", "one"): Shape("", "int", "", ""),
+    ("in", "choice", "one"): Shape("", "{python}", "", ""),
+    ("in", "structure", "one"): Shape("STRUCTURE_IN({type}, {name})", "{python}", "", ""),
+    ("in", "structure", "optional"): Shape("STRUCTURE_IN_OR_NONE({type}, {name})", "Optional[{python}]", "", ""),
+    ("in", "structure", "list"): Shape("LIST_IN({type}, {name}, {partners})", "Sequence[{python}]", "", ""),
+    ("in", "number", "list"): Shape('NUMBERS_IN({name}, {partners}, "{unit}")', "Sequence[Quantity]", "", ""),
+    ("out", "text", "text"): Shape("", "str", "", ""),
+    ("out", "number", "one"): Shape("", "float", "", ""),
+    ("out", "whole", "one"): Shape("", "int", "", ""),
+    ("out", "choice", "one"): Shape("", "{python}", "", ""),
+    ("out", "structure", "one"): Shape("", "{python}", "", ""),
+    ("out", "structure", "fixed"): Shape("LIST_FIXED({type}, {name}, {partners})", "Tuple[{python}, ...]", "", ""),
+    ("out", "structure", "room"): Shape(
+        "LIST_OUT({type}, {name}, {partners})", "Tuple[{python}, ...]",
+        "%exception {function} {{ do {{ $action }} while (again(result, (void **)&{at}, sizeof *{at}, &{first}, {second})); }}",
+        "%exception {function};"),
+    ("out", "structure", "each"): Shape("LIST_EACH({type}, {name}, {count})", "Tuple[{python}, ...]", "FAULT_WITH_ANSWERS", "FAULT"),
+}
+
+# What a function's own result is called, and its hint; a size is that of a text, where one is written.
+RETURNS = {"tside_status": None, "void": None, "size_t": None, "const char *": ("text", "str"), "int": ("result", "int"),
+           "double": ("result", "float")}
 
 
 class Problem(Exception):
     """The headers hold something that has no Python name."""
 
+
+# --- Python's words for C's ---
 
 def python_word(name):
     return name + "_" if keyword.iskeyword(name) else name
@@ -60,103 +87,36 @@ def function_name(c_name):
     return python_word(c_name[len("tside_"):])
 
 
-def clean(comment):
-    return re.sub(r"\n[ \t]*\*?[ \t]?", "\n", "\n" + comment).strip()
-
-
-def unit_of(text):
-    """The unit that a comment begins with, and the rest of it."""
-    for unit in SI:
-        if re.match(re.escape(unit) + r"([,;.:) ]|$)", text):
-            return unit, text[len(unit):].lstrip(",; ")
-    return None, text
-
-
-class Member:
-    def __init__(self, c_type, name, dimension, comment):
-        self.c_type, self.name, self.dimension, self.comment = c_type, name, dimension, comment
-        self.word = python_word(name)
-
-
-class Argument:
-    def __init__(self, text):
-        match = re.match(r"(const )?((?:unsigned |long )*\w+) ?(\**)(\w+)(\[\w*\])?$", text)
-        if not match:
-            raise Problem(f"cannot read the argument {text!r}")
-        self.const, self.c_type, self.stars, self.name = bool(match[1]), match[2], len(match[3]) + bool(match[5]), match[4]
-        self.word = python_word(self.name)
-        self.text = text
-
-
-class Function:
-    def __init__(self, topic, declaration, comment):
-        match = re.match(r"TSIDE_API (.*?[ *])(tside_\w+)\((.*)\);$", declaration)
-        if not match:
-            raise Problem(f"cannot read the declaration {declaration!r}")
-        self.topic, self.returns, self.name, self.comment = topic, match[1].strip(), match[2], comment
-        self.arguments = [] if match[3] == "void" else [Argument(one.strip()) for one in match[3].split(",")]
-        self.declaration = declaration[len("TSIDE_API "):]
+def base_of(c_type):
+    """tside_roll of "const tside_roll *"."""
+    return re.sub(r"const | ?\*", "", c_type)
 
 
 class Headers:
-    """What the public headers declare, in their order."""
+    """What the public headers declare, in their order, and how Python says it."""
 
-    def __init__(self, include):
-        self.enums, self.structs, self.functions, self.constants, self.about, self.kinds = {}, {}, [], {}, {}, {}
-        self.topics = re.findall(r"#include <tunnelside/(\w+)\.h>", (include / "tunnelside.h").read_text(encoding="utf-8"))
-        for topic in self.topics:
-            path = include / "tunnelside" / f"{topic}.h"
-            if not path.exists():
-                path = path.with_suffix(".h.in")
-            self.read(topic, path.read_text(encoding="utf-8"))
+    def __init__(self, records):
+        self.records = records
+        self.about = {one.topic: one.text for one in records.of("about")}
+        self.enums = {one.name: one for one in records.of("enum")}
+        self.structs = {one.name: one for one in records.of("struct")}
+        self.functions = records.of("function")
+        self.constants = {one.name: one.value for one in records.of("constant")}
+        self.kinds = {"tside_" + one.name[len("TSIDE_KIND_"):].lower(): one.name for one in self.names("tside_kind")}
+        self.words = {**{name: name[len("TSIDE_"):] for name in self.constants}, "TSIDE_VERSION": "__version__", "NULL": "None"}
+        for enum in self.enums:
+            for one, word in zip(self.names(enum), self.name_words(enum)):
+                self.words[one.name] = word if enum == "tside_status" else f"{class_name(enum)}.{word}"
+        self.words.update({name: NOT_STRUCTURES.get(name) or class_name(name) for name in [*self.structs, *self.enums]})
+        self.words.update({one.name: BY_HAND.get(one.name) or function_name(one.name) for one in self.functions})
 
-    def read(self, topic, text):
-        self.about[topic] = " ".join(clean(re.search(r"/\* SPDX.*?\*/\s*/\*(.*?)\*/", text, re.S)[1]).split())
-        text = re.sub(r"^#.*\n", "", text, flags=re.M)
-        pattern = re.compile(
-            r"(?:/\*(?P<comment>(?:[^*]|\*(?!/))*)\*/\n)?"
-            r"(?:typedef enum tside_\w+ \{(?P<enum>.*?)\} (?P<enum_name>tside_\w+);"
-            r"|typedef struct tside_\w+ \{(?P<struct>.*?)\} (?P<struct_name>tside_\w+);"
-            r"|enum \{(?P<constants>.*?)\};"
-            r"|(?P<function>TSIDE_API [^;]*;))", re.S)
-        comment_above = ""
-        for match in pattern.finditer(text):
-            comment = clean(match["comment"] or "")
-            if match["enum_name"]:
-                self.enums[match["enum_name"]] = (topic, comment, self.enumerators(match["enum"]))
-            elif match["struct_name"]:
-                self.structs[match["struct_name"]] = (topic, comment, self.members(match["struct"]))
-            elif match["constants"]:
-                for name, value in re.findall(r"(TSIDE_\w+) = (\d+)", match["constants"]):
-                    self.constants[name] = int(value)
-            else:
-                comment_above = comment or comment_above
-                self.functions.append(Function(topic, " ".join(match["function"].split()), comment_above))
-        if topic == "field":
-            names = [name for name, _ in self.enums["tside_kind"][2]]
-            self.kinds = {"tside_" + name[len("TSIDE_KIND_"):].lower(): name for name in names}
+    def names(self, enum):
+        """An enumeration's names, without a last one that says how many there are."""
+        names = self.records.of("name", owner=enum)
+        return names[:-1] if re.search(r"_(COUNT|CODES)$", names[-1].name) else names
 
-    @staticmethod
-    def enumerators(body):
-        found = re.findall(r"(TSIDE_\w+)(?: = \d+)?\s*,?[ \t]*(?:/\*(.*?)\*/)?", re.sub(r"^\s*/\*.*?\*/\s*$", "", body, flags=re.S | re.M))
-        if re.search(r"_(COUNT|CODES)$", found[-1][0]):
-            found.pop()  # how many there are
-        return [(name, clean(comment)) for name, comment in found]
-
-    @staticmethod
-    def members(body):
-        members = []
-        for c_type, declarators, comment in re.findall(r"^\s*((?:const )?\w+) ([^;/]+);[ \t]*(?:/\*(.*?)\*/)?", body, re.S | re.M):
-            for one in declarators.split(","):
-                match = re.match(r"\s*((?:\*|const )*)(\w+)(?:\[(\w+)\])?\s*$", one)
-                members.append(Member(c_type + match[1], match[2], match[3], clean(comment)))
-        return members
-
-    # --- Python's words for C's ---
-
-    def member_names(self, enum):
-        names = [name for name, _ in self.enums[enum][2]]
-        words = [name[len("TSIDE_"):] for name in names]
+    def name_words(self, enum):
+        words = [one.name[len("TSIDE_"):] for one in self.names(enum)]
         head = words[0].split("_")[0] + "_"
         if len(words) > 1 and all(word.startswith(head) and not word[len(head):len(head) + 1].isdigit() for word in words):
             words = [word[len(head):] for word in words]
@@ -164,185 +124,114 @@ class Headers:
 
     def speak(self, text):
         """A comment in Python's words."""
-        def one(match):
-            word = match[0]
-            for enum, (_, _, members) in self.enums.items():
-                for (name, _), python in zip(members, self.member_names(enum)):
-                    if name == word:
-                        return f"{class_name(enum)}.{python}" if enum != "tside_status" else python
-            if word in self.constants:
-                return word[len("TSIDE_"):]
-            if word in self.structs or word in self.enums:
-                return NOT_STRUCTURES.get(word) or class_name(word)
-            if word in BY_HAND:
-                return BY_HAND[word]
-            if word == "TSIDE_VERSION":
-                return "__version__"
-            return function_name(word) if word.startswith("tside_") else word
-        text = re.sub(r"\b(tside_[a-z0-9_]+|TSIDE_[A-Z0-9_]+)\b", one, text)
-        return re.sub(r"\bNULL\b", "None", text)
+        return re.sub(r"\b(tside_[a-z0-9_]+|TSIDE_[A-Z0-9_]+|NULL)\b", lambda match: self.words.get(match[0], match[0]), text)
+
+    def what(self, c_type):
+        """What a type is in SHAPES."""
+        base = base_of(c_type)
+        if base in self.structs and base not in NOT_STRUCTURES:
+            return "structure"
+        return "choice" if base in self.enums else {"double": "number", "int": "whole", "char": "text"}.get(base, base)
 
 
 # --- functions: what is asked, what is answered ---
 
-class Shape:
-    """How a function's C arguments become Python's arguments and results."""
+class Function:
+    """A C function, its arguments sorted into Python's arguments and results."""
 
     def __init__(self, headers, function):
-        self.headers, self.function = headers, function
-        self.asked, self.answered, self.typemaps, self.again, self.after = [], [], [], "", ""
-        arguments = list(function.arguments)
-        while arguments:
-            self.take(arguments)
-        self.result()
-        structures = [argument.name for argument in function.arguments if argument.const and self.structure(argument.c_type)]
-        if structures and re.search(r"\bNULL\b", function.comment) and not any((function.name, name) in NULLABLE for name in structures):
-            raise Problem(f"{function.name}: its comment speaks of NULL: name the argument that may be None in NULLABLE")
-
-    def problem(self, argument):
-        raise Problem(f"{self.function.name}: does not know what to do with the argument '{argument.text}'; write it by hand and name it in BY_HAND")
-
-    def comment_of(self, name):
-        match = re.search(rf"(?:^|[;.\n]| and )\s*(?:\w+, |\w+ and )*{name}(?:, \w+| and \w+)*: ([^\n]*)", self.function.comment)
-        return match[1] if match else ""
-
-    def unit(self, argument):
-        unit = unit_of(self.comment_of(argument.name))[0] or UNITS.get(argument.name)
-        if not unit:
-            raise Problem(f"{self.function.name}: no unit for '{argument.name}': begin its item in the comment with one, or add it to UNITS")
-        return unit
-
-    def structure(self, c_type):
-        return c_type in self.headers.structs and c_type not in NOT_STRUCTURES
-
-    def take(self, arguments):
-        one, rest = arguments.pop(0), arguments
-        names = [argument.name for argument in rest[:2]]
-        if one.c_type == "tside_fault":
-            pass
-        elif one.c_type == "char" and one.const:
-            self.asked.append((one.word, "str", None))
-        elif one.c_type == "char" and names[:1] == ["size"]:
-            pair = "(char *buffer, size_t size, size_t *needed)" if names[1:] == ["needed"] else "(char *buffer, size_t size)"
-            del rest[:2 if names[1:] == ["needed"] else 1]
-            if one.name != "buffer":
-                self.problem(one)
-            self.typemaps.append(f"// {pair}: in core.i")
-            self.answered.append(("text", "str", None))
-        elif one.const and one.stars == 1 and rest and rest[0].c_type == "int" and rest[0].name.endswith("count") and not rest[0].stars:
-            count = rest.pop(0)
-            if self.structure(one.c_type):
-                self.typemaps.append(f"LIST_IN({one.c_type}, {one.name}, {count.name})")
-                self.asked.append((one.word, f"Sequence[{class_name(one.c_type)}]", None))
-            elif one.c_type == "double":
-                self.typemaps.append(f"NUMBERS_IN({one.name}, {count.name}, \"{self.unit(one)}\")")
-                self.asked.append((one.word, "Sequence[Quantity]", None))
-            else:
-                self.problem(one)
-        elif not one.const and one.stars == 1 and len(rest) > 1 and rest[0].name.endswith("capacity") and rest[1].name.endswith("count") and rest[1].stars == 1:
-            capacity, count = rest.pop(0), rest.pop(0)
-            if not self.structure(one.c_type):
-                self.problem(one)
-            self.typemaps.append(f"LIST_OUT({one.c_type}, {one.name}, {capacity.name}, {count.name})")
-            at = self.function.arguments.index(one) + 1
-            self.again = f"%exception {self.function.name} {{ do {{ $action }} while (again(result, (void **)&arg{at}, sizeof *arg{at}, &arg{at + 1}, arg{at + 2})); }}"
-            self.answered.append((one.word, f"Tuple[{class_name(one.c_type)}, ...]", "list"))
-        elif self.structure(one.c_type) and one.stars == 1 and one.const:
-            nullable = (self.function.name, one.name) in NULLABLE
-            self.typemaps.append(f"STRUCTURE_IN{'_OR_NONE' if nullable else ''}({one.c_type}, {one.name})")
-            self.asked.append((one.word, f"Optional[{class_name(one.c_type)}]" if nullable else class_name(one.c_type), None))
-        elif self.structure(one.c_type) and one.stars == 1:
-            fixed = re.match(r"receives (TSIDE_\w+) ", self.comment_of(one.name))
-            if fixed and fixed[1] in self.headers.constants:
-                self.typemaps.append(f"LIST_FIXED({one.c_type}, {one.name}, {fixed[1]})")
-                self.answered.append((one.word, f"Tuple[{class_name(one.c_type)}, ...]", "list"))
-            elif (self.function.name, one.name) in PER_ELEMENT:
-                names = [argument.name for argument in self.function.arguments]
-                count = names.index(PER_ELEMENT[self.function.name, one.name]) + 1
-                self.typemaps.append("FAULT_WITH_ANSWERS")
-                self.after = "FAULT"
-                self.typemaps.append(f"LIST_EACH({one.c_type}, {one.name}, arg{count + 1})")
-                self.answered.append((one.word, f"Tuple[{class_name(one.c_type)}, ...]", "list"))
-            elif one.name.endswith("s") and one.c_type.endswith(one.name[:-1]):
-                raise Problem(f"{self.function.name}: '{one.text}' seems to be an array of unknown length: name it in PER_ELEMENT, or begin its item with "
-                              f"'receives TSIDE_NUMBER ', or let capacity and count follow it")
-            else:
-                self.answered.append((one.word, class_name(one.c_type), "structure"))
-        elif one.c_type in self.headers.enums and not one.stars:
-            self.asked.append((one.word, class_name(one.c_type), "choice"))
-        elif one.c_type in self.headers.enums and one.stars == 1 and not one.const:
-            self.answered.append((one.word, class_name(one.c_type), "choice"))
-        elif one.c_type == "double" and not one.stars:
-            self.typemaps.append(f"NUMBER_IN({one.name}, \"{self.unit(one)}\")")
-            self.asked.append((one.word, "Quantity", None))
-        elif one.c_type == "double" and one.stars == 1 and not one.const:
-            self.answered.append((one.word, "float", None))
-        elif one.c_type == "int" and not one.stars:
-            self.asked.append((one.word, "int", None))
-        elif one.c_type == "int" and one.stars == 1 and not one.const:
-            self.answered.append((one.word, "int", None))
-        else:
-            self.problem(one)
+        self.headers, self.c = headers, function
+        self.arguments = headers.records.of("argument", owner=function.name)
+        self.shown = [one for one in self.arguments if one.form != "beside"]
+        self.shapes = {one.name: self.shape(one) for one in self.shown}
+        self.asked = [(python_word(one.name), *self.hints(one)) for one in self.shown if one.direction == "in"]
+        self.answered = [(one.name if one.form != "text" else "text", *self.hints(one)) for one in self.shown if one.direction == "out"]
+        self.answered += self.result()
 
     def result(self):
-        returns = self.function.returns
-        if returns in ("tside_status", "size_t"):
-            if returns == "size_t" and not self.answered:
-                self.answered.append(("size", "int", None))
-        elif returns == "const char *":
-            self.answered.append(("text", "str", None))
-        elif self.structure(returns):
-            self.answered.append((returns[len("tside_"):], class_name(returns), "structure"))
-        elif returns in ("int", "double"):
-            self.answered.append(("result", {"int": "int", "double": "float"}[returns], None))
-        else:
-            raise Problem(f"{self.function.name}: does not know what to do with its result; write it by hand and name it in BY_HAND")
+        returns = self.c.returns
+        if self.headers.what(returns) == "structure" and "*" not in returns:
+            return [(returns[len("tside_"):], class_name(returns), class_name(returns))]
+        if returns not in RETURNS:
+            raise Problem(f"{self.c.name}: does not know what to do with its result; write it by hand and name it in BY_HAND")
+        return [(name, hint, hint) for name, hint in filter(None, [RETURNS[returns]])]
 
-    def hint(self):
-        hints = [hint for _, hint, _ in self.answered]
+    def shape(self, one):
+        what = self.headers.what(one.type)
+        shape = SHAPES.get((one.direction, what, one.form))
+        if not shape:
+            raise Problem(f"{self.c.name}: does not know what to do with the argument '{one.type} {one.name}'; "
+                          "write it by hand and name it in BY_HAND")
+        if one.form == "one" and what == "structure" and one.name.endswith("s") and base_of(one.type).endswith(one.name[:-1]):
+            raise Problem(f"{self.c.name}: '{one.type} {one.name}' seems to be an array of unknown length: let its comment say "
+                          "'receives one for each of LIST' or 'receives TSIDE_NUMBER ', or let capacity and count follow it")
+        return shape
+
+    def hints(self, one):
+        """Of the package's function, and of the extension module's, where a choice is a number among the results."""
+        hint = self.shapes[one.name].hint.format(python=class_name(base_of(one.type)))
+        return hint, "int" if one.direction == "out" and base_of(one.type) in self.headers.enums else hint
+
+    def place(self, name):
+        return "arg" + str([one.name for one in self.arguments].index(name) + 1)
+
+    def filled(self, template, one):
+        partners = one.partners.split() + ["", ""]
+        in_place = [self.place(partner) if one.form == "room" else "" for partner in partners[:2]]
+        lists = {other.name: other.partners for other in self.arguments if other.form == "list"}
+        return template.format(name=one.name, type=base_of(one.type), unit=one.unit, partners=", ".join(one.partners.split()),
+                               function=self.c.name, at=self.place(one.name), first=in_place[0], second=in_place[1],
+                               count=self.place(lists[one.partners]) if one.form == "each" else "")
+
+    def interface(self):
+        """Its lines in functions.i."""
+        prototype = ", ".join(f"{one.type}{'' if one.type.endswith('*') else ' '}{one.name}" for one in self.arguments) or "void"
+        returns = self.c.returns + ("" if self.c.returns.endswith("*") else " ")
+        typemaps, before, after = ([self.filled(getattr(self.shapes[one.name], part), one) for one in self.shown]
+                                   for part in ("typemap", "before", "after"))
+        return ["", *filter(None, [*typemaps, *before, f"{returns}{self.c.name}({prototype});", *after])]
+
+    def answer_hint(self, which):
+        hints = [one[which] for one in self.answered]
         return "None" if not hints else hints[0] if len(hints) == 1 else f"Tuple[{', '.join(hints)}]"
 
-    def raw_hint(self):
-        hints = ["int" if how == "choice" else hint for _, hint, how in self.answered]
-        return "None" if not hints else hints[0] if len(hints) == 1 else f"Tuple[{', '.join(hints)}]"
-
-    def wrapped(self, name, hint, how):
-        return f"{hint}({name})" if how == "choice" else name
+    def core_hint(self):
+        signature = ", ".join(f"{word}: {hint}" for word, hint, _ in self.asked)
+        return f"def {function_name(self.c.name)}({signature}) -> {self.answer_hint(2)}: ..."
 
     def python(self):
-        name = function_name(self.function.name)
-        call = ", ".join(f"{hint}({word})" if how == "choice" else word for word, hint, how in self.asked)
+        name, headers = function_name(self.c.name), self.headers
+        choices = {class_name(enum) for enum in headers.enums}
+        call = ", ".join(f"{hint}({word})" if hint in choices else word for word, hint, _ in self.asked)
         call = f"_core.{name}({call})"
-        names = [("result_" if one[0] in [asked[0] for asked in self.asked] else "") + one[0] for one in self.answered]
-        if not self.answered:
-            body = [call]
-        elif len(self.answered) == 1:
-            _, hint, how = self.answered[0]
-            body = ["return " + self.wrapped(call, hint, how)]
-        elif any(how == "choice" for _, _, how in self.answered):
-            body = [f"{', '.join(names)} = {call}", "return " + ", ".join(self.wrapped(n, hint, how) for n, (_, hint, how) in zip(names, self.answered))]
+        if any(hint != raw for _, hint, raw in self.answered):
+            asked = {word for word, _, _ in self.asked}
+            names = ["result_" * (word in asked) + word for word, _, _ in self.answered]
+            wrapped = [f"{hint}({word})" if hint != raw else word for word, (_, hint, raw) in zip(names, self.answered)]
+            body = [f"{', '.join(names)} = {call}", "return " + ", ".join(wrapped)]
         else:
-            body = ["return " + call]
+            body = ["return " * bool(self.answered) + call]
         signature = ", ".join(f"{word}: {hint}" for word, hint, _ in self.asked)
-        return [f"def {name}({signature}) -> {self.hint()}:", *indent(docstring(self.doc())), *indent(body)]
+        return ["", f"def {name}({signature}) -> {self.answer_hint(1)}:", *indent(docstring(self.doc())), *indent(body), ""]
 
     def doc(self):
-        # Room for lists and texts is Python's business. A line that ends with a sentence ends a paragraph.
-        text = re.sub(r"TSIDE_TOO_SMALL: [^.]*\.", "", self.function.comment)
-        text = re.sub(r"\.[ \t]*\n+\s*(?=[A-Z(])", ".\f", text)
-        text = re.sub(r"\s*\n\s*", " ", text).replace("\f", "\n")
-        statuses = "|".join(name for name, _ in self.headers.enums["tside_status"][2])
-        text = re.sub(rf"(?<=[.;:]) ({statuses})(?=:| as )", r"\n\1", text)
-        known = "|".join(argument.name for argument in self.function.arguments)
-        if known:
-            text = re.sub(rf"(?<=[.;]) ((?:{known})(?:(?:, | and )(?:{known}))*: )", r"\n\1", text)
-        text = re.sub(r"(?<=[.;]) (Sources?: |Returns )", r"\n\1", text)
-        lines = [line for line in text.split("\n") if not re.match(r"(\w+, )*(fault|size|needed|capacity|count): ", line) and not line.startswith("Returns the length")]
-        lines = [re.sub(rf"^({statuses})", r"Error \1", line) for line in lines]
-        lines[1:1] = [""] if len(lines) > 1 else []
+        """The comment, but for the room that lists and texts need in C, and for what is the text's length."""
+        own = self.headers.records.of("argument", "status", "returns", "limits", "accuracy", "source", owner=self.c.name)
+        written = any(one.form in ("room", "text") for one in self.shown)
+        lines = [self.c.text.replace("\n", "\n\n"), ""]
+        for one in own:
+            kind = type(one).__name__
+            if kind == "argument" and one.form not in ("beside", "text"):
+                lines.append(f"{one.name}: {one.text}")
+            elif kind == "status" and not (written and one.name == "TSIDE_TOO_SMALL"):
+                lines.append(f"Error {one.name}: {one.text}")
+            elif kind == "returns" and self.c.returns != "size_t":
+                lines.append(f"Returns {one.text}")
+            elif kind in ("limits", "accuracy", "source"):
+                lines.append(f"{kind.capitalize()}: {one.text}")
         if self.answered:
             lines.append("Answers: " + ", ".join(name for name, _, _ in self.answered) + ".")
-        return self.headers.speak("\n".join(line.strip().rstrip(";") for line in lines))
+        return self.headers.speak("\n".join(lines))
 
 
 def indent(lines):
@@ -350,9 +239,11 @@ def indent(lines):
 
 
 def docstring(text):
+    """Paragraphs, and items, whose lines hang under their label."""
     lines = []
     for paragraph in text.strip().replace("\\", "\\\\").replace('"""', "'''").split("\n"):
-        lines += textwrap.wrap(paragraph, 100, subsequent_indent="    " if lines else "", break_long_words=False, break_on_hyphens=False) or [""]
+        hanging = "    " if lines and re.match(r"[\w ]+: ", paragraph) else ""
+        lines += textwrap.wrap(paragraph, 100, subsequent_indent=hanging, break_long_words=False, break_on_hyphens=False) or [""]
     if lines[-1].endswith('"'):
         lines[-1] += " "
     return ['"""' + lines[0] + '"""'] if len(lines) == 1 else ['"""' + lines[0], *lines[1:], '"""']
@@ -360,179 +251,147 @@ def docstring(text):
 
 # --- structures and enumerations ---
 
-def shown_members(headers, c_name):
-    """The members that Python shows: not the counts and flags beside others."""
-    members = headers.structs[c_name][2]
-    counts = {members[at - 1].name for at, member in enumerate(members) if member.dimension}
-    return [member for member in members if member.name not in counts and not (member.c_type == "int" and member.name.endswith("_given"))]
+class Structure:
+    """A C structure, its members sorted into those that Python shows and the counts and flags beside them."""
+
+    def __init__(self, headers, struct):
+        self.headers, self.c, self.name = headers, struct, class_name(struct.name)
+        self.members = headers.records.of("member", owner=struct.name)
+        self.counts = {one.name: self.members[at - 1].name for at, one in enumerate(self.members) if one.dimension}
+        self.shown = [one for one in self.members
+                      if one.name not in self.counts.values() and not (one.type == "int" and one.name.endswith("_given"))]
+        if any("*" in one.type or headers.what(one.type) not in ("structure", "choice", "number", "whole") for one in self.members):
+            raise Problem(f"{struct.name}: holds what Python's structures cannot; name it in NOT_STRUCTURES, with what stands for it")
+
+    def hint(self, one, asked):
+        what, python = self.headers.what(one.type), class_name(one.type)
+        if one.dimension:
+            return f"Sequence[{python}]" if asked else f"Tuple[{python}, ...]"
+        hint = {"structure": (python, f"Union[{python}, Dict[str, Any]]"), "choice": (python, f"Union[{python}, str]"),
+                "number": ("float", "Quantity"), "whole": ("int", "int")}[what][asked]
+        return f"Optional[{hint}]" if one.given else hint
+
+    def source(self):
+        keywords = ", ".join(f"{python_word(one.name)}: {self.hint(one, True)} = ..." for one in self.shown)
+        types = ", ".join(f'"{one.name}": {class_name(one.type)}' for one in self.shown
+                          if self.headers.what(one.type) in ("structure", "choice"))
+        stub = [f"def __init__(self, *, {keywords}) -> None: ...", f'def replace(self, *, {keywords}) -> "{self.name}": ...']
+        for one in self.shown:
+            stub += ["@property", f"def {python_word(one.name)}(self) -> {self.hint(one, False)}: ..."]
+        text = self.headers.speak(self.c.text or self.headers.about[self.c.topic])
+        return ["", f"class {self.name}(Structure):", *indent(docstring(text)), "    __slots__ = ()", f'    _c_name = "{self.c.name}"',
+                f"    _types = {{{types}}}", "    if TYPE_CHECKING:", *indent(indent(stub)), ""]
+
+    # Where the library has no field table for it, functions.i has one.
+
+    def kind(self):
+        return self.headers.kinds.get(self.c.name) or "KIND_" + self.c.name[len("tside_"):].upper()
+
+    def has_table(self):
+        return self.c.name in self.headers.kinds
+
+    def type_in_table(self, one):
+        what, kind = self.headers.what(one.type), "KIND_" + one.type[len("tside_"):].upper()
+        nested = f"(tside_kind){self.headers.kinds.get(one.type) or kind}"
+        if one.dimension:
+            return (f".type = TSIDE_LIST, .kind = {nested}, .stride = sizeof({one.type}), .capacity = {one.dimension}"
+                    f", .count_offset = offsetof({self.c.name}, {self.counts[one.name]})")
+        if what == "structure":
+            return f".type = TSIDE_GROUP, .kind = {nested}"
+        if what == "choice":
+            return f".type = TSIDE_CHOICE, .choices = {one.type[len('tside_'):]}_names, .choice_count = {len(self.headers.names(one.type))}"
+        return f".type = {'TSIDE_NUMBER' if what == 'number' else 'TSIDE_COUNT'}, .low = -HUGE_VAL, .high = HUGE_VAL"
+
+    def table(self):
+        rows = []
+        for one in self.shown:
+            meaning = one.text[len(one.unit):].lstrip(",;: ") or one.name.replace("_", " ")
+            row = (f'.name = "{one.name}", .unit = "{one.unit or "1"}", .meaning = "{meaning}", .offset = offsetof({self.c.name}, {one.name})'
+                   f', .basis = "", {self.type_in_table(one)}')
+            if one.given:
+                row += f", .optional = 1, .given_offset = offsetof({self.c.name}, {one.given})"
+            rows.append(f"    {{{row}}},")
+        return [f"static const tside_field {self.c.name[len('tside_'):]}_fields[] = {{", *rows, "};"]
 
 
-def given(headers, c_name, member):
-    """Whether the member may be absent, by a flag beside it (a few share their neighbour's: the table knows them)."""
-    return any(other.name == member.name + "_given" for other in headers.structs[c_name][2])
-
-
-def hint_of(headers, c_name, member, asked):
-    if member.dimension:
-        return f"{'Sequence' if asked else 'Tuple'}[{class_name(member.c_type)}{'' if asked else ', ...'}]"
-    if member.c_type in headers.structs:
-        hint = f"Union[{class_name(member.c_type)}, Dict[str, Any]]" if asked else class_name(member.c_type)
-    elif member.c_type in headers.enums:
-        hint = f"Union[{class_name(member.c_type)}, str]" if asked else class_name(member.c_type)
-    else:
-        hint = {"double": "Quantity" if asked else "float", "int": "int"}[member.c_type]
-    optional = given(headers, c_name, member) or (member.c_type == "double" and shares_flag(headers, c_name, member))
-    return f"Optional[{hint}]" if optional else hint
-
-
-def shares_flag(headers, c_name, member):
-    """hip_lean_greatest is there when hip_kick_out is: a number whose comment speaks of the same case, right after it."""
-    names = [one.name for one in headers.structs[c_name][2]]
-    return (c_name, member.name) == ("tside_end_plan", "hip_lean_greatest") and "hip_kick_out_given" in names
-
-
-def structure_source(headers, c_name):
-    topic, comment, _ = headers.structs[c_name]
-    members = shown_members(headers, c_name)
-    name = class_name(c_name)
-    keywords = ", ".join(f"{member.word}: {hint_of(headers, c_name, member, True)} = ..." for member in members)
-    types = ", ".join(f'"{member.name}": {class_name(member.c_type)}' for member in members if member.c_type in headers.structs or member.c_type in headers.enums)
-    stub = [f"def __init__(self, *, {keywords}) -> None: ...", f"def replace(self, *, {keywords}) -> {name}: ...".replace(f"-> {name}:", f'-> "{name}":')]
-    for member in members:
-        stub += ["@property", f"def {member.word}(self) -> {hint_of(headers, c_name, member, False)}: ..."]
-    text = headers.speak(comment) if comment else headers.about[topic]
-    return [f"class {name}(Structure):", *indent(docstring(text)), "    __slots__ = ()", f'    _c_name = "{c_name}"', f"    _types = {{{types}}}", "    if TYPE_CHECKING:",
-            *indent(indent(stub)), ""]
-
-
-def enumeration_source(headers, c_name):
-    topic, comment, members = headers.enums[c_name]
-    lines = [headers.speak(comment) or f"{class_name(c_name)}: see {topic}."]
-    names = headers.member_names(c_name)
-    lines += [f"{name}: {headers.speak(about)}" for name, (_, about) in zip(names, members) if about]
-    body = [f"{name} = {value}" for value, name in enumerate(names)]
-    lines[1:1] = [""] if len(lines) > 1 else []
-    return [f"class {class_name(c_name)}(Choice):", *indent(docstring("\n".join(lines))), *indent(body), ""]
-
-
-def extra_kind(c_name):
-    return "KIND_" + c_name[len("tside_"):].upper()
-
-
-def extra_table(headers, c_name):
-    """C source of the field table of a structure that the library has none for."""
-    rows, members = [], headers.structs[c_name][2]
-    flags = {member.name for member in members}
-    for at, member in enumerate(members):
-        if member not in shown_members(headers, c_name):
-            continue
-        unit, meaning = unit_of(member.comment)
-        meaning = meaning or member.name.replace("_", " ")
-        row = f'.name = "{member.name}", .unit = "{unit or "1"}", .meaning = "{meaning}", .offset = offsetof({c_name}, {member.name}), .basis = ""'
-        if member.dimension:
-            row += (f", .type = TSIDE_LIST, .kind = (tside_kind){kind_of(headers, member.c_type)}, .stride = sizeof({member.c_type}), .capacity = {member.dimension}"
-                    f", .count_offset = offsetof({c_name}, {members[at - 1].name})")
-        elif member.c_type in headers.structs:
-            row += f", .type = TSIDE_GROUP, .kind = (tside_kind){kind_of(headers, member.c_type)}"
-        elif member.c_type in headers.enums:
-            row += f", .type = TSIDE_CHOICE, .choices = {member.c_type[len('tside_'):]}_names, .choice_count = {len(headers.enums[member.c_type][2])}"
-        else:
-            row += f", .type = {'TSIDE_NUMBER' if member.c_type == 'double' else 'TSIDE_COUNT'}, .low = -HUGE_VAL, .high = HUGE_VAL"
-        if member.name + "_given" in flags:
-            row += f", .optional = 1, .given_offset = offsetof({c_name}, {member.name}_given)"
-        rows.append(f"    {{{row}}},")
-    return [f"static const tside_field {c_name[len('tside_'):]}_fields[] = {{", *rows, "};"]
-
-
-def kind_of(headers, c_name):
-    return headers.kinds.get(c_name) or extra_kind(c_name)
-
-
-def structures(headers):
-    for c_name, (_, _, members) in headers.structs.items():
-        if c_name not in NOT_STRUCTURES and any("*" in member.c_type or member.c_type not in {"double", "int", *headers.structs, *headers.enums} for member in members):
-            raise Problem(f"{c_name}: holds what Python's structures cannot; name it in NOT_STRUCTURES, with what stands for it")
-    return [c_name for c_name in headers.structs if c_name not in NOT_STRUCTURES]
+def enumeration_source(headers, enum):
+    name, words = class_name(enum.name), headers.name_words(enum.name)
+    lines = [enum.text or f"{name}: see {enum.topic}.", ""]
+    lines += [f"{word}: {one.text}" for word, one in zip(words, headers.names(enum.name)) if one.text]
+    body = [f"{word} = {one.value}" for word, one in zip(words, headers.names(enum.name))]
+    return ["", f"class {name}(Choice):", *indent(docstring(headers.speak("\n".join(lines)))), *indent(body), ""]
 
 
 # --- the files ---
 
 NOTICE = "made by generate.py from the public headers; do not edit"
+LICENCE = "# SPDX-License-Identifier: MIT"
 
 
-def interface(headers, shapes):
-    all_structures = structures(headers)
-    extra = [c_name for c_name in all_structures if c_name not in headers.kinds]
-    used = {member.c_type for c_name in extra for member in headers.structs[c_name][2] if member.c_type in headers.enums}
-    lines = [f"/* {NOTICE} */", "%{", "enum {", *(f"    {extra_kind(c_name)}{' = TSIDE_KIND_COUNT' if at == 0 else ''}," for at, c_name in enumerate(extra)), "    KINDS", "};"]
-    for enum in sorted(used):
-        names = ", ".join(f'"{name.lower()}"' for name in headers.member_names(enum))
+def interface(headers, structures, functions):
+    extra = [one for one in structures if not one.has_table()]
+    choices = sorted({member.type for one in extra for member in one.members if headers.what(member.type) == "choice"})
+    lines = [f"/* {NOTICE} */", "%{", "enum {"]
+    lines += [f"    {one.kind()}{' = TSIDE_KIND_COUNT' if one is extra[0] else ''}," for one in extra] + ["    KINDS", "};"]
+    for enum in choices:
+        names = ", ".join(f'"{word.lower()}"' for word in headers.name_words(enum))
         lines.append(f"static const char *const {enum[len('tside_'):]}_names[] = {{{names}}};")
-    for c_name in extra:
-        lines += extra_table(headers, c_name)
+    for one in extra:
+        lines += one.table()
     lines += ["static const c_structure structures[KINDS] = {"]
-    for c_name in all_structures:
-        table = f", {c_name[6:]}_fields, (int)(sizeof {c_name[6:]}_fields / sizeof *{c_name[6:]}_fields)" if c_name in extra else ", NULL, 0"
-        lines.append(f'    [{kind_of(headers, c_name)}] = {{"{c_name}", sizeof({c_name}){table}}},')
-    lines += ["};", "%}", *(f"STRUCTURE({c_name}, {kind_of(headers, c_name)})" for c_name in all_structures)]
+    for one in structures:
+        rows = one.c.name[len("tside_"):] + "_fields"
+        table = "NULL, 0" if one.has_table() else f"{rows}, (int)(sizeof {rows} / sizeof *{rows})"
+        lines.append(f'    [{one.kind()}] = {{"{one.c.name}", sizeof({one.c.name}), {table}}},')
+    lines += ["};", "%}", *(f"STRUCTURE({one.c.name}, {one.kind()})" for one in structures)]
     lines += [f"CHOICE({enum})" for enum in headers.enums if enum != "tside_status"]
-    for shape in shapes:
-        lines += ["", *shape.typemaps]
-        if shape.again:
-            lines.append(shape.again)
-        lines.append(shape.function.declaration)
-        if shape.again:
-            lines.append(f"%exception {shape.function.name};")
-        if shape.after:
-            lines.append(shape.after)
-    return lines
+    return lines + [line for one in functions for line in one.interface()]
 
 
-def package(headers, shapes):
-    lines = ["# SPDX-License-Identifier: MIT", f"# {NOTICE}", '"""Enumerations, structures and functions: the words of the C library without its prefix."""',
-             "from __future__ import annotations", "", "from typing import TYPE_CHECKING, Any, Dict, Optional, Sequence, Tuple, Union", "", "from . import _core",
-             "from ._structure import Choice, Quantity, Structure", ""]
-    lines += [f"{name[len('TSIDE_'):]} = {value}" for name, value in headers.constants.items()] + [""]
-    names = [name[len("TSIDE_"):] for name in headers.constants]
-    topics = {topic: [] for topic in headers.topics}
-    for c_name, (topic, _, _) in headers.enums.items():
-        lines += ["", *enumeration_source(headers, c_name)]
-        topics[topic].append(class_name(c_name))
-    done = structures(headers)
-    for c_name in done:
-        lines += ["", *structure_source(headers, c_name)]
-        topics[headers.structs[c_name][0]].append(class_name(c_name))
-    for shape in shapes:
-        lines += ["", *shape.python(), ""]
-        topics[shape.function.topic].append(function_name(shape.function.name))
+def package(headers, structures, functions):
+    topics = {topic: [] for topic in headers.about}
+    lines = [LICENCE, f"# {NOTICE}", '"""Enumerations, structures and functions: the words of the C library without its prefix."""',
+             "from __future__ import annotations", "", "from typing import TYPE_CHECKING, Any, Dict, Optional, Sequence, Tuple, Union", "",
+             "from . import _core", "from ._structure import Choice, Quantity, Structure", ""]
+    lines += [f"{headers.words[name]} = {value}" for name, value in headers.constants.items()] + [""]
+    for enum in headers.enums.values():
+        lines += enumeration_source(headers, enum)
+        topics[enum.topic].append(class_name(enum.name))
+    for one in structures:
+        lines += one.source()
+        topics[one.c.topic].append(one.name)
+    for one in functions:
+        lines += one.python()
+        topics[one.c.topic].append(function_name(one.c.name))
     lines += ["", "# What each topic is about, and its names."]
-    lines += ["TOPICS = {", *(f"    {topic!r}: ({headers.speak(headers.about[topic])!r}, {names_!r})," for topic, names_ in topics.items()), "}"]
-    lines += [f"CONSTANTS = {names!r}"]
-    return lines
+    lines += ["TOPICS = {", *(f"    {topic!r}: ({headers.speak(headers.about[topic])!r}, {names!r})," for topic, names in topics.items()), "}"]
+    return lines + [f"CONSTANTS = {[headers.words[name] for name in headers.constants]!r}"]
 
 
-def hints(shapes):
-    classes = sorted(set(re.findall(r"\b[A-Z]\w+", " ".join(hint for shape in shapes for _, hint, _ in shape.asked) + " " + " ".join(hint for shape in shapes for _, hint, how in shape.answered if how != "choice"))) - {"Tuple", "Optional", "Sequence", "Quantity"})
-    lines = ["# SPDX-License-Identifier: MIT", f"# {NOTICE}", "from typing import Any, Dict, List, Optional, Sequence, Tuple", "",
-             f"from ._api import {', '.join(classes)}", "from ._structure import Quantity, Structure", ""]
-    lines += (Path(__file__).parent / "core_hints.pyi").read_text(encoding="utf-8").splitlines()
-    for shape in shapes:
-        raw = ", ".join(f"{word}: {hint}" for word, hint, _ in shape.asked)
-        lines.append(f"def {function_name(shape.function.name)}({raw}) -> {shape.raw_hint()}: ...")
-    return lines
+def core_hints(functions):
+    lines = [one.core_hint() for one in functions]
+    classes = sorted(set(re.findall(r"\b[A-Z]\w+", " ".join(lines))) - {"None", "Optional", "Quantity", "Sequence", "Tuple"})
+    return [LICENCE, f"# {NOTICE}", "from typing import Any, Dict, List, Optional, Sequence, Tuple", "",
+            f"from ._api import {', '.join(classes)}", "from ._structure import Quantity, Structure", "",
+            *(Path(__file__).parent / "core_hints.pyi").read_text(encoding="utf-8").splitlines(), *lines]
 
 
-def main(include, version, out):
-    headers = Headers(Path(include))
+def main(records, version, out):
+    headers = Headers(Records(records))
     missing = [name for name in BY_HAND if name not in {function.name for function in headers.functions}]
     if missing:
         raise Problem(f"BY_HAND names what no header declares: {', '.join(missing)}")
-    shapes = [Shape(headers, function) for function in headers.functions if function.name not in BY_HAND]
-    out = Path(out)
-    (out / "tunnelside").mkdir(parents=True, exist_ok=True)
-    for name, lines in (("functions.i", interface(headers, shapes)), ("tunnelside/_api.py", package(headers, shapes)), ("tunnelside/_core.pyi", hints(shapes)),
-                        ("tunnelside/_version.py", ["# SPDX-License-Identifier: MIT", f"# {NOTICE}", f'__version__ = "{version}"'])):
-        (out / name).write_text("\n".join(lines) + "\n", encoding="utf-8")
+    functions = [Function(headers, function) for function in headers.functions if function.name not in BY_HAND]
+    structures = [Structure(headers, struct) for struct in headers.structs.values() if struct.name not in NOT_STRUCTURES]
+    files = {
+        "functions.i": interface(headers, structures, functions),
+        "tunnelside/_api.py": package(headers, structures, functions),
+        "tunnelside/_core.pyi": core_hints(functions),
+        "tunnelside/_version.py": [LICENCE, f"# {NOTICE}", f'__version__ = "{version}"'],
+    }
+    (Path(out) / "tunnelside").mkdir(parents=True, exist_ok=True)
+    for name, lines in files.items():
+        (Path(out) / name).write_text("\n".join(lines) + "\n", encoding="utf-8")
 
 
 if __name__ == "__main__":

@@ -38,7 +38,7 @@ def version():
 
 
 def outdated():
-    sources = [HERE / name for name in ("generate.py", "core.i", "core_module.c", "core_values.h", "core_hand.h", "core_roll.h", "core_hints.pyi")] + list(INCLUDE.rglob("*.h"))
+    sources = [HERE / name for name in ("generate.py", "records.py", "core.i", "core_module.c", "core_values.h", "core_hand.h", "core_roll.h", "core_hints.pyi")] + [INCLUDE / "headers2records", *INCLUDE.rglob("*.h")]
     sources = [path for path in sources if path.name != "version.h"]
     made = [HERE / name for name in MADE]
     return not all(path.exists() for path in made) or min(path.stat().st_mtime for path in made) < max(path.stat().st_mtime for path in sources)
@@ -51,7 +51,10 @@ def make():
     swig = shutil.which("swig") or shutil.which("swig4.0")
     if not swig:
         sys.exit("tunnelside: building from git needs SWIG 4 (Debian: apt-get install swig); a release has its wrapper and does not")
-    subprocess.run([sys.executable, "generate.py", str(INCLUDE), version(), "."], check=True)
+    topics = sorted(path for path in (INCLUDE / "tunnelside").iterdir() if path.suffix in (".h", ".in") and path.name != "version.h")
+    with open("interface.tsv", "w", encoding="utf-8") as records:
+        subprocess.run(["awk", "-f", INCLUDE / "headers2records", INCLUDE / "tunnelside.h", *topics], stdout=records, check=True)
+    subprocess.run([sys.executable, "generate.py", "interface.tsv", version(), "."], check=True)
     subprocess.run([swig, "-python", "-noproxy", "-o", "core_wrap.c", "core.i"], check=True)
     for name in MADE:
         os.utime(name)

@@ -88,18 +88,26 @@ typedef struct tside_bolt_plan {
 } tside_bolt_plan;
 
 /*
- * Chooses the bolt for a bolted point: the next stock length that takes grip, washers, nut and two threads beyond it, and whose thread begins within
- * grip and washers, so that the nut tightens.
- * bolt: what is asked; its grip from 1 mm to 0.4 m; plan: receives the answer.
- * TSIDE_OUT_OF_BOUNDS: a field. TSIDE_CONTRADICTS: a grade of the other series of sizes; or the nut would meet the unthreaded shank before it is tight:
- * the fault's field is bolt.washers and its bound how many of the washers asked mend it (with that many, call again). TSIDE_OUT_OF_REACH: no stock bolt
- * is long enough, the bound then being the greatest grip; or, near it, washers do not mend the thread.
- * Stock lengths: 3/4 to 3 in by 1/4, to 6 in by 1/2, to 12 in by 1 in: common practice, no published source; 20 to 70 mm by 5, to 160 by 10, to 200 by
- * 20: ISO 888, from memory. Thread 2d + 1/4 in to a length of 6 in, 2d + 1/2 in above (ASME B18.5, from memory); 2d + 6 mm to 125 mm, 2d + 12 mm above (ISO 8677,
- * from memory); a shorter bolt is threaded to within three pitches of its neck. Washers and nut count at the limit of their tolerances that is the worse.
- * Least edge distance 1.5 d, all from memory: AISC 360-16, Table J3.4, for the 1/2 in bolt; AISI S100 for bolts in cold-formed steel, and the Aluminum Design
- * Manual. Shear 0.563 Fu (AISC 360-16, Table J3.2, from memory) / 2.00 on the thread's stress area, which for bolts this small is on the safe side of that table's
- * 0.8 of the shank.
+ * Chooses the bolt for a bolted point: the next stock length that takes grip, washers, nut and two
+ * threads beyond it, and whose thread begins within grip and washers, so that the nut tightens.
+ *
+ * Washers and nut count at the limit of their tolerances that is the worse; a bolt shorter than its
+ * usual thread is threaded to within three pitches of its neck.
+ * bolt: every field checked, what is asked; its grip from 1 mm to 0.4 m.
+ * plan: receives the answer.
+ * TSIDE_OUT_OF_BOUNDS: a field.
+ * TSIDE_CONTRADICTS: a grade of the other series of sizes; or the nut would meet the unthreaded
+ * shank before it is tight: the fault's field is then bolt.washers and its bound how many of the
+ * washers asked mend it (with that many, call again).
+ * TSIDE_OUT_OF_REACH: no stock bolt is long enough, the bound then being the greatest grip; or,
+ * near it, washers do not mend the thread.
+ * Sources: stock lengths 3/4 to 3 in by 1/4, to 6 in by 1/2, to 12 in by 1 in: common practice, no
+ * published source; 20 to 70 mm by 5, to 160 by 10, to 200 by 20: ISO 888, from memory. Thread 2d +
+ * 1/4 in to a length of 6 in, 2d + 1/2 in above: ASME B18.5, from memory; 2d + 6 mm to 125 mm, 2d +
+ * 12 mm above: ISO 8677, from memory. Least edge distance 1.5 d, all from memory: AISC 360-16,
+ * Table J3.4, for the 1/2 in bolt; AISI S100 for bolts in cold-formed steel, and the Aluminum
+ * Design Manual. Shear 0.563 Fu (AISC 360-16, Table J3.2, from memory) / 2.00 on the thread's
+ * stress area, which for bolts this small is on the safe side of that table's 0.8 of the shank.
  */
 TSIDE_API tside_status tside_bolt_choose(const tside_bolt *bolt, tside_bolt_plan *plan, tside_fault *fault);
 
@@ -122,12 +130,20 @@ typedef struct tside_bearing {
 } tside_bearing;
 
 /*
- * What a tube or plate bears of a bolt's force.
- * bolt: as chosen, with its force; part: wall from 0.01 mm to 0.1 m, in one or two walls, the bolt not sheared between them; bearing: receives the answer.
- * Each wall: steel the lesser of 1.2 lc t Fy and 1.8 d t Fy, / 2.00, lc from the hole's edge (the square one's where it is wider) to the part's end: AISC 360-16, J3.10 (there with
- * Fu, here with the yield, which is less) and J7, for bolts through hollow sections, both from memory; aluminium the lesser of e t Fty and 2 d t Fty, / 1.95, e from the hole's centre
- * to the end: Aluminum Design Manual, J.3, from memory (there with Ftu).
- * TSIDE_OUT_OF_BOUNDS: a field. TSIDE_CONTRADICTS: a grade of another metal; an edge distance below the least, which is the bound.
+ * What a tube or plate bears of a bolt's force: of each wall, of steel the lesser of 1.2 lc t Fy
+ * and 1.8 d t Fy, / 2.00, lc from the hole's edge (the square one's where it is wider) to the
+ * part's end; of aluminium the lesser of e t Fty and 2 d t Fty, / 1.95, e from the hole's centre to
+ * the end.
+ * bolt: every field checked, as chosen, with its force.
+ * part: every field checked; wall from 0.01 mm to 0.1 m, in one or two walls, the bolt not sheared
+ * between them.
+ * bearing: receives the answer.
+ * TSIDE_OUT_OF_BOUNDS: a field.
+ * TSIDE_CONTRADICTS: a grade of the other series of sizes, or of another metal; an edge distance
+ * below the least, which is the bound.
+ * Sources: steel: AISC 360-16, J3.10 (there with Fu, here with the yield, which is less) and J7,
+ * for bolts through hollow sections, both from memory; aluminium: Aluminum Design Manual, J.3, from
+ * memory (there with Ftu).
  */
 TSIDE_API tside_status tside_bolt_bearing(const tside_bolt *bolt, const tside_bolt_part *part, tside_bearing *bearing, tside_fault *fault);
 

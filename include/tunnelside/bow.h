@@ -48,7 +48,7 @@ typedef struct tside_piece {
     double curvature; /* 1/m, positive where it turns inboard on the way up */
     double x, y;      /* m, its lower end */
     double heading;   /* rad, there, counter-clockwise from outboard level */
-    double cosine, sine; /* of that heading */
+    double cosine, sine; /* 1, of that heading */
 } tside_piece;
 
 enum { TSIDE_BOW_PIECES = 6 };
@@ -77,34 +77,64 @@ typedef struct tside_bow_point {
 
 /*
  * Makes the bow of a frame.
- * Leg and peak, with half width a, leg height h and rise f = peak - h of the centreline: f >= a gives an arc tangent to the leg,
- * R = (f^2+a^2)/(2a), a half circle at f = a and pointed above; f < a gives a flat arch, R = (a^2+f^2)/(2f), which meets the leg in a
- * kink, or in a bend of the shoulder radius. Three points: heights strictly rising.
- * TSIDE_OUT_OF_BOUNDS: a field. TSIDE_CONTRADICTS: peak not above leg, width not above the tube, heights not rising, an arc through three points that does not rise from its
- * foot or bends by half a circle or more, a shoulder on a bow that needs none, not below half the width (and so not below the arc's radius), or beginning below the foot;
- * a bend tighter than the tube; a baseboard above the bow. Source: derivation, plane geometry of circles.
+ *
+ * Leg and peak, with half width a, leg height h and rise f = peak - h of the centreline: f >= a
+ * gives an arc tangent to the leg, R = (f^2+a^2)/(2a), a half circle at f = a and pointed above; f
+ * < a gives a flat arch, R = (a^2+f^2)/(2f), which meets the leg in a kink, or in a bend of the
+ * shoulder radius. Three points: heights strictly rising.
+ * frame: every field checked.
+ * bow: receives the bow.
+ * TSIDE_OUT_OF_BOUNDS: a field.
+ * TSIDE_CONTRADICTS: peak not above leg, half the width not above the tube, heights not rising, an
+ * arc through three points that does not rise from its foot or bends by half a circle or more, a
+ * shoulder on a bow that needs none, not below half the width (and so not below the arc's radius),
+ * or beginning below the foot; a bend tighter than the tube; a baseboard above the bow.
+ * Source: derivation, plane geometry of circles.
  */
 TSIDE_API tside_status tside_bow_make(const tside_frame *frame, tside_bow *bow, tside_fault *fault);
 
 /*
  * Where the centreline is at an arc length from the foot.
- * arc: m, up to the bow's length; below 0 on the straight line that goes on below the foot. TSIDE_OUT_OF_BOUNDS: above the length, or not finite.
+ * bow: made by tside_bow_make.
+ * arc: m, up to the bow's length; below 0 on the straight line that goes on below the foot.
+ * point: receives the place.
+ * TSIDE_OUT_OF_BOUNDS: above the length, or not finite.
+ * Source: derivation, plane geometry of circles.
  */
 TSIDE_API tside_status tside_bow_at(const tside_bow *bow, double arc, tside_bow_point *point, tside_fault *fault);
 
 /*
  * The first arc length at which the centreline reaches a height.
- * height: m above grade. TSIDE_OUT_OF_REACH: above the bow's top; the fault's bound is the top.
+ * bow: made by tside_bow_make.
+ * height: m, up to the bow's top, above grade.
+ * arc: receives m, below 0 on the straight line below the foot.
+ * TSIDE_OUT_OF_BOUNDS: a height that is not finite.
+ * TSIDE_OUT_OF_REACH: above the bow's top; the fault's bound is the top.
+ * Source: derivation, plane geometry of circles.
  */
 TSIDE_API tside_status tside_bow_at_height(const tside_bow *bow, double height, double *arc, tside_fault *fault);
 
-/* How far outboard the bow's outer face stands at a height, m. TSIDE_OUT_OF_REACH: above the face's top. */
+/*
+ * How far outboard the bow's outer face stands at a height.
+ * bow: made by tside_bow_make.
+ * height: m, up to the face's top, above grade.
+ * x: receives m, from the tunnel's centreline.
+ * TSIDE_OUT_OF_BOUNDS: a height that is not finite.
+ * TSIDE_OUT_OF_REACH: above the face's top; the fault's bound is the top.
+ * Source: derivation, plane geometry of circles.
+ */
 TSIDE_API tside_status tside_bow_face(const tside_bow *bow, double height, double *x, tside_fault *fault);
 
 /*
  * Where a half line from (x, y) first crosses the centreline.
- * angle: rad, its heading, counter-clockwise from outboard level; distance: m from (x, y), above 0; arc: the crossing's arc length, may
- * be below 0. TSIDE_OUT_OF_REACH: it never does.
+ * bow: made by tside_bow_make.
+ * x, y: m, any, where it begins.
+ * angle: rad, any, its heading, counter-clockwise from outboard level.
+ * distance: receives m, from (x, y), above 0.
+ * arc: receives m, the crossing's arc length, may be below 0.
+ * TSIDE_OUT_OF_BOUNDS: x, y or angle is not finite.
+ * TSIDE_OUT_OF_REACH: it never does.
+ * Source: derivation, plane geometry of circles.
  */
 TSIDE_API tside_status tside_bow_crossing(const tside_bow *bow, double x, double y, double angle, double *distance, double *arc, tside_fault *fault);
 

@@ -39,24 +39,39 @@ typedef enum tside_loading {
 
 /*
  * The diameter of a wire gauge: 0.127 mm x 92^((36 - n)/39).
- * gauge: -3 (4/0) to 40; diameter: receives metres. TSIDE_OUT_OF_BOUNDS: gauge. Source: ASTM B258.
+ * gauge: from -3 (4/0) to 40.
+ * diameter: receives m.
+ * TSIDE_OUT_OF_BOUNDS: gauge.
+ * Source: ASTM B258.
  */
 TSIDE_API tside_status tside_gauge_diameter(int gauge, double *diameter, tside_fault *fault);
 
 /*
- * The resistance of a cable, there and back: 2 l rho/A, rho = 1.7241e-8 ohm m (1 + 0.00393 (t - 20)), stranded 2 % more. What its drive's travel adds is not counted: a drive
- * following its cord adds follow times the opening to the length.
- * cable: every field checked; resistance: receives ohms, 0 for no cable. TSIDE_OUT_OF_BOUNDS: a field.
- * Source: IEC 60028, from memory, for resistivity and temperature; the 2 % as NEC chapter 9, table 8.
+ * The resistance of a cable, there and back: 2 l rho/A, rho = 1.7241e-8 ohm m (1 + 0.00393 (t -
+ * 20)), stranded 2 % more. What its drive's travel adds is not counted: a drive following its cord
+ * adds follow times the opening to the length.
+ * cable: every field checked.
+ * resistance: receives ohm, 0 for no cable.
+ * TSIDE_OUT_OF_BOUNDS: a field.
+ * Source: IEC 60028, from memory, for resistivity and temperature; the 2 % as NEC chapter 9, table
+ * 8.
  */
 TSIDE_API tside_status tside_cable_resistance(const tside_cable *cable, double *resistance, tside_fault *fault);
 
 /*
- * The smallest trade size that keeps a drop: even gauges from 20, then 3, 1, 1/0 to 4/0 between; or 0.5 to 120 mm2.
- * cable: its wire says in which series to look, its gauge and area are not used; voltage: V, of the supply, above 0; current: A, from 0, running, or starting without any
- * cable; loading: which of the two; drop: V, that may be lost, above 0; smallest: receives the cable with the size found.
- * TSIDE_OUT_OF_BOUNDS: a field or argument; cable.wire where there is none. TSIDE_OUT_OF_REACH: not even the largest keeps it; value and bound are the drop and its limit.
- * Source of the sizes: NEC chapter 9, table 8 (20 AWG, which it lacks, is common practice), and IEC 60228; both lists from memory.
+ * The smallest trade size that keeps a drop: even gauges from 20, then 3, 1, 1/0 to 4/0 between; or
+ * 0.5 to 120 mm2.
+ * cable: every field checked but gauge and area, which are not used; its wire says in which series
+ * to look.
+ * voltage: V, above 0, of the supply.
+ * current: A, from 0, running, or starting without any cable.
+ * loading: one of tside_loading, which of the two.
+ * drop: V, above 0, that may be lost.
+ * smallest: receives the cable with the size found.
+ * TSIDE_OUT_OF_BOUNDS: a field or argument; cable.wire where there is none.
+ * TSIDE_OUT_OF_REACH: not even the largest keeps it; value and bound are the drop and its limit.
+ * Source: the sizes: NEC chapter 9, table 8 (20 AWG, which it lacks, is common practice), and IEC
+ * 60228, both lists from memory; the drop: derivation, Ohm's law.
  */
 TSIDE_API tside_status tside_cable_smallest(const tside_cable *cable, double voltage, double current, tside_loading loading, double drop, tside_cable *smallest,
                                             tside_fault *fault);

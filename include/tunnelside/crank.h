@@ -37,10 +37,16 @@ typedef struct tside_cranking {
 } tside_cranking;
 
 /*
- * What a hand crank asks: effort = T/(ratio efficiency arm), against a limit of the force at its handle; crank turns = drive turns x ratio.
- * crank: every field checked, and fitted; torque: N m, at the drive, from 0; drive_turns: turn, from 0, of the drive from shut to open; cranking: receives the answer.
- * TSIDE_OUT_OF_BOUNDS: a field or argument, or no crank. Source: derivation, power in and out; the limits by their standards, each from memory: check them
- * before relying on them. A person tires: where the light load is exceeded, or a run takes minutes, a drive is worth its price.
+ * What a hand crank asks: effort = T/(ratio efficiency arm), against a limit of the force at its
+ * handle; crank turns = drive turns x ratio. A person tires: where the light load is exceeded, or a
+ * run takes minutes, a drive is worth its price.
+ * crank: every field checked, and fitted.
+ * torque: N m, from 0, at the drive.
+ * drive_turns: turn, from 0, of the drive from shut to open.
+ * cranking: receives the answer.
+ * TSIDE_OUT_OF_BOUNDS: a field or argument, or no crank.
+ * Source: derivation, power in and out; the limits by their standards, each from memory: check them
+ * before relying on them.
  */
 TSIDE_API tside_status tside_crank_effort(const tside_crank *crank, double torque, double drive_turns, tside_cranking *cranking, tside_fault *fault);
 

@@ -34,14 +34,14 @@ typedef struct tside_line_piece {
     double turn;         /* rad, by how much its slope falls over it */
     double x, y;         /* m, its upper end */
     double slope;        /* rad, there, from plumb, outboard going down */
-    double sine, cosine; /* of that slope */
+    double sine, cosine; /* 1, of that slope */
 } tside_line_piece;
 
 /* Something on which a roll may bear: a straight piece, an arc or a corner of face or baseboard. */
 typedef struct tside_obstacle {
     int straight;
     double x, y;      /* m, a point of the straight piece; the centre of an arc; the corner */
-    double nx, ny;    /* outboard normal: of a straight piece, or at a round one's lower end */
+    double nx, ny;    /* 1, outboard normal: of a straight piece, or at a round one's lower end */
     double low, high; /* m, a straight piece's extent along (-ny, nx) from the point; else the normal at the upper end */
     double radius;    /* m, of an arc; below 0 where it is hollow; 0 for a corner */
 } tside_obstacle;
@@ -59,17 +59,31 @@ typedef struct tside_line {
 } tside_line;
 
 /*
- * Makes the line along which the curtain hangs: the outboard boundary of the convex hull of fixing, the bow's outer face below it and the baseboard's upper
- * corner, continued plumb from its outermost point, or along a wall that leans outboard to the ground. The fixing lies level outboard of the face at hip height by the standoff.
- * TSIDE_OUT_OF_REACH: hip above the bow's top. TSIDE_NOT_MODELLED: a roll inboard of its curtain.
- * TSIDE_CONTRADICTS: sill not below the hip; baseboard not below the hip. Source: derivation, convex hull of circles and points.
+ * Makes the line along which the curtain hangs: the outboard boundary of the convex hull of fixing,
+ * the bow's outer face below it and the baseboard's upper corner, continued plumb from its
+ * outermost point, or along a wall that leans outboard to the ground. The fixing lies level
+ * outboard of the face at hip height by the standoff.
+ * bow: made by tside_bow_make.
+ * curtain: every field checked.
+ * line: receives the line.
+ * TSIDE_OUT_OF_BOUNDS: a field.
+ * TSIDE_CONTRADICTS: sill not below the hip; baseboard not below the hip.
+ * TSIDE_OUT_OF_REACH: hip above the bow's top.
+ * TSIDE_NOT_MODELLED: a roll inboard of its curtain.
+ * Source: derivation, convex hull of circles and points.
  */
 TSIDE_API tside_status tside_line_make(const tside_bow *bow, const tside_curtain *curtain, tside_line *line, tside_fault *fault);
 
 /*
  * Where the line is at a distance down from the fixing, and which way it faces.
- * distance: m, from 0; x, y: m; normal: rad, of its outboard normal from level. On its first piece, down to where it first meets face or board, nothing holds the
- * curtain against a roll, which pulls it inboard of this line: see tside_travel_at.
+ * line: made by tside_line_make.
+ * distance: m, from 0.
+ * x, y: receive m, the place.
+ * normal: receives rad, of its outboard normal from level.
+ * TSIDE_OUT_OF_BOUNDS: the distance.
+ * Limits: on its first piece, down to where it first meets face or board, nothing holds the curtain
+ * against a roll, which pulls it inboard of this line: see tside_travel_at.
+ * Source: derivation, plane geometry of circles.
  */
 TSIDE_API tside_status tside_line_at(const tside_line *line, double distance, double *x, double *y, double *normal, tside_fault *fault);
 

@@ -60,14 +60,25 @@ typedef struct tside_collar {
     double mass_offset; /* m, centre of mass outboard of the bar's axis */
 } tside_collar;
 
-/* The drive as what rides on its guide. drive: not checked. */
+/*
+ * The drive as what rides on its guide.
+ * drive: not checked.
+ * Returns its offset, height and masses as a collar's.
+ * Source: derivation, the same values by other names.
+ */
 TSIDE_API tside_collar tside_drive_collar(const tside_drive *drive);
 
 /*
- * The greatest torque the drive can put into bar and guide: a motor's stall torque at its supply voltage, Ts Vs/Vr; where no stall torque is
- * given, 2.5 times the rated one; by hand 2.5 times the worst running torque (both factors are this library's choice, no published source).
- * running: N m, the worst running torque, used by hand only, from 0; torque: receives N m.
- * TSIDE_OUT_OF_BOUNDS: a field. TSIDE_CONTRADICTS: a supply voltage without a rated one, or the reverse.
+ * The greatest torque the drive can put into bar and guide: a motor's stall torque at its supply
+ * voltage, Ts Vs/Vr; where no stall torque is given, 2.5 times the rated one; by hand 2.5 times the
+ * worst running torque.
+ * drive: every field checked.
+ * running: N m, from 0, the worst running torque, used by hand only.
+ * torque: receives N m.
+ * TSIDE_OUT_OF_BOUNDS: a field, or running.
+ * TSIDE_CONTRADICTS: a supply voltage without a rated one, or the reverse.
+ * Source: derivation, a motor's torque is as its current; both factors are this library's choice,
+ * no published source.
  */
 TSIDE_API tside_status tside_drive_stall(const tside_drive *drive, double running, double *torque, tside_fault *fault);
 

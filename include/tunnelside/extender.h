@@ -71,12 +71,24 @@ typedef struct tside_layout {
 
 /*
  * Lays out the extender for an eye.
- * bow: of the end wall; hip: m, height of the curtain's fixing; eye_x, eye_y: m, with the eye above the member; travel: for the clearance from tube to roll.
- * The best angle makes bow_distance^2 x member_distance, to which the tip's deflection is proportional, smallest, subject to: it reaches the bow; the member below the
- * crossing; least spacing; longest stock; the crossing within the member's ends; 75 degrees. A given angle or crossing is held to all but the last.
- * TSIDE_OUT_OF_BOUNDS: a field. TSIDE_CONTRADICTS: member not below the eye; end distance shorter than the eye's hole needs; member's ends in the wrong order;
- * holes that leave no tube. TSIDE_OUT_OF_REACH: no angle fits: the fault names the first bound that no angle meets together with those before it;
- * or the roll would meet the tube. Source: derivation; overhanging beam, deflection P a^2 (L + a)/(3 E I), standard beam tables.
+ *
+ * The best angle makes bow_distance^2 x member_distance, to which the tip's deflection is
+ * proportional, smallest, subject to: it reaches the bow; the member below the crossing; least
+ * spacing; longest stock; the crossing within the member's ends; 75 degrees. A given angle or
+ * crossing is held to all but the last.
+ * extender: every field checked.
+ * bow: made by tside_bow_make, of the end wall.
+ * hip: m, up to the bow's top, height of the curtain's fixing.
+ * eye_x: m, any, the eye, outboard of the tunnel's centreline.
+ * eye_y: m, above the member.
+ * travel: made by tside_travel_make, for the clearance from tube to roll.
+ * layout: receives where it sits, and how it is cut and drilled.
+ * TSIDE_OUT_OF_BOUNDS: a field, or a place that is not finite.
+ * TSIDE_CONTRADICTS: member not below the eye; end distance shorter than the eye's hole needs;
+ * member's ends in the wrong order; holes that leave no tube.
+ * TSIDE_OUT_OF_REACH: no angle fits: the fault names the first bound that no angle meets together
+ * with those before it; or the roll would meet the tube; or the hip is above the bow's top.
+ * Source: derivation; overhanging beam, deflection P a^2 (L + a)/(3 E I), standard beam tables.
  */
 TSIDE_API tside_status tside_extender_layout(const tside_extender *extender, const tside_bow *bow, double hip, double eye_x, double eye_y, const tside_travel *travel,
                                              tside_layout *layout, tside_fault *fault);

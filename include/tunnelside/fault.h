@@ -53,24 +53,28 @@ typedef struct tside_fault {
     const char *unit;            /* unit of value, bound and gap; "1" for a plain number */
     const char *reason;          /* a clause that says why, or "" */
     int index;                   /* which element, point, row or character; else -1 */
-    double value;                /* the value refused */
-    double bound;                /* the bound it broke, or the greatest or least value that fits, which is within the field's own bounds */
-    double gap;                  /* how much is left (negative: missing) where the reason speaks of a gap; else 0 */
+    double value;                /* in the unit above, the value refused */
+    double bound;                /* in that unit, the bound it broke, or the greatest or least value that fits, which is within the field's own bounds */
+    double gap;                  /* in that unit, how much is left (negative: missing) where the reason speaks of a gap; else 0 */
 } tside_fault;
 
 /*
  * The name of a status, such as "out of bounds".
- * status: any integer; one that is no status gives "unknown status".
+ * status: any; one that is no status gives "unknown status".
  * Returns a constant string, never NULL.
+ * Source: this library's choice of words.
  */
 TSIDE_API const char *tside_status_text(int status);
 
 /*
- * The sentence for a fault, such as "roll.core: -0.02 m is not above 0 m".
- * fault: as a failed call left it; NULL gives an empty sentence.
- * buffer, size: where to write, and how much fits with the closing zero; size 0 writes nothing.
+ * The sentence for a fault, such as "roll.core: -0.02 m is not above 0 m". Numbers are written with
+ * up to six significant digits, always with a point.
+ * fault: optional, any, as a failed call left it; NULL gives an empty sentence.
+ * buffer: receives the sentence, as much of it as fits.
+ * size: from 0, how much fits with the closing zero; 0 writes nothing.
  * Returns the length of the whole sentence without its closing zero, as snprintf does, so a result
- * not below size means it was cut short. Numbers are written with up to six significant digits, always with a point.
+ * not below size means it was cut short.
+ * Source: this library's choice of words.
  */
 TSIDE_API size_t tside_fault_text(const tside_fault *fault, char *buffer, size_t size);
 

@@ -80,14 +80,14 @@ typedef struct tside_field {
     size_t offset;       /* of the member in its structure */
 
     /* number and count */
-    double low, high;        /* bounds; infinite where there is none */
+    double low, high;        /* in the unit above, bounds; infinite where there is none */
     int low_open, high_open; /* 1 where the bound itself is out of bounds */
     int required;            /* 1: has no usual value and must be given */
     int optional;            /* 1: may be absent; given_offset then locates the int that says it is given */
-    double usual;            /* the value when not given, where neither required nor optional */
-    double usual_low, usual_high; /* outside these it is legal but unusual; equal where not stated */
+    double usual;            /* in that unit, the value when not given, where neither required nor optional */
+    double usual_low, usual_high; /* in that unit, outside these it is legal but unusual; equal where not stated */
     const char *basis;       /* what the usual value rests on; "" where there is none */
-    double tolerance;        /* how far off a careful measurement may be, either way (this library's choice); 0 where nothing is measured */
+    double tolerance;        /* in that unit, how far off a careful measurement may be, either way (this library's choice); 0 where nothing is measured */
     size_t given_offset;
 
     /* choice */
@@ -109,29 +109,40 @@ typedef struct tside_field {
 
 /*
  * The table of a structure, in the order in which it is checked, read and printed.
- * kind: which structure; count: receives the number of rows.
+ * kind: any, which structure.
+ * count: receives the number of rows.
  * Returns the first row, or NULL with a count of 0 for a kind that does not exist.
+ * Source: each row's basis.
  */
 TSIDE_API const tside_field *tside_fields(tside_kind kind, int *count);
 
 /*
- * Fills a structure with its usual values: choices with the usual choice, optional numbers as not given,
- * lists as empty, required numbers with 0, which is out of their bounds, so that forgetting one is refused.
- * kind: the structure's kind; structure: receives the values. A kind that does not exist changes nothing.
- * Source of the usual values: see each row's basis (mostly common practice, no published source).
+ * Fills a structure with its usual values: choices with the usual choice, optional numbers as not
+ * given, lists as empty, required numbers with 0, which is out of their bounds, so that forgetting
+ * one is refused.
+ * kind: any, the structure's; one that does not exist changes nothing.
+ * structure: receives the values.
+ * Source: each row's basis, mostly common practice, no published source.
  */
 TSIDE_API void tside_usual(tside_kind kind, void *structure);
 
 /*
- * Fills again those usual values that depend on a choice, after the choices have been set and before numbers are:
- * a hand drive's usual mass is not a gearmotor's.
+ * Fills again those usual values that depend on a choice, after the choices have been set and
+ * before numbers are: a hand drive's usual mass is not a gearmotor's.
+ * kind: any, the structure's; one that does not exist changes nothing.
+ * structure: its choices are read, and it receives the values.
+ * Source: each row's basis, mostly common practice, no published source.
  */
 TSIDE_API void tside_usual_by_choice(tside_kind kind, void *structure);
 
 /*
  * Checks a structure against its table: finite, in bounds, choices that exist, counts that fit.
  * Nested structures are checked too, rows that a choice leaves unused are not.
- * TSIDE_OUT_OF_BOUNDS: the first row, in order, that breaks its bounds. TSIDE_NOT_FOUND: no such kind.
+ * kind: any, the structure's.
+ * structure: every field checked.
+ * TSIDE_OUT_OF_BOUNDS: the first row, in order, that breaks its bounds.
+ * TSIDE_NOT_FOUND: no such kind.
+ * Source: each row's basis; bounds without one are this library's choice.
  */
 TSIDE_API tside_status tside_check(tside_kind kind, const void *structure, tside_fault *fault);
 
@@ -143,12 +154,22 @@ typedef struct tside_place {
 
 /*
  * Follows a path such as "drive_end.guide.margin" or "keep_outs[2].left" from a structure's table.
- * kind: where the path starts; place: receives row and offset.
+ * kind: any, where the path starts.
+ * path: names of members with points between them, an index in brackets after a list's.
+ * place: receives row and offset.
  * TSIDE_NOT_FOUND: no such kind or name, or an index not below the list's capacity.
+ * Source: this library's choice of a path's form.
  */
 TSIDE_API tside_status tside_field_find(tside_kind kind, const char *path, tside_place *place, tside_fault *fault);
 
-/* 1 if the row applies to this structure as its choices stand, else 0; no row hangs on a choice that does not apply itself. field: where its table has it, not a copy. */
+/*
+ * Whether a row applies to a structure as its choices stand; no row hangs on a choice that does not
+ * apply itself.
+ * field: not checked, a row where the structure's table has it, not a copy.
+ * structure: the structure whose choice is read.
+ * Returns 1 if it applies, else 0.
+ * Source: the row itself.
+ */
 TSIDE_API int tside_field_applies(const tside_field *field, const void *structure);
 
 #ifdef __cplusplus

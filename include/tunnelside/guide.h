@@ -51,30 +51,61 @@ typedef struct tside_sweep {
 } tside_sweep;
 
 /*
- * Hangs a guide on its eye: its length is from eye to collar when shut, plus the margin below the collar.
- * collar: what rides on it, each value finite, offset and mass from 0. eye_x, eye_y: m.
- * TSIDE_OUT_OF_BOUNDS: a field. TSIDE_NOT_MODELLED: a fixed foot. TSIDE_OUT_OF_REACH: the eye does not clear what rides on the guide
- * (the fault has the eye's height and the least that fits). TSIDE_CONTRADICTS: the chain is not shorter than the distance from eye to collar when open,
- * or the foot would meet the ground (the fault has the gap and the greatest margin that fits). Source: derivation, plane geometry.
+ * Hangs a guide on its eye: its length is from eye to collar when shut, plus the margin below the
+ * collar.
+ * travel: made by tside_travel_make.
+ * guide: every field checked.
+ * collar: every field checked, what rides on it.
+ * eye_x, eye_y: m, from 0, the eye.
+ * hang: receives the guide on its eye.
+ * TSIDE_OUT_OF_BOUNDS: a field, or the eye's place.
+ * TSIDE_CONTRADICTS: the chain is not shorter than the distance from eye to collar when open, or
+ * the foot would meet the ground (the fault has the gap and the greatest margin that fits); a wall
+ * not below half the pipe's diameter, or a grade of another metal.
+ * TSIDE_OUT_OF_REACH: the eye does not clear what rides on the guide (the fault has the eye's
+ * height and the least that fits).
+ * TSIDE_NOT_MODELLED: a fixed foot.
+ * Source: derivation, plane geometry.
  */
 TSIDE_API tside_status tside_hang_make(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_hang *hang,
                                        tside_fault *fault);
 
 /*
- * How the guide leans with the bar at some turns since shut, and how far the drive has turned against its own housing, which leans with the guide:
- * phi = atan2(xa - xe, ye - ya) + asin(o/R).
- * turns: of the bar, within the travel; lean: rad; drive_turns: revolutions. TSIDE_OUT_OF_BOUNDS: turns beyond the travel.
+ * How the guide leans with the bar at some turns since shut, and how far the drive has turned
+ * against its own housing, which leans with the guide: phi = atan2(xa - xe, ye - ya) + asin(o/R).
+ * travel: made by tside_travel_make.
+ * hang: made by tside_hang_make.
+ * turns: turn, within the travel, of the bar.
+ * lean: receives rad, from plumb, positive with the foot outboard.
+ * drive_turns: receives turn: the drive's since shut.
+ * TSIDE_OUT_OF_BOUNDS: turns beyond the travel.
+ * Source: derivation, plane geometry.
  */
 TSIDE_API tside_status tside_guide_lean(const tside_travel *travel, const tside_hang *hang, double turns, double *lean, double *drive_turns, tside_fault *fault);
 
-/* What the guide does over the whole travel. Bounds and errors as tside_hang_make, which it repeats with the eye misplaced either way. */
+/*
+ * What the guide does over the whole travel, also with the eye misplaced either way.
+ * travel: made by tside_travel_make.
+ * guide, collar: every field checked, as tside_hang_make, which this repeats.
+ * eye_x, eye_y: m, from 0, the eye.
+ * sweep: receives what its foot does.
+ * TSIDE_OUT_OF_BOUNDS, TSIDE_CONTRADICTS, TSIDE_OUT_OF_REACH, TSIDE_NOT_MODELLED: as
+ * tside_hang_make.
+ * Source: derivation, plane geometry.
+ */
 TSIDE_API tside_status tside_guide_sweep(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y,
                                          tside_sweep *sweep, tside_fault *fault);
 
 /*
- * Where the eye should be at a given height: outboard so that the greatest lean over the travel is smallest; outboard and inboard leans are then equal.
- * eye_y: m, above everything that passes below it; collar_offset: m, from 0; eye_x: receives metres.
- * TSIDE_OUT_OF_REACH: an eye not above the bar's highest place by more than the offset. Source: derivation, equal-ripple condition.
+ * Where the eye should be at a given height: outboard so that the greatest lean over the travel is
+ * smallest; outboard and inboard leans are then equal.
+ * travel: made by tside_travel_make.
+ * eye_y: m, from 0, above everything that passes below it.
+ * collar_offset: m, from 0.
+ * eye_x: receives m, from the tunnel's centreline.
+ * TSIDE_OUT_OF_BOUNDS: eye_y or collar_offset.
+ * TSIDE_OUT_OF_REACH: an eye not above the bar's highest place by more than the offset.
+ * Source: derivation, equal-ripple condition.
  */
 TSIDE_API tside_status tside_eye_best(const tside_travel *travel, double eye_y, double collar_offset, double *eye_x, tside_fault *fault);
 

@@ -34,47 +34,110 @@ typedef struct tside_torque {
 
 /*
  * The torque with the bar at some turns since shut.
- * T_lift = (w L + Wd)(r Nx + (te/2pi) k Ny + swing Ny) + g (sigma + wet) L Ny (k r^2 + swing s/2), with k the wraps gained per turn of the bar and swing = s (1 - k)
- * on a free chord: its integral over the bar's angle is the gain in potential energy. T_drive = (T + (Wg x_cg + Wd e) phi')/(1 - phi').
- * load: asked; hang: the drive's guide, or NULL: then drive is up; turns: within the travel. TSIDE_OUT_OF_BOUNDS: a field, or turns. TSIDE_OUT_OF_REACH: the guide turns as fast
- * as the bar (phi' >= 1), so that no torque drives it. Source: derivation, virtual work.
+ *
+ * T_lift = (w L + Wd)(r Nx + (te/2pi) k Ny + swing Ny) + g (sigma + wet) L Ny (k r^2 + swing s/2),
+ * with k the wraps gained per turn of the bar and swing = s (1 - k) on a free chord: its integral
+ * over the bar's angle is the gain in potential energy. T_drive = (T + (Wg x_cg + Wd e) phi')/(1 -
+ * phi').
+ * travel: made by tside_travel_make.
+ * load: every field checked.
+ * hang: optional, made by tside_hang_make, the drive's guide; NULL makes drive equal to up.
+ * turns: turn, within the travel, of the bar.
+ * torque: receives the torque there.
+ * TSIDE_OUT_OF_BOUNDS: a field, or turns.
+ * TSIDE_OUT_OF_REACH: the guide turns as fast as the bar (phi' >= 1), so that no torque drives it.
+ * Source: derivation, virtual work.
  */
 TSIDE_API tside_status tside_lift_at(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, tside_torque *torque, tside_fault *fault);
 
-/* The same at the place where the drive must give most, over the closed travel. */
+/*
+ * The torque at the place where the drive must give most, over the closed travel.
+ * travel: made by tside_travel_make.
+ * load: every field checked.
+ * hang: optional, made by tside_hang_make, the drive's guide; NULL makes drive equal to up.
+ * torque: receives the torque there.
+ * TSIDE_OUT_OF_BOUNDS: a field.
+ * TSIDE_OUT_OF_REACH: as tside_lift_at.
+ * Source: derivation, virtual work.
+ */
 TSIDE_API tside_status tside_lift_worst(const tside_travel *travel, const tside_load *load, const tside_hang *hang, tside_torque *torque, tside_fault *fault);
 
-/* The same at the place where least holds the bar back on the way down. */
+/*
+ * The torque at the place where least holds the bar back on the way down.
+ * travel: made by tside_travel_make.
+ * load: every field checked.
+ * torque: receives the torque there.
+ * TSIDE_OUT_OF_BOUNDS: a field.
+ * Source: derivation, virtual work.
+ */
 TSIDE_API tside_status tside_lift_least_down(const tside_travel *travel, const tside_load *load, tside_torque *torque, tside_fault *fault);
 
 /*
- * The gain in potential energy from shut to some turns: curtain (hanging and rolled), bar, drive and, where hang is not NULL, guide and the drive's
- * lean about its own axis. work: receives joules. It equals the integral of the torque at the drive, without drag, over the drive's own angle.
+ * The gain in potential energy from shut to some turns: curtain (hanging and rolled), bar, drive
+ * and, with a guide, that and the drive's lean about its own axis. It equals the integral of the
+ * torque at the drive, without drag, over the drive's own angle.
+ * travel: made by tside_travel_make.
+ * load: every field checked.
+ * hang: optional, made by tside_hang_make, the drive's guide; NULL leaves it out.
+ * turns: turn, within the travel, of the bar.
+ * work: receives J.
+ * TSIDE_OUT_OF_BOUNDS: a field, or turns.
+ * TSIDE_OUT_OF_REACH: as tside_lift_at.
+ * Source: derivation, potential energy.
  */
 TSIDE_API tside_status tside_lift_work(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, double *work, tside_fault *fault);
 
 /*
- * The longest side that a torque lifts: the least over the travel of (T (1 - phi') - (Wg x_cg + Wd e) phi' - b)/q, q the lift and drag per metre, b the drive's own.
- * available: N m, above 0, rated torque over safety factor; hang: as above; length: receives metres of curtain.
- * TSIDE_OUT_OF_REACH: the torque does not even lift the drive. TSIDE_OUT_OF_BOUNDS: a field, or available.
+ * The longest side that a torque lifts: the least over the travel of (T (1 - phi') - (Wg x_cg + Wd
+ * e) phi' - b)/q, q the lift and drag per metre, b the drive's own.
+ * travel: made by tside_travel_make.
+ * load: every field checked; its length is not used.
+ * hang: optional, made by tside_hang_make, the drive's guide; NULL leaves it out.
+ * available: N m, above 0, rated torque over safety factor.
+ * length: receives m, of curtain.
+ * TSIDE_OUT_OF_BOUNDS: a field, or available; or nothing weighs on a metre of bar, so that no
+ * length is too long.
+ * TSIDE_OUT_OF_REACH: the torque does not even lift the drive; or as tside_lift_at.
+ * Source: derivation, virtual work.
  */
 TSIDE_API tside_status tside_lift_longest(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double available, double *length, tside_fault *fault);
 
 /*
- * Twist of the bar from end to end, m L^2/(2 G J), with a torque that grows evenly from the free end.
- * per_metre: N, from 0; length: m, from 0; shear_modulus: Pa and torsion: m4, above 0; twist: rad.
+ * Twist of the bar from end to end, m L^2/(2 G J), with a torque that grows evenly from the free
+ * end.
+ * per_metre: N, from 0.
+ * length: m, from 0.
+ * shear_modulus: Pa, above 0.
+ * torsion: m4, above 0.
+ * twist: receives rad.
+ * TSIDE_OUT_OF_BOUNDS: an argument.
+ * Source: derivation, elastic torsion of a straight bar, mechanics of materials.
  */
 TSIDE_API tside_status tside_bar_twist(double per_metre, double length, double shear_modulus, double torsion, double *twist, tside_fault *fault);
 
 /*
  * Force on each screw of a splice, T/(n D/2), T = m (L - z), in single shear.
- * torque: N m in the bar there, from 0; screws: on each side of the joint, from 1; diameter: m, of the bar, above 0; force: N.
+ * torque: N m, from 0, in the bar there.
+ * screws: from 1, on each side of the joint.
+ * diameter: m, above 0, of the bar.
+ * force: receives N.
+ * TSIDE_OUT_OF_BOUNDS: an argument.
+ * Source: derivation, statics; the screws share evenly.
  */
 TSIDE_API tside_status tside_splice_force(double torque, int screws, double diameter, double *force, tside_fault *fault);
 
 /*
- * The force with which the guide pushes the bar's end inboard, and pulls its eye outboard, at some turns: F = (T_drive + Wg x_cg + Wd e)/d, normal to the guide.
- * load: NULL for the free end, whose collar hands on no torque. force: N, negative where the guide pulls; uplift: N, how much the eye is lifted beyond the guide's weight, else 0.
+ * The force with which the guide pushes the bar's end inboard, and pulls its eye outboard, at
+ * some turns: F = (T_drive + Wg x_cg + Wd e)/d, normal to the guide.
+ * travel: made by tside_travel_make.
+ * load: optional, every field checked; NULL for the free end, whose collar hands on no torque.
+ * hang: made by tside_hang_make, the guide at that end.
+ * turns: turn, within the travel, of the bar.
+ * force: receives N, negative where the guide pulls.
+ * uplift: receives N, how much the eye is lifted beyond the guide's weight, else 0.
+ * TSIDE_OUT_OF_BOUNDS: a field, or turns.
+ * TSIDE_OUT_OF_REACH: as tside_lift_at.
+ * Source: derivation, statics of the guide.
  */
 TSIDE_API tside_status tside_side_force(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, double *force, double *uplift,
                                         tside_fault *fault);

@@ -39,15 +39,20 @@ typedef struct tside_metal_values {
     double density;       /* kg/m3 */
     int yield_known;
     double yield;         /* Pa, where known; else 0 */
-    double safety;        /* yield is divided by this in bending and in shear: 1.67 steel (AISC 360 F and H3), 1.65 aluminium */
+    double safety;        /* 1, yield is divided by this in bending and in shear: 1.67 steel (AISC 360 F and H3), 1.65 aluminium */
 } tside_metal_values;
 
 /*
- * Stiffness, density, yield and safety factor of a material.
- * material: metal, a grade of that metal, and with TSIDE_GRADE_GIVEN a yield above 0, to 2 GPa; values: receives them.
- * TSIDE_OUT_OF_BOUNDS: a field out of bounds. TSIDE_CONTRADICTS: a grade of another metal.
- * Sources: steel E 29000 ksi, G 11200 ksi: AISC 360; density 7850 kg/m3: EN 10219-2; yields of A53 and A500: those standards, of S235 and S355:
- * EN 10219-1, from memory; aluminium from memory of the Aluminum Design Manual. A mill's certificate or a newer edition may promise more.
+ * Stiffness, density, yield and safety factor of a material. A mill's certificate or a newer
+ * edition may promise more.
+ * material: every field checked; the grade is of its metal, and with TSIDE_GRADE_GIVEN the yield
+ * above 0, to 2 GPa.
+ * values: receives them.
+ * TSIDE_OUT_OF_BOUNDS: a field.
+ * TSIDE_CONTRADICTS: a grade of another metal.
+ * Sources: steel E 29000 ksi, G 11200 ksi: AISC 360; density 7850 kg/m3: EN 10219-2; yields of A53
+ * and A500: those standards, of S235 and S355: EN 10219-1, from memory; aluminium from memory of
+ * the Aluminum Design Manual.
  */
 TSIDE_API tside_status tside_material_values(const tside_material *material, tside_metal_values *values, tside_fault *fault);
 

@@ -141,7 +141,7 @@ typedef struct tside_finding {
     tside_which_end end;
     int index;    /* which keep-out or strength line, else -1 */
     double value; /* what was found, in the unit of its sentence */
-    double bound; /* what it should have kept to */
+    double bound; /* in the same unit, what it should have kept to */
 } tside_finding;
 
 /* One end of the side, planned. */
@@ -157,7 +157,7 @@ typedef struct tside_end_plan {
     double chain_swing;        /* m, foot inboard at open, for a running drive */
     int hip_kick_out_given;    /* 1 where a guide hung on the hip would clear what rides on it */
     double hip_kick_out;       /* m, kick out with the guide hung on the hip instead */
-    double hip_lean_greatest;  /* rad, greatest lean either way, hung on the hip instead */
+    double hip_lean_greatest;  /* rad, greatest lean either way, hung on the hip instead; given with hip_kick_out */
     int hip_torque_given;      /* 1 at the drive's end, where a drive can turn it so */
     double hip_torque;         /* N m, worst torque at the drive, hung on the hip instead */
 } tside_end_plan;
@@ -213,29 +213,57 @@ typedef struct tside_turn {
 
 /*
  * Plans one side.
- * side: every field checked; plan: receives everything, findings included.
- * TSIDE_OUT_OF_BOUNDS, TSIDE_CONTRADICTS, TSIDE_OUT_OF_REACH, TSIDE_NOT_MODELLED: as the functions that it is made of; the fault's paths start at the side.
+ * side: every field checked.
+ * plan: receives everything, findings included.
+ * TSIDE_OUT_OF_BOUNDS, TSIDE_CONTRADICTS, TSIDE_OUT_OF_REACH, TSIDE_NOT_MODELLED: as the functions
+ * that it is made of; the fault's paths start at the side.
+ * Source: as the functions that it is made of.
  */
 TSIDE_API tside_status tside_plan_side(const tside_side *side, tside_plan *plan, tside_fault *fault);
 
 /*
  * The turn table of a side: a row for each whole turn of the drive from 0, and one for open.
- * rows, capacity: the caller's; count: receives the rows written, or needed. TSIDE_TOO_SMALL: more rows than capacity: only count is written. Others as tside_plan_side,
- * but for what concerns the extenders and the free end alone, which the table does not ask.
+ * side: every field checked.
+ * rows: receives the rows.
+ * capacity: any, how many there is room for.
+ * count: receives the rows written, or needed.
+ * TSIDE_OUT_OF_BOUNDS, TSIDE_CONTRADICTS, TSIDE_OUT_OF_REACH, TSIDE_NOT_MODELLED: as
+ * tside_plan_side, but for what concerns the extenders and the free end alone, which the table does
+ * not ask.
+ * TSIDE_TOO_SMALL: more rows than capacity: only count is written.
+ * Source: as tside_travel_at, tside_guide_lean and tside_lift_at.
  */
 TSIDE_API tside_status tside_plan_turns(const tside_side *side, tside_turn *rows, int capacity, int *count, tside_fault *fault);
 
 /*
- * The least rise of an end's eye above the fixing that clears what rides on the guide, keeps the guide's foot clear of the ground as asked, and kick out under the eye's
- * placing error, and the running side force, within the side's limits where given. The eye is placed best at every height tried, also where the side's own is not.
- * end: which; rise: receives metres, up to 5.
- * TSIDE_OUT_OF_REACH: not even 5 m is enough. TSIDE_CONTRADICTS: at 5 m the foot is still too near the ground, or the collar rides on the chain. Others as tside_plan_side.
+ * The least rise of an end's eye above the fixing that clears what rides on the guide, keeps the
+ * guide's foot clear of the ground as asked, and kick out under the eye's placing error, and the
+ * running side force, within the side's limits where given.
+ *
+ * The eye is placed best at every height tried, also where the side's own is not.
+ * side: every field checked.
+ * end: one of tside_which_end.
+ * rise: receives m, up to 5.
+ * TSIDE_OUT_OF_BOUNDS, TSIDE_NOT_MODELLED: as tside_plan_side, or no such end.
+ * TSIDE_CONTRADICTS: at 5 m the foot is still too near the ground, or the collar rides on the chain;
+ * or as tside_plan_side.
+ * TSIDE_OUT_OF_REACH: not even 5 m is enough; or as tside_plan_side.
+ * Accuracy: to 1e-7 m.
+ * Source: derivation, halving as tside_guide_sweep and tside_side_force say; the 5 m are this
+ * library's choice.
  */
 TSIDE_API tside_status tside_eye_least(const tside_side *side, tside_which_end end, double *rise, tside_fault *fault);
 
 /*
- * The lightest, per metre, of the side's list of bars that keeps twist and elastic lag within the side's limits where given, and its shear within the limit where its yield is known.
- * index: receives its place in the list. TSIDE_OUT_OF_REACH: none does; fault.index is the one that comes nearest, fault.value by what factor it exceeds them. TSIDE_OUT_OF_BOUNDS: an empty list. Others as tside_plan_side.
+ * The lightest, per metre, of the side's list of bars that keeps twist and elastic lag within the
+ * side's limits where given, and its shear within the limit where its yield is known.
+ * side: every field checked, with at least one in its list of bars.
+ * index: receives its place in the list.
+ * TSIDE_OUT_OF_BOUNDS: a field, or an empty list.
+ * TSIDE_CONTRADICTS, TSIDE_NOT_MODELLED: as tside_plan_side.
+ * TSIDE_OUT_OF_REACH: none does; fault.index is the one that comes nearest, and
+ * fault.value by what factor it exceeds them; or as tside_plan_side.
+ * Source: as tside_plan_side, bar by bar.
  */
 TSIDE_API tside_status tside_bar_smallest(const tside_side *side, int *index, tside_fault *fault);
 
@@ -255,11 +283,22 @@ typedef struct tside_drive_choice {
 } tside_drive_choice;
 
 /*
- * From a list of drives, the smallest that runs a side: of those that lift it with their safety factor, within their limit turns, do not stall on the side's supply cable, keep
- * their short-time rating and do not turn back, the one with the least rated torque, and of equals the lightest. Each is tried in the place of the side's own, with its own
- * mass and collar; a value that a drive does not state cannot make it fail, but on a side with a cable one that states its speed and not its currents is refused.
- * side: its own drive is not used; drives, count: 1 to 1000; index: receives the chosen one's place; choices: receives what became of each, and why.
- * TSIDE_OUT_OF_BOUNDS: count, or a field of the side. TSIDE_OUT_OF_REACH: none serves; the choices are written all the same. The choices are left as they were on any other failure.
+ * From a list of drives, the smallest that runs a side: of those that lift it with their safety
+ * factor, within their limit turns, do not stall on the side's supply cable, keep their short-time
+ * rating and do not turn back, the one with the least rated torque, and of equals the lightest.
+ *
+ * Each is tried in the place of the side's own, with its own mass and collar; a value that a drive
+ * does not state cannot make it fail, but on a side with a cable one that states its speed and not
+ * its currents is refused.
+ * side: every field checked but its own drive's, which is not used.
+ * drives: any; one with a field out of bounds is refused.
+ * count: from 1 to 1000, how many drives.
+ * index: receives the chosen one's place.
+ * choices: receives one for each of drives, also with TSIDE_OUT_OF_REACH: what became of it, and
+ * why; left as they were on any other failure.
+ * TSIDE_OUT_OF_BOUNDS: count, or a field of the side.
+ * TSIDE_OUT_OF_REACH: none serves; the choices are written all the same.
+ * Source: as tside_plan_side, drive by drive; the order is this library's choice.
  */
 TSIDE_API tside_status tside_drive_smallest(const tside_side *side, const tside_drive *drives, int count, int *index, tside_drive_choice *choices, tside_fault *fault);
 
@@ -270,14 +309,24 @@ typedef struct tside_bar_stick {
 } tside_bar_stick;
 
 /*
- * The sticks of a bar made from stock, from the drive on: whole lengths from the drive's end, the last cut to what is left, and where that would
- * put its joint beyond the curtain's edge at the free end, the last but one cut too, so that it ends there, or so that the last is 10 mm long, what a cut plan takes. No fewer sticks would do. A joint is where two sticks overlap,
- * from the farther one's from to the nearer one's to.
- * bar: every field checked; from stock; curtain: m, length of the curtain on the bar, from 0 to 1000. sticks, capacity: the caller's; count: receives the sticks
- * written, or needed. A bar whose joints are given is one stick, where it has none.
- * TSIDE_OUT_OF_BOUNDS: a field, or the curtain. TSIDE_TOO_SMALL: more sticks than capacity: only count is written. TSIDE_CONTRADICTS: stock too short to keep every joint from
- * the drive by splice_near and within the curtain at the free end, with room for its swage (the fault's bound is the shortest that does); joints as given, of which only the
- * nearest is known. Source: derivation; the rules are common practice, no published source.
+ * The sticks of a bar made from stock, from the drive on: whole lengths from the drive's end, the
+ * last cut to what is left, and where that would put its joint beyond the curtain's edge at the
+ * free end, the last but one cut too, so that it ends there, or so that the last is 10 mm long, what
+ * a cut plan takes.
+ *
+ * No fewer sticks would do. A joint is where two sticks overlap, from the farther one's from to the
+ * nearer one's to. A bar whose joints are given is one stick, where it has none.
+ * bar: every field checked.
+ * curtain: m, from 0 to 1000, length of the curtain on the bar.
+ * sticks: receives the sticks.
+ * capacity: any, how many there is room for.
+ * count: receives the sticks written, or needed.
+ * TSIDE_OUT_OF_BOUNDS: a field, or the curtain.
+ * TSIDE_CONTRADICTS: stock too short to keep every joint from the drive by splice_near and within
+ * the curtain at the free end, with room for its swage (the fault's bound is the shortest that
+ * does); joints as given, of which only the nearest is known.
+ * TSIDE_TOO_SMALL: more sticks than capacity: only count is written.
+ * Source: derivation; the rules are common practice, no published source.
  */
 TSIDE_API tside_status tside_bar_sticks(const tside_bar *bar, double curtain, tside_bar_stick *sticks, int capacity, int *count, tside_fault *fault);
 
@@ -296,18 +345,43 @@ typedef struct tside_output {
 
 /*
  * Plans many sides: the base side with the input columns laid over it, row by row.
- * statuses: receives a tside_status per row; findings: if not NULL receives a word per row, bit k set where finding code k was found.
- * A bad row leaves its outputs untouched and does not stop the others; an output that a row does not have is left untouched too.
- * TSIDE_OUT_OF_BOUNDS: rows negative, or a column's place is no number, count or choice (index: which column); nothing is then written. Otherwise TSIDE_OK, or the status of the first
- * bad row with fault.index its number.
+ *
+ * A bad row leaves its outputs untouched and does not stop the others; an output that a row does
+ * not have is left untouched too.
+ * base: not checked by itself, every field checked with each row's values.
+ * rows: from 0, how many.
+ * inputs: any, columns laid over the base; a place is a number, count or choice of a side.
+ * input_count: from 0, how many.
+ * outputs: any, columns to be filled; a place is a number, count or choice of a plan.
+ * output_count: from 0, how many.
+ * statuses: receives a tside_status per row.
+ * findings: optional, receives a word per row, bit k set where finding code k was found; may be
+ * NULL.
+ * TSIDE_OUT_OF_BOUNDS: rows negative, or a column's place is no number, count or choice (index:
+ * which column); nothing is then written. Or the first bad row's, with fault.index its number.
+ * TSIDE_CONTRADICTS, TSIDE_OUT_OF_REACH, TSIDE_NOT_MODELLED: the first bad row's, with fault.index
+ * its number.
+ * Source: as tside_plan_side.
  */
 TSIDE_API tside_status tside_plan_sides(const tside_side *base, int rows, const tside_input *inputs, int input_count, const tside_output *outputs, int output_count,
                                         int *statuses, unsigned long long *findings, tside_fault *fault);
 
-/* The sentence of a finding, as snprintf: the whole length is returned. SI units. */
+/*
+ * The sentence of a finding, in SI units.
+ * finding: any.
+ * buffer: receives the sentence, as much of it as fits.
+ * size: from 0, how much fits with the closing zero; 0 writes nothing.
+ * Returns the length of the whole sentence without its closing zero, as snprintf does.
+ * Source: this library's choice of words.
+ */
 TSIDE_API size_t tside_finding_text(const tside_finding *finding, char *buffer, size_t size);
 
-/* 1 if a finding of this code must be mended before the work goes on, 0 if it is to be known. */
+/*
+ * Whether a finding must be mended before the work goes on.
+ * code: any, a tside_finding_code.
+ * Returns 1 if it must be, 0 if it is to be known.
+ * Source: this library's choice.
+ */
 TSIDE_API int tside_finding_stops(int code);
 
 #ifdef __cplusplus

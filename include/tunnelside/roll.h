@@ -16,30 +16,60 @@ typedef struct tside_roll {
 } tside_roll;
 
 /*
- * The curtain on the bar after n wraps from the bare core, l = pi n (D0 + te n) with te = packing x thickness.
- * wraps: from 0 to 1000; length: receives metres. TSIDE_OUT_OF_BOUNDS: a field of the roll, or wraps.
- * Source: derivation, te l = pi (D^2 - D0^2)/4 conserves area; against a true Archimedean spiral the relative difference stays below (te/(pi D0))^2.
+ * The curtain on the bar after n wraps from the bare core, l = pi n (D0 + te n) with te = packing x
+ * thickness.
+ * roll: every field checked.
+ * wraps: turn, from 0 to 1000.
+ * length: receives m, of curtain.
+ * TSIDE_OUT_OF_BOUNDS: a field of the roll, or wraps.
+ * Accuracy: against a true Archimedean spiral the relative difference stays below (te/(pi D0))^2.
+ * Source: derivation, te l = pi (D^2 - D0^2)/4 conserves area.
  */
 TSIDE_API tside_status tside_roll_taken_up(const tside_roll *roll, double wraps, double *length, tside_fault *fault);
 
 /*
- * The wraps on the bar for a length of curtain: the exact inverse of tside_roll_taken_up, n = (2l/pi)/(D0 + sqrt(D0^2 + 4 te l/pi)),
- * without cancellation and valid at zero thickness.
- * taken_up: m, from 0 to 10000; wraps: receives revolutions. TSIDE_OUT_OF_BOUNDS: as above.
+ * The wraps on the bar for a length of curtain: the exact inverse of tside_roll_taken_up, n =
+ * (2l/pi)/(D0 + sqrt(D0^2 + 4 te l/pi)), without cancellation and valid at zero thickness.
+ * roll: every field checked.
+ * taken_up: m, from 0 to 10000.
+ * wraps: receives turn: wraps from the bare core.
+ * TSIDE_OUT_OF_BOUNDS: a field of the roll, or taken_up.
+ * Source: derivation from tside_roll_taken_up.
  */
 TSIDE_API tside_status tside_roll_wraps(const tside_roll *roll, double taken_up, double *wraps, tside_fault *fault);
 
-/* The roll's diameter after n wraps, D = D0 + 2 te n, m. Bounds and errors as tside_roll_taken_up. */
+/*
+ * The roll's diameter after n wraps, D = D0 + 2 te n.
+ * roll: every field checked.
+ * wraps: turn, from 0 to 1000.
+ * diameter: receives m.
+ * TSIDE_OUT_OF_BOUNDS: a field of the roll, or wraps.
+ * Source: derivation, each wrap adds its thickness on both sides.
+ */
 TSIDE_API tside_status tside_roll_diameter(const tside_roll *roll, double wraps, double *diameter, tside_fault *fault);
 
-/* The curtain taken up by the k-th wrap alone, pi (D0 + te (2k - 1)), m. wrap: from 1 to 1000. */
+/*
+ * The curtain taken up by the k-th wrap alone, pi (D0 + te (2k - 1)).
+ * roll: every field checked.
+ * wrap: from 1 to 1000, which one.
+ * length: receives m, of curtain.
+ * TSIDE_OUT_OF_BOUNDS: a field of the roll, or wrap.
+ * Source: derivation from tside_roll_taken_up.
+ */
 TSIDE_API tside_status tside_roll_wrap(const tside_roll *roll, int wrap, double *length, tside_fault *fault);
 
 /*
- * The effective thickness that counted turns imply: the field inverse, te = (l/pi - turns D0)/(turns (2 n0 + turns)).
- * core: m, as in tside_roll; wraps_before: on the bar when counting began, from 0; turns: counted, from 0.001; taken_up: m, measured meanwhile, above 0;
- * thickness: receives packing x thickness, m. TSIDE_CONTRADICTS: less was taken up than the bare core takes, so no thickness fits;
- * the fault's bound is the least take-up that fits. Source: derivation from tside_roll_taken_up.
+ * The effective thickness that counted turns imply: the field inverse, te = (l/pi - turns
+ * D0)/(turns (2 n0 + turns)).
+ * core: m, above 0 and up to 1, as in tside_roll.
+ * wraps_before: turn, from 0 to 1000, on the bar when counting began.
+ * turns: turn, from 0.001 to 1000, counted.
+ * taken_up: m, above 0 and up to 10000, measured meanwhile.
+ * thickness: receives m, packing x thickness.
+ * TSIDE_OUT_OF_BOUNDS: an argument.
+ * TSIDE_CONTRADICTS: less was taken up than the bare core takes, so no thickness fits; the fault's
+ * bound is the least take-up that fits.
+ * Source: derivation from tside_roll_taken_up.
  */
 TSIDE_API tside_status tside_roll_thickness(double core, double wraps_before, double turns, double taken_up, double *thickness, tside_fault *fault);
 

@@ -60,29 +60,47 @@ typedef struct tside_cut_plan {
 
 /*
  * How large a work buffer tside_stock_plan needs.
- * cut_count: entries in the list of cuts, 0 to TSIDE_STOCK_CUTS.
- * Returns bytes: below 1 MiB for 10 entries, below 16 MiB for the most; 0 if cut_count is out of range.
+ * cut_count: from 0 to TSIDE_STOCK_CUTS, entries in the list of cuts.
+ * Returns bytes: below 1 MiB for 10 entries, below 16 MiB for the most; 0 if cut_count is out of
+ * range.
+ * Source: derivation, the sizes of what tside_stock_plan keeps.
  */
 TSIDE_API size_t tside_stock_work(int cut_count);
 
 /*
- * Plans how to cut pieces from sticks: the least total length of stock, and of plans that take as much the one with the fewest sticks. A sum
- * over by no more than 1e-9 m still fits. It always answers with a plan and a bound that is proven; the plan is proven the best where the
- * search, within its limit, could prove it. The same call gives the same plan on every machine.
- * stock: every field checked, at least one length; cuts, cut_count: 0 to TSIDE_STOCK_CUTS entries, in any order, equal lengths allowed.
- * node_limit: from 0, how long the search may go on: 0 takes the first good plan, TSIDE_STOCK_NODES is usual. A node takes some microseconds; where there
- * are more than some twenty different lengths it takes longer, and counts for several.
- * work, work_size: a buffer of tside_stock_work(cut_count) bytes, aligned as malloc aligns; what it holds afterwards means nothing.
- * sticks, capacity: receive the sticks, alike ones together, longest pieces first; a capacity of the number of pieces is always enough.
- * taken: receives, for each of these, how many pieces of each cut one such stick gives: taken[i * cut_count + j]; capacity * cut_count ints.
- * count: receives the entries of sticks written, or needed; plan: receives the sums.
- * TSIDE_OUT_OF_BOUNDS: a field (index: which cut), no stock length, cut_count, node_limit, or more than TSIDE_STOCK_PIECES pieces in all.
- * TSIDE_CONTRADICTS: a stock length not above the trim; a cut longer than the longest stock less trim (index: which cut; value: its length;
- * bound: what fits; gap: what is missing). TSIDE_TOO_SMALL: work_size (bound: bytes needed), or more sticks than capacity: only count is written.
- * Source: linear relaxation over cutting patterns, Gilmore and Gomory (1961), Operations Research 9, 849-859; its bound is taken from whole-numbered
- * dual prices that an exact knapsack search has checked, so that rounding cannot falsify it; raised by what it takes at least to make a basis whole, the group
- * relaxation of Gomory (1969), Linear Algebra and its Applications 2, 451-558 (citation from memory). Lengths count to the nanometre, or to a thousandth of it if
- * they are no whole ones; then totals of stock that differ by less than a nanometre a stick count as equal.
+ * Plans how to cut pieces from sticks: the least total length of stock, and of plans that take as
+ * much the one with the fewest sticks.
+ *
+ * A sum over by no more than 1e-9 m still fits. It always answers with a plan and a bound that is
+ * proven; the plan is proven the best where the search, within its limit, could prove it. The same
+ * call gives the same plan on every machine.
+ * stock: every field checked, at least one length.
+ * cuts: every field checked, in any order, equal lengths allowed.
+ * cut_count: from 0 to TSIDE_STOCK_CUTS, entries in the list of cuts.
+ * node_limit: from 0, how long the search may go on: 0 takes the first good plan, TSIDE_STOCK_NODES
+ * is usual. A node takes some microseconds; where there are more than some twenty different lengths
+ * it takes longer, and counts for several.
+ * work: a buffer, aligned as malloc aligns; what it holds afterwards means nothing.
+ * work_size: from tside_stock_work(cut_count), bytes.
+ * sticks: receives the sticks, alike ones together, longest pieces first.
+ * taken: receives how many pieces of each cut one stick of each of these entries gives: taken[i *
+ * cut_count + j]; capacity * cut_count ints.
+ * capacity: any, how many sticks there is room for; the number of pieces is always enough.
+ * count: receives the entries of sticks written, or needed.
+ * plan: receives the sums.
+ * TSIDE_OUT_OF_BOUNDS: a field (index: which cut), no stock length, cut_count, node_limit, or more
+ * than TSIDE_STOCK_PIECES pieces in all.
+ * TSIDE_CONTRADICTS: a stock length not above the trim; a cut longer than the longest stock less
+ * trim (index: which cut; value: its length; bound: what fits; gap: what is missing).
+ * TSIDE_TOO_SMALL: work_size (bound: bytes needed), or more sticks than capacity: only count is
+ * written.
+ * Limits: lengths count to the nanometre, or to a thousandth of it if they are no whole ones; then
+ * totals of stock that differ by less than a nanometre a stick count as equal.
+ * Source: linear relaxation over cutting patterns, Gilmore and Gomory (1961), Operations Research
+ * 9, 849-859; its bound is taken from whole-numbered dual prices that an exact knapsack search has
+ * checked, so that rounding cannot falsify it; raised by what it takes at least to make a basis
+ * whole, the group relaxation of Gomory (1969), Linear Algebra and its Applications 2, 451-558
+ * (citation from memory).
  */
 TSIDE_API tside_status tside_stock_plan(const tside_stock *stock, const tside_cut *cuts, int cut_count, int node_limit, void *work, size_t work_size,
                                         tside_stick *sticks, int *taken, int capacity, int *count, tside_cut_plan *plan, tside_fault *fault);

@@ -45,7 +45,7 @@ typedef struct tside_strength_line {
     tside_measure measure;
     tside_verdict verdict;
     int limit_given, utilisation_given, yield_needed_given;
-    double demand;       /* Pa, N, m or 1, by the measure */
+    double demand;       /* in the unit of its measure: Pa, N, m or 1 */
     double limit;        /* in the same unit */
     double utilisation;  /* 1, demand over limit */
     double yield_needed; /* Pa, where no yield is known */
@@ -53,16 +53,31 @@ typedef struct tside_strength_line {
 
 enum { TSIDE_EXTENDER_LINES = 5 };
 
-/* What is checked, in words, such as "extender bending at the bow bolt"; "" for a code that does not exist. */
+/*
+ * What is checked, in words, such as "extender bending at the bow bolt".
+ * code: any, a tside_strength_code.
+ * Returns a constant string; "" for a code that does not exist.
+ * Source: this library's choice of words.
+ */
 TSIDE_API const char *tside_strength_text(int code);
 
 /*
  * The strength of an extender under a force at its eye.
- * extender, layout, bow: as laid out; force: N, level and outboard, from 0; weight: N, what hangs on the eye, from 0; end: which end, for the lines' label.
- * Across the tube P = F cos a + W sin a; moment P sB on the net section at the bow bolt, against Fy/1.67 (steel) or Fty/1.65 (aluminium); tip P sB^2 sG/(3 E I);
- * bolts hypot(P sG/(sG-sB), X) and hypot(P sB/(sG-sB), X), X = |F sin a - W cos a| whole on each; eye bolt F x stand-off on pi dr^3/32.
+ *
+ * Across the tube P = F cos a + W sin a; moment P sB on the net section at the bow bolt, against
+ * Fy/1.67 (steel) or Fty/1.65 (aluminium); tip P sB^2 sG/(3 E I); bolts hypot(P sG/(sG-sB), X) and
+ * hypot(P sB/(sG-sB), X), X = |F sin a - W cos a| whole on each; eye bolt F x stand-off on pi
+ * dr^3/32.
+ * extender: every field checked.
+ * layout: made by tside_extender_layout.
+ * force: N, from 0, level and outboard.
+ * weight: N, from 0, what hangs on the eye.
+ * end: any, which end, for the lines' label.
  * lines: receives TSIDE_EXTENDER_LINES lines: bending, tip, bow bolt, member bolt, eye bolt.
- * TSIDE_OUT_OF_BOUNDS: a field, force or weight. Source: derivation, statics; overhanging beam, standard beam tables; AISC 360 chapter F for the factor.
+ * TSIDE_OUT_OF_BOUNDS: a field, force or weight.
+ * TSIDE_CONTRADICTS: a tube that tside_square_section refuses, or a grade of another metal.
+ * Source: derivation, statics; overhanging beam, standard beam tables; AISC 360 chapter F for
+ * steel's factor; aluminium's from memory of the Aluminum Design Manual.
  */
 TSIDE_API tside_status tside_extender_strength(const tside_extender *extender, const tside_layout *layout, double force, double weight, tside_which_end end,
                                                tside_strength_line *lines, tside_fault *fault);

@@ -104,30 +104,56 @@ enum { TSIDE_ITEMS = 48 }; /* no side has more lines */
 
 /*
  * Every piece of a side.
- * side, plan: a side and what tside_plan_side made of it; fittings: every field checked; items, capacity: the caller's, TSIDE_ITEMS always serve; count: receives the
- * lines written, or needed. Lines follow the codes from curtain to collar, then come the drive's end, the free end, and the rest; a piece of which there is none has no line.
  *
- * Curtain: rail allowance + hanging when shut + wound on the bar when shut + hem, by the side + what passes each end bow. End flaps: as high as the curtain hangs when
- * shut, and half its roll, with both allowances. Bar: as tside_bar_sticks, or, with joints as given, its whole length and a swage for each. Clips: from edge to
- * edge of the curtain, no farther apart than their spacing. Channel: along the side and up each flap, in whole lengths and a rest, wire as long, screws at each end of each
- * run and between; a rest below 10 mm and the whole length before it become two equal pieces, and a run that is shorter altogether gets a piece of 10 mm. Rope, only where ropes press: tside_rope_zigzag from hip to lower hooks, a pitch not above that of the bows taken, and its spare. Cord, only for a
- * motor and where given: one way + 1.5 times the opening. Extenders, bolts and their patches: only at an end on an extender. Bolts: as tside_bolt_choose, for the tube, the bow
- * or the member, and one patch of tape at the bow, two at the member; with more washers where the thread would not reach.
- * TSIDE_OUT_OF_BOUNDS: a field of side or fittings. TSIDE_TOO_SMALL: more lines than capacity: only count is written. TSIDE_CONTRADICTS: a bolt or eye bolt thicker than
- * its hole; a guide longer than its stock; lower hooks not below the hip; as tside_bar_sticks. TSIDE_OUT_OF_REACH: no stock bolt is long enough; the fault's field is then the
+ * Lines follow the codes from curtain to collar, then come the drive's end, the free end, and the
+ * rest; a piece of which there is none has no line.
+ *
+ * The curtain: rail allowance + hanging when shut + wound on the bar when shut + hem, by the side +
+ * what passes each end bow. The end flaps: as high as the curtain hangs when shut, and half its
+ * roll, with both allowances. The bar: as tside_bar_sticks, or, with joints as given, its whole
+ * length and a swage for each. The clips: from edge to edge of the curtain, no farther apart than
+ * their spacing. The channel: along the side and up each flap, in whole lengths and a rest, wire as
+ * long, screws at each end of each run and between; a rest below 10 mm and the whole length before it
+ * become two equal pieces, and a run that is shorter altogether gets a piece of 10 mm. Rope, only where ropes press: tside_rope_zigzag
+ * from hip to lower hooks, a pitch not above that of the bows taken, and its spare. Cord, only for
+ * a motor and where given: one way + 1.5 times the opening. Extenders, bolts and their patches:
+ * only at an end on an extender. The bolts: as tside_bolt_choose, for the tube, the bow or the
+ * member, and one patch of tape at the bow, two at the member; with more washers where the thread
+ * would not reach.
+ * side: every field checked.
+ * plan: made by tside_plan_side of that side.
+ * fittings: every field checked.
+ * items: receives the lines.
+ * capacity: any, how many there is room for; TSIDE_ITEMS always serve.
+ * count: receives the lines written, or needed.
+ * TSIDE_OUT_OF_BOUNDS: a field of side or fittings.
+ * TSIDE_CONTRADICTS: a bolt or eye bolt thicker than its hole; a guide longer than its stock; lower
+ * hooks not below the hip; as tside_bar_sticks.
+ * TSIDE_OUT_OF_REACH: no stock bolt is long enough; the fault's field is then the
  * extender's tube (at the bow) or fittings.member_depth.
- * Sources: common practice, no published source, for what is counted by what; lengths by derivation.
+ * TSIDE_TOO_SMALL: more lines than capacity: only count is written.
+ * Sources: common practice, no published source, for what is counted by what; lengths by
+ * derivation.
  */
 TSIDE_API tside_status tside_takeoff(const tside_side *side, const tside_plan *plan, const tside_fittings *fittings, tside_item *items, int capacity, int *count,
                                      tside_fault *fault);
 
-/* What a piece is, in words, such as "guide pipe"; "" for a code that does not exist. */
+/*
+ * What a piece is, in words, such as "guide pipe".
+ * code: any, a tside_item_code.
+ * Returns a constant string; "" for a code that does not exist.
+ * Source: this library's choice of words.
+ */
 TSIDE_API const char *tside_item_text(int code);
 
 /*
  * The rope zigzagging between two rows of hooks staggered half a pitch: 2 N hypot(pitch/2, height).
- * pitches: N, from 1 to 100000; pitch: m, between hooks of a row, above 0, to 1000; height: m, between the rows, from 0 to 1000; length: receives metres, without what ties its ends.
- * TSIDE_OUT_OF_BOUNDS: an argument. Source: derivation, plane geometry; rows and pitch are common practice, no published source.
+ * pitches: from 1 to 100000, N.
+ * pitch: m, above 0 and up to 1000, between hooks of a row.
+ * height: m, from 0 to 1000, between the rows.
+ * length: receives m, without what ties its ends.
+ * TSIDE_OUT_OF_BOUNDS: an argument.
+ * Source: derivation, plane geometry; rows and pitch are common practice, no published source.
  */
 TSIDE_API tside_status tside_rope_zigzag(int pitches, double pitch, double height, double *length, tside_fault *fault);
 

@@ -81,18 +81,38 @@ typedef struct tside_position {
 } tside_position;
 
 /*
- * Makes the travel of a roll along its line, from shut to open.
- * curtain: for its sill and rail; roll: asked; stops: asked. Open equal to shut is nil travel, not an error.
- * TSIDE_CONTRADICTS: seal deeper than the sill is high; open below shut; shut or open so high that the roll's top would pass the rail
- * (the fault's bound is the greatest that fits). Source: derivation.
+ * Makes the travel of a roll along its line, from shut to open. Open equal to shut is nil travel,
+ * not an error.
+ * line: made by tside_line_make.
+ * curtain: every field checked, asked for its sill and rail.
+ * roll, stops: every field checked.
+ * travel: receives the travel.
+ * TSIDE_OUT_OF_BOUNDS: a field.
+ * TSIDE_CONTRADICTS: seal deeper than the sill is high; open below shut; shut or open so high that
+ * the roll's top would pass the rail (the fault's bound is the greatest that fits).
+ * Source: derivation, plane geometry and conserved length of curtain.
  */
 TSIDE_API tside_status tside_travel_make(const tside_line *line, const tside_curtain *curtain, const tside_roll *roll, const tside_stops *stops,
                                          tside_travel *travel, tside_fault *fault);
 
-/* Where the bar is after some turns since shut. turns: from 0 to those at open. TSIDE_OUT_OF_BOUNDS: beyond the travel; the bound is its end. */
+/*
+ * Where the bar is after some turns since shut.
+ * travel: made by tside_travel_make.
+ * turns: turn, from 0 to those at open.
+ * position: receives the place.
+ * TSIDE_OUT_OF_BOUNDS: beyond the travel; the bound is its end.
+ * Source: derivation, as tside_travel_make.
+ */
 TSIDE_API tside_status tside_travel_at(const tside_travel *travel, double turns, tside_position *position, tside_fault *fault);
 
-/* Where the bar is when the roll's underside is at a height. underside: m, from shut to open. TSIDE_OUT_OF_BOUNDS: beyond the travel. */
+/*
+ * Where the bar is when the roll's underside is at a height.
+ * travel: made by tside_travel_make.
+ * underside: m, from that when shut to that when open, above grade.
+ * position: receives the place.
+ * TSIDE_OUT_OF_BOUNDS: beyond the travel; the bound is its end.
+ * Source: derivation, as tside_travel_make.
+ */
 TSIDE_API tside_status tside_travel_to_height(const tside_travel *travel, double underside, tside_position *position, tside_fault *fault);
 
 #ifdef __cplusplus

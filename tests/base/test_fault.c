@@ -9,6 +9,7 @@
 #include <stdlib.h>
 #include <string.h>
 #include <tunnelside/fault.h>
+#include <tunnelside/version.h>
 
 #define COUNT(array) ((int)(sizeof(array) / sizeof *(array)))
 
@@ -212,6 +213,15 @@ static void shows(double value, const char *want)
     ck_assert_str_eq(sentence, expected);
 }
 
+START_TEST(library_and_headers_are_of_one_version)
+{
+    char parts[40];
+    snprintf(parts, sizeof parts, "%d.%d.%d", TSIDE_VERSION_MAJOR, TSIDE_VERSION_MINOR, TSIDE_VERSION_PATCH);
+    ck_assert_str_eq(tside_version(), TSIDE_VERSION);
+    ck_assert_str_eq(tside_version(), parts);
+}
+END_TEST
+
 START_TEST(numbers_have_six_digits)
 {
     static const struct {
@@ -300,6 +310,7 @@ Suite *fault_suite(void)
     tcase_add_test(sentences, a_sentence_is_cut_as_snprintf_cuts);
     tcase_add_test(sentences, nonsense_does_no_harm);
     tcase_add_test(sentences, every_status_has_its_name);
+    tcase_add_test(sentences, library_and_headers_are_of_one_version);
     tcase_add_test(numbers, numbers_have_six_digits);
     tcase_add_test(numbers, numbers_are_those_of_the_c_library);
     suite_add_tcase(suite, sentences);

@@ -9,61 +9,60 @@
 
 #include "expect.h"
 
-#ifndef TSIDE_TEST_DATA
-#define TSIDE_TEST_DATA "tests/data"
+#ifndef TSIDE_RECORDS
+#define TSIDE_RECORDS "include/interface.tsv"
 #endif
-#define HEADERS TSIDE_TEST_DATA "/../../include/tunnelside/"
 
-/* Each kind's structure, and the header that declares it. */
+/* Each kind's structure. */
 static const struct {
-    const char *name, *header;
+    const char *name;
     size_t size;
 } structures[] = {
-#define STRUCTURE(kind, name, header) [TSIDE_KIND_##kind] = {#name, HEADERS header, sizeof(name)}
-    STRUCTURE(MATERIAL, tside_material, "material.h"),
-    STRUCTURE(ROUND, tside_round, "tube.h"),
-    STRUCTURE(SQUARE, tside_square, "tube.h"),
-    STRUCTURE(FRAME, tside_frame, "bow.h"),
-    STRUCTURE(CURTAIN, tside_curtain, "curtain.h"),
-    STRUCTURE(ROLL, tside_roll, "roll.h"),
-    STRUCTURE(STOPS, tside_stops, "travel.h"),
-    STRUCTURE(DRIVE, tside_drive, "drive.h"),
-    STRUCTURE(GUIDE, tside_guide, "guide.h"),
-    STRUCTURE(EXTENDER, tside_extender, "extender.h"),
-    STRUCTURE(LOAD, tside_load, "lift.h"),
-    STRUCTURE(BAR, tside_bar, "plan.h"),
-    STRUCTURE(END, tside_end, "plan.h"),
-    STRUCTURE(COLLAR, tside_collar, "drive.h"),
-    STRUCTURE(LIMITS, tside_limits, "plan.h"),
-    STRUCTURE(KEEP_OUT, tside_keep_out, "plan.h"),
-    STRUCTURE(STOCK_LENGTH, tside_stock_length, "stock.h"),
-    STRUCTURE(STOCK, tside_stock, "stock.h"),
-    STRUCTURE(CUT, tside_cut, "stock.h"),
-    STRUCTURE(SIDE, tside_side, "plan.h"),
-    STRUCTURE(SECTION, tside_section, "tube.h"),
-    STRUCTURE(POSITION, tside_position, "travel.h"),
-    STRUCTURE(SWEEP, tside_sweep, "guide.h"),
-    STRUCTURE(LAYOUT, tside_layout, "extender.h"),
-    STRUCTURE(TORQUE, tside_torque, "lift.h"),
-    STRUCTURE(STRENGTH_LINE, tside_strength_line, "strength.h"),
-    STRUCTURE(FINDING, tside_finding, "plan.h"),
-    STRUCTURE(TURN, tside_turn, "plan.h"),
-    STRUCTURE(BAR_STICK, tside_bar_stick, "plan.h"),
-    STRUCTURE(FITTINGS, tside_fittings, "takeoff.h"),
-    STRUCTURE(ITEM, tside_item, "takeoff.h"),
-    STRUCTURE(CABLE, tside_cable, "cable.h"),
-    STRUCTURE(CRANK, tside_crank, "crank.h"),
-    STRUCTURE(RUN, tside_run, "run.h"),
-    STRUCTURE(CRANKING, tside_cranking, "crank.h"),
-    STRUCTURE(DRIVE_CHOICE, tside_drive_choice, "plan.h"),
-    STRUCTURE(END_PLAN, tside_end_plan, "plan.h"),
-    STRUCTURE(PLAN, tside_plan, "plan.h"),
-    STRUCTURE(BOLT, tside_bolt, "bolt.h"),
-    STRUCTURE(BOLT_PART, tside_bolt_part, "bolt.h"),
-    STRUCTURE(BOLT_PLAN, tside_bolt_plan, "bolt.h"),
-    STRUCTURE(BEARING, tside_bearing, "bolt.h"),
-    STRUCTURE(STICK, tside_stick, "stock.h"),
-    STRUCTURE(CUT_PLAN, tside_cut_plan, "stock.h"),
+#define STRUCTURE(kind, name) [TSIDE_KIND_##kind] = {#name, sizeof(name)}
+    STRUCTURE(MATERIAL, tside_material),
+    STRUCTURE(ROUND, tside_round),
+    STRUCTURE(SQUARE, tside_square),
+    STRUCTURE(FRAME, tside_frame),
+    STRUCTURE(CURTAIN, tside_curtain),
+    STRUCTURE(ROLL, tside_roll),
+    STRUCTURE(STOPS, tside_stops),
+    STRUCTURE(DRIVE, tside_drive),
+    STRUCTURE(GUIDE, tside_guide),
+    STRUCTURE(EXTENDER, tside_extender),
+    STRUCTURE(LOAD, tside_load),
+    STRUCTURE(BAR, tside_bar),
+    STRUCTURE(END, tside_end),
+    STRUCTURE(COLLAR, tside_collar),
+    STRUCTURE(LIMITS, tside_limits),
+    STRUCTURE(KEEP_OUT, tside_keep_out),
+    STRUCTURE(STOCK_LENGTH, tside_stock_length),
+    STRUCTURE(STOCK, tside_stock),
+    STRUCTURE(CUT, tside_cut),
+    STRUCTURE(SIDE, tside_side),
+    STRUCTURE(SECTION, tside_section),
+    STRUCTURE(POSITION, tside_position),
+    STRUCTURE(SWEEP, tside_sweep),
+    STRUCTURE(LAYOUT, tside_layout),
+    STRUCTURE(TORQUE, tside_torque),
+    STRUCTURE(STRENGTH_LINE, tside_strength_line),
+    STRUCTURE(FINDING, tside_finding),
+    STRUCTURE(TURN, tside_turn),
+    STRUCTURE(BAR_STICK, tside_bar_stick),
+    STRUCTURE(FITTINGS, tside_fittings),
+    STRUCTURE(ITEM, tside_item),
+    STRUCTURE(CABLE, tside_cable),
+    STRUCTURE(CRANK, tside_crank),
+    STRUCTURE(RUN, tside_run),
+    STRUCTURE(CRANKING, tside_cranking),
+    STRUCTURE(DRIVE_CHOICE, tside_drive_choice),
+    STRUCTURE(END_PLAN, tside_end_plan),
+    STRUCTURE(PLAN, tside_plan),
+    STRUCTURE(BOLT, tside_bolt),
+    STRUCTURE(BOLT_PART, tside_bolt_part),
+    STRUCTURE(BOLT_PLAN, tside_bolt_plan),
+    STRUCTURE(BEARING, tside_bearing),
+    STRUCTURE(STICK, tside_stick),
+    STRUCTURE(CUT_PLAN, tside_cut_plan),
 #undef STRUCTURE
 };
 enum { STRUCTURES = sizeof structures / sizeof *structures };
@@ -509,7 +508,7 @@ START_TEST(usual_values_follow_choices)
 }
 END_TEST
 
-/* --- the headers: units beside the members --- */
+/* --- the headers: their members beside the rows, by the records that their one reader makes --- */
 
 typedef struct reader {
     tside_kind kind;
@@ -544,12 +543,26 @@ static int tells_of_another(const reader *r, const char *name)
     return 0;
 }
 
-/* A member of a C type, with the comment on its line ("" if none), against its row. */
-static void member_has_row(reader *r, const char *type, const char *name, int is_array, const char *comment)
+/* What a record of a member holds. */
+enum { KIND, STRUCT, NAME, TYPE, DIMENSION, UNIT, GIVEN, TEXT, COLUMNS };
+
+/* Parts a record where its tabs are; returns how many parts it has. */
+static int part(char *line, char **column)
 {
-    const char *structure = structures[r->kind].name;
+    int count = 0;
+    while (line && count < COLUMNS) {
+        column[count++] = line;
+        line = strchr(line, '\t');
+        if (line)
+            *line++ = '\0';
+    }
+    return count;
+}
+
+static void member_has_row(reader *r, char *const *column)
+{
+    const char *structure = structures[r->kind].name, *name = column[NAME], *type = column[TYPE];
     const tside_field *row = row_named(r, name, strlen(name));
-    size_t length;
     if (!row) {
         ck_assert_msg(!strcmp(type, "int") && tells_of_another(r, name), "%s.%s has no row in the table", structure, name);
         return;
@@ -557,44 +570,16 @@ static void member_has_row(reader *r, const char *type, const char *name, int is
     r->met++;
     if (!strcmp(type, "double")) {
         ck_assert_msg(row->type == TSIDE_NUMBER, "%s.%s is a double and its row is not", structure, name);
-        if (!*row->unit) /* another member says which unit it has */
-            return;
-        length = strlen(row->unit);
-        ck_assert_msg(!strncmp(comment, row->unit, length) && strchr(",; ", comment[length]), "%s.%s: its comment says \"%s\", and its row has the unit %s", structure, name,
-                      comment, row->unit);
-        ck_assert_msg(comment[length] != ' ' || !comment[length + 1], "%s.%s: after its unit its comment has no comma: \"%s\"", structure, name, comment);
+        ck_assert_msg(!strcmp(row->unit, column[UNIT]), "%s.%s: its comment says \"%s\", and its row has the unit %s", structure, name, column[TEXT], row->unit);
+        ck_assert_msg(!row->optional == !*column[GIVEN], "%s.%s: its row and its comment disagree on whether it may be absent", structure, name);
     } else if (!strcmp(type, "int"))
         ck_assert_msg(row->type == TSIDE_COUNT, "%s.%s is an int and its row is not", structure, name);
-    else if (is_array)
+    else if (*column[DIMENSION])
         ck_assert_msg(row->type == TSIDE_LIST && !strcmp(structures[row->kind].name, type), "%s.%s is an array of %s and its row is not", structure, name, type);
     else if (row->type == TSIDE_GROUP)
         ck_assert_msg(!strcmp(structures[row->kind].name, type), "%s.%s is a %s and its row is not", structure, name, type);
     else
         ck_assert_msg(row->type == TSIDE_CHOICE, "%s.%s is a %s and its row is no choice", structure, name, type);
-}
-
-/* "    double foot_x, foot_height;  / * m, three points * /": every name on it has that type and that comment. */
-static void read_member(reader *r, char *line)
-{
-    const char *structure = structures[r->kind].name;
-    char type[40], *comment = strstr(line, "/*"), *end;
-    int length = 0;
-    if (comment) {
-        char *close = strstr(comment, "*/");
-        ck_assert_msg(close != NULL, "%s: a comment over more than one line: %s", structure, line);
-        *close = *comment = '\0';
-        comment += 2;
-        comment += strspn(comment, " ");
-    }
-    end = strchr(line, ';');
-    ck_assert_msg(end && !end[1 + strspn(end + 1, " ")] && sscanf(line, " %39[a-z0-9_]%n", type, &length) == 1, "%s: not one declaration on a line: %s", structure, line);
-    *end = '\0';
-    for (char *name = strtok(line + length, ", "); name; name = strtok(NULL, ", ")) {
-        char *bracket = strchr(name, '[');
-        if (bracket)
-            *bracket = '\0';
-        member_has_row(r, type, name, bracket != NULL, comment ? comment : "");
-    }
 }
 
 static int distinct_names(const reader *r)
@@ -607,29 +592,21 @@ static int distinct_names(const reader *r)
 
 START_TEST(headers_say_what_the_tables_say)
 {
+    FILE *records = fopen(TSIDE_RECORDS, "r");
+    ck_assert_msg(records != NULL, TSIDE_RECORDS " cannot be read: make makes it");
     for (int k = 0; k < TSIDE_KIND_COUNT; k++) {
-        char line[512], opening[64], closing[64];
-        int inside = 0, closed = 0;
+        char line[2048], *column[COLUMNS];
         reader r = {.kind = (tside_kind)k};
-        FILE *header = fopen(structures[k].header, "r");
-        ck_assert_msg(header != NULL, "%s cannot be read", structures[k].header);
         r.rows = tside_fields(r.kind, &r.count);
-        snprintf(opening, sizeof opening, "typedef struct %s {", structures[k].name);
-        snprintf(closing, sizeof closing, "} %s;", structures[k].name);
-        while (fgets(line, sizeof line, header)) {
+        rewind(records);
+        while (fgets(line, sizeof line, records)) {
             line[strcspn(line, "\n")] = '\0';
-            if (!strcmp(line, closing)) {
-                closed = inside;
-                break;
-            }
-            if (inside && line[strspn(line, " ")])
-                read_member(&r, line);
-            inside |= !strcmp(line, opening);
+            if (part(line, column) == COLUMNS && !strcmp(column[KIND], "member") && !strcmp(column[STRUCT], structures[k].name))
+                member_has_row(&r, column);
         }
-        fclose(header);
-        ck_assert_msg(closed, "%s is not found in %s", structures[k].name, structures[k].header);
         ck_assert_msg(r.met == distinct_names(&r), "%s: %d members have a row, and %d rows have names of their own", structures[k].name, r.met, distinct_names(&r));
     }
+    fclose(records);
 }
 END_TEST
 

@@ -1401,6 +1401,9 @@ START_TEST(outputs_stay_untouched)
     side.drive.place = TSIDE_MID_BAR;
     REFUSES(tside_eye_least(&side, TSIDE_FREE_END, &rise, &fault), rise, TSIDE_NOT_MODELLED, "drive.place", TSIDE_NO_RELATION);
     REFUSES(tside_plan_turns(&side, rows, 4, &count, &fault), rows, TSIDE_NOT_MODELLED, "drive.place", TSIDE_NO_RELATION);
+    side.bar_count = 1;
+    side.bars[0] = side.bar;
+    REFUSES(tside_bar_smallest(&side, &index, &fault), index, TSIDE_NOT_MODELLED, "drive.place", TSIDE_NO_RELATION);
 }
 END_TEST
 
@@ -1755,6 +1758,35 @@ START_TEST(unused_choices_of_columns_are_not_looked_at)
 }
 END_TEST
 
+/* One row in the middle is bad: its status is the answer, and its number the fault's index. */
+START_TEST(batch_answers_with_its_first_bad_row)
+{
+    const struct {
+        const char *path;
+        double value;
+        tside_status status;
+    } bad[] = {
+        {"curtain.sill", 19, TSIDE_CONTRADICTS},
+        {"curtain.hip", 19, TSIDE_OUT_OF_REACH},
+        {"drive.place", TSIDE_MID_BAR, TSIDE_NOT_MODELLED},
+    };
+    tside_side base = plain();
+    tside_fault fault;
+    for (size_t k = 0; k < sizeof bad / sizeof *bad; k++) {
+        double values[3];
+        int statuses[3];
+        tside_input in;
+        ANSWERS(tside_field_find(TSIDE_KIND_SIDE, bad[k].path, &in.place, &fault));
+        values[0] = values[2] = in.place.field->type == TSIDE_NUMBER ? *(const double *)(const void *)((const char *)&base + in.place.offset) : 0;
+        values[1] = bad[k].value;
+        in.data = values, in.stride = sizeof *values;
+        ck_assert(tside_plan_sides(&base, 3, &in, 1, NULL, 0, statuses, NULL, &fault) == bad[k].status);
+        ck_assert(fault.index == 1 && fault.status == bad[k].status && !strcmp(fault.field, bad[k].path));
+        ck_assert(statuses[0] == TSIDE_OK && statuses[1] == (int)bad[k].status && statuses[2] == TSIDE_OK);
+    }
+}
+END_TEST
+
 /* --- never what is no number --- */
 
 static void all_finite(tside_kind kind, const char *structure, int number)
@@ -1898,6 +1930,7 @@ Suite *plan_suite(void)
     tcase_add_test(tcase, batch_is_the_loop_bit_for_bit);
     tcase_add_test(tcase, batch_walks_any_stride);
     tcase_add_test(tcase, unused_choices_of_columns_are_not_looked_at);
+    tcase_add_test(tcase, batch_answers_with_its_first_bad_row);
     tcase_add_test(tcase, no_side_gives_what_is_no_number);
     suite_add_tcase(suite, tcase);
     return suite;

@@ -273,6 +273,12 @@ START_TEST(every_failure_is_named)
     tside_torque torque;
     tside_fault fault;
     double number, other;
+    tside_drive drive;
+    tside_cable cable;
+    tside_run run;
+    tside_usual(TSIDE_KIND_DRIVE, &drive);
+    tside_usual(TSIDE_KIND_CABLE, &cable);
+    drive.rated_torque = 50;
     REFUSES(tside_lift_at(&s.travel, &s.load, NULL, -1, &torque, &fault), torque, TSIDE_OUT_OF_BOUNDS, "turns", TSIDE_BELOW);
     REFUSES(tside_lift_at(&s.travel, &s.load, &s.hang, 1000, &torque, &fault), torque, TSIDE_OUT_OF_BOUNDS, "turns", TSIDE_ABOVE);
     REFUSES(tside_lift_work(&s.travel, &s.load, &s.hang, 1000, &number, &fault), number, TSIDE_OUT_OF_BOUNDS, "turns", TSIDE_ABOVE);
@@ -290,6 +296,7 @@ START_TEST(every_failure_is_named)
     REFUSES(tside_lift_work(&t.travel, &t.load, &t.hang, 0, &number, &fault), number, TSIDE_OUT_OF_REACH, "hang", TSIDE_NOT_BELOW);
     REFUSES(tside_lift_longest(&t.travel, &t.load, &t.hang, 50, &number, &fault), number, TSIDE_OUT_OF_REACH, "hang", TSIDE_NOT_BELOW);
     REFUSES(tside_side_force(&t.travel, &t.load, &t.hang, 0, &number, &other, &fault), number, TSIDE_OUT_OF_REACH, "hang", TSIDE_NOT_BELOW);
+    REFUSES(tside_drive_run(&t.travel, &t.load, &t.hang, &drive, &cable, &run, &fault), run, TSIDE_OUT_OF_REACH, "hang", TSIDE_NOT_BELOW);
     ANSWERS(tside_lift_worst(&t.travel, &t.load, NULL, &torque, &fault));
 }
 END_TEST

@@ -467,10 +467,23 @@ START_TEST(what_cannot_be_loaded_is_refused_by_name)
     tube t = random_tube(3);
     tside_strength_line lines[TSIDE_EXTENDER_LINES];
     tside_fault fault;
+    tside_drive drive;
+    double torque;
+    tside_usual(TSIDE_KIND_DRIVE, &drive);
+    drive.rated_torque = 50;
     REFUSES(tside_extender_strength(&t.e, &t.layout, -1, 100, TSIDE_DRIVE_END, lines, &fault), lines, TSIDE_OUT_OF_BOUNDS, "force", TSIDE_BELOW);
     REFUSES(tside_extender_strength(&t.e, &t.layout, 1, -100, TSIDE_DRIVE_END, lines, &fault), lines, TSIDE_OUT_OF_BOUNDS, "weight", TSIDE_BELOW);
     REFUSES(tside_extender_strength(&t.e, &t.layout, NAN, 100, TSIDE_DRIVE_END, lines, &fault), lines, TSIDE_OUT_OF_BOUNDS, "force", TSIDE_NOT_FINITE);
     REFUSES(tside_extender_strength(&t.e, &t.layout, 1, HUGE_VAL, TSIDE_DRIVE_END, lines, &fault), lines, TSIDE_OUT_OF_BOUNDS, "weight", TSIDE_NOT_FINITE);
+    REFUSES(tside_drive_stall(&drive, -1, &torque, &fault), torque, TSIDE_OUT_OF_BOUNDS, "running", TSIDE_BELOW);
+    drive.rated_torque = 0;
+    REFUSES(tside_drive_stall(&drive, 1, &torque, &fault), torque, TSIDE_OUT_OF_BOUNDS, "drive.rated_torque", TSIDE_BELOW);
+    drive.rated_torque = 50;
+    drive.supply_voltage_given = 1;
+    drive.supply_voltage = 12;
+    REFUSES(tside_drive_stall(&drive, 1, &torque, &fault), torque, TSIDE_CONTRADICTS, "drive.supply_voltage", TSIDE_NO_RELATION);
+    t.e.eye_material = (tside_material){TSIDE_STEEL, TSIDE_6061_T6, 0};
+    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, 100, TSIDE_DRIVE_END, lines, &fault), lines, TSIDE_CONTRADICTS, "extender.eye_material.grade", TSIDE_NO_RELATION);
     t.e.eye_root = 0;
     REFUSES(tside_extender_strength(&t.e, &t.layout, 1, 100, TSIDE_DRIVE_END, lines, &fault), lines, TSIDE_OUT_OF_BOUNDS, "extender.eye_root", TSIDE_BELOW);
 }

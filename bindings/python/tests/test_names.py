@@ -18,20 +18,21 @@ import tunnelside as ts
 if "BUILD" not in os.environ:
     raise unittest.SkipTest("compares headers, manual and exports of a build, which is not there")
 TOP, BUILD = Path(os.environ["top_srcdir"]), Path(os.environ["BUILD"])
-HEADERS = "\n".join(path.read_text(encoding="utf-8") for path in [*(TOP / "include" / "tunnelside").glob("*.h"), TOP / "include/tunnelside/version.h.in"]
-                    if path.name != "version.h")
 sys.path.insert(0, str(TOP / "bindings" / "python"))
-from generate import BY_HAND, NOT_STRUCTURES  # noqa: E402
+from generate import BY_HAND, NOT_STRUCTURES, class_name  # noqa: E402
+from records import Records  # noqa: E402
+
+RECORDS = Records(os.environ["RECORDS"])
 
 MEND = {
-    "manual": "its comment in the header makes its page: `make man/man3.stamp`; see man/headers2man",
+    "manual": "its comment in the header makes its page: `make man/man3.stamp`; see man/records2man",
     "exports": "it has TSIDE_API and a declaration in its topic's header, or is static or tside_i_*",
     "Python": "`make` asks bindings/python/generate.py for it; a function of an unusual shape is written by hand and named in BY_HAND there",
 }
 
 
 def functions_in_headers():
-    return set(re.findall(r"^TSIDE_API [^;]*?\b(tside_\w+)\(", HEADERS, re.M))
+    return {one.name for one in RECORDS.of("function")}
 
 
 def python_name(c_name):
@@ -47,7 +48,7 @@ class Names(unittest.TestCase):
     def test_functions(self):
         headers = functions_in_headers()
         self.assertGreater(len(headers), 50)
-        topics = {f"tside_{path.stem}" for path in (TOP / "include" / "tunnelside").glob("*.h")}  # these have pages too
+        topics = {f"tside_{one.topic}" for one in RECORDS.of("about")}  # these have pages too
         manual = {path.name[:-2] for path in (BUILD / "man/man3").glob("tside_*.3")} - (topics - headers)
         self.same("manual", manual, headers)
         for shared in (BUILD / "lib/.libs").glob("libtunnelside.so"):
@@ -63,35 +64,37 @@ class Names(unittest.TestCase):
         self.assertEqual({name for name in here if "tside_" + name not in functions_in_headers()} - own, set())
 
     def test_structures(self):
-        names = re.findall(r"^typedef struct (tside_\w+) \{(.*?)^\}", HEADERS, re.M | re.S)
-        self.assertGreater(len(names), 30)
-        for name, body in names:
+        structs = [one.name for one in RECORDS.of("struct")]
+        self.assertGreater(len(structs), 30)
+        for name in structs:
             if name in NOT_STRUCTURES:
                 self.assertIn(NOT_STRUCTURES[name], ts.__all__)
                 continue
-            python = "".join(part.capitalize() for part in name[len("tside_"):].split("_"))
+            python = class_name(name)
             self.assertIn(python, ts.__all__, f"only the header has {name}. To mend: {MEND['Python']}")
-            body = re.sub(r"/\*.*?\*/", "", body, flags=re.S)
-            members = {word for line in body.split(";") for word in re.findall(r"[ ,](\w+)(?:\[\w+\])?(?=,|$)", line.strip())}
-            counts = set(re.findall(r"int (\w+);\s*\w+ \w+\[", body))
+            members = RECORDS.of("member", owner=name)
+            counts = {before.name for before, array in zip(members, members[1:]) if array.dimension}
+            flags = {one.name for one in members if one.name.endswith("_given")}
             words = {word.rstrip("_") for word in getattr(ts, python)._words}
-            flags = {member for member in members if member.endswith("_given")}
-            self.assertEqual(words, members - counts - flags, name)
+            self.assertEqual(words, {one.name for one in members} - counts - flags, name)
 
     def test_enumerations(self):
-        found = re.findall(r"^typedef enum (tside_\w+) \{(.*?)\}", HEADERS, re.M | re.S)
-        self.assertGreater(len(found), 15)
-        for name, body in found:
-            members = re.findall(r"\b(TSIDE_\w+)\b", re.sub(r"/\*.*?\*/", "", body, flags=re.S))
-            members = [member for at, member in enumerate(members) if not (at == len(members) - 1 and re.search("_(COUNT|CODES)$", member))]
-            python = getattr(ts, "".join(part.capitalize() for part in name[len("tside_"):].split("_")))
+        enums = [one.name for one in RECORDS.of("enum")]
+        self.assertGreater(len(enums), 15)
+        for name in enums:
+            members = [one.name for one in RECORDS.of("name", owner=name)]
+            if re.search("_(COUNT|CODES)$", members[-1]):
+                members.pop()
+            python = getattr(ts, class_name(name))
             self.assertEqual([int(member) for member in python], list(range(len(members))))
             for ours, theirs in zip(python, members):
                 self.assertTrue(theirs.endswith(ours.name.rstrip("_")) or ours.name.endswith(theirs[len("TSIDE_"):]), (ours, theirs))
 
     def test_constants(self):
-        for name, value in re.findall(r"\b(TSIDE_\w+) = (\d+)", re.sub(r"typedef enum.*?\}", "", HEADERS, flags=re.S)):
-            self.assertEqual(getattr(ts, name[len("TSIDE_"):]), int(value))
+        constants = RECORDS.of("constant")
+        self.assertGreater(len(constants), 10)
+        for one in constants:
+            self.assertEqual(getattr(ts, one.name[len("TSIDE_"):]), int(one.value))
 
     def test_one_version(self):
         declared = re.search(r"AC_INIT\(\[libtunnelside\], \[(.*?)\]", (TOP / "configure.ac").read_text(encoding="utf-8"))[1]
@@ -111,24 +114,18 @@ class Generator(unittest.TestCase):
     """What generate.py cannot wrap it refuses, and says what to do: it never guesses."""
 
     def test_what_it_refuses(self):
-        for declaration, said in (
-            ("tside_status tside_roll_x(const tside_roll *roll, double colour, tside_fault *fault);", "no unit for 'colour'.*UNITS"),
-            ("tside_status tside_roll_x(const tside_roll *roll, void *work, tside_fault *fault);", r"'void \*work'; write it by hand and name it in BY_HAND"),
-            ("tside_status tside_roll_x(const tside_roll *roll, tside_turn *turns, tside_fault *fault);", "seems to be an array of unknown length.*PER_ELEMENT"),
-            ("const tside_turn *tside_roll_x(int turn);", "does not know what to do with its result"),
-            ("typedef struct tside_roll_x {\n    const char *name;\n} tside_roll_x;", "name it in NOT_STRUCTURES"),
+        status = "function\troll\ttside_roll_x\ttside_status\tWhat is planted.\n"
+        argument = "argument\ttside_roll_x\t{}\t{}\t{}\tone\t\t\t\twords\n"
+        for planted, said in (
+            (status + argument.format("work", "void *", "out"), r"'void \* work'; write it by hand and name it in BY_HAND"),
+            (status + argument.format("turns", "tside_turn *", "out"), "seems to be an array of unknown length"),
+            ("function\troll\ttside_roll_x\tconst tside_turn *\tWhat is planted.\n", "does not know what to do with its result"),
+            ("struct\troll\ttside_roll_x\t\nmember\ttside_roll_x\tname\tconst char *\t\t\t\t\n", "name it in NOT_STRUCTURES"),
         ):
-            with self.subTest(declaration), tempfile.TemporaryDirectory() as folder:
-                include = Path(folder) / "include"
-                shutil.copytree(str(TOP / "include"), str(include))
-                header = include / "tunnelside" / "roll.h"
-                os.chmod(str(header.parent), 0o755)
-                os.chmod(str(header), 0o644)
-                api = "" if declaration.startswith("typedef") else "/* What is planted. */\nTSIDE_API "
-                text = header.read_text(encoding="utf-8")
-                at = text.rindex("#ifdef __cplusplus")
-                header.write_text(text[:at] + api + declaration + "\n\n" + text[at:], encoding="utf-8")
-                done = subprocess.run([sys.executable, str(TOP / "bindings/python/generate.py"), str(include), "1", folder], stderr=subprocess.PIPE, universal_newlines=True)
+            with self.subTest(planted), tempfile.TemporaryDirectory() as folder:
+                records = Path(folder) / "records"
+                records.write_text(Path(os.environ["RECORDS"]).read_text(encoding="utf-8") + planted, encoding="utf-8")
+                done = subprocess.run([sys.executable, str(TOP / "bindings/python/generate.py"), str(records), "1", folder], stderr=subprocess.PIPE, universal_newlines=True)
                 self.assertNotEqual(done.returncode, 0)
                 self.assertRegex(done.stderr, said)
 
