@@ -268,6 +268,7 @@ static const struct {
     {TSIDE_KIND_CABLE, "wire", TSIDE_AREA, "area"},
     {TSIDE_KIND_CABLE, "strands", TSIDE_STRANDED, "stranded"},
     {TSIDE_KIND_CABLE, "strands", TSIDE_SOLID, "solid"},
+    {TSIDE_KIND_CABLE, "strands", TSIDE_FLEXIBLE, "flexible"},
     {TSIDE_KIND_CRANK, "fitted", TSIDE_NO_CRANK, "none"},
     {TSIDE_KIND_CRANK, "fitted", TSIDE_CRANK, "crank"},
     {TSIDE_KIND_CRANK, "rule", TSIDE_MIL_STD_1472, "MIL_STD_1472"},
