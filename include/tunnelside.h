@@ -18,6 +18,7 @@
 #include <tunnelside/cable.h>
 #include <tunnelside/crank.h>
 #include <tunnelside/guide.h>
+#include <tunnelside/along.h>
 #include <tunnelside/extender.h>
 #include <tunnelside/lift.h>
 #include <tunnelside/run.h>

@@ -55,6 +55,8 @@ typedef struct tside_fault {
     double value;                /* the value refused */
     double bound;                /* the bound it broke, or the greatest or least value that fits */
     double gap;                  /* how much is left (negative: missing) where the reason speaks of a gap; else 0 */
+    int remedy_given;            /* 1 where the other field would do as well, with the remedy as its least value */
+    double remedy;
 } tside_fault;
 
 /*

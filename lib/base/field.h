@@ -34,10 +34,13 @@
     KIND(CUT, cut) \
     KIND(CABLE, cable) \
     KIND(CRANK, crank) \
+    KIND(ALONG, along) \
     KIND(SIDE, side) \
     KIND(SECTION, section) \
     KIND(POSITION, position) \
     KIND(SWEEP, sweep) \
+    KIND(STAND, stand) \
+    KIND(SKEW, skew) \
     KIND(LAYOUT, layout) \
     KIND(TORQUE, torque) \
     KIND(STRENGTH_LINE, strength_line) \
