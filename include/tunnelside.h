@@ -21,6 +21,7 @@
 #include <tunnelside/along.h>
 #include <tunnelside/extender.h>
 #include <tunnelside/lift.h>
+#include <tunnelside/fixed.h>
 #include <tunnelside/run.h>
 #include <tunnelside/strength.h>
 #include <tunnelside/plan.h>

@@ -37,6 +37,7 @@ typedef enum tside_kind {
     TSIDE_KIND_CABLE,
     TSIDE_KIND_CRANK,
     TSIDE_KIND_ALONG,
+    TSIDE_KIND_FOOTING,
     TSIDE_KIND_SIDE,
     /* answered: results */
     TSIDE_KIND_SECTION,
@@ -44,6 +45,8 @@ typedef enum tside_kind {
     TSIDE_KIND_SWEEP,
     TSIDE_KIND_STAND,
     TSIDE_KIND_SKEW,
+    TSIDE_KIND_FIXED,
+    TSIDE_KIND_FIXED_LOAD,
     TSIDE_KIND_LAYOUT,
     TSIDE_KIND_TORQUE,
     TSIDE_KIND_STRENGTH_LINE,

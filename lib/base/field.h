@@ -35,12 +35,15 @@
     KIND(CABLE, cable) \
     KIND(CRANK, crank) \
     KIND(ALONG, along) \
+    KIND(FOOTING, footing) \
     KIND(SIDE, side) \
     KIND(SECTION, section) \
     KIND(POSITION, position) \
     KIND(SWEEP, sweep) \
     KIND(STAND, stand) \
     KIND(SKEW, skew) \
+    KIND(FIXED, fixed) \
+    KIND(FIXED_LOAD, fixed_load) \
     KIND(LAYOUT, layout) \
     KIND(TORQUE, torque) \
     KIND(STRENGTH_LINE, strength_line) \

@@ -95,7 +95,7 @@ static double lowest_cosine(double least, double greatest)
     return least > 0 ? cos(least) : greatest < 0 ? cos(greatest) : 1;
 }
 
-static tside_status clears(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_y, double *spare, tside_fault *fault)
+tside_status tside_i_eye_clears(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_y, double *spare, tside_fault *fault)
 {
     double needed = collar->height + guide->eye_clearance, above = eye_y - highest_axis(travel);
     *spare = above - needed;
@@ -176,7 +176,7 @@ tside_status tside_i_hang_and_sweep(const tside_travel *travel, const tside_guid
     TRY(tside_i_check(&tside_i_collar_table, "collar", collar, fault));
     TRY(tside_i_argument(fault, "eye_x", "m", eye_x, 0, 0));
     TRY(tside_i_argument(fault, "eye_y", "m", eye_y, 0, 0));
-    TRY(clears(travel, guide, collar, eye_y, &sweep->clear, fault));
+    TRY(tside_i_eye_clears(travel, guide, collar, eye_y, &sweep->clear, fault));
     TRY(tside_i_within(fault, "guide", weigh(guide, &weight, fault)));
     at_shut = end_lean(travel, 0, &eye);
     at_open = end_lean(travel, 1, &eye);
