@@ -24,7 +24,7 @@ UNITS = {"eye_x": "m", "eye_y": "m", "height": "m", "metres": "m", "turns": "tur
 # Arguments that may be None.
 NULLABLE = {
     ("tside_lift_at", "hang"), ("tside_lift_worst", "hang"), ("tside_lift_work", "hang"), ("tside_lift_longest", "hang"), ("tside_side_force", "load"),
-    ("tside_drive_run", "hang"),
+    ("tside_drive_run", "hang"), ("tside_fixed_force", "load"),
 }
 
 # Arrays among the results with one element for each element of a list that is asked; they are written although nothing is within reach.

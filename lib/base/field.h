@@ -46,6 +46,7 @@
     KIND(FIXED_LOAD, fixed_load) \
     KIND(LAYOUT, layout) \
     KIND(TORQUE, torque) \
+    KIND(EXTENDER_LOAD, extender_load) \
     KIND(STRENGTH_LINE, strength_line) \
     KIND(FINDING, finding) \
     KIND(TURN, turn) \

@@ -51,6 +51,7 @@ static const struct {
     STRUCTURE(SWEEP, tside_sweep, "guide.h"),
     STRUCTURE(LAYOUT, tside_layout, "extender.h"),
     STRUCTURE(TORQUE, tside_torque, "lift.h"),
+    STRUCTURE(EXTENDER_LOAD, tside_extender_load, "strength.h"),
     STRUCTURE(STRENGTH_LINE, tside_strength_line, "strength.h"),
     STRUCTURE(FINDING, tside_finding, "plan.h"),
     STRUCTURE(TURN, tside_turn, "plan.h"),
