@@ -41,10 +41,17 @@ static inline double tside_i_drive_angle(const tside_travel *travel, const tside
     return tside_i_travel_angle(travel, spot) - tside_i_lean_angle(&lean);
 }
 
-/* Wg x_cg + Wd e: what guide and drive weigh about the eye, against the drive's torque. */
+/* D, eye to collar along a guide that leans along the house too; d, to the last bit, in line. */
+static inline double tside_i_reach(const tside_hang *hang, const tside_i_lean *lean)
+{
+    return hang->misfit != 0 ? hypot(lean->reach, hang->misfit) : lean->reach;
+}
+
+/* Wg x_cg + Wd e: what guide and drive weigh about the eye, against the drive's torque. Of a guide leaning along the house the cross-section shows d/D. */
 static inline double tside_i_hang_moment(const tside_hang *hang, const tside_i_lean *lean)
 {
-    return hang->weight * (hang->chain + hang->length) / 2 * lean->sine + hang->carried * hang->carried_offset;
+    double shown = hang->misfit != 0 ? lean->reach / tside_i_reach(hang, lean) : 1;
+    return hang->weight * (hang->chain + hang->length) / 2 * shown * lean->sine + hang->carried * hang->carried_offset;
 }
 
 /* Refuses an eye, or a fixed guide's top, that does not clear what rides on the guide; spare: how much it clears it by. */

@@ -8,6 +8,7 @@
 #include <tunnelside/field.h>
 
 #include "sides.h"
+#include "statics/push.h"
 
 Suite *along_suite(void);
 
@@ -238,6 +239,61 @@ START_TEST(a_drive_far_outside_its_eye_leans_its_guide_far)
 }
 END_TEST
 
+/*
+ * The hung guide cut free in space: about its eye, along the house, the couple of its drive and the weights are in balance with the collar's push; at the collar that push
+ * bends it over the whole distance to the eye.
+ */
+FOR_SIDES(skew_guide_is_in_balance_in_space, 60)
+{
+    side s = side_random(number);
+    dice d = {(uint64_t)number + 19};
+    tside_hang hang = s.hang;
+    place shut = side_place(&s, s.shut), open = side_place(&s, s.open);
+    const place *at[] = {&shut, &open};
+    double torque = dice_between(&d, 0, 300);
+    tside_i_pushing pushing = {NULL, &hang, torque};
+    hang.misfit = dice_between(&d, -0.6, 0.6);
+    for (int i = 0; i < 2; i++) {
+        double lean = side_lean(&s, at[i], 0), nx = cos(lean), ny = sin(lean), force, bending;
+        double collar[] = {at[i]->x + s.collar.offset * nx - s.eye_x, at[i]->y + s.collar.offset * ny - s.eye_y, hang.misfit};
+        double reach = sqrt(collar[0] * collar[0] + collar[1] * collar[1] + collar[2] * collar[2]), centre = (hang.chain + hang.length) / 2 / reach;
+        tside_i_spot spot;
+        tside_i_travel_spot(&s.travel, i ? s.travel.stretches - 1 : 0, i ? s.travel.end : s.travel.wraps_shut, &spot);
+        force = tside_i_push_at(&spot, &pushing);
+        bending = tside_i_guide_bending_at(&spot, &pushing);
+        /* about the eye, along the house: the collar pushes the guide outboard, its own weight and the drive's turn it, and the drive's couple */
+        NEAR(collar[0] * force * ny - collar[1] * force * nx, torque + centre * collar[0] * hang.weight + hang.carried * hang.carried_offset, 1e-8 * (1 + torque), "moments", number);
+        NEAR(bending, force * reach, 1e-9 * (1 + fabs(bending)), "bending", number);
+    }
+    hang.misfit = 0;
+    {
+        double force, uplift, same, raised;
+        tside_fault fault;
+        ANSWERS(tside_side_force(&s.travel, &s.load, &hang, 0, &force, &uplift, &fault));
+        ANSWERS(tside_side_force(&s.travel, &s.load, &s.hang, 0, &same, &raised, &fault));
+        ck_assert(force == same && uplift == raised);
+    }
+}
+
+/* The bar's end as a cantilever from the curtain's edge: drive's weight down, guide's push inboard, square to the guide. */
+FOR_SIDES(bars_end_is_bent_both_ways, 60)
+{
+    side s = side_random(number);
+    dice d = {(uint64_t)number + 23};
+    tside_i_bar_end end = {{NULL, &s.hang, dice_between(&d, 0, 300)}, dice_between(&d, 0, 100), dice_between(&d, 0, 0.4), dice_between(&d, 0, 0.5)};
+    place open = side_place(&s, s.open);
+    double lean = side_lean(&s, &open, 0), force, level, plumb;
+    tside_i_spot spot;
+    tside_i_travel_spot(&s.travel, s.travel.stretches - 1, s.travel.end, &spot);
+    force = tside_i_push_at(&spot, &end.pushing);
+    level = -force * cos(lean) * end.arm;
+    plumb = -end.weight * end.run_on - force * sin(lean) * end.arm;
+    NEAR(tside_i_bar_end_at(&spot, &end), sqrt(level * level + plumb * plumb), 1e-8 * (1 + fabs(force)), "bending", number);
+    end.pushing.torque = 0;
+    end.arm = 0;
+    NEAR(tside_i_bar_end_at(&spot, &end), end.weight * end.run_on, 1e-12 * (1 + end.weight), "the weight alone", number);
+}
+
 START_TEST(what_is_no_length_is_refused)
 {
     side s = side_plain();
@@ -261,6 +317,8 @@ Suite *along_suite(void)
     tcase_add_test(tcase, guide_leans_and_sweeps_as_a_line_in_space);
     tcase_add_test(tcase, in_line_nothing_leans_along);
     tcase_add_test(tcase, a_drive_far_outside_its_eye_leans_its_guide_far);
+    tcase_add_test(tcase, skew_guide_is_in_balance_in_space);
+    tcase_add_test(tcase, bars_end_is_bent_both_ways);
     tcase_add_test(tcase, what_is_no_length_is_refused);
     suite_add_tcase(suite, tcase);
     return suite;
