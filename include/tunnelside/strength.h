@@ -66,6 +66,8 @@ typedef struct tside_extender_load {
     double bow_pull, member_pull;   /* N, on each bolt along its axis, from 0 */
     double tip;                  /* m, the eye's movement across the tube, in the end wall's plane, signed as across */
     double eye_bolt;             /* Pa, bending at the eye bolt's root */
+    int stand_off_most_given;    /* 1 where the eye bolt's yield is known, and there is a force */
+    double stand_off_most;       /* m, greatest stand-off that the eye bolt bears under this force, at its yield over 1.67 (steel) or 1.65 */
 } tside_extender_load;
 
 enum { TSIDE_EXTENDER_LINES = 5 };

@@ -25,6 +25,7 @@ static const tside_field rows[] = {
     {RESULT(tside_extender_load, member_pull, "N", "pull on the member bolt")},
     {RESULT(tside_extender_load, tip, "m", "eye's movement across the tube, in the end wall's plane")},
     {RESULT(tside_extender_load, eye_bolt, "Pa", "bending at the eye bolt's root")},
+    {RESULT_OPTIONAL(tside_extender_load, stand_off_most, "m", "greatest stand-off that the eye bolt bears under this force")},
 };
 TABLE(tside_i_extender_load_table, rows);
 
@@ -36,7 +37,6 @@ typedef struct tube {
     double h, b;             /* flat inside; half the flat outside */
     double e, ef;            /* guide's line from the tube's axis; from the bow's face */
     double angle, sB, sG;
-    double stand_off, root;
 } tube;
 
 /* Half the flat, about whose edge the tube tips on its bolt, must be wider than half the hole. */
@@ -67,8 +67,6 @@ static tside_status make_tube(const tside_extender *extender, const tside_layout
     t->angle = layout->angle;
     t->sB = layout->bow_distance;
     t->sG = layout->member_distance;
-    t->stand_off = extender->eye_stand_off;
-    t->root = extender->eye_root;
     return check_flat(t, fault);
 }
 
@@ -99,20 +97,36 @@ static double root_modulus(double root)
     return TSIDE_PI * root * root * root / 32;
 }
 
-double tside_i_stand_off_most(double root, double allowable, double force)
+tside_status tside_i_eye_metal(const tside_extender *extender, tside_metal_values *values, tside_fault *fault)
 {
-    return allowable * root_modulus(root) / force;
+    tside_status status = tside_material_values(&extender->eye_material, values, fault);
+    if (status != TSIDE_OK && fault) {
+        tside_i_path(fault->field, "extender.eye_material.grade");
+        tside_i_path(fault->other, "extender.eye_material.metal");
+    }
+    return status;
+}
+
+/* The bolt bends over its stand-off. Without a force it bears any. */
+static void eye_bolt(const tside_extender *extender, const tside_metal_values *metal, double force, tside_extender_load *load)
+{
+    double modulus = root_modulus(extender->eye_root);
+    load->eye_bolt = force * extender->eye_stand_off / modulus;
+    load->stand_off_most_given = metal->yield_known && force > 0;
+    load->stand_off_most = load->stand_off_most_given ? metal->yield / metal->safety * modulus / force : 0;
 }
 
 tside_status tside_extender_bears(const tside_extender *extender, const tside_layout *layout, double force, double weight, tside_extender_load *load, tside_fault *fault)
 {
     double F = force, W = weight, a = layout->angle, P, X;
-    tside_extender_load made;
+    tside_extender_load made = {0};
+    tside_metal_values eye_metal;
     tube t;
     TRY(tside_i_check(&tside_i_extender_table, "extender", extender, fault));
     TRY(tside_i_argument(fault, "force", "N", force, -TSIDE_MOST, 0));
     TRY(tside_i_argument(fault, "weight", "N", weight, 0, 0));
     TRY(make_tube(extender, layout, &t, fault));
+    TRY(tside_i_eye_metal(extender, &eye_metal, fault));
     P = F * cos(a) + W * sin(a);
     X = F * sin(a) - W * cos(a);
     made.across = P;
@@ -120,7 +134,7 @@ tside_status tside_extender_bears(const tside_extender *extender, const tside_la
     stresses(&t, P, X, &made);
     bolts(&t, P, X, &made);
     made.tip = P * t.sB * t.sB * t.sG / (3 * t.E * t.section.inertia);
-    made.eye_bolt = hypot(F, W) * t.stand_off / root_modulus(t.root);
+    eye_bolt(extender, &eye_metal, hypot(F, W), &made);
     *load = made;
     return TSIDE_OK;
 }

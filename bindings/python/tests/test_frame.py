@@ -169,6 +169,15 @@ class Extender(unittest.TestCase):
             half = ts.extender_bears(extender, layout, force / 2, weight / 2)
             self.near(half.combined, one / 2, 1e-12, 0)
 
+    def test_the_eye_bolt_bears_its_greatest_stand_off(self):
+        for extender, layout, force, weight in self.cases():
+            self.assertIsNone(ts.extender_bears(extender, layout, force, weight).stand_off_most)
+            known = extender.replace(eye_material=ts.Material(grade="given", yield_=250e6))
+            most = ts.extender_bears(known, layout, force, weight).stand_off_most
+            if most <= 1:
+                self.near(ts.extender_bears(known.replace(eye_stand_off=most), layout, force, weight).eye_bolt, 250e6 / 1.67, 1e-12)
+            self.assertIsNone(ts.extender_bears(known, layout, 0, 0).stand_off_most)
+
     def test_the_flat_inside_is_aisc_s(self):
         # AISC Steel Construction Manual, Table 1-12: HSS2X2X1/8, design wall 0.116 in, flat of the inside 1.65 in, corners of 1.5 and 0.5 walls
         wall = 0.116 * 0.0254
