@@ -18,8 +18,10 @@
 #include <tunnelside/cable.h>
 #include <tunnelside/crank.h>
 #include <tunnelside/guide.h>
+#include <tunnelside/along.h>
 #include <tunnelside/extender.h>
 #include <tunnelside/lift.h>
+#include <tunnelside/fixed.h>
 #include <tunnelside/run.h>
 #include <tunnelside/strength.h>
 #include <tunnelside/plan.h>

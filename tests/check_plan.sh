@@ -205,7 +205,7 @@ says 'drive.stall_torque: used only while kind is motor; it is hand'
 # --- motor, cable, crank ---
 
 run 0 "$sites/film30.json"
-prints "AWG 12, stranded, 94 ft 8 in"  # 90 ft and 1.5 times an opening of 3 ft 1 7/16 in
+prints "AWG 12, flexible, 94 ft 8 in"  # 90 ft and 1.5 times an opening of 3 ft 1 7/16 in
 prints "Smallest size that keeps that, running      AWG"
 prints "Up, from shut to open"
 run 0 --units=si "$sites/film30.json"

@@ -94,7 +94,7 @@ static void print_cable(sheet *s)
     char size[32];
     print_title(s, "CABLE");
     text_say(s->out, "  ", "%s, %s, %s from supply to drive, of which %s follows the drive as it climbs; at %s degC it has %s there and back.",
-             wire_size(p, cable, size, sizeof size), cable->strands == TSIDE_SOLID ? "solid" : "stranded", roughly(p, run->cable_length),
+             wire_size(p, cable, size, sizeof size), cable->strands == TSIDE_SOLID ? "solid" : cable->strands == TSIDE_STRANDED ? "stranded" : "flexible", roughly(p, run->cable_length),
              roughly(p, run->cable_length - cable->length), plain(p, cable->temperature, 0), quantity(p, run->resistance, "ohm"));
     print_drop(s, "It loses, at the greatest running current", run->drop_peak);
     print_drop(s, "It loses at the first moment", run->drop_start);

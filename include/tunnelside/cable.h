@@ -15,13 +15,17 @@ typedef enum tside_wire {
     TSIDE_AREA      /* by cross-section, such as 2.5 mm2 */
 } tside_wire;
 
-typedef enum tside_strands { TSIDE_STRANDED, TSIDE_SOLID } tside_strands;
+typedef enum tside_strands {
+    TSIDE_STRANDED, /* by area: class 2 of IEC 60228 */
+    TSIDE_SOLID,    /* class 1 */
+    TSIDE_FLEXIBLE  /* fine strands, such as cord that follows the drive: class 5 */
+} tside_strands;
 
 typedef struct tside_cable {
     tside_wire wire;
     tside_strands strands;
     int gauge;          /* AWG: 14 is 14, and 0, -1, -2, -3 are 1/0 to 4/0 */
-    double area;        /* m2, copper of one conductor */
+    double area;        /* m2, nominal, of one conductor */
     double length;      /* m, one way, from supply to drive when shut */
     double follow;      /* 1, times the opening, that flexible cord adds to follow the drive */
     double temperature; /* degC, of the copper */
@@ -47,14 +51,19 @@ typedef enum tside_loading {
 TSIDE_API tside_status tside_gauge_diameter(int gauge, double *diameter, tside_fault *fault);
 
 /*
- * The resistance of a cable, there and back: 2 l rho/A, rho = 1.7241e-8 ohm m (1 + 0.00393 (t -
- * 20)), stranded 2 % more. What its drive's travel adds is not counted: a drive following its cord
- * adds follow times the opening to the length.
+ * The resistance of a cable, there and back, at its temperature t: that at 20 C times
+ * 1 + 0.00393 (t - 20).
+ *
+ * By gauge at 20 C: 2 l rho/A, rho = 1/58 ohm mm2/m, stranded or flexible 2 % more. By area, of the
+ * sizes that tside_cable_smallest tries: the greatest resistance that IEC 60228 allows plain copper
+ * of its class, which a sold cable may have (4 to 16 % above 2 l rho/A). Of any other area the
+ * copper is taken to be what its name says, as by gauge. What its drive's travel adds is left out; a
+ * drive following its cord adds follow times the opening to the length.
  * cable: every field checked.
  * resistance: receives ohm, 0 for no cable.
  * TSIDE_OUT_OF_BOUNDS: a field.
- * Source: IEC 60028, from memory, for resistivity and temperature; the 2 % as NEC chapter 9, table
- * 8.
+ * Source: IEC 60228, tables 1 to 3, those of 0.5, 0.75, 16 and above 25 mm2 from memory; IEC 60028,
+ * from memory, for resistivity and temperature; the 2 % as NEC chapter 9, table 8.
  */
 TSIDE_API tside_status tside_cable_resistance(const tside_cable *cable, double *resistance, tside_fault *fault);
 

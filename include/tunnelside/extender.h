@@ -31,11 +31,14 @@ typedef struct tside_extender {
     double bolt_hole;       /* m, diameter */
     double eye_hole;        /* m, diameter */
     double bar_clearance;   /* m, least distance between tube and roll */
+    double spacer;          /* m, solid, between the bow and the tube */
     double eye_stand_off;   /* m, guide's line from the tube's face, along the eye bolt */
     double eye_root;        /* m, root diameter of the eye bolt's thread */
     tside_material eye_material;
     int bolt_limit_given;
     double bolt_limit;      /* N, allowable shear on one bolt */
+    int pull_limit_given;
+    double pull_limit;      /* N, allowable pull on one bolt */
 } tside_extender;
 
 /* What keeps the chosen angle from being better, or that nothing does. */

@@ -56,6 +56,8 @@ typedef struct tside_fault {
     double value;                /* in the unit above, the value refused */
     double bound;                /* in that unit, the bound it broke, or the greatest or least value that fits, which is within the field's own bounds */
     double gap;                  /* in that unit, how much is left (negative: missing) where the reason speaks of a gap; else 0 */
+    int remedy_given;            /* 1 where the other field would do as well, with the remedy as its least value */
+    double remedy;               /* in that unit, the other field's least value that would do as well; given with remedy */
 } tside_fault;
 
 /*

@@ -35,6 +35,7 @@ typedef struct tside_hang {
     double weight;         /* N, of the pipe */
     double carried;        /* N, of what rides on it */
     double carried_offset; /* m, its centre of mass outboard of the bar's axis */
+    double misfit;         /* m, how much farther out along the house it rides than the eye stands; 0: in line */
 } tside_hang;
 
 /* What the guide's foot does over the whole travel. Leans are from plumb, positive with the foot outboard. */

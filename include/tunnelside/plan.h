@@ -3,6 +3,7 @@
 #ifndef TUNNELSIDE_PLAN_H
 #define TUNNELSIDE_PLAN_H
 
+#include <tunnelside/along.h>
 #include <tunnelside/crank.h>
 #include <tunnelside/run.h>
 #include <tunnelside/strength.h>
@@ -41,7 +42,6 @@ typedef struct tside_bar {
     int screw_limit_given;
 } tside_bar;
 
-typedef enum tside_hung { TSIDE_ON_EXTENDER, TSIDE_ON_HIP } tside_hung;
 typedef enum tside_eye_placed { TSIDE_EYE_BEST, TSIDE_EYE_GIVEN } tside_eye_placed;
 
 /* A rectangle in the end wall's plane that tube and guide must miss. */

@@ -51,6 +51,25 @@ typedef struct tside_strength_line {
     double yield_needed; /* Pa, where no yield is known */
 } tside_strength_line;
 
+/*
+ * What a force at the eye puts into an extender. Across and along are in the end wall's plane; bending out of it comes of the eye standing off the tube.
+ */
+typedef struct tside_extender_load {
+    double across, along;        /* N, P square to the tube, outboard and down positive; X along it, up positive */
+    double bending_in;           /* Pa, at the bow bolt, in the end wall's plane */
+    double bending_out;          /* Pa, out of it, just below the bow bolt */
+    double axial;                /* Pa, on the net section */
+    double twist;                /* Pa, shear of the torque between eye and bow bolt */
+    double shear;                /* Pa, of P in the two walls */
+    double combined;             /* Pa, all of these as one stress, to hold against the yield over its safety factor */
+    double bow_shear, member_shear; /* N, on each bolt across its axis */
+    double bow_pull, member_pull;   /* N, on each bolt along its axis, from 0 */
+    double tip;                  /* m, the eye's movement across the tube, in the end wall's plane, signed as across */
+    double eye_bolt;             /* Pa, bending at the eye bolt's root */
+    int stand_off_most_given;    /* 1 where the eye bolt's yield is known, and there is a force */
+    double stand_off_most;       /* m, greatest stand-off that the eye bolt bears under this force, at its yield over 1.67 (steel) or 1.65 */
+} tside_extender_load;
+
 enum { TSIDE_EXTENDER_LINES = 5 };
 
 /*
@@ -81,6 +100,36 @@ TSIDE_API const char *tside_strength_text(int code);
  */
 TSIDE_API tside_status tside_extender_strength(const tside_extender *extender, const tside_layout *layout, double force, double weight, tside_which_end end,
                                                tside_strength_line *lines, tside_fault *fault);
+
+/*
+ * What a force at the eye puts into an extender, in space.
+ *
+ * With a from plumb, sB and sG from eye to bolts, e = side/2 + stand-off from the tube's axis to the
+ * guide's line, ef = stand-off + side + spacer from the bow's face, where the bolts take their shear,
+ * P = F cos a + W sin a and X = F sin a - W cos a. Bending is |P| sB (side/2)/I_in + |X| ef
+ * (side/2)/I_out + |X|/(A - 2 dh T), the bow bolt's holes being in the faces that look along the house;
+ * shear |P| e/C + |P|/(2 h T), h the flat inside; both as one, combined = sigma/2 + sqrt(sigma^2/4 +
+ * (tau/0.6)^2). The bolts' shear is hypot(P sG/(sG-sB), X) and hypot(P sB/(sG-sB), X), X whole on each.
+ * Their pull is where the tube tips about the edge of its flat, b = side/2 - ro, on the bow, whose bolt
+ * takes it all, |P| ef/b, and where X acts above or below the bolts, |X| ef/(sG-sB) on the one that it
+ * lifts, the member's while X pulls the tube up, else the bow's. The tip moves by P sB^2 sG/(3 E I);
+ * the eye bolt bends by hypot(F, W) stand-off/(pi dr^3/32). Not computed are the crushing of tube and
+ * bow under the bolts' pull, the bow's own twist, slack of the holes, the section at the eye's hole.
+ * extender: every field checked.
+ * layout: made by tside_extender_layout.
+ * force: N, any, level, outboard positive (the guide's, going up), inboard negative (jammed coming down).
+ * weight: N, from 0, what hangs on the eye.
+ * load: receives what it bears.
+ * TSIDE_OUT_OF_BOUNDS: a field, force or weight.
+ * TSIDE_CONTRADICTS: a bolt's hole as wide as the tube's flat, a tube without a flat inside or one that
+ * tside_square_section refuses, or a grade of another metal.
+ * Source: derivation, statics; AISC 360-16, equation H3-6, elastic, with all loads scaled alike, and
+ * section G4 for h; that twist is never dropped, that stresses are summed by magnitude, and that the
+ * bow's bolt takes all the tipping are this library's choices, on the safe side. Where shear is all,
+ * AISC's 0.6 Fy is 4 % above von Mises' 0.577.
+ */
+TSIDE_API tside_status tside_extender_bears(const tside_extender *extender, const tside_layout *layout, double force, double weight, tside_extender_load *load,
+                                            tside_fault *fault);
 
 #ifdef __cplusplus
 }

@@ -43,6 +43,8 @@ tside_status tside_i_refuse_by(tside_fault *fault, const tside_i_refusal *refusa
         fault->value = value;
         fault->bound = bound;
         fault->gap = gap;
+        fault->remedy_given = 0;
+        fault->remedy = 0;
     }
     return refusal->status;
 }
@@ -65,6 +67,14 @@ tside_status tside_i_refuse_told(tside_fault *fault, tside_status status, const 
     if (told->chosen)
         return tside_i_refuse(fault, status, told->field, other, reason);
     return tside_i_refuse_value(fault, status, told->field, other, reason, "m", value - told->from, relation, bound - told->from, gap);
+}
+
+void tside_i_remedy(tside_fault *fault, double least)
+{
+    if (fault) {
+        fault->remedy_given = 1;
+        fault->remedy = least;
+    }
 }
 
 tside_status tside_i_bound(tside_fault *fault, const char *field, const char *unit, double value, tside_relation relation, double bound)
@@ -153,7 +163,7 @@ static void put_bound(tside_i_text *text, const tside_fault *fault)
     put_after(text, ": ", fault->reason);
 }
 
-/* "; the greatest that fits is 2 m, 1 m is missing", "; no value of it fits" */
+/* "; the greatest that fits is 2 m, 1 m is missing; or stand_off of at least 3 m", "; no value of it fits" */
 static void put_fit(tside_i_text *text, const tside_fault *fault)
 {
     const int greatest = fault->relation == TSIDE_ABOVE || fault->relation == TSIDE_NOT_BELOW;
@@ -167,6 +177,12 @@ static void put_fit(tside_i_text *text, const tside_fault *fault)
         tside_i_put(text, ", ");
         put_quantity(text, fabs(fault->gap), fault->unit);
         tside_i_put(text, fault->gap < 0 ? " is missing" : " is left");
+    }
+    if (fault->remedy_given) {
+        tside_i_put(text, "; or ");
+        put_path(text, fault->other);
+        tside_i_put(text, " of at least ");
+        put_quantity(text, fault->remedy, fault->unit);
     }
 }
 

@@ -65,6 +65,9 @@ tside_status tside_i_within_element(tside_fault *fault, int i, tside_status stat
 /* Copies as much of a text as fits, with its closing zero; the destination has TSIDE_PATH_SIZE characters. */
 void tside_i_path(char *to, const char *text);
 
+/* Adds to a refusal, if there is a fault, the least value of the other field that would do as well. */
+void tside_i_remedy(tside_fault *fault, double least);
+
 /* Returns from the calling function unless the status is TSIDE_OK. */
 #define TRY(call) \
     do { \

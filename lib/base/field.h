@@ -35,12 +35,19 @@
     KIND(CUT, cut) \
     KIND(CABLE, cable) \
     KIND(CRANK, crank) \
+    KIND(ALONG, along) \
+    KIND(FOOTING, footing) \
     KIND(SIDE, side) \
     KIND(SECTION, section) \
     KIND(POSITION, position) \
     KIND(SWEEP, sweep) \
+    KIND(STAND, stand) \
+    KIND(SKEW, skew) \
+    KIND(FIXED, fixed) \
+    KIND(FIXED_LOAD, fixed_load) \
     KIND(LAYOUT, layout) \
     KIND(TORQUE, torque) \
+    KIND(EXTENDER_LOAD, extender_load) \
     KIND(STRENGTH_LINE, strength_line) \
     KIND(FINDING, finding) \
     KIND(TURN, turn) \

@@ -4,13 +4,13 @@
 #include "base/field.h"
 
 static const char *const wires[] = {"none", "awg", "area"};
-static const char *const strands[] = {"stranded", "solid"};
+static const char *const strands[] = {"stranded", "solid", "flexible"};
 
 #define LAID (ONLY(TSIDE_AWG) | ONLY(TSIDE_AREA))
 
 static const tside_field rows[] = {
     {CHOICE(tside_cable, wire, wires, TSIDE_NO_CABLE, "the cable from supply to drive, and how its size is told")},
-    {CHOICE(tside_cable, strands, strands, TSIDE_STRANDED, "stranded or solid conductors"), APPLIES(tside_cable, wire, LAID)},
+    {CHOICE(tside_cable, strands, strands, TSIDE_FLEXIBLE, "stranded, solid or flexible conductors"), APPLIES(tside_cable, wire, LAID)},
     {COUNT(tside_cable, gauge, -3, 40, 14, OURS, "wire gauge; 0, -1, -2, -3 are 1/0 to 4/0"), APPLIES(tside_cable, wire, ONLY(TSIDE_AWG))},
     {REQUIRED_FROM(tside_cable, area, "m2", 1e-8, 1e-3, "copper of one conductor"), APPLIES(tside_cable, wire, ONLY(TSIDE_AREA))},
     {REQUIRED_FROM(tside_cable, length, "m", 0.01, 10000, "one way, from supply to drive when shut"), MEASURED(0.5), APPLIES(tside_cable, wire, LAID)},
@@ -22,10 +22,10 @@ static const tside_field rows[] = {
 };
 TABLE(tside_i_cable_table, rows);
 
-#define RHO 1.7241e-8 /* ohm m, annealed copper at 20 C */
-#define ALPHA 0.00393 /* per K, at 20 C */
+#define RHO (1e-6 / 58) /* ohm m, annealed copper at 20 C */
+#define ALPHA 0.00393   /* per K, at 20 C */
 #define HANDED_BACK 1e-9 /* relative: a greatest length that was refused by comes back with other last digits */
-#define LAY 1.02      /* strands are laid in a helix, and so are longer than their cable */
+#define LAY 1.02        /* strands are laid in a helix, and so are longer than their cable */
 
 enum { LARGEST_GAUGE = -3, SMALLEST_GAUGE = 40 };
 
@@ -44,16 +44,42 @@ tside_status tside_gauge_diameter(int gauge, double *diameter, tside_fault *faul
     return TSIDE_OK;
 }
 
+/* Plain copper by its nominal area, with the greatest resistance at 20 C that a sold conductor may have: IEC 60228, tables 1 and 2 (the same here), and 3. */
+static const struct {
+    double area, solid, flexible; /* m2; ohm/m: classes 1 and 2; class 5 */
+} sizes[] = {
+    {0.5e-6, 36.0e-3, 39.0e-3},   {0.75e-6, 24.5e-3, 26.0e-3},  {1e-6, 18.1e-3, 19.5e-3},     {1.5e-6, 12.1e-3, 13.3e-3},    {2.5e-6, 7.41e-3, 7.98e-3},
+    {4e-6, 4.61e-3, 4.95e-3},     {6e-6, 3.08e-3, 3.30e-3},     {10e-6, 1.83e-3, 1.91e-3},    {16e-6, 1.15e-3, 1.21e-3},     {25e-6, 0.727e-3, 0.780e-3},
+    {35e-6, 0.524e-3, 0.554e-3},  {50e-6, 0.387e-3, 0.386e-3},  {70e-6, 0.268e-3, 0.272e-3},  {95e-6, 0.193e-3, 0.206e-3},   {120e-6, 0.153e-3, 0.161e-3},
+};
+enum { SIZES = sizeof sizes / sizeof *sizes };
+
+#define SAME_AREA 1e-6 /* relative: 2.5 mm2 and 2.5e-6 m2 differ in their last digits */
+
+static double per_metre_of_copper(double area, tside_strands strands)
+{
+    return RHO * (strands == TSIDE_SOLID ? 1 : LAY) / area;
+}
+
+static double per_metre_of_area(double area, tside_strands strands)
+{
+    for (int i = 0; i < SIZES; i++)
+        if (fabs(area - sizes[i].area) <= SAME_AREA * sizes[i].area)
+            return strands == TSIDE_FLEXIBLE ? sizes[i].flexible : sizes[i].solid;
+    return per_metre_of_copper(area, strands);
+}
+
 double tside_i_cable_resistance(const tside_cable *cable, double length)
 {
-    double d, area = cable->area;
+    double d, per_metre; /* of one conductor, at 20 C */
     if (cable->wire == TSIDE_NO_CABLE)
         return 0;
     if (cable->wire == TSIDE_AWG) {
         d = gauge_diameter(cable->gauge);
-        area = TSIDE_PI / 4 * d * d;
-    }
-    return 2 * length * RHO * (1 + ALPHA * (cable->temperature - 20)) * (cable->strands == TSIDE_STRANDED ? LAY : 1) / area;
+        per_metre = per_metre_of_copper(TSIDE_PI / 4 * d * d, cable->strands);
+    } else
+        per_metre = per_metre_of_area(cable->area, cable->strands);
+    return 2 * length * per_metre * (1 + ALPHA * (cable->temperature - 20));
 }
 
 tside_status tside_cable_resistance(const tside_cable *cable, double *resistance, tside_fault *fault)
@@ -69,19 +95,18 @@ double tside_i_cable_drop(double resistance, double voltage, double current, tsi
     return resistance * current;
 }
 
-/* Trade sizes, smallest first. */
+/* Trade sizes, smallest first, as those by area are. */
 static const signed char gauges[] = {20, 18, 16, 14, 12, 10, 8, 6, 4, 3, 2, 1, 0, -1, -2, -3};
-static const double areas[] = {0.5e-6, 0.75e-6, 1e-6, 1.5e-6, 2.5e-6, 4e-6, 6e-6, 10e-6, 16e-6, 25e-6, 35e-6, 50e-6, 70e-6, 95e-6, 120e-6};
 
 int tside_i_cable_size(tside_cable *cable, int i)
 {
-    int count = (int)(cable->wire == TSIDE_AWG ? sizeof gauges / sizeof *gauges : sizeof areas / sizeof *areas);
+    int count = cable->wire == TSIDE_AWG ? (int)sizeof gauges : (int)SIZES;
     if (i >= count)
         return 0;
     if (cable->wire == TSIDE_AWG)
         cable->gauge = gauges[i];
     else
-        cable->area = areas[i];
+        cable->area = sizes[i].area;
     return 1;
 }
 
@@ -92,7 +117,7 @@ tside_status tside_cable_smallest(const tside_cable *cable, double voltage, doub
     if (cable->wire == TSIDE_NO_CABLE)
         return tside_i_bound(fault, "cable.wire", "1", cable->wire, TSIDE_NOT_ONE_OF, TSIDE_AREA);
     tried.gauge = gauges[0];
-    tried.area = areas[0];
+    tried.area = sizes[0].area;
     TRY(tside_i_check(&tside_i_cable_table, "cable", &tried, fault));
     TRY(tside_i_argument(fault, "voltage", "V", voltage, 0, 1));
     TRY(tside_i_argument(fault, "current", "A", current, 0, 0));

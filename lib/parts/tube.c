@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include <tunnelside/tube.h>
+#include "parts/tube.h"
 
 #include "base/field.h"
 
@@ -161,6 +161,13 @@ static void torsion(double B, double T, double Ro, double Ri, tside_section *sec
     section->torsion_modulus = section->torsion / (T + K / T);
 }
 
+void tside_i_square_radii(const tside_square *tube, double *outer, double *inner)
+{
+    int given = tube->corner == TSIDE_CORNER_GIVEN;
+    *outer = given ? tube->outer_radius : standard_radius(tube->wall) * tube->wall;
+    *inner = given ? tube->inner_radius : *outer - tube->wall;
+}
+
 tside_status tside_square_section(const tside_square *tube, double density, tside_section *section, tside_fault *fault)
 {
     double B, T, Ro, Ri;
@@ -168,8 +175,7 @@ tside_status tside_square_section(const tside_square *tube, double density, tsid
     TRY(check_square(tube, density, fault));
     B = tube->side;
     T = tube->wall;
-    Ro = tube->corner == TSIDE_CORNER_GIVEN ? tube->outer_radius : standard_radius(T) * T;
-    Ri = tube->corner == TSIDE_CORNER_GIVEN ? tube->inner_radius : Ro - T;
+    tside_i_square_radii(tube, &Ro, &Ri);
     bending(B, T, Ro, Ri, &made);
     torsion(B, T, Ro, Ri, &made);
     made.mass = density * made.area;

@@ -26,10 +26,12 @@ static const tside_field rows[] = {
     {NUMBER(tside_extender, bolt_hole, "m", ABOVE(0), TO(0.1), 11.0 / 32 * IN, "ASME B18.2.8-1999, Table 1a, normal fit for 5/16 in", "diameter of the bolts' holes")},
     {NUMBER(tside_extender, eye_hole, "m", ABOVE(0), TO(0.1), 0.375 * IN, PRACTICE, "diameter of the eye's hole")},
     {NUMBER(tside_extender, bar_clearance, "m", FROM(0), TO(1), 1 * IN, OURS, "least distance between tube and roll")},
+    {NUMBER(tside_extender, spacer, "m", FROM(0), TO(1), 0, OURS, "solid spacer between the bow and the tube")},
     {NUMBER(tside_extender, eye_stand_off, "m", FROM(0), TO(1), 1.5 * IN, OURS, "guide's line from the tube's face, along the eye bolt")},
     {NUMBER(tside_extender, eye_root, "m", FROM(1e-3), TO(0.1), 0.2938 * IN, "from memory: 3/8-16 UNC minor diameter, ASME B1.1", "root diameter of the eye bolt's thread")},
     {GROUP(tside_extender, eye_material, material, "the eye bolt's metal")},
     {OPTIONAL(tside_extender, bolt_limit, "N", FROM(1), TO(1e7), "allowable shear on one bolt")},
+    {OPTIONAL(tside_extender, pull_limit, "N", FROM(1), TO(1e7), "allowable pull on one bolt")},
 };
 TABLE(tside_i_extender_table, rows);
 

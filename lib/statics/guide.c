@@ -191,7 +191,7 @@ tside_status tside_i_hang_and_sweep(const tside_travel *travel, const tside_guid
     sweep->foot_x = eye_x + sweep->length * at_shut.sine;
     TRY(sweep_guide(travel, guide, &eye, error, sweep, fault));
     *hang = (tside_hang){eye_x, eye_y, collar->offset, sweep->length, guide->chain, weight * sweep->cut_length, collar->mass * TSIDE_GRAVITY,
-                         collar->mass_offset};
+                         collar->mass_offset, 0};
     return TSIDE_OK;
 }
 

@@ -42,13 +42,20 @@ static inline double tside_i_drive_angle(const tside_travel *travel, const tside
     return tside_i_travel_angle(travel, spot) - tside_i_lean_angle(&lean);
 }
 
-/* Wg x_cg + Wd e: what guide and drive weigh about the eye, against the drive's torque. */
-static inline double tside_i_hang_moment(const tside_hang *hang, const tside_i_lean *lean)
+/* D, eye to collar along a guide that leans along the house too; d, to the last bit, in line. */
+static inline double tside_i_reach(const tside_hang *hang, const tside_i_lean *lean)
 {
-    return hang->weight * (hang->chain + hang->length) / 2 * lean->sine + hang->carried * hang->carried_offset;
+    return hang->misfit != 0 ? hypot(lean->reach, hang->misfit) : lean->reach;
 }
 
-/* Whether an eye at a height clears what rides on its guide; spare: receives what is left. */
+/* Wg x_cg + Wd e: what guide and drive weigh about the eye, against the drive's torque. Of a guide leaning along the house the cross-section shows d/D. */
+static inline double tside_i_hang_moment(const tside_hang *hang, const tside_i_lean *lean)
+{
+    double shown = hang->misfit != 0 ? lean->reach / tside_i_reach(hang, lean) : 1;
+    return hang->weight * (hang->chain + hang->length) / 2 * shown * lean->sine + hang->carried * hang->carried_offset;
+}
+
+/* Refuses an eye, or a fixed guide's top, that does not clear what rides on the guide; spare: receives how much it clears it by. */
 tside_status tside_i_eye_clears(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_y, const tside_i_names *names, double *spare,
                                 tside_fault *fault);
 /* Hangs a guide and sweeps it, with its eye misplaced too by an error either way (0: not). What it gives is touched on failure too. */

@@ -30,6 +30,22 @@ double tside_i_uplift_at(const tside_i_spot *spot, const void *context)
     return tside_i_raise(&lean, tside_i_push_at(spot, context)) - p->hang->weight;
 }
 
+double tside_i_guide_bending_at(const tside_i_spot *spot, const void *context)
+{
+    const tside_i_pushing *p = context;
+    tside_i_lean lean = tside_i_lean_at(p->hang->eye_x, p->hang->eye_y, p->hang->offset, spot);
+    return tside_i_push_at(spot, context) * tside_i_reach(p->hang, &lean);
+}
+
+double tside_i_bar_end_at(const tside_i_spot *spot, const void *context)
+{
+    const tside_i_bar_end *end = context;
+    const tside_hang *hang = end->pushing.hang;
+    tside_i_lean lean = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, spot);
+    double F = tside_i_push_at(spot, &end->pushing), b = end->arm;
+    return hypot(F * lean.cosine * b, end->weight * end->run_on + F * lean.sine * b);
+}
+
 double tside_i_greatest_push(const tside_travel *travel, const tside_i_lifting *lifting, const tside_hang *hang, double torque, tside_i_spot *where)
 {
     tside_i_pushing p = {lifting, hang, torque};

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "statics/strength.h"
 
+#include "statics/eye.h"
+
 static const char *const codes[] = {
     "bar_shear", "bar_shear_stall", "bar_bending", "coupling_screw", "splice_screw", "splice_screw_stall", "guide_bending",
     "eye_bolt_bending", "extender_bending", "extender_tip", "bow_bolt", "member_bolt", "bow_net_section", "rail_pull",
@@ -80,16 +82,6 @@ tside_strength_line tside_i_plain_line(tside_strength_code code, tside_which_end
     return (tside_strength_line){.code = code, .end = end, .measure = measure, .demand = demand, .verdict = TSIDE_VERDICT_LOOK};
 }
 
-static tside_status eye_bolt_values(const tside_extender *extender, tside_metal_values *values, tside_fault *fault)
-{
-    tside_status status = tside_material_values(&extender->eye_material, values, fault);
-    if (status != TSIDE_OK && fault) {
-        tside_i_path(fault->field, "extender.eye_material.grade");
-        tside_i_path(fault->other, "extender.eye_material.metal");
-    }
-    return status;
-}
-
 tside_status tside_extender_strength(const tside_extender *extender, const tside_layout *layout, double force, double weight, tside_which_end end,
                                      tside_strength_line *lines, tside_fault *fault)
 {
@@ -102,7 +94,7 @@ tside_status tside_extender_strength(const tside_extender *extender, const tside
     TRY(tside_i_argument(fault, "weight", "N", weight, 0, 0));
     TRY(tside_i_within(fault, "extender", tside_material_values(&extender->material, &metal, fault)));
     TRY(tside_i_within(fault, "extender", tside_square_section(&extender->tube, metal.density, &section, fault)));
-    TRY(eye_bolt_values(extender, &eye_metal, fault));
+    TRY(tside_i_eye_metal(extender, &eye_metal, fault));
     T = extender->tube.wall;
     dh = extender->bolt_hole;
     half = extender->tube.side / 2;

@@ -28,6 +28,7 @@ static tside_fault fault_of(tside_status status, tside_relation relation, const 
     fault.value = value;
     fault.bound = bound;
     fault.gap = gap;
+    fault.remedy_given = 0;
     return fault;
 }
 
@@ -126,6 +127,15 @@ START_TEST(every_form_of_sentence)
                                            rows[i].value, rows[i].bound, rows[i].gap);
         says(&fault, rows[i].sentence);
     }
+}
+END_TEST
+
+START_TEST(a_remedy_is_told_with_the_bound)
+{
+    tside_fault fault = fault_of(TSIDE_OUT_OF_REACH, TSIDE_ABOVE, "along.past", "along.stand_off", "m", "why", -1, 0.5, 0.25, -0.25);
+    fault.remedy_given = 1;
+    fault.remedy = 0.375;
+    says(&fault, "along.past: 0.5 m is out of reach (along.stand_off): why; the greatest that fits is 0.25 m, 0.25 m is missing; or along.stand_off of at least 0.375 m");
 }
 END_TEST
 
@@ -306,6 +316,7 @@ Suite *fault_suite(void)
     Suite *suite = suite_create("fault");
     TCase *sentences = tcase_create("sentences"), *numbers = tcase_create("numbers");
     tcase_add_test(sentences, every_form_of_sentence);
+    tcase_add_test(sentences, a_remedy_is_told_with_the_bound);
     tcase_add_test(sentences, nothing_gives_an_empty_sentence);
     tcase_add_test(sentences, a_sentence_is_cut_as_snprintf_cuts);
     tcase_add_test(sentences, nonsense_does_no_harm);

@@ -1,0 +1,139 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * What a force at the eye puts into extender, bolts and eye bolt, in space: the tube bends in and out of the end wall's plane and twists, for the eye stands off it.
+ * Source: derivation, statics; AISC 360-16, H3 and G4.
+ */
+#include "statics/eye.h"
+
+#include <tunnelside/strength.h>
+
+#include "base/field.h"
+#include "parts/tube.h"
+
+static const tside_field rows[] = {
+    {RESULT(tside_extender_load, across, "N", "force across the tube, outboard and down positive")},
+    {RESULT(tside_extender_load, along, "N", "force along the tube, up positive")},
+    {RESULT(tside_extender_load, bending_in, "Pa", "bending at the bow bolt, in the end wall's plane")},
+    {RESULT(tside_extender_load, bending_out, "Pa", "bending out of it, just below the bow bolt")},
+    {RESULT(tside_extender_load, axial, "Pa", "stress along the tube, net section")},
+    {RESULT(tside_extender_load, twist, "Pa", "shear of the torque between eye and bow bolt")},
+    {RESULT(tside_extender_load, shear, "Pa", "shear in the two walls")},
+    {RESULT(tside_extender_load, combined, "Pa", "all of these as one stress")},
+    {RESULT(tside_extender_load, bow_shear, "N", "shear on the bow bolt")},
+    {RESULT(tside_extender_load, member_shear, "N", "shear on the member bolt")},
+    {RESULT(tside_extender_load, bow_pull, "N", "pull on the bow bolt")},
+    {RESULT(tside_extender_load, member_pull, "N", "pull on the member bolt")},
+    {RESULT(tside_extender_load, tip, "m", "eye's movement across the tube, in the end wall's plane")},
+    {RESULT(tside_extender_load, eye_bolt, "Pa", "bending at the eye bolt's root")},
+    {RESULT_OPTIONAL(tside_extender_load, stand_off_most, "m", "greatest stand-off that the eye bolt bears under this force")},
+};
+TABLE(tside_i_extender_load_table, rows);
+
+/* An extender in the terms of the formulas. */
+typedef struct tube {
+    tside_section section;
+    double E;                /* Pa */
+    double B, T, dh;         /* side, wall, bolt's hole */
+    double h, b;             /* flat inside; half the flat outside */
+    double e, ef;            /* guide's line from the tube's axis; from the bow's face */
+    double angle, sB, sG;
+} tube;
+
+/* Half the flat, about whose edge the tube tips on its bolt, must be wider than half the hole. */
+static tside_status check_flat(const tube *t, tside_fault *fault)
+{
+    if (!(t->b > t->dh / 2))
+        REFUSE(fault, TSIDE_CONTRADICTS, "extender.bolt_hole", "extender.tube", "the hole is as wide as the tube's flat", "m", t->dh, TSIDE_NOT_BELOW, 2 * t->b, 0);
+    if (!(t->h > SLACK))
+        return tside_i_refuse(fault, TSIDE_CONTRADICTS, "extender.tube.inner_radius", "extender.tube.side", "the tube has no flat inside");
+    return TSIDE_OK;
+}
+
+static tside_status make_tube(const tside_extender *extender, const tside_layout *layout, tube *t, tside_fault *fault)
+{
+    tside_metal_values metal;
+    double ro, ri;
+    TRY(tside_i_within(fault, "extender", tside_material_values(&extender->material, &metal, fault)));
+    TRY(tside_i_within(fault, "extender", tside_square_section(&extender->tube, metal.density, &t->section, fault)));
+    tside_i_square_radii(&extender->tube, &ro, &ri);
+    t->E = metal.modulus;
+    t->B = extender->tube.side;
+    t->T = extender->tube.wall;
+    t->dh = extender->bolt_hole;
+    t->h = t->B - 2 * t->T - 2 * ri;
+    t->b = t->B / 2 - ro;
+    t->e = t->B / 2 + extender->eye_stand_off;
+    t->ef = extender->eye_stand_off + t->B + extender->spacer;
+    t->angle = layout->angle;
+    t->sB = layout->bow_distance;
+    t->sG = layout->member_distance;
+    return check_flat(t, fault);
+}
+
+/* The bow bolt's two holes lie at the middle of bending in the end wall's plane, and in the farthest walls of bending out of it. */
+static void stresses(const tube *t, double P, double X, tside_extender_load *load)
+{
+    double B = t->B, T = t->T, dh = t->dh, arm = (B - T) / 2;
+    double I_in = t->section.inertia - T * dh * dh * dh / 6, I_out = t->section.inertia - 2 * dh * T * (arm * arm + T * T / 12);
+    load->bending_in = fabs(P) * t->sB * (B / 2) / I_in;
+    load->bending_out = fabs(X) * t->ef * (B / 2) / I_out;
+    load->axial = fabs(X) / (t->section.area - 2 * dh * T);
+    load->twist = fabs(P) * t->e / t->section.torsion_modulus;
+    load->shear = fabs(P) / (2 * t->h * T);
+    load->combined = tside_i_one_stress(load->bending_in + load->bending_out + load->axial, load->twist + load->shear);
+}
+
+static void bolts(const tube *t, double P, double X, tside_extender_load *load)
+{
+    double apart = t->sG - t->sB;
+    load->bow_shear = hypot(P * t->sG / apart, X);
+    load->member_shear = hypot(P * t->sB / apart, X);
+    load->bow_pull = fabs(P) * t->ef / t->b + fmax(0, -X) * t->ef / apart;
+    load->member_pull = fmax(0, X) * t->ef / apart;
+}
+
+static double root_modulus(double root)
+{
+    return TSIDE_PI * root * root * root / 32;
+}
+
+tside_status tside_i_eye_metal(const tside_extender *extender, tside_metal_values *values, tside_fault *fault)
+{
+    tside_status status = tside_material_values(&extender->eye_material, values, fault);
+    if (status != TSIDE_OK && fault) {
+        tside_i_path(fault->field, "extender.eye_material.grade");
+        tside_i_path(fault->other, "extender.eye_material.metal");
+    }
+    return status;
+}
+
+/* The bolt bends over its stand-off. Without a force it bears any. */
+static void eye_bolt(const tside_extender *extender, const tside_metal_values *metal, double force, tside_extender_load *load)
+{
+    double modulus = root_modulus(extender->eye_root);
+    load->eye_bolt = force * extender->eye_stand_off / modulus;
+    load->stand_off_most_given = metal->yield_known && force > 0;
+    load->stand_off_most = load->stand_off_most_given ? metal->yield / metal->safety * modulus / force : 0;
+}
+
+tside_status tside_extender_bears(const tside_extender *extender, const tside_layout *layout, double force, double weight, tside_extender_load *load, tside_fault *fault)
+{
+    double F = force, W = weight, a = layout->angle, P, X;
+    tside_extender_load made = {0};
+    tside_metal_values eye_metal;
+    tube t;
+    TRY(tside_i_check(&tside_i_extender_table, "extender", extender, fault));
+    TRY(tside_i_argument(fault, "force", "N", force, -TSIDE_MOST, 0));
+    TRY(tside_i_argument(fault, "weight", "N", weight, 0, 0));
+    TRY(make_tube(extender, layout, &t, fault));
+    TRY(tside_i_eye_metal(extender, &eye_metal, fault));
+    P = F * cos(a) + W * sin(a);
+    X = F * sin(a) - W * cos(a);
+    made.across = P;
+    made.along = X;
+    stresses(&t, P, X, &made);
+    bolts(&t, P, X, &made);
+    made.tip = P * t.sB * t.sB * t.sG / (3 * t.E * t.section.inertia);
+    eye_bolt(extender, &eye_metal, hypot(F, W), &made);
+    return ANSWER(&tside_i_extender_load_table, made, load, fault);
+}

@@ -1,0 +1,21 @@
+/* SPDX-License-Identifier: MIT */
+/* What a force at the eye does, for the files above. */
+#ifndef TUNNELSIDE_I_EYE
+#define TUNNELSIDE_I_EYE
+
+#include <math.h>
+#include <tunnelside/extender.h>
+
+/*
+ * Normal and shear stress as one, to hold against the yield over its safety factor: u with sigma/(u) + (tau/(0.6 u))^2 = 1, which is AISC 360-16, H3-6, with all loads
+ * scaled alike.
+ */
+static inline double tside_i_one_stress(double sigma, double tau)
+{
+    return sigma / 2 + sqrt(sigma * sigma / 4 + tau / 0.6 * tau / 0.6);
+}
+
+/* The eye bolt's metal, refused by its own name. */
+tside_status tside_i_eye_metal(const tside_extender *extender, tside_metal_values *values, tside_fault *fault);
+
+#endif

@@ -1,0 +1,237 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * The guide fixed at its foot: which line follows the bar best, how far it misses it, and what the drive's couple does to it. Source: derivation; plane geometry and statics.
+ */
+#include <tunnelside/fixed.h>
+
+#include "base/field.h"
+#include "base/root.h"
+#include "shape/peak.h"
+#include "statics/guide.h"
+#include "statics/lift.h"
+
+static const char *const fixed_by[] = {"best", "top", "both"};
+
+static const tside_field footing_rows[] = {
+    {CHOICE(tside_footing, fixed_by, fixed_by, TSIDE_FIXED_BEST, "what of the guide is given: nothing, its top, or top and foot")},
+    {REQUIRED(tside_footing, foot_x, "m", TO(30), "foot at the ground, outboard of the tunnel's centreline"), MEASURED(0.25 * IN), APPLIES(tside_footing, fixed_by, ONLY(TSIDE_FIXED_BOTH))},
+    {NUMBER(tside_footing, depth, "m", FROM(0), TO(5), 24 * IN, OURS, "pipe in the ground")},
+    {NUMBER(tside_footing, misfit_limit, "m", FROM(0), TO(1), 0.5 * IN, OURS, "how far the collar's arm may give, either way")},
+};
+TABLE(tside_i_footing_table, footing_rows);
+
+static const tside_field fixed_rows[] = {
+    {RESULT(tside_fixed, lean, "rad", "lean of the guide from plumb, foot outboard positive")},
+    {RESULT(tside_fixed, top_x, "m", "its top, outboard of the tunnel's centreline")},
+    {RESULT(tside_fixed, top_y, "m", "its top, above grade")},
+    {RESULT(tside_fixed, foot_x, "m", "foot at the ground, outboard of the tunnel's centreline")},
+    {RESULT(tside_fixed, ground, "m", "height of the ground there")},
+    {RESULT(tside_fixed, length, "m", "guide from top to ground")},
+    {RESULT(tside_fixed, cut_length, "m", "guide pipe as cut")},
+    {RESULT(tside_fixed, misfit_least, "m", "least misfit over the travel; below 0 the guide stands too far inboard")},
+    {RESULT(tside_fixed, misfit_greatest, "m", "greatest misfit over the travel")},
+    {RESULT(tside_fixed, misfit, "m", "greatest misfit either way, what the collar's arm must give")},
+    {RESULT(tside_fixed, misfit_error, "m", "the same at the worse placing error of the foot")},
+    {RESULT(tside_fixed, clear, "m", "top above what rides on the guide, beyond the clearance asked")},
+    {RESULT(tside_fixed, offset, "m", "guide's line outboard of the bar's axis")},
+    {RESULT(tside_fixed, carried, "N", "weight of what rides on the guide")},
+    {RESULT(tside_fixed, carried_offset, "m", "its centre of mass outboard of the bar's axis")},
+};
+TABLE(tside_i_fixed_table, fixed_rows);
+
+static const tside_field load_rows[] = {
+    {RESULT(tside_fixed_load, couple, "N m", "greatest couple that the drive hands the guide")},
+    {RESULT(tside_fixed_load, reaction, "N", "reaction to it at top and foot")},
+    {RESULT(tside_fixed_load, moment, "N m", "greatest bending of the pipe")},
+};
+TABLE(tside_i_fixed_load_table, load_rows);
+
+#define STEEPEST_BEST (45 * DEG) /* from plumb; as long as no part of the path lies flatter, the strip has but one narrowest place between */
+#define STEEPEST_LEAN (75 * DEG)
+
+/* --- the axis's path, as a line of some lean meets it --- */
+
+typedef struct direction {
+    double cosine, sine; /* of the lean: the guide's normal */
+} direction;
+
+typedef struct strip {
+    double least, greatest; /* m, of the axis along the normal */
+    double widening;        /* m/rad, how fast their distance grows with the lean */
+} strip;
+
+static double along_normal(const tside_i_spot *spot, const void *context)
+{
+    const direction *normal = context;
+    return spot->x * normal->cosine + spot->y * normal->sine;
+}
+
+static double along_guide(const tside_i_spot *spot, const direction *normal)
+{
+    return spot->y * normal->cosine - spot->x * normal->sine;
+}
+
+static direction normal_of(double lean)
+{
+    return (direction){cos(lean), sin(lean)};
+}
+
+/* As the lean grows, what lies out along the normal moves by its place along the guide. */
+static strip strip_at(const tside_travel *travel, double lean)
+{
+    direction normal = normal_of(lean);
+    tside_i_sought sought = {.quantity = along_normal, .context = &normal, .least_too = 1};
+    tside_i_spot in, out;
+    tside_i_travel_seek(travel, &sought, 1);
+    tside_i_travel_spot(travel, sought.least.stretch, sought.least.place, &in);
+    tside_i_travel_spot(travel, sought.greatest.stretch, sought.greatest.place, &out);
+    return (strip){-sought.least.value, sought.greatest.value, along_guide(&out, &normal) - along_guide(&in, &normal)};
+}
+
+static double widening(double lean, const void *context)
+{
+    return strip_at(context, lean).widening;
+}
+
+/* --- which line --- */
+
+typedef struct top {
+    const tside_travel *travel;
+    double x, y, offset;
+} top;
+
+/* Twice the middle of the misfits of a guide from this top, which rises with its lean wherever the top is above the bar. */
+static double middle_misfit(double lean, const void *context)
+{
+    const top *t = context;
+    direction normal = normal_of(lean);
+    strip path = strip_at(t->travel, lean);
+    return 2 * (t->x * normal.cosine + t->y * normal.sine - t->offset) - (path.least + path.greatest);
+}
+
+static void best_line(const tside_travel *travel, const top *t, tside_fixed *fixed)
+{
+    int nowhere = travel->end == travel->wraps_shut; /* every strip is as narrow: plumb */
+    direction normal;
+    strip path;
+    fixed->lean = nowhere ? 0 : tside_i_rising_root(widening, travel, -STEEPEST_BEST, STEEPEST_BEST);
+    normal = normal_of(fixed->lean);
+    path = strip_at(travel, fixed->lean);
+    fixed->top_x = ((path.least + path.greatest) / 2 + t->offset - t->y * normal.sine) / normal.cosine;
+}
+
+static tside_status line_from_top(const top *t, tside_fixed *fixed, tside_fault *fault)
+{
+    if (!(middle_misfit(-STEEPEST_LEAN, t) <= 0 && middle_misfit(STEEPEST_LEAN, t) >= 0))
+        return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, "eye_x", "stops", "from that top no guide within 75 degrees of plumb follows the bar");
+    fixed->lean = tside_i_rising_root(middle_misfit, t, -STEEPEST_LEAN, STEEPEST_LEAN);
+    return TSIDE_OK;
+}
+
+static tside_status choose_line(const tside_footing *footing, top *t, double ground, tside_fixed *fixed, tside_fault *fault)
+{
+    fixed->top_x = t->x;
+    switch (footing->fixed_by) {
+    case TSIDE_FIXED_BEST:
+        best_line(t->travel, t, fixed);
+        t->x = fixed->top_x;
+        break;
+    case TSIDE_FIXED_TOP:
+        TRY(line_from_top(t, fixed, fault));
+        break;
+    case TSIDE_FIXED_BOTH:
+        fixed->lean = atan2(footing->foot_x - t->x, t->y - ground);
+        break;
+    }
+    return TSIDE_OK;
+}
+
+static void misfits(const top *t, double lean, double *least, double *greatest)
+{
+    direction normal = normal_of(lean);
+    strip path = strip_at(t->travel, lean);
+    double line = t->x * normal.cosine + t->y * normal.sine - t->offset;
+    *least = line - path.greatest;
+    *greatest = line - path.least;
+}
+
+/* The greatest misfit either way with the foot moved outboard. */
+static double misfit_moved(const top *t, const tside_fixed *fixed, double moved)
+{
+    double least, greatest;
+    misfits(t, atan2(fixed->foot_x + moved - t->x, t->y - fixed->ground), &least, &greatest);
+    return fmax(-least, greatest);
+}
+
+/* The bar's lowest place is when shut. */
+static tside_status stands_in_air(const tside_travel *travel, double ground, tside_fault *fault)
+{
+    tside_i_spot shut;
+    tside_i_travel_spot(travel, 0, travel->wraps_shut, &shut);
+    if (!(ground < shut.y))
+        REFUSE(fault, TSIDE_CONTRADICTS, "ground", "stops", "the collar would come to the ground", "m", ground, TSIDE_NOT_BELOW, shut.y, 0);
+    return TSIDE_OK;
+}
+
+tside_status tside_fixed_make(const tside_travel *travel, const tside_guide *guide, const tside_footing *footing, const tside_collar *collar, double eye_x, double eye_y,
+                              double ground, tside_fixed *fixed, tside_fault *fault)
+{
+    static const tside_i_names names = {.eye_y = {.field = "eye_y"}, .offset = "collar.offset", .travel = "travel"};
+    top t = {travel, eye_x, eye_y, collar->offset};
+    tside_fixed made = {.top_y = eye_y, .ground = ground, .offset = collar->offset, .carried = collar->mass * TSIDE_GRAVITY, .carried_offset = collar->mass_offset};
+    TRY(tside_i_check(&tside_i_guide_table, "guide", guide, fault));
+    TRY(tside_i_check(&tside_i_footing_table, "footing", footing, fault));
+    TRY(tside_i_check(&tside_i_collar_table, "collar", collar, fault));
+    if (footing->fixed_by != TSIDE_FIXED_BEST)
+        TRY(tside_i_argument(fault, "eye_x", "m", eye_x, 0, 0));
+    TRY(tside_i_argument(fault, "eye_y", "m", eye_y, 0, 0));
+    TRY(tside_i_argument(fault, "ground", "m", ground, -TSIDE_MOST, 0));
+    TRY(tside_i_eye_clears(travel, guide, collar, eye_y, &names, &made.clear, fault));
+    TRY(stands_in_air(travel, ground, fault));
+    TRY(choose_line(footing, &t, ground, &made, fault));
+    made.length = (eye_y - ground) / cos(made.lean);
+    made.cut_length = made.length + footing->depth;
+    made.foot_x = footing->fixed_by == TSIDE_FIXED_BOTH ? footing->foot_x : t.x + made.length * sin(made.lean);
+    misfits(&t, made.lean, &made.misfit_least, &made.misfit_greatest);
+    made.misfit = fmax(-made.misfit_least, made.misfit_greatest);
+    made.misfit_error = fmax(misfit_moved(&t, &made, -guide->placing_error), misfit_moved(&t, &made, guide->placing_error));
+    return ANSWER(&tside_i_fixed_table, made, fixed, fault);
+}
+
+/* --- what it carries --- */
+
+typedef struct carrying {
+    const tside_i_lifting *lifting; /* NULL: the torque is constant */
+    const tside_fixed *fixed;
+    double torque;
+} carrying;
+
+/* T + Wd e, its size. */
+static double couple_at(const tside_i_spot *spot, const void *context)
+{
+    const carrying *c = context;
+    return fabs((c->lifting ? tside_i_torque(c->lifting, spot).up : c->torque) + c->fixed->carried * c->fixed->carried_offset);
+}
+
+static double moment_at(const tside_i_spot *spot, const void *context)
+{
+    const carrying *c = context;
+    const tside_fixed *f = c->fixed;
+    double from_top = (spot->x - f->top_x) * sin(f->lean) - (spot->y - f->top_y) * cos(f->lean);
+    return couple_at(spot, context) * fmax(from_top, f->length - from_top) / f->length;
+}
+
+tside_status tside_fixed_force(const tside_travel *travel, const tside_load *load, const tside_fixed *fixed, double torque, tside_fixed_load *forces, tside_fault *fault)
+{
+    tside_i_lifting lifting = {travel, load, NULL, 0};
+    carrying carried = {load ? &lifting : NULL, fixed, torque};
+    tside_i_sought sought[] = {{.quantity = couple_at, .context = &carried}, {.quantity = moment_at, .context = &carried}};
+    tside_fixed_load made;
+    if (load)
+        TRY(tside_i_check(&tside_i_load_table, "load", load, fault));
+    else
+        TRY(tside_i_argument(fault, "torque", "N m", torque, 0, 0));
+    tside_i_travel_seek(travel, sought, 2);
+    made = (tside_fixed_load){sought[0].greatest.value, sought[0].greatest.value / fixed->length, sought[1].greatest.value};
+    return ANSWER(&tside_i_fixed_load_table, made, forces, fault);
+}
