@@ -171,7 +171,7 @@ static int add_cut(cutting *c, const tside_item *item)
             return 1;
         }
     if (c->cut_count == TSIDE_STOCK_CUTS)
-        return complain_of(&c->material, "more different pieces than one cut plan takes, 250: order fewer sides at once");
+        return complain_of(&c->material, "more different pieces than one cut plan takes, 5000: order fewer sides at once");
     c->codes[c->cut_count] = (int)item->code;
     c->cuts[c->cut_count++] = (tside_cut){item->length, item->count};
     return 1;

@@ -11,9 +11,9 @@ extern "C" {
 
 enum {
     TSIDE_STOCK_LENGTHS = 8,     /* that sticks are sold in */
-    TSIDE_STOCK_CUTS = 250,      /* entries in a list of cuts */
+    TSIDE_STOCK_CUTS = 5000,     /* entries in a list of cuts */
     TSIDE_STOCK_PIECES = 100000, /* pieces, all counts together */
-    TSIDE_STOCK_NODES = 50000    /* a node limit that suits a program that someone waits for: a second or so, seldom needed */
+    TSIDE_STOCK_NODES = 50000    /* a node limit that suits a program that someone waits for: a second or two, seldom needed */
 };
 
 /* A length that sticks are sold in. */
@@ -72,14 +72,17 @@ TSIDE_API size_t tside_stock_work(int cut_count);
  * much the one with the fewest sticks.
  *
  * A sum over by no more than 1e-9 m still fits. It always answers with a plan and a bound that is
- * proven; the plan is proven the best where the search, within its limit, could prove it. The same
- * call gives the same plan on every machine.
+ * proven; the plan is proven the best where the search, within its limit, could prove it; the bound
+ * is never less than all pieces, kerfs between them counted, need of the best stock. The same call
+ * gives the same plan on every machine. Of more than 250 different lengths the plan is the first
+ * good one; neighbouring lengths are then taken together for the bound, each for the shortest of
+ * them.
  * stock: every field checked, at least one length.
  * cuts: every field checked, in any order, equal lengths allowed.
  * cut_count: from 0 to TSIDE_STOCK_CUTS, entries in the list of cuts.
- * node_limit: from 0, how long the search may go on: 0 takes the first good plan, TSIDE_STOCK_NODES
- * is usual. A node takes some microseconds; where there are more than some twenty different lengths
- * it takes longer, and counts for several.
+ * node_limit: from 0, how long the search may go on: 0 takes the first good plan and what is soon
+ * proven of it, TSIDE_STOCK_NODES is usual. A node is an amount of work, some tens of microseconds,
+ * whatever the order; beside the nodes no more work is done than takes a fraction of a second.
  * work: a buffer, aligned as malloc aligns; what it holds afterwards means nothing.
  * work_size: from tside_stock_work(cut_count), bytes.
  * sticks: receives the sticks, alike ones together, longest pieces first.

@@ -1,206 +1,241 @@
 /* SPDX-License-Identifier: MIT */
 /* Branch and bound over how often each listed pattern is taken. Nothing is ruled out but by whole-numbered prices. */
+#include <math.h>
 #include <string.h>
 
-#include "cutting/cutting.h"
+#include "cutting/branch.h"
 
-int64_t tside_i_reduced_cost(const tside_i_search *s, int column)
+enum { LEVELS = 2, LEVELS_MORE = 100 }; /* of the search: per type, and beside these */
+
+static const double whole_enough = 1e-6; /* what the relaxation takes so nearly a whole number of times is whole: its inverse is no more exact */
+
+void tside_i_tree_parts(tside_i_arena *from, tside_i_tree *tree, int types)
 {
-    const tside_i_pool *pool = &s->relaxation.pool;
-    int64_t reduced = s->cutting.cost[pool->stock[column]] * s->node_fine;
-    for (int e = pool->start[column]; e < pool->start[column + 1]; e++)
-        reduced -= pool->entry[e].count * s->node_price[pool->entry[e].type];
-    return reduced;
+    const size_t rows = (size_t)tside_i_relaxation_most_rows(types);
+    tside_i_trail *path = &tree->path;
+    path->deepest = LEVELS * types + LEVELS_MORE;
+    tside_i_corner_parts(from, &tree->corner, types);
+    PART(from, rows, &tree->node.prices.of);
+    PART(from, rows, &tree->node.x);
+    PART(from, (size_t)path->deepest * rows, &path->bases);
+    PART(from, path->deepest, &path->column);
+    PART(from, path->deepest, &path->value);
+    PART(from, path->deepest, &path->whole);
+    PART(from, path->deepest, &path->low);
+    PART(from, path->deepest, &path->high);
 }
 
-/* Whether the relaxation's prices prove that nothing below this node costs no more than the cut. fixed: cost of the sticks already taken. */
-static int is_ruled_out(tside_i_search *s, int64_t fixed)
+/* --- the node --- */
+
+/* The prices of the relaxation in whole numbers, and how far a column falls short of its own by them. */
+static void price_node(tside_i_tree *t)
 {
-    const tside_i_relaxation *r = &s->relaxation;
-    const tside_i_cutting *cutting = &s->cutting;
-    double sum = 0;
-    if (fixed > s->cut)
-        return 1;
-    s->node_fine = tside_i_round_prices(s, s->node_price);
-    s->least = 0;
+    const tside_i_relaxation *r = t->relaxation;
+    tside_i_node *node = &t->node;
+    tside_i_round_prices(r, t->fine, &node->prices);
+    node->least = 0;
     for (int j = 0; j < r->pool.columns; j++) {
-        const int64_t reduced = r->pool.banned[j] ? 0 : tside_i_reduced_cost(s, j);
-        if (reduced < s->least)
-            s->least = reduced;
+        const int64_t reduced = r->pool.banned[j] ? 0 : tside_i_reduced_cost(r, &node->prices, j);
+        if (reduced < node->least)
+            node->least = reduced;
     }
-    for (int i = 0; i < r->rows; i++) {
-        const double part = (double)s->node_price[i] * r->demand[i];
-        sum += part - 1e-12 * fabs(part);
-    }
-    sum += (double)s->least * (double)((s->cut - fixed) / cutting->cost[0]) + (double)s->more;
-    s->spare = (double)(s->cut - fixed) * (double)s->node_fine * (1 + 1e-15) - sum;
-    return s->spare < 0;
+    tside_i_effort_spend(r->effort, r->pool.start[r->pool.columns]);
 }
 
-/* Sets what is left to be met with the columns taken so far, and returns what these cost. */
-static int64_t take_columns(tside_i_search *s)
+/* Whether the prices prove that nothing below this node costs no more than the cut. */
+static int is_ruled_out(tside_i_tree *t)
 {
-    tside_i_relaxation *r = &s->relaxation;
-    int64_t cost = 0;
+    const double rounding = 1e-12; /* of a product of doubles, and of their sum */
+    const tside_i_relaxation *r = t->relaxation;
+    tside_i_node *node = &t->node;
+    const int64_t left = t->fill->cut - node->fixed;
+    double sum = 0;
+    if (left < 0)
+        return 1;
+    for (int i = 0; i < r->rows; i++) {
+        const double part = (double)node->prices.of[i] * r->demand[i];
+        sum += part - rounding * fabs(part);
+    }
+    sum += (double)node->least * (double)(left / r->problem->cost[0]) + (double)node->more;
+    node->spare = (double)left * (double)node->prices.fine * (1 + 1e-15) - sum;
+    return node->spare < 0;
+}
+
+/* Sets what is left to be met with the columns taken so far, and what these cost. */
+static void take_columns(tside_i_tree *t, const tside_i_offer *offer)
+{
+    const tside_i_trail *path = &t->path;
+    tside_i_relaxation *r = t->relaxation;
+    const tside_i_problem *problem = r->problem;
+    t->node.fixed = 0;
     memset(r->pool.banned, 0, (size_t)r->pool.columns);
     for (int i = 0; i < r->rows; i++)
-        r->demand[i] = i < tside_i_types(s) ? s->cutting.demand[i] : -s->to_be_had[i - tside_i_types(s)];
-    for (int d = 0; d < s->depth; d++) {
-        const int j = s->column[d];
+        r->demand[i] = i < problem->types ? problem->demand[i] : -offer->sticks[i - problem->types];
+    for (int d = 0; d < path->depth; d++) {
+        const int j = path->column[d];
         r->pool.banned[j] = 1;
-        cost += s->value[d] * s->cutting.cost[r->pool.stock[j]];
+        t->node.fixed += path->value[d] * problem->cost[r->pool.stock[j]];
         for (int e = r->pool.start[j]; e < r->pool.start[j + 1]; e++)
-            r->demand[r->pool.entry[e].type] -= (double)(s->value[d] * r->pool.entry[e].count);
+            r->demand[r->pool.entry[e].type] -= (double)(path->value[d] * r->pool.entry[e].count);
     }
-    return cost;
+}
+
+/* --- plans --- */
+
+/* Takes sticks of a column into the plan. 0 if it has no row left. */
+static int append_column(tside_i_tree *t, int column, int times)
+{
+    tside_i_pool_pattern(t->relaxation, column, t->fill->found);
+    return tside_i_fill_append(t->fill, t->fill->found, times);
 }
 
 /* A plan of the columns taken, of the whole sticks of the relaxation, and of filled sticks. */
-static void round_down(tside_i_search *s)
+static void round_down(tside_i_tree *t)
 {
-    const tside_i_relaxation *r = &s->relaxation;
-    int full = 1;
-    tside_i_plan_begin(s);
-    for (int d = 0; d < s->depth && full; d++) {
-        tside_i_pool_pattern(r, s->column[d], s->found);
-        full = tside_i_plan_append(s, s->found, s->value[d]);
-    }
-    for (int k = 0; k < s->extras && full; k++) {
-        tside_i_pool_pattern(r, s->extra[k], s->found);
-        full = tside_i_plan_append(s, s->found, 1);
-    }
-    for (int i = 0; i < r->rows && full; i++)
-        if (r->basis[i] >= 0 && !r->pool.banned[r->basis[i]] && r->x[i] > 0.5 && r->x[i] < TSIDE_STOCK_PIECES) {
-            tside_i_pool_pattern(r, r->basis[i], s->found);
-            full = tside_i_plan_append(s, s->found, (int)(r->x[i] + 1e-6));
-        }
-    if (full)
-        tside_i_plan_finish(s);
+    const tside_i_relaxation *r = t->relaxation;
+    const tside_i_trail *path = &t->path;
+    int good = 1;
+    tside_i_fill_begin(t->fill);
+    for (int d = 0; d < path->depth && good; d++)
+        good = append_column(t, path->column[d], path->value[d]);
+    for (int k = 0; k < t->corner.extras && good; k++)
+        good = append_column(t, t->corner.extra[k], 1);
+    for (int i = 0; i < r->rows && good; i++)
+        if (r->basis[i] >= 0 && !r->pool.banned[r->basis[i]] && r->x[i] > 0.5 && r->x[i] < TSIDE_STOCK_PIECES)
+            good = append_column(t, r->basis[i], (int)(r->x[i] + whole_enough));
+    if (good)
+        tside_i_fill_finish(t->fill);
 }
 
+/* --- the path --- */
+
 /*
- * Of the columns not taken a whole number of times by the relaxation: the one that, once the basis is made whole, is taken furthest below no times, or else
- * the one taken most often: its row, or -1.
+ * Of the columns not taken a whole number of times by the relaxation: the one that, once the basis is made whole, is
+ * taken furthest below no times, or else the one taken most often: its row, or -1.
  */
-static int fraction(const tside_i_search *s)
+static int fraction(const tside_i_tree *t)
 {
-    const tside_i_relaxation *r = &s->relaxation;
+    const tside_i_relaxation *r = t->relaxation;
+    const double *x = t->node.x;
     int row = -1;
     for (int i = 0; i < r->rows; i++) {
-        if (r->basis[i] < 0 || r->pool.banned[r->basis[i]] || fabs(s->x[i] - floor(s->x[i] + 0.5)) <= 1e-6)
+        if (r->basis[i] < 0 || r->pool.banned[r->basis[i]] || fabs(x[i] - floor(x[i] + 0.5)) <= whole_enough)
             continue;
-        if (row < 0 || r->x[i] < fmin(r->x[row], -0.5) || (r->x[row] >= -0.5 && s->x[i] > s->x[row]))
+        if (row < 0 || r->x[i] < fmin(r->x[row], -0.5) || (r->x[row] >= -0.5 && x[i] > x[row]))
             row = i;
     }
     return row;
 }
 
 /* Goes a level down: the column of a row will be taken a whole number of times, of which the nearest comes first. */
-static void go_down(tside_i_search *s, int row)
+static void go_down(tside_i_tree *t, int row)
 {
-    const tside_i_relaxation *r = &s->relaxation;
+    const tside_i_relaxation *r = t->relaxation;
     const size_t m = (size_t)r->rows;
-    const int d = s->depth++;
-    memcpy(s->bases + (size_t)d * m, r->basis, m * sizeof *r->basis);
-    s->column[d] = r->basis[row];
-    s->whole[d] = s->low[d] = (int)s->x[row];
-    s->high[d] = s->low[d] + 1;
-    s->value[d] = s->x[row] - s->low[d] < 0.5 && s->low[d] > 0 ? s->low[d]-- : s->high[d]++;
+    const double x = t->node.x[row];
+    tside_i_trail *path = &t->path;
+    const int d = path->depth++;
+    memcpy(path->bases + (size_t)d * m, r->basis, m * sizeof *r->basis);
+    path->column[d] = r->basis[row];
+    path->whole[d] = path->low[d] = (int)x;
+    path->high[d] = path->low[d] + 1;
+    path->value[d] = x - path->low[d] < 0.5 && path->low[d] > 0 ? path->low[d]-- : path->high[d]++;
 }
 
 /*
  * Where a number of times is ruled out, the same prices mostly rule out those further the same way: with each time less, the bound loses the column's
  * reduced cost (and there is money for a few more sticks, which may fall short of it); with each time more it gains it.
  */
-static void close_side(tside_i_search *s, int64_t fixed)
+static void close_side(tside_i_tree *t)
 {
-    const int d = s->depth - 1;
+    const tside_i_problem *problem = t->relaxation->problem;
+    const int affordable = t->node.fixed <= t->fill->cut;
+    tside_i_trail *path = &t->path;
+    const int d = path->depth - 1;
     int64_t reduced;
     if (d < 0)
         return;
-    reduced = fixed > s->cut ? 0 : tside_i_reduced_cost(s, s->column[d]);
-    if (s->value[d] > s->whole[d]) {
+    reduced = affordable ? tside_i_reduced_cost(t->relaxation, &t->node.prices, path->column[d]) : 0;
+    if (path->value[d] > path->whole[d]) {
         if (reduced >= 0)
-            s->high[d] = -1;
+            path->high[d] = -1;
     } else {
-        const double lost = (double)s->least * (double)(tside_i_dearest(s) / s->cutting.cost[0] + 1);
-        if (fixed <= s->cut && (double)reduced * (1 - 1e-12) <= lost)
-            s->low[d] = -1;
+        const double lost = (double)t->node.least * (double)(tside_i_dearest(problem) / problem->cost[0] + 1);
+        if (affordable && (double)reduced * (1 - 1e-12) <= lost)
+            path->low[d] = -1;
     }
 }
 
 /* Goes on to the next number of times that was not tried, up the levels if need be; 0 if there is none. */
-static int go_on(tside_i_search *s)
+static int go_on(tside_i_trail *path)
 {
-    for (; s->depth; s->depth--) {
-        const int d = s->depth - 1, low = s->low[d], high = s->high[d];
-        if (low >= 0 && (high < 0 || s->whole[d] - low < high - s->whole[d])) {
-            s->value[d] = s->low[d]--;
+    for (; path->depth; path->depth--) {
+        const int d = path->depth - 1, low = path->low[d], high = path->high[d];
+        if (low >= 0 && (high < 0 || path->whole[d] - low < high - path->whole[d])) {
+            path->value[d] = path->low[d]--;
             return 1;
         }
         if (high >= 0) {
-            s->value[d] = s->high[d]++;
+            path->value[d] = path->high[d]++;
             return 1;
         }
     }
     return 0;
 }
 
-/* A node of a large problem counts for several of a small one: pivots take longer. */
-static int weight_of(const tside_i_search *s)
-{
-    const tside_i_relaxation *r = &s->relaxation;
-    const int64_t weight = (int64_t)r->rows * ((int64_t)r->rows * r->rows + r->pool.start[r->pool.columns]) / 8192;
-    return 1 + (int)weight;
-}
+/* --- the search --- */
 
-/* Solves the relaxation where the search stands. Returns the row to go down by; -1 where nothing is to be found below; -2 where that is not certain. */
-static int look(tside_i_search *s, const int *basis)
+enum { NOTHING = -1, UNCERTAIN = -2 }; /* in place of a row to go down by: nothing is to be found below; that is not certain */
+
+/* Solves the relaxation where the search stands, from a basis, or, where that is NULL, from the one it has. Returns the row to go down by, or one of these. */
+static int look(tside_i_tree *t, const tside_i_offer *offer, const int *basis)
 {
-    tside_i_relaxation *r = &s->relaxation;
-    const int64_t fixed = take_columns(s);
-    int solved, row = -1;
-    s->nodes += weight_of(s);
-    r->enough = (double)(s->cut - fixed) / (double)tside_i_dearest(s) + 2;
-    tside_i_relaxation_set(r, basis);
+    tside_i_relaxation *r = t->relaxation;
+    tside_i_node *node = &t->node;
+    int solved, row = UNCERTAIN;
+    take_columns(t, offer);
+    r->enough = (double)(t->fill->cut - node->fixed) / (double)tside_i_dearest(r->problem) + 2;
+    if (basis)
+        tside_i_relaxation_set(r, basis);
     solved = tside_i_relaxation_solve(r);
-    s->more = 0;
-    if (!is_ruled_out(s, fixed) && solved == 1) {
-        memcpy(s->x, r->x, (size_t)r->rows * sizeof *s->x);
-        s->more = tside_i_corner(s);
-        if (s->depth < LEVELS * tside_i_types(s) + LEVELS_MORE)
-            row = fraction(s);
-        if (!is_ruled_out(s, fixed))
-            round_down(s);
+    price_node(t);
+    node->more = 0;
+    if (!is_ruled_out(t) && solved == 1) {
+        memcpy(node->x, r->x, (size_t)r->rows * sizeof *node->x);
+        node->more = tside_i_corner_cost(&t->corner, r, &node->prices, node->spare);
+        if (t->path.depth < t->path.deepest)
+            row = fraction(t);
+        if (!is_ruled_out(t))
+            round_down(t);
     }
-    if (is_ruled_out(s, fixed)) {
-        s->more = 0; /* it is another where a column is taken another number of times */
-        if (is_ruled_out(s, fixed))
-            close_side(s, fixed);
-        return -1;
+    if (is_ruled_out(t)) {
+        node->more = 0; /* it is another where a column is taken another number of times */
+        if (is_ruled_out(t))
+            close_side(t);
+        return NOTHING;
     }
-    return row < 0 ? -2 : row;
+    return row < 0 ? UNCERTAIN : row;
 }
 
-/* Branch and bound over the pool. Returns whether nothing was left out. */
-int tside_i_branch(tside_i_search *s, int limit)
+int tside_i_branch(tside_i_tree *t, const tside_i_offer *offer)
 {
-    tside_i_relaxation *r = &s->relaxation;
-    int whole = 1;
-    s->depth = 0;
+    tside_i_relaxation *r = t->relaxation;
+    tside_i_trail *path = &t->path;
+    int certain = 1;
+    path->depth = 0;
     for (int i = 0; i < r->rows; i++)
         r->basis[i] = -1 - i;
-    for (const int *basis = r->basis; s->cut >= s->least_cost;) {
+    for (const int *basis = r->basis; t->fill->cut >= offer->least;) {
         int row;
-        if (s->nodes >= limit || tside_i_effort_is_spent(&s->effort))
+        if (tside_i_effort_is_spent(r->effort))
             return 0;
-        row = look(s, basis);
-        whole = whole && row != -2;
+        row = look(t, offer, basis);
+        certain = certain && row != UNCERTAIN;
         if (row >= 0)
-            go_down(s, row);
-        else if (!go_on(s))
-            return whole;
-        basis = s->bases + (size_t)(s->depth - 1) * (size_t)r->rows;
+            go_down(t, row);
+        else if (!go_on(path))
+            return certain;
+        basis = row >= 0 ? NULL : path->bases + (size_t)(path->depth - 1) * (size_t)r->rows;
     }
     return 1;
 }

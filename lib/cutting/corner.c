@@ -8,82 +8,88 @@
  */
 #include <string.h>
 
-#include "cutting/cutting.h"
+#include "cutting/corner.h"
 
-/* The group: vectors by their digits, each modulo its own factor. */
-typedef struct corner {
-    int order, target;
-    int *matrix;        /* rows of B and behind each the unit's, brought to a diagonal B: then the rows of digits */
-    int64_t *cost;      /* of the cheapest choice known that leads to an element, */
-    int *last;          /* and the element of its last column */
-    int64_t *column_cost; /* of the cheapest column of an element */
-    int *column;        /* that one; below 0: surplus */
-    int *listed;        /* elements that have one */
-    int count;
-    int digits, factor[16], row[16];
-} corner;
+enum { ORDER = 4096 }; /* of a group that is searched, at most */
+
+void tside_i_corner_parts(tside_i_arena *from, tside_i_corner *c, int types)
+{
+    const size_t rows = (size_t)tside_i_relaxation_most_rows(types);
+    PART(from, 2 * rows * rows, &c->matrix);
+    PART(from, ORDER, &c->cost);
+    PART(from, ORDER, &c->last);
+    PART(from, ORDER, &c->column_cost);
+    PART(from, ORDER, &c->column);
+    PART(from, ORDER, &c->listed);
+}
 
 static const int64_t never = INT64_MAX / 4;
 
 /* Takes a multiple of one line of a matrix from another, modulo the order. */
-static void subtract(int *to, const int *from, int times, int count, int step, int order)
+static void subtract(tside_i_effort *effort, int *to, const int *from, int times, int count, int step, int order)
 {
+    if (!times)
+        return;
+    tside_i_effort_spend(effort, 5 * count);
     for (int k = 0; k < count * step; k += step)
         to[k] = (int)(((int64_t)to[k] + (int64_t)(order - times) * from[k]) % order);
 }
 
-/* By steps of Euclid's on rows and columns the first line of what is left of the matrix becomes 0 beside its diagonal, in rows and columns; modulo the order. */
-static void clear_lines(tside_i_effort *effort, int *matrix, int m, int at, int order)
+static void swap(int *a, int *b, int count, int step)
 {
-    const int wide = 2 * m;
-    for (;;) {
-        int row = -1, column = -1, least = order, again = 0;
-        for (int i = at; i < m; i++) /* the least entry comes to the corner */
-            for (int k = at; k < m; k++)
-                if (matrix[i * wide + k] && matrix[i * wide + k] < least) {
-                    least = matrix[i * wide + k];
-                    row = i;
-                    column = k;
-                }
-        if (row < 0)
-            return;
-        tside_i_effort_spend(effort, 3 * (int64_t)(m - at) * (m - at));
-        for (int k = 0; k < wide && row != at; k++) {
-            const int entry = matrix[row * wide + k];
-            matrix[row * wide + k] = matrix[at * wide + k];
-            matrix[at * wide + k] = entry;
-        }
-        for (int i = 0; i < m && column != at; i++) {
-            const int entry = matrix[i * wide + column];
-            matrix[i * wide + column] = matrix[i * wide + at];
-            matrix[i * wide + at] = entry;
-        }
-        for (int i = at + 1; i < m; i++) {
-            subtract(matrix + i * wide, matrix + at * wide, matrix[i * wide + at] / least, wide, 1, order);
-            again |= matrix[i * wide + at];
-        }
-        for (int k = at + 1; k < m; k++) {
-            subtract(matrix + k, matrix + at, matrix[at * wide + k] / least, m, wide, order);
-            again |= matrix[at * wide + k];
-        }
-        if (!again)
-            return;
+    for (int k = 0; k < count * step; k += step) {
+        const int entry = a[k];
+        a[k] = b[k];
+        b[k] = entry;
     }
 }
 
-/* Makes the group of the relaxation's basis in the buffer of the table. 0 if it is too large. */
-static int make_group(tside_i_search *s, corner *c)
+/* The place of the least entry above 0 in what is left of a matrix, or -1. */
+static int least_entry(const int *matrix, int m, int at)
 {
-    const tside_i_relaxation *r = &s->relaxation;
+    const int wide = 2 * m;
+    int place = -1;
+    for (int i = at; i < m; i++)
+        for (int k = i * wide + at; k < i * wide + m; k++)
+            if (matrix[k] && (place < 0 || matrix[k] < matrix[place]))
+                place = k;
+    return place;
+}
+
+/*
+ * By steps of Euclid's on rows and columns the first line of what is left of the matrix becomes 0 beside its diagonal,
+ * in rows and columns; modulo the order. 0 if no more effort may be spent.
+ */
+static int clear_lines(tside_i_effort *effort, int *matrix, int m, int at, int order)
+{
+    const int wide = 2 * m;
+    while (tside_i_effort_spend(effort, (int64_t)(m - at) * (m - at))) {
+        const int place = least_entry(matrix, m, at), row = place / wide, column = place % wide;
+        int *corner = matrix + at * wide + at, again = 0;
+        if (place < 0)
+            return 1;
+        if (row != at)
+            swap(matrix + row * wide, matrix + at * wide, wide, 1);
+        if (column != at)
+            swap(matrix + column, matrix + at, m, wide);
+        for (int i = at + 1; i < m; i++) {
+            subtract(effort, matrix + i * wide, matrix + at * wide, matrix[i * wide + at] / *corner, wide, 1, order);
+            again |= matrix[i * wide + at];
+        }
+        for (int k = at + 1; k < m; k++) {
+            subtract(effort, matrix + k, matrix + at, matrix[at * wide + k] / *corner, m, wide, order);
+            again |= matrix[at * wide + k];
+        }
+        if (!again)
+            return 1;
+    }
+    return 0;
+}
+
+/* The basis, modulo the order, and behind it the unit's matrix. */
+static void lay_out(const tside_i_relaxation *r, tside_i_corner *c, int order)
+{
     const int m = r->rows, wide = 2 * m;
-    const size_t cells = ((size_t)tside_i_types(s) + 1) * (GRID + 1), used = (size_t)(m * m);
-    int order;
-    if (!(r->determinant < ORDER) || used + (size_t)r->determinant * 4 + 8 > cells)
-        return 0;
-    order = (int)(r->determinant + 0.5);
-    if (order < 1)
-        return 0;
-    c->matrix = (int *)s->table;
     memset(c->matrix, 0, (size_t)(m * wide) * sizeof *c->matrix);
     for (int i = 0; i < m; i++) {
         const int j = r->basis[i];
@@ -94,31 +100,38 @@ static int make_group(tside_i_search *s, corner *c)
             for (int e = r->pool.start[j]; e < r->pool.start[j + 1]; e++)
                 c->matrix[r->pool.entry[e].type * wide + i] = (r->pool.entry[e].count % order + order) % order;
     }
+}
+
+/* Makes the group of the relaxation's basis. 0 if it is too large, or no more effort may be spent. */
+static int make_group(const tside_i_relaxation *r, tside_i_corner *c)
+{
+    const int m = r->rows;
+    int order;
+    if (!(r->determinant < ORDER))
+        return 0;
+    order = (int)(r->determinant + 0.5);
+    if (order < 1)
+        return 0;
+    lay_out(r, c, order);
     c->order = 1;
     c->digits = 0;
     for (int i = 0; i < m; i++) {
         int factor;
-        if (tside_i_effort_is_spent(&s->effort))
+        if (!clear_lines(r->effort, c->matrix, m, i, order))
             return 0;
-        clear_lines(&s->effort, c->matrix, m, i, order);
-        factor = (int)tside_i_common(order, c->matrix[i * wide + i]);
+        factor = (int)tside_i_common(order, c->matrix[i * 2 * m + i]);
         if (factor == 1)
             continue;
-        if (c->digits == 16 || c->order > order / factor)
+        if (c->digits == TSIDE_I_DIGITS || c->order > order / factor)
             return 0;
         c->factor[c->digits] = factor;
         c->row[c->digits++] = i;
         c->order *= factor;
     }
-    c->cost = s->table + used;
-    c->column_cost = c->cost + c->order;
-    c->last = (int *)(c->column_cost + c->order);
-    c->column = c->last + c->order;
-    c->listed = c->column + c->order;
     return 1;
 }
 
-static int plus(const corner *c, int a, int b)
+static int plus(const tside_i_corner *c, int a, int b)
 {
     int sum = 0, place = 1;
     for (int k = 0; k < c->digits; k++) {
@@ -134,8 +147,21 @@ static int plus(const corner *c, int a, int b)
     return sum;
 }
 
+static int minus(const tside_i_corner *c, int a, int b)
+{
+    int difference = 0, place = 1;
+    for (int k = 0; k < c->digits; k++) {
+        const int factor = c->factor[k], digit = a % factor - b % factor;
+        difference += (digit < 0 ? digit + factor : digit) * place;
+        place *= factor;
+        a /= factor;
+        b /= factor;
+    }
+    return difference;
+}
+
 /* The element of a column: of a pattern, of a surplus, or, from the number of columns on, of the demands. */
-static int element_of(const tside_i_relaxation *r, const corner *c, int column)
+static int element_of(const tside_i_relaxation *r, const tside_i_corner *c, int column)
 {
     int element = 0, place = 1;
     for (int k = 0; k < c->digits; k++) {
@@ -157,14 +183,13 @@ static int element_of(const tside_i_relaxation *r, const corner *c, int column)
 }
 
 /* Lists the cheapest column of each element. */
-static void list_elements(const tside_i_search *s, corner *c, int64_t room)
+static void list_elements(const tside_i_relaxation *r, const tside_i_prices *prices, tside_i_corner *c, int64_t room)
 {
-    const tside_i_relaxation *r = &s->relaxation;
     for (int g = 0; g < c->order; g++)
         c->column_cost[g] = c->cost[g] = never;
     c->count = 0;
     for (int j = -r->rows; j < r->pool.columns; j++) {
-        const int64_t cost = j < 0 ? s->node_price[-1 - j] : tside_i_reduced_cost(s, j);
+        const int64_t cost = j < 0 ? prices->of[-1 - j] : tside_i_reduced_cost(r, prices, j);
         int element;
         if (cost > room || (j >= 0 && r->pool.banned[j]))
             continue;
@@ -178,12 +203,21 @@ static void list_elements(const tside_i_search *s, corner *c, int64_t room)
     }
 }
 
-/* Dijkstra's way from 0 to the target, if it costs no more than the room. */
-static int64_t shortest(tside_i_effort *effort, corner *c, int64_t room)
+/* The element that is nearest to 0 and not done yet, or -1. */
+static int nearest(const tside_i_corner *c)
 {
-    int at = 0;
+    int at = -1;
+    for (int g = 0; g < c->order; g++)
+        if (c->cost[g] >= 0 && (at < 0 || c->cost[g] < c->cost[at]))
+            at = g;
+    return at;
+}
+
+/* Dijkstra's way from 0 to the target, if it costs no more than the room. Returns its cost, or more than any; 0 if no more effort may be spent. */
+static int64_t shortest(tside_i_effort *effort, tside_i_corner *c, int64_t room)
+{
     c->cost[0] = 0;
-    while (c->cost[at] <= room) {
+    for (int at = 0; at >= 0 && c->cost[at] <= room; at = nearest(c)) {
         const int64_t cost = c->cost[at];
         if (at == c->target)
             return cost;
@@ -197,47 +231,36 @@ static int64_t shortest(tside_i_effort *effort, corner *c, int64_t room)
             }
         }
         c->cost[at] = -1; /* done */
-        at = 0;
-        for (int g = 0; g < c->order; g++)
-            if (c->cost[g] >= 0 && (c->cost[at] < 0 || c->cost[g] < c->cost[at]))
-                at = g;
-        if (c->cost[at] < 0)
-            break;
     }
     return never;
 }
 
-int64_t tside_i_corner(tside_i_search *s)
+/* Goes back along the way, and takes its columns. */
+static void take_way(tside_i_relaxation *r, tside_i_corner *c)
 {
-    const double great = 1e17; /* so much may be added up */
-    const int64_t room = s->spare < great ? (int64_t)s->spare + 1 : 0;
-    tside_i_relaxation *r = &s->relaxation;
-    corner c;
-    int64_t cost;
-    s->extras = 0;
-    if (!room || !make_group(s, &c))
-        return 0;
-    c.target = element_of(r, &c, r->pool.columns);
-    list_elements(s, &c, room);
-    cost = shortest(&s->effort, &c, room);
-    s->nodes += (int)((int64_t)c.order * (c.order + 8 * c.count) / 65536);
-    if (cost == never || tside_i_effort_is_spent(&s->effort))
-        return cost;
-    for (int at = c.target; at;) {
-        const int step = c.last[at], j = c.column[step];
+    for (int at = c->target; at; at = minus(c, at, c->last[at])) {
+        const int j = c->column[c->last[at]];
         if (j >= 0) {
-            if (s->extras == EXTRAS)
-                return cost;
-            s->extra[s->extras++] = j;
+            if (c->extras == TSIDE_I_EXTRAS)
+                return;
+            c->extra[c->extras++] = j;
         }
         tside_i_relaxation_take(r, j);
-        for (int k = 0, place = 1, rest = step, had = at; k < c.digits; k++) { /* at - step */
-            const int factor = c.factor[k], digit = had % factor - rest % factor;
-            at += ((digit < 0 ? digit + factor : digit) - had % factor) * place;
-            place *= factor;
-            had /= factor;
-            rest /= factor;
-        }
     }
+}
+
+int64_t tside_i_corner_cost(tside_i_corner *c, tside_i_relaxation *r, const tside_i_prices *prices, double spare)
+{
+    const double great = 1e17; /* so much may be added up */
+    const int64_t room = spare < great ? (int64_t)spare + 1 : 0;
+    int64_t cost;
+    c->extras = 0;
+    if (!room || !make_group(r, c))
+        return 0;
+    c->target = element_of(r, c, r->pool.columns);
+    list_elements(r, prices, c, room);
+    cost = shortest(r->effort, c, room);
+    if (cost != never && !tside_i_effort_is_spent(r->effort))
+        take_way(r, c);
     return cost;
 }

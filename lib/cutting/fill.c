@@ -1,98 +1,168 @@
 /* SPDX-License-Identifier: MIT */
-/* Plans: of patterns given, and of sticks filled greedily. */
+/*
+ * Plans of patterns given and of sticks filled greedily: each stick takes the longest piece still asked for and then
+ * what fills it best, as far as a short walk finds that.
+ */
 #include <string.h>
 
-#include "cutting/cutting.h"
+#include "cutting/fill.h"
 
-enum { FILL_STEPS = 3000 };
+enum {
+    FILL_STEPS = 3000,         /* of the walk for one stick */
+    ROWS = 20, ROWS_MORE = 64, /* of a plan: per type, for each row at least halves what is asked of one; and beside these */
+};
 
-/* Takes so many sticks of a pattern into the plan, without what is over, from the shortest stock that holds the rest. 0 if the plan is full. */
-int tside_i_plan_append(tside_i_search *s, const int *pattern, int times)
+static int lesser(int a, int b)
 {
-    const int m = tside_i_types(s);
-    tside_i_sticks *plan = &s->trial;
+    return a < b ? a : b;
+}
+
+static void plan_parts(tside_i_arena *from, tside_i_sticks *plan, int rows, int entries)
+{
+    PART(from, rows, &plan->stock);
+    PART(from, rows, &plan->times);
+    PART(from, rows + 1, &plan->start);
+    PART(from, entries, &plan->entry);
+}
+
+/* A row has an entry a type, and each entry gives a piece at least. */
+void tside_i_fill_parts(tside_i_arena *from, tside_i_fill *fill, int types)
+{
+    fill->most_rows = lesser(ROWS * types + ROWS_MORE, TSIDE_STOCK_PIECES);
+    fill->most_entries = types < TSIDE_STOCK_PIECES / fill->most_rows ? types * fill->most_rows : TSIDE_STOCK_PIECES;
+    plan_parts(from, &fill->best, fill->most_rows, fill->most_entries);
+    plan_parts(from, &fill->trial, fill->most_rows, fill->most_entries);
+    PART(from, types, &fill->rest);
+    PART(from, types, &fill->most);
+    PART(from, types, &fill->count);
+    PART(from, types, &fill->found);
+}
+
+void tside_i_sticks_pattern(const tside_i_sticks *plan, int row, int types, int *pattern)
+{
+    memset(pattern, 0, (size_t)types * sizeof *pattern);
+    for (int e = plan->start[row]; e < plan->start[row + 1]; e++)
+        pattern[plan->entry[e].type] = plan->entry[e].count;
+}
+
+static void empty(tside_i_sticks *plan)
+{
+    plan->rows = plan->start[0] = 0;
+    plan->cost = 0;
+}
+
+void tside_i_fill_recost(tside_i_fill *fill)
+{
+    tside_i_sticks *plan = &fill->best;
+    plan->cost = 0;
+    for (int i = 0; i < plan->rows; i++)
+        plan->cost += plan->times[i] * fill->problem->cost[plan->stock[i]];
+}
+
+void tside_i_fill_begin(tside_i_fill *fill)
+{
+    empty(&fill->trial);
+    memcpy(fill->rest, fill->problem->demand, (size_t)fill->problem->types * sizeof *fill->rest);
+}
+
+/* Takes sticks of a pattern, as many alike as what is asked for allows, times at most. Returns how many; 0 if nothing of it is asked for. */
+static int append_alike(tside_i_fill *fill, const int *pattern, int times)
+{
+    const tside_i_problem *problem = fill->problem;
+    tside_i_sticks *plan = &fill->trial;
+    const int begin = plan->start[plan->rows];
+    int end = begin, alike = times, stock = 0;
+    int64_t size = 0;
+    for (int i = 0; i < problem->types; i++) {
+        const int count = lesser(pattern[i], fill->rest[i]);
+        if (!count)
+            continue;
+        plan->entry[end++] = (tside_i_entry){(short)i, (short)count};
+        size += count * problem->size[i];
+        alike = lesser(alike, fill->rest[i] / count);
+    }
+    if (end == begin)
+        return 0;
+    while (problem->room[stock] < size)
+        stock++;
+    for (int e = begin; e < end; e++)
+        fill->rest[plan->entry[e].type] -= alike * plan->entry[e].count;
+    plan->stock[plan->rows] = stock;
+    plan->times[plan->rows++] = alike;
+    plan->start[plan->rows] = end;
+    plan->cost += alike * problem->cost[stock];
+    return alike;
+}
+
+int tside_i_fill_append(tside_i_fill *fill, const int *pattern, int times)
+{
     while (times > 0) {
-        int alike = times, stock = 0;
-        int64_t size = 0;
-        short *row = plan->pattern + (size_t)plan->rows * (size_t)m;
-        if (plan->rows == ROWS * m + ROWS_MORE)
+        int alike;
+        if (fill->trial.rows == fill->most_rows)
             return 0;
-        for (int i = 0; i < m; i++) {
-            row[i] = (short)(pattern[i] < s->rest[i] ? pattern[i] : s->rest[i]);
-            size += row[i] * s->cutting.size[i];
-            if (row[i] && s->rest[i] / row[i] < alike)
-                alike = s->rest[i] / row[i];
-        }
-        if (!size)
+        tside_i_effort_spend(fill->effort, 2 * fill->problem->types);
+        alike = append_alike(fill, pattern, times);
+        if (!alike)
             return 1;
-        while (s->cutting.room[stock] < size)
-            stock++;
-        for (int i = 0; i < m; i++)
-            s->rest[i] -= alike * row[i];
-        plan->stock[plan->rows] = stock;
-        plan->times[plan->rows++] = alike;
-        plan->cost += alike * s->cutting.cost[stock];
         times -= alike;
     }
     return 1;
 }
 
-void tside_i_plan_begin(tside_i_search *s)
-{
-    s->trial.rows = 0;
-    s->trial.cost = 0;
-    memcpy(s->rest, s->cutting.demand, (size_t)tside_i_types(s) * sizeof *s->rest);
-}
-
 /* The fullest pattern with the largest piece of the rest, of the stock that costs least for what it holds; found receives it. */
-static void fill_stick(tside_i_search *s, int first)
+static void fill_stick(tside_i_fill *fill, int first)
 {
-    const int m = tside_i_types(s);
+    const tside_i_problem *problem = fill->problem;
+    const size_t m = (size_t)problem->types;
     int64_t best_size = 0, best_cost = 1;
-    for (int k = 0; k < s->cutting.stocks; k++) {
-        const int64_t room = s->cutting.room[k] - s->cutting.size[first];
-        tside_i_walk walk;
-        int64_t size;
+    for (int k = 0; k < problem->stocks; k++) {
+        const int64_t cost = problem->cost[k], room = problem->room[k] - problem->size[first];
+        tside_i_walk walk = {.problem = problem, .effort = fill->effort, .value = problem->size, .most = fill->most, .count = fill->count,
+                             .left = room, .floor = -1, .steps = FILL_STEPS, .at = -1};
         if (room < 0)
             continue;
-        memcpy(s->most, s->rest, (size_t)m * sizeof *s->most);
-        s->most[first]--;
-        walk = tside_i_walk_of(s, s->cutting.size, s->most, room, -1, FILL_STEPS);
+        memcpy(fill->most, fill->rest, m * sizeof *fill->most);
+        fill->most[first]--;
         while (walk.floor < room && tside_i_walk_next(&walk)) {
+            const int64_t size = walk.sum + problem->size[first];
             walk.floor = walk.sum;
-            size = walk.sum + s->cutting.size[first];
-            if ((double)size * (double)best_cost > (double)best_size * (double)s->cutting.cost[k]) {
+            if ((double)size * (double)best_cost > (double)best_size * (double)cost) {
                 best_size = size;
-                best_cost = s->cutting.cost[k];
-                memcpy(s->found, s->count, (size_t)m * sizeof *s->found);
-                s->found[first]++;
+                best_cost = cost;
+                memcpy(fill->found, fill->count, m * sizeof *fill->found);
+                fill->found[first]++;
             }
         }
     }
 }
 
-/* Makes a plan of what has been taken so far and of greedily filled sticks for the rest; keeps it if it is good enough. */
-void tside_i_plan_finish(tside_i_search *s)
+/* How often the pattern found may be cut before something of it is no longer asked for. */
+static int times_found(const tside_i_fill *fill, int first)
 {
-    tside_i_sticks kept = s->best;
-    for (int i = 0; i < tside_i_types(s);) {
-        int times = s->rest[i];
-        if (!times) {
+    int times = fill->rest[first];
+    for (int k = first; k < fill->problem->types; k++)
+        if (fill->found[k])
+            times = lesser(times, fill->rest[k] / fill->found[k]);
+    return times;
+}
+
+void tside_i_fill_finish(tside_i_fill *fill)
+{
+    const tside_i_sticks kept = fill->best;
+    for (int i = 0; i < fill->problem->types;) {
+        if (!fill->rest[i]) {
             i++;
             continue;
         }
-        if (s->trial.cost > s->cut)
+        if (fill->trial.cost > fill->cut)
             return;
-        fill_stick(s, i);
-        for (int k = i; k < tside_i_types(s); k++)
-            if (s->found[k] && s->rest[k] / s->found[k] < times)
-                times = s->rest[k] / s->found[k];
-        if (!tside_i_plan_append(s, s->found, times))
+        fill_stick(fill, i);
+        if (!tside_i_fill_append(fill, fill->found, times_found(fill, i)))
             return;
     }
-    if (s->trial.cost > s->cut)
+    if (fill->trial.cost > fill->cut)
         return;
-    s->best = s->trial;
-    s->trial = kept;
-    s->cut = s->best.cost - 1;
+    fill->best = fill->trial;
+    fill->trial = kept;
+    fill->cut = fill->best.cost - 1;
 }

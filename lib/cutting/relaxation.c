@@ -1,51 +1,118 @@
 /* SPDX-License-Identifier: MIT */
-/* A small simplex method over patterns, with the whole inverse of its basis. What it answers is never taken as proof: cutting.c checks its prices in whole numbers. */
+/*
+ * A small simplex method over patterns, with the whole inverse of its basis. What it answers is never taken as proof:
+ * that is for whole-numbered prices, which price.c rounds and checks.
+ */
+#include <math.h>
 #include <string.h>
 
-#include "cutting/cutting.h"
+#include "cutting/relaxation.h"
 
-enum { ANEW = 50 }; /* pivots until the inverse is made anew */
+enum {
+    ENTRIES = 10, /* of a column, on average */
+    ANEW = 50     /* pivots until the inverse is made anew */
+};
 
 static const double tiny = 1e-9;
+
+int tside_i_relaxation_most_rows(int types)
+{
+    return types + TSIDE_STOCK_LENGTHS;
+}
+
+void tside_i_relaxation_parts(tside_i_arena *from, tside_i_relaxation *r, int types)
+{
+    const size_t rows = (size_t)tside_i_relaxation_most_rows(types);
+    PART(from, TSIDE_I_COLUMNS + 1, &r->pool.start);
+    PART(from, TSIDE_I_COLUMNS * ENTRIES, &r->pool.entry);
+    PART(from, TSIDE_I_COLUMNS, &r->pool.stock);
+    PART(from, TSIDE_I_COLUMNS, &r->pool.banned);
+    PART(from, rows, &r->basis);
+    PART(from, rows, &r->wanted);
+    PART(from, rows, &r->kept);
+    PART(from, rows * rows, &r->inverse);
+    PART(from, rows, &r->x);
+    PART(from, rows, &r->price);
+    PART(from, rows, &r->alpha);
+    PART(from, rows, &r->demand);
+}
+
+/* --- the pool --- */
+
+void tside_i_relaxation_begin(tside_i_relaxation *r, int rows)
+{
+    r->rows = rows;
+    r->pool.columns = r->pool.start[0] = 0;
+}
 
 int tside_i_pool_add(tside_i_relaxation *r, int stock, const int *count)
 {
     tside_i_pool *pool = &r->pool;
+    const int types = r->problem->types;
     int end = pool->start[pool->columns];
-    if (pool->columns == COLUMNS)
+    if (pool->columns == TSIDE_I_COLUMNS)
         return 0;
-    for (int i = 0; i < r->cutting->types; i++) {
+    for (int i = 0; i < types; i++) {
         if (!count[i])
             continue;
-        if (end == COLUMNS * ENTRIES)
+        if (end == TSIDE_I_COLUMNS * ENTRIES)
             return 0;
-        pool->entry[end].type = (short)i;
-        pool->entry[end++].count = (short)count[i];
+        pool->entry[end++] = (tside_i_entry){(short)i, (short)count[i]};
     }
-    if (r->rows > r->cutting->types) {
-        if (end == COLUMNS * ENTRIES)
+    if (r->rows > types) {
+        if (end == TSIDE_I_COLUMNS * ENTRIES)
             return 0;
-        pool->entry[end].type = (short)(r->cutting->types + stock);
-        pool->entry[end++].count = -1;
+        pool->entry[end++] = (tside_i_entry){(short)(types + stock), -1};
     }
     pool->stock[pool->columns] = (unsigned char)stock;
     pool->banned[pool->columns] = 0;
     pool->start[++pool->columns] = end;
+    tside_i_effort_spend(r->effort, types);
     return 1;
+}
+
+int tside_i_pool_has_room(const tside_i_relaxation *r)
+{
+    const tside_i_pool *pool = &r->pool;
+    return pool->columns < TSIDE_I_COLUMNS / 2 && pool->start[pool->columns] < TSIDE_I_COLUMNS * ENTRIES / 2;
 }
 
 void tside_i_pool_pattern(const tside_i_relaxation *r, int column, int *pattern)
 {
     const tside_i_pool *pool = &r->pool;
-    memset(pattern, 0, (size_t)r->cutting->types * sizeof *pattern);
+    memset(pattern, 0, (size_t)r->problem->types * sizeof *pattern);
     for (int e = pool->start[column]; e < pool->start[column + 1]; e++)
         if (pool->entry[e].count > 0)
             pattern[pool->entry[e].type] = pool->entry[e].count;
 }
 
-static double cost_of(const tside_i_relaxation *r, int column)
+void tside_i_pool_shrink(tside_i_relaxation *r)
 {
-    return column < 0 ? 0 : r->share[r->pool.stock[column]];
+    tside_i_pool *pool = &r->pool;
+    int kept = 0, end = 0;
+    for (int j = 0; j < pool->columns; j++) {
+        const int from = pool->start[j], to = pool->start[j + 1];
+        int row = 0;
+        while (row < r->rows && r->basis[row] != j)
+            row++;
+        if (row == r->rows)
+            continue;
+        r->basis[row] = kept;
+        memmove(pool->entry + end, pool->entry + from, (size_t)(to - from) * sizeof *pool->entry);
+        pool->stock[kept] = pool->stock[j];
+        pool->start[kept++] = end;
+        end += to - from;
+    }
+    pool->columns = kept;
+    pool->start[kept] = end;
+}
+
+/* --- columns --- */
+
+double tside_i_relaxation_cost(const tside_i_relaxation *r, int column)
+{
+    const tside_i_problem *problem = r->problem;
+    return column < 0 ? 0 : (double)problem->cost[r->pool.stock[column]] / (double)tside_i_dearest(problem);
 }
 
 /* As many numbers as there are rows, times a column. */
@@ -58,6 +125,13 @@ static double times_column(const tside_i_relaxation *r, const double *row, int c
         sum += row[r->pool.entry[e].type] * r->pool.entry[e].count;
     return sum;
 }
+
+double tside_i_relaxation_worth(const tside_i_relaxation *r, int column)
+{
+    return times_column(r, r->price, column);
+}
+
+/* --- the basis --- */
 
 static double *row_of(const tside_i_relaxation *r, int row)
 {
@@ -76,7 +150,7 @@ static void pivot(tside_i_relaxation *r, int row, int column)
     const int m = r->rows;
     double *by = row_of(r, row);
     const double p = r->alpha[row];
-    tside_i_effort_spend(r->effort, m);
+    int64_t steps = 2 * m;
     for (int k = 0; k < m; k++)
         by[k] /= p;
     r->x[row] /= p;
@@ -87,12 +161,13 @@ static void pivot(tside_i_relaxation *r, int row, int column)
             continue;
         for (int k = 0; k < m; k++)
             to[k] -= a * by[k];
-        tside_i_effort_spend(r->effort, m / 2); /* two at a time */
+        steps += m;
         r->x[i] -= a * r->x[row];
     }
     r->basis[row] = column;
     r->determinant *= fabs(p);
     r->pivots++;
+    tside_i_effort_spend(r->effort, steps);
 }
 
 static void make_x(tside_i_relaxation *r)
@@ -105,36 +180,40 @@ static void make_x(tside_i_relaxation *r)
     }
 }
 
+/* The row that a column comes in for most safely: of those with a surplus that must go the one where it is largest, or -1. */
+static int row_for(const tside_i_relaxation *r)
+{
+    int row = -1;
+    for (int k = 0; k < r->rows; k++)
+        if (r->basis[k] < 0 && !r->kept[k] && (row < 0 || fabs(r->alpha[k]) > fabs(r->alpha[row])))
+            row = k;
+    return row >= 0 && fabs(r->alpha[row]) > tiny ? row : -1;
+}
+
 /* From the basis of all surplus, columns are brought in one by one, each where it is largest. */
 void tside_i_relaxation_set(tside_i_relaxation *r, const int *basis)
 {
     const int m = r->rows;
-    int *list = r->basis + m; /* a copy: basis may be r's own */
-    memcpy(list, basis, (size_t)m * sizeof *list);
+    memcpy(r->wanted, basis, (size_t)m * sizeof *basis); /* basis may be r's own */
     r->determinant = 1;
     memset(r->inverse, 0, (size_t)m * (size_t)m * sizeof *r->inverse);
     for (int i = 0; i < m; i++) {
         row_of(r, i)[i] = -1;
         r->basis[i] = -1 - i;
+        r->kept[i] = 0;
         r->x[i] = 0;
     }
-    for (int i = 0; i < m; i++) /* a surplus that stays is kept from leaving */
-        if (list[i] < 0)
-            r->x[-1 - list[i]] = 1;
+    for (int i = 0; i < m; i++)
+        if (r->wanted[i] < 0)
+            r->kept[-1 - r->wanted[i]] = 1;
     for (int i = 0; i < m; i++) {
-        int row = -1;
-        if (list[i] < 0)
+        int row;
+        if (r->wanted[i] < 0)
             continue;
-        make_alpha(r, list[i]);
-        for (int k = 0; k < m; k++)
-            if (r->basis[k] < 0 && r->x[k] == 0 && (row < 0 || fabs(r->alpha[k]) > fabs(r->alpha[row])))
-                row = k;
-        if (row >= 0 && fabs(r->alpha[row]) > tiny) {
-            double *x = r->x;
-            r->x = r->price; /* not x: it marks rows */
-            pivot(r, row, list[i]);
-            r->x = x;
-        }
+        make_alpha(r, r->wanted[i]);
+        row = row_for(r);
+        if (row >= 0)
+            pivot(r, row, r->wanted[i]);
     }
     r->pivots = 0;
     make_x(r);
@@ -145,11 +224,12 @@ void tside_i_relaxation_price(tside_i_relaxation *r)
     const int m = r->rows;
     memset(r->price, 0, (size_t)m * sizeof *r->price);
     for (int i = 0; i < m; i++) {
-        const double cost = cost_of(r, r->basis[i]), *row = row_of(r, i);
+        const double cost = tside_i_relaxation_cost(r, r->basis[i]), *row = row_of(r, i);
         if (cost > 0)
             for (int k = 0; k < m; k++)
                 r->price[k] += cost * row[k];
     }
+    tside_i_effort_spend(r->effort, (int64_t)m * m / 2);
 }
 
 static void refresh(tside_i_relaxation *r)
@@ -160,6 +240,7 @@ static void refresh(tside_i_relaxation *r)
 
 int tside_i_relaxation_enter(tside_i_relaxation *r, int column)
 {
+    const double reduced = tside_i_relaxation_cost(r, column) - tside_i_relaxation_worth(r, column);
     int row = -1;
     refresh(r);
     make_alpha(r, column);
@@ -174,6 +255,8 @@ int tside_i_relaxation_enter(tside_i_relaxation *r, int column)
     if (row < 0)
         return 0;
     pivot(r, row, column);
+    for (int k = 0; k < r->rows; k++) /* now the column is worth what it costs */
+        r->price[k] += reduced * row_of(r, row)[k];
     return 1;
 }
 
@@ -204,7 +287,7 @@ static int incoming(const tside_i_relaxation *r, int row)
         alpha = sign * times_column(r, by, j);
         if (alpha <= tiny)
             continue;
-        reduced = cost_of(r, j) - times_column(r, r->price, j);
+        reduced = tside_i_relaxation_cost(r, j) - tside_i_relaxation_worth(r, j);
         if (reduced < 0)
             reduced = 0;
         if (best == pool->columns || reduced * greatest < least * alpha || (reduced * greatest <= least * alpha && alpha > greatest)) {
@@ -216,13 +299,21 @@ static int incoming(const tside_i_relaxation *r, int row)
     return best;
 }
 
+/* Along a row nothing holds prices back: they rise until they prove that nothing is to be found. */
+static void raise_prices(tside_i_relaxation *r, int row)
+{
+    const double by = r->enough / r->x[row];
+    for (int k = 0; k < r->rows; k++)
+        r->price[k] += by * row_of(r, row)[k];
+}
+
 int tside_i_relaxation_solve(tside_i_relaxation *r)
 {
     const int m = r->rows;
     make_x(r);
     for (int left = 20 * m + 200; left > 0; left--) {
         int row = 0, column;
-        if (!tside_i_effort_spend(r->effort, r->pool.start[r->pool.columns] + r->pool.columns + (int64_t)m * m))
+        if (!tside_i_effort_spend(r->effort, r->pool.start[r->pool.columns] + r->pool.columns))
             return -1;
         refresh(r);
         tside_i_relaxation_price(r);
@@ -232,10 +323,8 @@ int tside_i_relaxation_solve(tside_i_relaxation *r)
         if (amiss(r, row) <= tiny)
             return 1;
         column = incoming(r, row);
-        if (column == r->pool.columns) { /* along the row prices rise without end */
-            const double by = r->enough / r->x[row];
-            for (int k = 0; k < m; k++)
-                r->price[k] += by * row_of(r, row)[k];
+        if (column == r->pool.columns) {
+            raise_prices(r, row);
             return 0;
         }
         make_alpha(r, column);

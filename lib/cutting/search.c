@@ -5,160 +5,279 @@
  * limits how much a pattern may fall short of its stick's price), and branch and bound over how often each is taken, first with the sticks that make up
  * that cost, choice after choice, then with any.
  */
-#include <string.h>
-#include <string.h>
+#include "cutting/search.h"
 
-#include "cutting/cutting.h"
+enum {
+    MOST_TYPES = 250,      /* that the relaxation takes apart; more are bounded together with their like, and cut as they are filled */
+    FEW = 1000,            /* patterns that are enough for a good plan */
+    STEPS_IN_NODE = 20000, /* some microseconds, as promised */
+    FIRST_FILL = 100000000, FIRST = 200000000 /* steps for the first plan, and for the bound too, which no limit takes away */
+};
 
-enum { FEW = 1000 }; /* patterns that are enough for a good plan */
-
-static int64_t length_of(const tside_i_search *s, int stock)
+static int few_types(int types)
 {
-    return s->cutting.cost[stock] / s->level;
+    return types < MOST_TYPES ? types : MOST_TYPES;
 }
 
-/* Whether the sticks to be had, or some of them, may make a plan that is sought. If no stick can be spared, no plan of them costs less than all. */
-static int may_do(tside_i_search *s)
+void tside_i_search_parts(tside_i_arena *from, tside_i_search *s, int cut_count)
 {
+    const int types = few_types(cut_count);
+    tside_i_problem_parts(from, &s->problem, cut_count);
+    tside_i_problem_parts(from, &s->coarse, types);
+    tside_i_relaxation_parts(from, &s->relaxation, types);
+    tside_i_pricing_parts(from, &s->pricing, types);
+    tside_i_fill_parts(from, &s->fill, cut_count);
+    tside_i_tree_parts(from, &s->tree, types);
+}
+
+static void raise_bound(tside_i_search *s, int64_t bound)
+{
+    if (bound > s->bound)
+        s->bound = bound;
+}
+
+/* --- effort --- */
+
+/* Lets no more than so much more effort be spent, nor more than before. Returns what the limit was. */
+static int64_t narrow(tside_i_effort *effort, int64_t steps)
+{
+    const int64_t limit = effort->limit;
+    if (steps < limit - effort->steps)
+        effort->limit = effort->steps + steps;
+    return limit;
+}
+
+static int64_t left_of(const tside_i_effort *effort)
+{
+    return effort->steps < effort->limit ? effort->limit - effort->steps : 0;
+}
+
+/* Branches with a share of the effort that is left. */
+static int branch_within(tside_i_search *s, const tside_i_offer *offer, int64_t share)
+{
+    const int64_t limit = narrow(&s->effort, left_of(&s->effort) / share);
+    const int certain = tside_i_branch(&s->tree, offer);
+    s->effort.limit = limit;
+    return certain;
+}
+
+/* --- choices of sticks --- */
+
+static int64_t length_of(const tside_i_problem *problem, int stock)
+{
+    return problem->cost[stock] / problem->level;
+}
+
+/* Whether the sticks on offer, or some of them, may make a plan that is sought. If no stick can be spared, no plan of them costs less than all. */
+static int may_do(const tside_i_search *s, tside_i_offer *offer)
+{
+    const tside_i_problem *problem = &s->problem;
     int64_t cost = 0;
     double room = 0;
-    for (int k = 0; k < s->cutting.stocks; k++) {
-        cost += s->to_be_had[k] * s->cutting.cost[k];
-        room += (double)s->to_be_had[k] * (double)s->cutting.room[k];
+    for (int k = 0; k < problem->stocks; k++) {
+        cost += offer->sticks[k] * problem->cost[k];
+        room += (double)offer->sticks[k] * (double)problem->room[k];
     }
-    s->least_cost = cost - s->cutting.cost[0] < s->bound ? cost : s->bound;
-    return room > s->material * (1 - 1e-12) && cost >= s->bound && s->least_cost <= s->cut;
+    offer->least = cost - problem->cost[0] < s->bound ? cost : s->bound;
+    return room > tside_i_problem_material(problem) * (1 - 1e-12) && cost >= s->bound && offer->least <= s->fill.cut;
 }
 
 /* How many sticks of a stock a total allows; no plan takes more of them than there are pieces. */
-static int most_sticks(const tside_i_search *s, int stock, int64_t total)
+static int most_sticks(const tside_i_problem *problem, int stock, int64_t total)
 {
-    const int64_t most = total / length_of(s, stock);
+    const int64_t most = total / length_of(problem, stock);
     return (int)(most < TSIDE_STOCK_PIECES ? most : TSIDE_STOCK_PIECES);
 }
 
 /* Whether a plan that is sought may have so many sticks of stock k and of those longer, and beside them only shorter ones. left: what is left of a total. */
-static int may_go_on(const tside_i_search *s, int k, int64_t left, int64_t total)
+static int may_go_on(const tside_i_search *s, const tside_i_offer *offer, int k, int64_t left, int64_t total)
 {
-    double cost = (double)(s->bound / s->level - total + left) * (double)s->cutting.cost[k - 1] / (double)length_of(s, k - 1);
-    for (int i = k; i < s->cutting.stocks; i++)
-        cost += (double)s->to_be_had[i] * (double)s->cutting.cost[i];
-    return cost < (double)s->cut + 0.5;
+    const tside_i_problem *problem = &s->problem;
+    double cost = (double)(s->bound / problem->level - total + left) * (double)problem->cost[k - 1] / (double)length_of(problem, k - 1);
+    for (int i = k; i < problem->stocks; i++)
+        cost += (double)offer->sticks[i] * (double)problem->cost[i];
+    return cost < (double)s->fill.cut + 0.5;
+}
+
+/* Goes on to the next choice: one stick less of a stock, of those shorter what the rest allows. Returns that stock; or how many there are. */
+static int next_choice(const tside_i_search *s, tside_i_offer *offer, int64_t *left, int64_t total)
+{
+    const tside_i_problem *problem = &s->problem;
+    int k;
+    *left += offer->sticks[0] * length_of(problem, 0);
+    for (k = 1; k < problem->stocks; k++) {
+        if (offer->sticks[k]) {
+            offer->sticks[k]--;
+            *left += length_of(problem, k);
+            if (may_go_on(s, offer, k, *left, total))
+                break;
+        }
+        *left += offer->sticks[k] * length_of(problem, k);
+    }
+    return k;
 }
 
 /*
  * Branches for every choice of sticks whose length together is not above a total, and to which not one more could be added, those with the most long sticks
  * first. Returns whether nothing was left out.
  */
-static int branch_by_sticks(tside_i_search *s, int64_t total, int limit)
+static int branch_by_sticks(tside_i_search *s, int64_t total)
 {
-    int whole = 1, tried = 0, k = s->cutting.stocks;
+    const tside_i_problem *problem = &s->problem;
+    tside_i_offer offer;
+    int certain = 1, k = problem->stocks;
     int64_t left = total;
     do {
         while (k-- > 0) {
-            s->to_be_had[k] = most_sticks(s, k, left);
-            left -= s->to_be_had[k] * length_of(s, k);
+            offer.sticks[k] = most_sticks(problem, k, left);
+            left -= offer.sticks[k] * length_of(problem, k);
         }
-        s->nodes += ++tried % 32 == 0; /* to see that a choice will not do takes far less than a node */
-        if (s->nodes >= limit || tside_i_effort_is_spent(&s->effort))
+        if (!tside_i_effort_spend(&s->effort, 20 * problem->stocks + 2 * problem->types))
             return 0;
-        if (may_do(s))
-            whole = tside_i_branch(s, limit) && whole;
-        left += s->to_be_had[0] * length_of(s, 0);
-        for (k = 1; k < s->cutting.stocks; k++) { /* the next choice */
-            if (s->to_be_had[k]) {
-                s->to_be_had[k]--;
-                left += length_of(s, k);
-                if (may_go_on(s, k, left, total))
-                    break;
-            }
-            left += s->to_be_had[k] * length_of(s, k);
-        }
-    } while (k < s->cutting.stocks);
-    return whole;
+        if (may_do(s, &offer))
+            certain = tside_i_branch(&s->tree, &offer) && certain;
+        k = next_choice(s, &offer, &left, total);
+    } while (k < problem->stocks);
+    return certain;
 }
 
-/* As many sticks are to be had as the cut pays for. */
-static void have_all(tside_i_search *s)
+/* As many sticks as the cut pays for. */
+static tside_i_offer all_sticks(const tside_i_search *s)
 {
-    for (int k = 0; k < s->cutting.stocks; k++)
-        s->to_be_had[k] = most_sticks(s, k, s->cut / s->level);
-    s->least_cost = s->bound;
+    const tside_i_problem *problem = &s->problem;
+    tside_i_offer offer;
+    for (int k = 0; k < problem->stocks; k++)
+        offer.sticks[k] = most_sticks(problem, k, s->fill.cut / problem->level);
+    offer.least = s->bound;
+    return offer;
 }
+
+/* --- the search --- */
 
 /* Looks for the cheapest plan that costs no more than the cut. Returns whether nothing was left out. */
-static int explore(tside_i_search *s, int limit)
+static int explore(tside_i_search *s)
 {
-    const int64_t total = s->cut / s->level;
-    const int all = tside_i_list_patterns(s, COLUMNS);
-    have_all(s);
-    if (s->cutting.stocks == 1)
-        return tside_i_branch(s, limit) && all;
-    if (tside_i_branch(s, s->nodes + (limit - s->nodes) / 64) || branch_by_sticks(s, total, s->nodes + (limit - s->nodes) / 2))
+    const int64_t total = s->fill.cut / s->problem.level;
+    const int all = tside_i_list_patterns(&s->pricing, s->fill.cut, TSIDE_I_COLUMNS);
+    tside_i_offer offer = all_sticks(s);
+    int64_t limit;
+    int certain;
+    if (s->problem.stocks == 1)
+        return tside_i_branch(&s->tree, &offer) && all;
+    if (branch_within(s, &offer, 64))
         return all;
-    have_all(s);
-    return tside_i_branch(s, limit) && all;
+    limit = narrow(&s->effort, left_of(&s->effort) / 2);
+    certain = branch_by_sticks(s, total);
+    s->effort.limit = limit;
+    if (certain)
+        return all;
+    offer = all_sticks(s);
+    return tside_i_branch(&s->tree, &offer) && all;
+}
+
+/* Whether less stock than the best plan takes is not ruled out. The cut is set to seek that. */
+static int may_save(tside_i_search *s)
+{
+    s->fill.cut = s->fill.best.cost - 1;
+    return s->fill.cut / s->problem.level > s->bound / s->problem.level;
+}
+
+/* The plan is improved as far as that is easy: with the patterns that found the prices, then with some that fall short of them least. */
+static void improve(tside_i_search *s)
+{
+    tside_i_offer offer;
+    if (!may_save(s))
+        return;
+    offer = all_sticks(s);
+    branch_within(s, &offer, 3); /* a larger share leaves too little to prove small orders with */
+    if (!may_save(s))
+        return;
+    tside_i_list_patterns(&s->pricing, s->fill.cut, FEW);
+    offer = all_sticks(s);
+    branch_within(s, &offer, 32);
 }
 
 /*
- * First the plan is improved as far as that is easy; then, from the bound up, cost after cost is ruled out until a plan is found there. Where there are
- * many costs between, a share of them is ruled out at once.
+ * From the bound up, cost after cost is ruled out until a plan is found there. Where there are many costs between, a share of them is ruled out at
+ * once.
  */
-static void refute_or_improve(tside_i_search *s)
+static void refute(tside_i_search *s)
 {
+    const int64_t level = s->problem.level;
     int64_t share = 64;
-    s->cut = s->best.cost - 1;
-    if (s->limit && s->cut / s->level > s->bound / s->level) {
-        tside_i_list_patterns(s, FEW);
-        have_all(s);
-        if (s->cut >= s->bound)
-            tside_i_branch(s, s->nodes + s->limit / 32);
-    }
-    while (s->bound < s->best.cost && s->nodes < s->limit && !tside_i_effort_is_spent(&s->effort)) {
-        const int64_t last = s->best.cost - 1, lowest = s->bound / s->level, total = lowest + (last / s->level - lowest) / share,
-                      cut = share > 1 && total < last / s->level ? total * s->level + s->level - 1 : last;
-        s->cut = cut;
-        if (explore(s, cut == last ? s->limit : s->nodes + (s->limit - s->nodes + 1) / 2))
-            tside_i_raise_bound(s, s->best.cost <= cut ? s->best.cost : cut + 1);
+    while (s->bound < s->fill.best.cost && !tside_i_effort_is_spent(&s->effort)) {
+        const int64_t last = s->fill.best.cost - 1, lowest = s->bound / level, total = lowest + (last / level - lowest) / share;
+        const int64_t cut = share > 1 && total < last / level ? total * level + level - 1 : last;
+        const int64_t limit = narrow(&s->effort, cut == last ? left_of(&s->effort) : (left_of(&s->effort) + 1) / 2);
+        int certain;
+        s->fill.cut = cut;
+        certain = explore(s);
+        s->effort.limit = limit;
+        if (certain)
+            raise_bound(s, s->fill.best.cost <= cut ? s->fill.best.cost : cut + 1);
         else if (cut == last)
             return;
-        else if (s->best.cost > cut)
+        else if (s->fill.best.cost > cut)
             share = share > 1 ? share / 2 : 1;
     }
 }
 
-/*
- * Costs have been lengths; now a stick more counts too, but less than any length: of plans that take as much stock the one with the fewest sticks is
- * cheapest. Where numbers would grow too large for that, it is not sought.
- */
-static void count_sticks(tside_i_search *s)
+/* The first plan, and costs that count its sticks. */
+static void fill_all(tside_i_search *s)
 {
-    tside_i_cutting *cutting = &s->cutting;
-    const int64_t most = s->best.cost / cutting->cost[0] + 2, great = (int64_t)1 << 40;
-    s->level = cutting->stocks > 1 && s->best.cost <= great / most ? most : 1;
-    if (s->level > 1) {
-        for (int k = 0; k < cutting->stocks; k++)
-            cutting->cost[k] = cutting->cost[k] * s->level + 1;
-        s->best.cost = 0;
-        for (int i = 0; i < s->best.rows; i++)
-            s->best.cost += s->best.times[i] * cutting->cost[s->best.stock[i]];
-    }
-    s->material = 0;
-    for (int i = 0; i < cutting->types; i++)
-        s->material += (double)cutting->demand[i] * (double)cutting->size[i];
-    s->fine = great / s->best.cost > 1 ? great / s->best.cost : 1;
+    const int64_t limit = narrow(&s->effort, FIRST_FILL);
+    s->fill.cut = INT64_MAX / 4;
+    tside_i_fill_begin(&s->fill);
+    tside_i_fill_finish(&s->fill);
+    s->effort.limit = limit;
+    tside_i_problem_count_sticks(&s->problem, s->fill.best.cost);
+    tside_i_fill_recost(&s->fill);
 }
 
-void tside_i_search_run(tside_i_search *s)
+/* What pieces cost at least: by their room, and by prices. More types than the relaxation takes are priced together with their like. */
+static void find_bound(tside_i_search *s, int64_t steps)
 {
-    s->relaxation.cutting = &s->cutting;
+    const tside_i_sticks none = {.cost = s->fill.best.cost};
+    const int64_t limit = narrow(&s->effort, steps);
+    raise_bound(s, tside_i_problem_least(&s->problem));
+    tside_i_problem_coarsen(&s->problem, MOST_TYPES, &s->coarse);
+    if (s->bound < s->fill.best.cost)
+        raise_bound(s, tside_i_find_prices(&s->pricing, s->coarse.types < s->problem.types ? &none : &s->fill.best));
+    s->effort.limit = limit;
+}
+
+/* Hands each room what it works on. */
+static void connect(tside_i_search *s)
+{
+    s->relaxation.problem = &s->coarse;
     s->relaxation.effort = &s->effort;
+    s->pricing.relaxation = &s->relaxation;
+    s->fill.problem = &s->problem;
+    s->fill.effort = &s->effort;
+    s->tree.relaxation = &s->relaxation;
+    s->tree.fill = &s->fill;
+}
+
+void tside_i_search_run(tside_i_search *s, int node_limit, int (*go_on)(void *context), void *context)
+{
+    const int64_t allowed = (int64_t)node_limit * STEPS_IN_NODE;
+    int64_t begun;
+    s->effort = (tside_i_effort){.limit = FIRST + allowed, .go_on = go_on, .context = context};
     s->bound = 0;
     s->nodes = 0;
-    s->cut = INT64_MAX / 4;
-    tside_i_plan_begin(s);
-    tside_i_plan_finish(s);
-    count_sticks(s);
-    tside_i_find_bound(s);
-    refute_or_improve(s);
+    s->fill.best.rows = s->fill.best.start[0] = 0;
+    s->fill.best.cost = 0;
+    connect(s);
+    if (!s->problem.types)
+        return;
+    fill_all(s);
+    s->tree.fine = tside_i_fine(s->fill.best.cost);
+    find_bound(s, FIRST - s->effort.steps + allowed / 3);
+    begun = s->effort.steps < FIRST ? s->effort.steps : FIRST;
+    s->effort.limit = begun + allowed;
+    if (s->coarse.types == s->problem.types && node_limit && s->bound < s->fill.best.cost) {
+        improve(s);
+        refute(s);
+    }
+    s->nodes = (int)((s->effort.steps - begun) / STEPS_IN_NODE);
 }

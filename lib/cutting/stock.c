@@ -1,8 +1,10 @@
 /* SPDX-License-Identifier: MIT */
-/* Cut plans: what is asked for in metres becomes a search in whole numbers, and its sticks become the answer. */
+/* Cut plans: what is asked for is checked and searched for, and the sticks found become the answer. */
+#include <math.h>
 #include <string.h>
 
-#include "cutting/cutting.h"
+#include "base/field.h"
+#include "cutting/search.h"
 #include "cutting/stock.h"
 
 static const tside_field stock_length_rows[] = {
@@ -46,165 +48,32 @@ static const tside_field cut_plan_rows[] = {
 };
 TABLE(tside_i_cut_plan_table, cut_plan_rows);
 
-/* --- whole numbers --- */
-
-static const double nanometre = 1e-9;
-
-static int64_t whole(double metres, double unit)
-{
-    return (int64_t)floor(metres / unit + 0.5);
-}
-
-static int is_whole(double metres)
-{
-    const double value = metres / nanometre;
-    return fabs(value - floor(value + 0.5)) < 1e-3;
-}
-
-/* A nanometre, where every length is a whole number of them, as inches in 64ths and millimetres are; else a thousandth of it. */
-static double unit_of(const tside_stock *stock, const tside_cut *cuts, int cut_count)
-{
-    int all = is_whole(stock->kerf) && is_whole(stock->trim);
-    for (int k = 0; k < stock->length_count; k++)
-        all = all && is_whole(stock->lengths[k].length);
-    for (int i = 0; i < cut_count; i++)
-        all = all && is_whole(cuts[i].length);
-    return all ? nanometre : nanometre / 1024;
-}
-
-/* Types of pieces, the longest first, equal lengths together; type: receives each cut's, or -1 where none is asked for. */
-static void make_types(tside_i_cutting *cutting, const tside_stock *stock, const tside_cut *cuts, int cut_count, double unit, int *type)
-{
-    cutting->types = 0;
-    for (int i = 0; i < cut_count; i++) {
-        const int64_t size = whole(cuts[i].length, unit) + whole(stock->kerf, unit);
-        int at = 0;
-        type[i] = -1;
-        if (!cuts[i].count)
-            continue;
-        while (at < cutting->types && cutting->size[at] > size)
-            at++;
-        if (at == cutting->types || cutting->size[at] != size) {
-            for (int k = cutting->types++; k > at; k--) {
-                cutting->size[k] = cutting->size[k - 1];
-                cutting->demand[k] = cutting->demand[k - 1];
-            }
-            for (int k = 0; k < i; k++)
-                type[k] += type[k] >= at;
-            cutting->size[at] = size;
-            cutting->demand[at] = 0;
-        }
-        cutting->demand[at] += cuts[i].count;
-        type[i] = at;
-    }
-}
-
-/* Stocks, the shortest first; of those that hold the same only the shortest, and none that holds no piece. which: receives the caller's number of each. */
-static void make_stocks(tside_i_cutting *cutting, const tside_stock *stock, double unit, int *which)
-{
-    int order[TSIDE_STOCK_LENGTHS];
-    int64_t part = 0;
-    for (int k = 0; k < stock->length_count; k++) {
-        int at = k;
-        for (; at > 0 && stock->lengths[order[at - 1]].length > stock->lengths[k].length; at--)
-            order[at] = order[at - 1];
-        order[at] = k;
-    }
-    for (int j = 0; j < cutting->types; j++)
-        part = tside_i_common(part, cutting->size[j]);
-    cutting->stocks = 0;
-    for (int k = 0; k < stock->length_count; k++) {
-        const double length = stock->lengths[order[k]].length;
-        const int64_t room = (whole(length, unit) - whole(stock->trim, unit) + whole(stock->kerf, unit) + whole(nanometre, unit)) / part;
-        if (room < cutting->size[cutting->types - 1] / part || (cutting->stocks && room == cutting->room[cutting->stocks - 1]))
-            continue;
-        which[cutting->stocks] = order[k];
-        cutting->room[cutting->stocks] = room;
-        cutting->cost[cutting->stocks++] = whole(length, nanometre);
-    }
-    for (int j = 0; j < cutting->types; j++)
-        cutting->size[j] /= part;
-}
-
-/* Costs become lengths over their common measure, which is returned, in nanometres. */
-static int64_t share_costs(tside_i_cutting *cutting)
-{
-    int64_t measure = 0;
-    for (int k = 0; k < cutting->stocks; k++)
-        measure = tside_i_common(cutting->cost[k], measure);
-    for (int k = 0; k < cutting->stocks; k++)
-        cutting->cost[k] /= measure;
-    return measure;
-}
+static const double nanometre = 1e-9; /* by so much a sum may be over and still fit */
 
 /* --- buffers --- */
 
-/* Gives out parts of the caller's buffer; without one it counts only. */
-typedef struct arena {
-    char *base;
-    size_t used;
-} arena;
+/* What is made of the caller's work buffer. */
+typedef struct workshop {
+    tside_i_search search;
+    int *left, *rest, *order, *pattern; /* for the writer */
+} workshop;
 
-static void *part_of(arena *from, size_t count, size_t size)
+static size_t lay_out(char *base, int cut_count, workshop *shop)
 {
-    void *part = from->base ? from->base + from->used : NULL;
-    from->used += (count * size + 15) / 16 * 16;
-    return part;
-}
-
-#define PART(from, count, pointer) (*(pointer) = part_of(from, (size_t)(count), sizeof **(pointer)))
-
-static void plan_buffers(arena *from, tside_i_sticks *plan, size_t types)
-{
-    const size_t rows = ROWS * types + ROWS_MORE;
-    PART(from, rows, &plan->stock);
-    PART(from, rows, &plan->times);
-    PART(from, rows * types, &plan->pattern);
-}
-
-static size_t buffers(char *base, int cut_count, tside_i_search *s, int **type, int **left)
-{
-    const size_t m = cut_count ? (size_t)cut_count : 1, levels = LEVELS * m + LEVELS_MORE, rows = m + TSIDE_STOCK_LENGTHS;
-    tside_i_relaxation *r = &s->relaxation;
-    arena from = {base, 0};
-    PART(&from, m, type);
-    PART(&from, m, left);
-    PART(&from, m, &s->cutting.size);
-    PART(&from, m, &s->cutting.demand);
-    PART(&from, COLUMNS + 1, &r->pool.start);
-    PART(&from, COLUMNS * ENTRIES, &r->pool.entry);
-    PART(&from, COLUMNS, &r->pool.stock);
-    PART(&from, COLUMNS, &r->pool.banned);
-    PART(&from, 2 * rows, &r->basis);
-    PART(&from, rows * rows, &r->inverse);
-    PART(&from, rows, &r->x);
-    PART(&from, rows, &r->price);
-    PART(&from, rows, &r->alpha);
-    PART(&from, rows, &r->demand);
-    PART(&from, (m + 1) * (GRID + 1), &s->table);
-    PART(&from, m, &s->price);
-    PART(&from, rows, &s->node_price);
-    PART(&from, rows, &s->x);
-    plan_buffers(&from, &s->best, m);
-    plan_buffers(&from, &s->trial, m);
-    PART(&from, m, &s->rest);
-    PART(&from, m, &s->most);
-    PART(&from, m, &s->count);
-    PART(&from, m, &s->found);
-    PART(&from, levels * rows, &s->bases);
-    PART(&from, levels, &s->column);
-    PART(&from, levels, &s->value);
-    PART(&from, levels, &s->whole);
-    PART(&from, levels, &s->low);
-    PART(&from, levels, &s->high);
+    const int m = cut_count ? cut_count : 1;
+    tside_i_arena from = {base, 0};
+    tside_i_search_parts(&from, &shop->search, m);
+    PART(&from, m, &shop->left);
+    PART(&from, m, &shop->rest);
+    PART(&from, m, &shop->pattern);
+    PART(&from, shop->search.fill.most_rows, &shop->order);
     return from.used;
 }
 
 size_t tside_stock_work(int cut_count)
 {
-    tside_i_search search;
-    int *type, *left;
-    return cut_count < 0 || cut_count > TSIDE_STOCK_CUTS ? 0 : buffers(NULL, cut_count, &search, &type, &left);
+    workshop shop;
+    return cut_count < 0 || cut_count > TSIDE_STOCK_CUTS ? 0 : lay_out(NULL, cut_count, &shop);
 }
 
 /* --- checks --- */
@@ -261,47 +130,51 @@ typedef struct writer {
     const tside_stock *stock;
     const tside_cut *cuts;
     int cut_count;
-    const int *type, *which; /* of each cut; the caller's number of each stock */
-    int *left, *rest;        /* pieces of each cut not given out yet; of each type in a stick */
-    const tside_i_cutting *cutting;
+    const tside_i_problem *problem;
     const tside_i_sticks *plan;
+    int *left, *rest;    /* pieces of each cut not given out yet; of each type in a stick */
+    int *pattern;        /* of the stick */
+    int *order;          /* of the plan's rows */
     tside_stick *sticks; /* NULL: they are only counted */
     int *taken;
 } writer;
 
+/* How many pieces of a cut the stick takes next, of those that its pattern still has. */
+static int take_next(writer *w, int cut)
+{
+    const int type = w->problem->type[cut];
+    int take;
+    if (type < 0)
+        return 0;
+    take = w->left[cut] < w->rest[type] ? w->left[cut] : w->rest[type];
+    w->rest[type] -= take;
+    return take;
+}
+
 /* Writes sticks of one pattern that give the same pieces of the same cuts, at most `most`. Returns how many. */
 static int write_stick(writer *w, int row, int entry, int most)
 {
-    const int types = w->cutting->types;
-    const short *pattern = w->plan->pattern + (size_t)row * (size_t)types;
-    const double length = w->stock->lengths[w->which[w->plan->stock[row]]].length;
-    tside_stick stick = {w->which[w->plan->stock[row]], most, 0, 0, 0};
-    for (int t = 0; t < types; t++)
-        w->rest[t] = pattern[t];
+    const size_t types = (size_t)w->problem->types;
+    const int which = w->problem->which[w->plan->stock[row]];
+    tside_stick stick = {.stock = which, .count = most};
+    tside_i_sticks_pattern(w->plan, row, w->problem->types, w->pattern);
+    memcpy(w->rest, w->pattern, types * sizeof *w->rest);
     for (int j = 0; j < w->cut_count; j++) {
-        const int t = w->type[j], take = t < 0 ? 0 : w->left[j] < w->rest[t] ? w->left[j] : w->rest[t];
+        const int take = take_next(w, j);
         if (take) {
-            const int alike = take < pattern[t] ? 1 : w->left[j] / take;
+            const int alike = take < w->pattern[w->problem->type[j]] ? 1 : w->left[j] / take;
             stick.count = alike < stick.count ? alike : stick.count;
             stick.pieces += take;
             stick.used += take * w->cuts[j].length;
-            w->rest[t] -= take;
         }
         if (w->sticks)
             w->taken[(size_t)entry * (size_t)w->cut_count + (size_t)j] = take;
     }
-    /* once more, now that it is known how many are alike */
-    for (int t = 0; t < types; t++)
-        w->rest[t] = pattern[t];
-    for (int j = 0; j < w->cut_count; j++) {
-        const int t = w->type[j], take = t < 0 ? 0 : w->left[j] < w->rest[t] ? w->left[j] : w->rest[t];
-        if (take) {
-            w->rest[t] -= take;
-            w->left[j] -= take * stick.count;
-        }
-    }
+    memcpy(w->rest, w->pattern, types * sizeof *w->rest); /* once more, now that it is known how many are alike */
+    for (int j = 0; j < w->cut_count; j++)
+        w->left[j] -= take_next(w, j) * stick.count;
     stick.used += w->stock->kerf * (stick.pieces - 1);
-    stick.offcut = length - w->stock->trim - stick.used - w->stock->kerf;
+    stick.offcut = w->stock->lengths[which].length - w->stock->trim - stick.used - w->stock->kerf;
     if (stick.offcut < nanometre)
         stick.offcut = 0;
     if (w->sticks)
@@ -310,37 +183,44 @@ static int write_stick(writer *w, int row, int entry, int most)
 }
 
 /* Whether row a comes before row b: the one with more of the longest piece that they differ in. */
-static int precedes(const tside_i_sticks *plan, int types, int a, int b)
+static int precedes(const tside_i_sticks *plan, int a, int b)
 {
-    const short *p = plan->pattern + (size_t)a * (size_t)types, *q = plan->pattern + (size_t)b * (size_t)types;
-    for (int t = 0; t < types; t++)
-        if (p[t] != q[t])
-            return p[t] > q[t];
-    return a < b;
+    const tside_i_entry *p = plan->entry + plan->start[a], *p_end = plan->entry + plan->start[a + 1];
+    const tside_i_entry *q = plan->entry + plan->start[b], *q_end = plan->entry + plan->start[b + 1];
+    for (; p < p_end && q < q_end; p++, q++) {
+        if (p->type != q->type)
+            return p->type < q->type;
+        if (p->count != q->count)
+            return p->count > q->count;
+    }
+    return p < p_end || (q == q_end && a < b);
 }
 
-/* Goes through the plan's rows in order; returns the entries that they make. order: for as many numbers as there are rows. */
-static int write_sticks(writer *w, int *order)
+static void order_rows(writer *w)
 {
-    const tside_i_sticks *plan = w->plan;
-    int entries = 0;
-    for (int i = 0; i < plan->rows; i++) {
+    for (int i = 0; i < w->plan->rows; i++) {
         int at = i;
-        for (; at > 0 && precedes(plan, w->cutting->types, i, order[at - 1]); at--)
-            order[at] = order[at - 1];
-        order[at] = i;
+        for (; at > 0 && precedes(w->plan, i, w->order[at - 1]); at--)
+            w->order[at] = w->order[at - 1];
+        w->order[at] = i;
     }
+}
+
+/* Goes through the plan's rows in order; returns the entries that they make. */
+static int write_sticks(writer *w)
+{
+    int entries = 0;
     for (int j = 0; j < w->cut_count; j++)
         w->left[j] = w->cuts[j].count;
-    for (int i = 0; i < plan->rows; i++)
-        for (int times = plan->times[order[i]]; times > 0;)
-            times -= write_stick(w, order[i], entries++, times);
+    for (int i = 0; i < w->plan->rows; i++)
+        for (int times = w->plan->times[w->order[i]]; times > 0;)
+            times -= write_stick(w, w->order[i], entries++, times);
     return entries;
 }
 
 static tside_cut_plan sum_up(const writer *w, int entries)
 {
-    tside_cut_plan plan = {0, 0, 0, 0, 0, 0, 0, 0, 0, 0};
+    tside_cut_plan plan = {.sticks = 0};
     for (int i = 0; i < entries; i++) {
         const tside_stick *stick = w->sticks + i;
         plan.sticks += stick->count;
@@ -353,23 +233,26 @@ static tside_cut_plan sum_up(const writer *w, int entries)
     return plan;
 }
 
-tside_status tside_stock_plan(const tside_stock *stock, const tside_cut *cuts, int cut_count, int node_limit, void *work, size_t work_size,
-                              tside_stick *sticks, int *taken, int capacity, int *count, tside_cut_plan *plan, tside_fault *fault)
+/* What has been proven of the plan. */
+static void judge(const tside_i_search *search, tside_cut_plan *plan)
 {
-    return tside_i_stock_plan(stock, cuts, cut_count, node_limit, NULL, NULL, work, work_size, sticks, taken, capacity, count, plan, fault);
+    const tside_i_problem *problem = &search->problem;
+    const int64_t cost = search->fill.best.cost, bound = search->bound, level = problem->level;
+    plan->proven = bound / level >= cost / level;
+    plan->fewest = bound >= cost && (level > 1 || problem->stocks <= 1);
+    plan->lower_bound = plan->proven ? plan->stock : fmax(0, (double)(bound / level) * problem->measure - plan->sticks * problem->slack);
 }
 
-tside_status tside_i_stock_plan(const tside_stock *stock, const tside_cut *cuts, int cut_count, int node_limit, int (*go_on)(void *context), void *context,
-                                void *work, size_t work_size, tside_stick *sticks, int *taken, int capacity, int *count, tside_cut_plan *plan,
+tside_status tside_i_stock_plan(const tside_stock *stock, const tside_cut *cuts, int cut_count, int node_limit,
+                                int (*go_on)(void *context), void *context, void *work, size_t work_size,
+                                tside_stick *sticks, int *taken, int capacity, int *count, tside_cut_plan *plan,
                                 tside_fault *fault)
 {
-    tside_i_search search;
-    int which[TSIDE_STOCK_LENGTHS], entries;
-    int *type, *left;
-    double unit;
-    int64_t measure;
-    writer w;
+    workshop shop;
+    tside_i_search *search = &shop.search;
     tside_cut_plan made;
+    writer w;
+    int entries;
     TRY(tside_i_check(&tside_i_stock_table, "stock", stock, fault));
     TRY(check_lengths(stock, fault));
     if (cut_count < 0 || cut_count > TSIDE_STOCK_CUTS)
@@ -379,36 +262,29 @@ tside_status tside_i_stock_plan(const tside_stock *stock, const tside_cut *cuts,
     TRY(tside_i_argument(fault, "capacity", "1", capacity, 0, 0));
     if (work_size < tside_stock_work(cut_count))
         REFUSE(fault, TSIDE_TOO_SMALL, "work_size", "", "the work buffer has too few bytes", "1", (double)work_size, TSIDE_BELOW, (double)tside_stock_work(cut_count), 0);
-    buffers(work, cut_count, &search, &type, &left);
-    unit = unit_of(stock, cuts, cut_count);
-    make_types(&search.cutting, stock, cuts, cut_count, unit, type);
-    search.best.rows = 0;
-    search.nodes = 0;
-    search.limit = node_limit;
-    search.effort = (tside_i_effort){.limit = INT64_MAX, .go_on = go_on, .context = context};
-    measure = 1;
-    search.level = 1;
-    search.best.cost = search.bound = 0;
-    if (search.cutting.types) {
-        make_stocks(&search.cutting, stock, unit, which);
-        measure = share_costs(&search.cutting);
-        tside_i_search_run(&search);
-    }
-    w = (writer){stock, cuts, cut_count, type, which, left, search.rest, &search.cutting, &search.best, NULL, taken};
-    entries = write_sticks(&w, search.trial.stock);
+    lay_out(work, cut_count, &shop);
+    tside_i_problem_make(&search->problem, stock, cuts, cut_count);
+    tside_i_search_run(search, node_limit, go_on, context);
+    w = (writer){.stock = stock, .cuts = cuts, .cut_count = cut_count, .problem = &search->problem, .plan = &search->fill.best,
+                 .left = shop.left, .rest = shop.rest, .pattern = shop.pattern, .order = shop.order, .taken = taken};
+    order_rows(&w);
+    entries = write_sticks(&w);
     if (entries > capacity) {
         *count = entries;
         REFUSE(fault, TSIDE_TOO_SMALL, "capacity", "", "there are more sticks unlike each other", "1", capacity, TSIDE_BELOW, entries, 0);
     }
     w.sticks = sticks;
-    write_sticks(&w, search.trial.stock);
+    write_sticks(&w);
     made = sum_up(&w, entries);
-    made.nodes = search.nodes < node_limit ? search.nodes : node_limit; /* the last may have counted for several */
-    made.proven = search.bound / search.level >= search.best.cost / search.level;
-    made.fewest = search.bound >= search.best.cost && (search.level > 1 || !search.best.rows || search.cutting.stocks == 1);
-    /* where stock lengths are no whole nanometres, costs are rounded ones */
-    made.lower_bound = made.proven ? made.stock : fmax(0, (double)(search.bound / search.level) * (double)measure * nanometre - (unit < nanometre ? made.sticks * nanometre : 0));
+    made.nodes = search->nodes < node_limit ? search->nodes : node_limit; /* the last step may have been a long one */
+    judge(search, &made);
     *count = entries;
     *plan = made;
     return TSIDE_OK;
+}
+
+tside_status tside_stock_plan(const tside_stock *stock, const tside_cut *cuts, int cut_count, int node_limit, void *work, size_t work_size,
+                              tside_stick *sticks, int *taken, int capacity, int *count, tside_cut_plan *plan, tside_fault *fault)
+{
+    return tside_i_stock_plan(stock, cuts, cut_count, node_limit, NULL, NULL, work, work_size, sticks, taken, capacity, count, plan, fault);
 }

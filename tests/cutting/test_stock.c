@@ -233,8 +233,8 @@ START_TEST(the_index_may_be_large)
     order = an_order(0, 0, LIST(6), LIST(2), COUNTS(1));
     order.cut_count = TSIDE_STOCK_CUTS;
     for (int i = 1; i < TSIDE_STOCK_CUTS; i++)
-        order.cuts[i] = (tside_cut){0.5 + 0.01 * i, 1};
-    order.cuts[123].length = 6.5;
+        order.cuts[i] = (tside_cut){0.5 + 0.0005 * i, 1};
+    order.cuts[123].length = 6.01;
     answer = cut_order_plan(&order, 0);
     ck_assert_int_eq(answer.status, TSIDE_CONTRADICTS);
     ck_assert_str_eq(answer.fault.field, "cuts[123].length");
