@@ -17,7 +17,9 @@ static void plan_travel(const tside_i_setup *setup, const tside_hang *hang, tsid
     const tside_travel *travel = &setup->travel;
     tside_i_spot spot;
     plan->curtain_length = setup->load.length;
-    plan->bar_length = setup->load.length + setup->bar->past_drive + setup->bar->past_free;
+    plan->bar_length = tside_i_bar_length(&setup->bar_lengths);
+    plan->bar_beyond_drive = setup->bar_lengths.beyond_drive;
+    plan->bar_beyond_free = setup->bar_lengths.beyond_free;
     plan->fixing_x = setup->travel.line.x;
     tside_i_travel_spot(travel, 0, travel->wraps_shut, &spot);
     tside_i_travel_position(travel, &spot, &plan->shut);
@@ -102,26 +104,28 @@ static tside_status make_plan(const tside_side *side, const tside_bar *bar, tsid
 {
     tside_i_setup setup;
     tside_i_hung drive, free;
-    tside_i_lifting lifting = {&setup.travel, &setup.load, &drive.hang, side->drive.rated_torque / side->drive.safety_factor};
+    tside_i_bending at_drive, at_free;
+    tside_i_lifting lifting = {&setup.travel, &setup.load, NULL, side->drive.rated_torque / side->drive.safety_factor};
     double longest;
     memset(plan, 0, sizeof *plan); /* what a side does not have is 0, and padding too: equal sides give equal bytes */
     TRY(tside_i_set_up(side, bar, &setup, fault));
     TRY(tside_i_hang_end(&setup, TSIDE_DRIVE_END, TSIDE_I_OWN_EYE, 0, &drive, fault));
     TRY(tside_i_hang_end(&setup, TSIDE_FREE_END, TSIDE_I_OWN_EYE, 0, &free, fault));
-    plan_travel(&setup, &drive.hang, plan);
-    TRY(tside_i_within_bar(&setup, fault, tside_i_bar_joints(bar, plan->curtain_length, &plan->splices, &plan->splice_near, fault)));
+    lifting.hang = tside_i_hang_of(&drive);
+    plan_travel(&setup, lifting.hang, plan);
+    TRY(tside_i_within_bar(&setup, fault, tside_i_bar_joints(bar, &setup.bar_lengths, &plan->splices, &plan->splice_near, fault)));
     TRY(check_rate(&setup, tside_i_lift_extremes(&lifting, &plan->worst, &plan->least_down, &longest), fault));
     if (setup.load.bar_mass + setup.load.clip_mass > 0)
         plan->longest_side = fmax(longest - 2 * side->curtain.past, 0);
     TRY(plan_torque(&setup, &lifting, plan, fault));
     TRY(plan_run(side, &lifting, plan, fault));
-    TRY(tside_i_plan_end(&setup, TSIDE_DRIVE_END, &lifting, &drive, plan->stall_torque, &plan->drive_end, fault));
-    TRY(tside_i_plan_end(&setup, TSIDE_FREE_END, NULL, &free, 0, &plan->free_end, fault));
+    TRY(tside_i_plan_end(&setup, TSIDE_DRIVE_END, &lifting, &drive, plan->stall_torque, &plan->drive_end, &at_drive, fault));
+    TRY(tside_i_plan_end(&setup, TSIDE_FREE_END, NULL, &free, 0, &plan->free_end, &at_free, fault));
     tside_i_hip_instead(&setup, TSIDE_DRIVE_END, &plan->drive_end);
     tside_i_hip_instead(&setup, TSIDE_FREE_END, &plan->free_end);
-    tside_i_bar_lines(&setup, plan);
-    TRY(tside_i_end_lines(&setup, TSIDE_DRIVE_END, &drive, plan->stall_torque, &plan->drive_end, plan, fault));
-    TRY(tside_i_end_lines(&setup, TSIDE_FREE_END, &free, 0, &plan->free_end, plan, fault));
+    tside_i_bar_lines(&setup, &at_drive, plan);
+    TRY(tside_i_end_lines(&setup, TSIDE_DRIVE_END, &drive, &at_drive, &plan->drive_end, plan, fault));
+    TRY(tside_i_end_lines(&setup, TSIDE_FREE_END, &free, &at_free, &plan->free_end, plan, fault));
     tside_i_find(&setup, &drive, &free, plan);
     return tside_i_within(fault, "plan", tside_i_finite(&tside_i_plan_table, plan, fault));
 }

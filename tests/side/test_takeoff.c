@@ -19,11 +19,16 @@ static tside_plan planned(const tside_side *side)
     return plan;
 }
 
-/* Its bar is made from stock, 6.4 m with 4 in lost in each joint. */
+/* Its bar is made from stock, 6.4 m with 4 in lost in each joint; it runs on 9 in to the drive and 4 in at the free end, and so does the curtain past each bow. */
 static tside_side plain(void)
 {
     tside_side side;
     bench_side(&side);
+    side.curtain.past = 9 * INCH;
+    side.drive_end.alignment = side.free_end.alignment = TSIDE_RUN_ON_GIVEN;
+    side.bar.past_drive = 9 * INCH;
+    side.bar.past_free = 4 * INCH;
+    side.collar.half_length = side.collar.clearance = 0;
     side.bar.joints = TSIDE_JOINTS_FROM_STOCK;
     side.bar.stock = 6.4;
     return side;
@@ -102,7 +107,7 @@ START_TEST(sticks_by_hand)
     tside_fault fault;
     static const double length[] = {6, 6, 3.7}, from[] = {0, 5.9, 11.8}, to[] = {6, 11.9, 15.5};
     int count;
-    ANSWERS(tside_bar_sticks(&bar, 15, stick, MOST_STICKS, &count, &fault));
+    ANSWERS(tside_bar_sticks(&bar, 15, bar.past_drive, bar.past_free, stick, MOST_STICKS, &count, &fault));
     ck_assert_int_eq(count, 3);
     for (int i = 0; i < count; i++) {
         NEAR(stick[i].length, length[i], 1e-12, "length", i);
@@ -119,32 +124,32 @@ START_TEST(sticks_at_their_limits)
     tside_bar_stick stick[MOST_STICKS];
     tside_fault fault;
     int count;
-    ANSWERS(tside_bar_sticks(&bar, 5.5, stick, MOST_STICKS, &count, &fault)); /* 6 m, one stick */
+    ANSWERS(tside_bar_sticks(&bar, 5.5, bar.past_drive, bar.past_free, stick, MOST_STICKS, &count, &fault)); /* 6 m, one stick */
     ck_assert_int_eq(count, 1);
     NEAR(stick[0].length, 6, 1e-12, "one stick", 0);
-    ANSWERS(tside_bar_sticks(&bar, 17.8 - 0.5, stick, MOST_STICKS, &count, &fault)); /* three whole sticks */
+    ANSWERS(tside_bar_sticks(&bar, 17.8 - 0.5, bar.past_drive, bar.past_free, stick, MOST_STICKS, &count, &fault)); /* three whole sticks */
     ck_assert_int_eq(count, 3);
     for (int i = 0; i < 3; i++)
         NEAR(stick[i].length, 6, 1e-12, "whole", i);
     /* 1e-6 m more: a fourth stick, of which the least is a swage and what stands out at the free end, 0.3 m; it is taken from the third */
-    ANSWERS(tside_bar_sticks(&bar, 17.8 - 0.5 + 1e-6, stick, MOST_STICKS, &count, &fault));
+    ANSWERS(tside_bar_sticks(&bar, 17.8 - 0.5 + 1e-6, bar.past_drive, bar.past_free, stick, MOST_STICKS, &count, &fault));
     ck_assert_int_eq(count, 4);
     NEAR(stick[3].length, 0.3, 1e-12, "last", 0);
     NEAR(stick[2].to, 17.8 + 1e-6 - 0.2, 1e-9, "the last joint ends with the curtain", 0);
     NEAR(stick[1].length, 6, 0, "whole", 1);
     /* two sticks, and the last would be a stub: the first is cut */
-    ANSWERS(tside_bar_sticks(&bar, 5.6, stick, MOST_STICKS, &count, &fault));
+    ANSWERS(tside_bar_sticks(&bar, 5.6, bar.past_drive, bar.past_free, stick, MOST_STICKS, &count, &fault));
     ck_assert_int_eq(count, 2);
     NEAR(stick[0].length, 5.9, 1e-12, "first", 0);
     NEAR(stick[1].length, 0.3, 1e-12, "last", 0);
     bar.stock = 100;
-    ANSWERS(tside_bar_sticks(&bar, 1000, stick, MOST_STICKS, &count, &fault));
+    ANSWERS(tside_bar_sticks(&bar, 1000, bar.past_drive, bar.past_free, stick, MOST_STICKS, &count, &fault));
     ck_assert_int_eq(count, 11);
     /* no curtain, no swage */
     bar = bar_of(0, 0, 1, 0, 0);
-    ANSWERS(tside_bar_sticks(&bar, 3, stick, MOST_STICKS, &count, &fault));
+    ANSWERS(tside_bar_sticks(&bar, 3, bar.past_drive, bar.past_free, stick, MOST_STICKS, &count, &fault));
     ck_assert_int_eq(count, 3);
-    ANSWERS(tside_bar_sticks(&bar, 0, stick, MOST_STICKS, &count, &fault));
+    ANSWERS(tside_bar_sticks(&bar, 0, bar.past_drive, bar.past_free, stick, MOST_STICKS, &count, &fault));
     ck_assert(count == 1 && stick[0].length == 0);
 }
 END_TEST
@@ -161,11 +166,11 @@ START_TEST(sticks_make_the_bar)
         tside_bar_stick stick[200];
         tside_fault fault;
         int count;
-        if (tside_bar_sticks(&bar, curtain, stick, 200, &count, &fault) != TSIDE_OK) {
+        if (tside_bar_sticks(&bar, curtain, bar.past_drive, bar.past_free, stick, 200, &count, &fault) != TSIDE_OK) {
             if (fault.status != TSIDE_CONTRADICTS || strcmp(fault.field, "bar.stock") || !(B > S) || !(S < fault.bound))
                 ck_abort_msg("%d: refused for %s", n, fault.field);
             bar.stock = fault.bound; /* what it says does */
-            ANSWERS(tside_bar_sticks(&bar, curtain, stick, 200, &count, &fault));
+            ANSWERS(tside_bar_sticks(&bar, curtain, bar.past_drive, bar.past_free, stick, 200, &count, &fault));
             refused++;
             continue;
         }
@@ -199,27 +204,29 @@ START_TEST(sticks_refused)
     tside_fault fault;
     /* the first joint must begin 0.3 + 0.6 m from the drive's centre, and take 0.1 m, and leave 0.2 m: 1.2 m */
     bar.stock = 1.1;
-    REFUSES(tside_bar_sticks(&bar, 15, out.stick, 3, &out.count, &fault), out, TSIDE_CONTRADICTS, "bar.stock", TSIDE_BELOW);
+    REFUSES(tside_bar_sticks(&bar, 15, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault), out, TSIDE_CONTRADICTS, "bar.stock", TSIDE_BELOW);
     ck_assert_str_eq(fault.other, "bar.splice_near");
     NEAR(fault.bound, 1.2, 1e-12, "shortest stock", 0);
-    ANSWERS(tside_bar_sticks(&bar, 0.6, out.stick, 3, &out.count, &fault)); /* 1.1 m: one stick has no joint to keep */
+    ANSWERS(tside_bar_sticks(&bar, 0.6, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault)); /* 1.1 m: one stick has no joint to keep */
     bar.stock = 0;
-    REFUSES(tside_bar_sticks(&bar, 15, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS, "bar.stock", TSIDE_BELOW);
+    REFUSES(tside_bar_sticks(&bar, 15, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS, "bar.stock", TSIDE_BELOW);
     bar.stock = 6;
     bar.swage = NAN;
-    REFUSES(tside_bar_sticks(&bar, 15, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS, "bar.swage", TSIDE_NOT_FINITE);
+    REFUSES(tside_bar_sticks(&bar, 15, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS, "bar.swage", TSIDE_NOT_FINITE);
     bar.swage = 0.1;
-    REFUSES(tside_bar_sticks(&bar, -1, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS, "curtain", TSIDE_BELOW);
-    REFUSES(tside_bar_sticks(&bar, 1001, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS, "curtain", TSIDE_ABOVE);
-    REFUSES(tside_bar_sticks(&bar, NAN, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS, "curtain", TSIDE_NOT_FINITE);
-    REFUSES(tside_bar_sticks(&bar, 15, out.stick, 2, &out.count, &fault), out.stick, TSIDE_TOO_SMALL, "capacity", TSIDE_BELOW);
+    REFUSES(tside_bar_sticks(&bar, -1, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS, "curtain", TSIDE_BELOW);
+    REFUSES(tside_bar_sticks(&bar, 1001, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS, "curtain", TSIDE_ABOVE);
+    REFUSES(tside_bar_sticks(&bar, NAN, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS, "curtain", TSIDE_NOT_FINITE);
+    REFUSES(tside_bar_sticks(&bar, 15, -0.3, 0.2, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS, "beyond_drive", TSIDE_BELOW);
+    REFUSES(tside_bar_sticks(&bar, 15, 0.3, NAN, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS, "beyond_free", TSIDE_NOT_FINITE);
+    REFUSES(tside_bar_sticks(&bar, 15, bar.past_drive, bar.past_free, out.stick, 2, &out.count, &fault), out.stick, TSIDE_TOO_SMALL, "capacity", TSIDE_BELOW);
     ck_assert_int_eq(out.count, 3);
-    ANSWERS(tside_bar_sticks(&bar, 15, out.stick, 3, &out.count, &fault));
+    ANSWERS(tside_bar_sticks(&bar, 15, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault));
     bar.joints = TSIDE_JOINTS_GIVEN;
     bar.splices = 1;
-    REFUSES(tside_bar_sticks(&bar, 15, out.stick, 3, &out.count, &fault), out, TSIDE_CONTRADICTS, "bar.splices", TSIDE_ABOVE);
+    REFUSES(tside_bar_sticks(&bar, 15, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault), out, TSIDE_CONTRADICTS, "bar.splices", TSIDE_ABOVE);
     bar.splices = 0;
-    ANSWERS(tside_bar_sticks(&bar, 15, out.stick, 3, &out.count, &fault));
+    ANSWERS(tside_bar_sticks(&bar, 15, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault));
     ck_assert_int_eq(out.count, 1);
     NEAR(out.stick[0].length, 15.5, 1e-12, "whole", 0);
 }
@@ -290,7 +297,7 @@ END_TEST
  * 29.26 + 2 x 9 in = 29.7172 m. Flaps: 4 in + 1.7 - 0.1984 + 4 in = 1.7048 m, 20 in wide, one at each end.
  * Bar: 30.0474 m, five sticks, the last 30.0474 - 4 x 6.2984 = 4.8538 m. Screws: four joints of two screws on each side, 16; two in the coupling.
  * Clips: 29.7172/0.6096 = 48.75: 49 spaces, 50 clips.
- * Each end: guide, 2.5 in of chain and two links, eye bolt through the 50.8 mm tube with two nuts and washers, extender, which at the free end has the other hand; bow
+ * Each end: guide, 2.5 in of chain and two links, eye bolt standing 4 in off the 50.8 mm tube and through it, 0.1524 m, with two nuts and washers, extender, which at the free end has the other hand; bow
  * bolt through tube, patch and bow, 50.8 + 0.25 + 48.3 = 99.35 mm, 3.911 in; member bolt through tube, two patches and member, 50.8 + 0.5 + 50.8 = 102.1 mm, 4.020 in. A
  * 5/16 in bolt needs beside it a washer of at most 0.080 in (ASME B18.21.1), a nut of at most 0.273 in (ASME B18.2.2) and two threads of 1/18 in (ASME B1.1), 0.464 in,
  * from memory: 4.375 and 4.484 in, so both are bought 4-1/2 in long. A nut and a washer to each; four patches.
@@ -306,7 +313,7 @@ START_TEST(a_side_by_hand)
     const double guide = planned(&side).drive_end.sweep.cut_length, guide_free = planned(&side).free_end.sweep.cut_length;
     const double extender = planned(&side).drive_end.layout.cut_length, extender_free = planned(&side).free_end.layout.cut_length, opening = planned(&side).opening;
     enum { SIDE = TSIDE_AT_SIDE, DRIVE = TSIDE_AT_DRIVE_END, FREE = TSIDE_AT_FREE_END };
-    const double B = 0.3125 * INCH, E = 0.375 * INCH;
+    const double B = 0.3125 * INCH, E = 0.625 * INCH;
     const struct {
         tside_item_code code;
         int at, hand, by, count;
@@ -324,7 +331,7 @@ START_TEST(a_side_by_hand)
         {TSIDE_ITEM_GUIDE, DRIVE, 0, TSIDE_BY_CUT, 1, guide, 0, 0.0334},
         {TSIDE_ITEM_CHAIN, DRIVE, 0, TSIDE_BY_LENGTH, 1, 0.0635, 0, 0},
         {TSIDE_ITEM_CHAIN_LINK, DRIVE, 0, TSIDE_BY_COUNT, 2, 0, 0, 0},
-        {TSIDE_ITEM_EYE, DRIVE, 0, TSIDE_BY_COUNT, 1, 0.0508, 0, E},
+        {TSIDE_ITEM_EYE, DRIVE, 0, TSIDE_BY_COUNT, 1, 0.1524, 0, E},
         {TSIDE_ITEM_EYE_NUT, DRIVE, 0, TSIDE_BY_COUNT, 2, 0, 0, E},
         {TSIDE_ITEM_EYE_WASHER, DRIVE, 0, TSIDE_BY_COUNT, 2, 0, 0, E},
         {TSIDE_ITEM_EXTENDER, DRIVE, TSIDE_RIGHT_HANDED, TSIDE_BY_CUT, 1, extender, 0, 0.0508},
@@ -336,7 +343,7 @@ START_TEST(a_side_by_hand)
         {TSIDE_ITEM_GUIDE, FREE, 0, TSIDE_BY_CUT, 1, guide_free, 0, 0.0334},
         {TSIDE_ITEM_CHAIN, FREE, 0, TSIDE_BY_LENGTH, 1, 0.0635, 0, 0},
         {TSIDE_ITEM_CHAIN_LINK, FREE, 0, TSIDE_BY_COUNT, 2, 0, 0, 0},
-        {TSIDE_ITEM_EYE, FREE, 0, TSIDE_BY_COUNT, 1, 0.0508, 0, E},
+        {TSIDE_ITEM_EYE, FREE, 0, TSIDE_BY_COUNT, 1, 0.1524, 0, E},
         {TSIDE_ITEM_EYE_NUT, FREE, 0, TSIDE_BY_COUNT, 2, 0, 0, E},
         {TSIDE_ITEM_EYE_WASHER, FREE, 0, TSIDE_BY_COUNT, 2, 0, 0, E},
         {TSIDE_ITEM_EXTENDER, FREE, TSIDE_LEFT_HANDED, TSIDE_BY_CUT, 1, extender_free, 0, 0.0508},
@@ -531,7 +538,7 @@ START_TEST(no_stub_of_anything)
         tside_fittings fittings = usual();
         taken t;
         side.length = 32 + 0.0001 * n;
-        side.bar.swage = side.bar.past_free = side.bar.past_drive = side.curtain.past = 0;
+        side.bar.swage = side.bar.past_free = side.bar.past_drive = side.curtain.past = side.drive.half_length = side.drive.clearance = 0;
         side.bar.stock = 2;
         t = take(&side, &fittings);
         fittings.channel_stock = line_of(&t, TSIDE_ITEM_FLAP)->length - 0.0001 * n - 1e-5;
@@ -736,7 +743,7 @@ START_TEST(usual_values_are_practice)
     NEAR(f.flap_width, 20 * INCH, 1e-12, "end flap", 0);
     NEAR(f.clip_spacing, 24 * INCH, 1e-12, "clips", 0);
     NEAR(f.bow_spacing * f.rope_every, 48 * INCH, 1e-12, "rope spacing", 0);
-    NEAR(f.eye_size, 3 * INCH / 8, 1e-12, "eye bolt's hole", 0);
+    NEAR(f.eye_size, 5 * INCH / 8, 1e-12, "eye bolt, this library's choice", 0);
     ck_assert(f.end_flaps == 2 && f.patches == 4);
     ck_assert(f.bolt_size == TSIDE_BOLT_5_16);
     NEAR(f.member_depth, 2 * INCH, 1e-12, "member", 0);

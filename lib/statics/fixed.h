@@ -1,0 +1,16 @@
+/* SPDX-License-Identifier: MIT */
+/* The fixed guide as the library's own files see it. */
+#ifndef TUNNELSIDE_I_FIXED
+#define TUNNELSIDE_I_FIXED
+
+#include <tunnelside/fixed.h>
+
+#include "base/fault.h"
+
+/* tside_fixed_make of structures that have passed their checks, on a ground below the lowest axis; its top in the words of names. */
+tside_status tside_i_fixed_make(const tside_travel *travel, const tside_guide *guide, const tside_footing *footing, const tside_collar *collar, double top_x, double top_y,
+                                double ground, const tside_i_names *names, tside_fixed *fixed, tside_fault *fault);
+/* The bar's axis when shut. */
+double tside_i_lowest_axis(const tside_travel *travel);
+
+#endif
