@@ -56,6 +56,7 @@ SHAPES = {
     ("out", "whole", "one"): Shape("", "int", "", ""),
     ("out", "choice", "one"): Shape("", "{python}", "", ""),
     ("out", "structure", "one"): Shape("", "{python}", "", ""),
+    ("out", "structure", "optional"): Shape("", "{python}", "", ""),
     ("out", "structure", "fixed"): Shape("LIST_FIXED({type}, {name}, {partners})", "Tuple[{python}, ...]", "", ""),
     ("out", "structure", "room"): Shape(
         "LIST_OUT({type}, {name}, {partners})", "Tuple[{python}, ...]",

@@ -51,26 +51,19 @@ typedef struct tside_torque {
 TSIDE_API tside_status tside_lift_at(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, tside_torque *torque, tside_fault *fault);
 
 /*
- * The torque at the place where the drive must give most, over the closed travel.
+ * The torque at the place where the drive must give most, over the closed travel; and at the place
+ * where least holds the bar back on the way down, where no guide pushes.
  * travel: made by tside_travel_make.
  * load: every field checked.
  * hang: optional, made by tside_hang_make, the drive's guide; NULL makes drive equal to up.
- * torque: receives the torque there.
+ * worst: receives the torque where the drive must give most.
+ * least_down: optional, receives the torque where least holds the bar back; NULL leaves it out.
  * TSIDE_OUT_OF_BOUNDS: a field.
  * TSIDE_OUT_OF_REACH: as tside_lift_at.
  * Source: derivation, virtual work.
  */
-TSIDE_API tside_status tside_lift_worst(const tside_travel *travel, const tside_load *load, const tside_hang *hang, tside_torque *torque, tside_fault *fault);
-
-/*
- * The torque at the place where least holds the bar back on the way down.
- * travel: made by tside_travel_make.
- * load: every field checked.
- * torque: receives the torque there.
- * TSIDE_OUT_OF_BOUNDS: a field.
- * Source: derivation, virtual work.
- */
-TSIDE_API tside_status tside_lift_least_down(const tside_travel *travel, const tside_load *load, tside_torque *torque, tside_fault *fault);
+TSIDE_API tside_status tside_lift_worst(const tside_travel *travel, const tside_load *load, const tside_hang *hang, tside_torque *worst,
+                                        tside_torque *least_down, tside_fault *fault);
 
 /*
  * The gain in potential energy from shut to some turns: curtain (hanging and rolled), bar, drive
@@ -114,17 +107,6 @@ TSIDE_API tside_status tside_lift_longest(const tside_travel *travel, const tsid
  * Source: derivation, elastic torsion of a straight bar, mechanics of materials.
  */
 TSIDE_API tside_status tside_bar_twist(double per_metre, double length, double shear_modulus, double torsion, double *twist, tside_fault *fault);
-
-/*
- * Force on each screw of a splice, T/(n D/2), T = m (L - z), in single shear.
- * torque: N m, from 0, in the bar there.
- * screws: from 1, on each side of the joint.
- * diameter: m, above 0, of the bar.
- * force: receives N.
- * TSIDE_OUT_OF_BOUNDS: an argument.
- * Source: derivation, statics; the screws share evenly.
- */
-TSIDE_API tside_status tside_splice_force(double torque, int screws, double diameter, double *force, tside_fault *fault);
 
 /*
  * The force with which the guide pushes the bar's end inboard, and pulls its eye outboard, at

@@ -207,7 +207,7 @@ TSIDE_API tside_status tside_plan_turns(const tside_side *side, tside_turn *rows
  * or as tside_plan_side.
  * TSIDE_OUT_OF_REACH: not even 5 m is enough; or as tside_plan_side.
  * Accuracy: to 1e-7 m.
- * Source: derivation, halving as tside_guide_sweep and tside_side_force say; the 5 m are this
+ * Source: derivation, halving as tside_hang_make and tside_side_force say; the 5 m are this
  * library's choice.
  */
 TSIDE_API tside_status tside_eye_least(const tside_side *side, tside_which_end end, double *rise, tside_fault *fault);

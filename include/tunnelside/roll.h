@@ -49,16 +49,6 @@ TSIDE_API tside_status tside_roll_wraps(const tside_roll *roll, double taken_up,
 TSIDE_API tside_status tside_roll_diameter(const tside_roll *roll, double wraps, double *diameter, tside_fault *fault);
 
 /*
- * The curtain taken up by the k-th wrap alone, pi (D0 + te (2k - 1)).
- * roll: every field checked.
- * wrap: from 1 to 1000, which one.
- * length: receives m, of curtain.
- * TSIDE_OUT_OF_BOUNDS: a field of the roll, or wrap.
- * Source: derivation from tside_roll_taken_up.
- */
-TSIDE_API tside_status tside_roll_wrap(const tside_roll *roll, int wrap, double *length, tside_fault *fault);
-
-/*
  * The effective thickness that counted turns imply: the field inverse, te = (l/pi - turns
  * D0)/(turns (2 n0 + turns)).
  * core: m, above 0 and up to 1, as in tside_roll.

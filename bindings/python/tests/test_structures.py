@@ -59,7 +59,7 @@ class Structures(unittest.TestCase):
         bow = ts.bow_make(SIDE.frame)
         line = ts.line_make(bow, SIDE.curtain)
         travel = ts.travel_make(line, SIDE.curtain, ts.Roll(core=0.04), SIDE.stops)
-        hang = ts.hang_make(travel, SIDE.drive_end.guide, ts.Collar(), 5.2, 2.2)
+        hang, _ = ts.hang_make(travel, SIDE.drive_end.guide, ts.Collar(), 5.2, 2.2)
         made = [one for one in vars(ts).values() if isinstance(one, type) and issubclass(one, ts.Structure) and hasattr(ts, one._c_name[len("tside_"):] + "_make")]
         self.assertEqual([type(one) for one in (bow, line, travel, hang)], made)
         for one in (bow, line, travel, hang):
