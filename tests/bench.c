@@ -111,7 +111,7 @@ static void roll_wraps(void)
 {
     double wraps = 0;
     for (int i = 0; i < 100; i++) {
-        tside_roll_wraps(&roll, 0.01 * i, &wraps, NULL);
+        must(tside_roll_wraps(&roll, 0.01 * i, &wraps, &fault));
         sink += wraps;
     }
 }

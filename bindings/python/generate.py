@@ -88,6 +88,11 @@ def function_name(c_name):
     return python_word(c_name[len("tside_"):])
 
 
+def argument_text(one):
+    """What is said of it: in Python every answer is given, also one that C may leave out."""
+    return re.sub("^optional, (.*); NULL leaves it out", r"\1", one.text) if one.direction == "out" else one.text
+
+
 def base_of(c_type):
     """tside_roll of "const tside_roll *"."""
     return re.sub(r"const | ?\*", "", c_type)
@@ -223,7 +228,7 @@ class Function:
         for one in own:
             kind = type(one).__name__
             if kind == "argument" and one.form not in ("beside", "text"):
-                lines.append(f"{one.name}: {one.text}")
+                lines.append(f"{one.name}: {argument_text(one)}")
             elif kind == "status" and not (written and one.name == "TSIDE_TOO_SMALL"):
                 lines.append(f"Error {one.name}: {one.text}")
             elif kind == "returns" and self.c.returns != "size_t":

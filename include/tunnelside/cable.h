@@ -56,7 +56,7 @@ typedef enum tside_loading {
  * Source: IEC 60228, tables 1 to 3, those of 0.5, 0.75, 16 and above 25 mm2 from memory; IEC 60028,
  * from memory, for resistivity and temperature; the 2 % as NEC chapter 9, table 8.
  */
-TSIDE_API tside_status tside_cable_resistance(const tside_cable *cable, double *resistance, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_cable_resistance(const tside_cable *cable, double *resistance, tside_fault *fault);
 
 /*
  * The smallest trade size that keeps a drop: even gauges from 20, then 3, 1, 1/0 to 4/0 between; or
@@ -73,7 +73,7 @@ TSIDE_API tside_status tside_cable_resistance(const tside_cable *cable, double *
  * Source: the sizes: NEC chapter 9, table 8 (20 AWG, which it lacks, is common practice), and IEC
  * 60228, both lists from memory; the drop: derivation, Ohm's law.
  */
-TSIDE_API tside_status tside_cable_smallest(const tside_cable *cable, double voltage, double current, tside_loading loading, double drop, tside_cable *smallest,
+TSIDE_API TSIDE_NODISCARD tside_status tside_cable_smallest(const tside_cable *cable, double voltage, double current, tside_loading loading, double drop, tside_cable *smallest,
                                             tside_fault *fault);
 
 #ifdef __cplusplus

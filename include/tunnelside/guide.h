@@ -69,7 +69,7 @@ typedef struct tside_sweep {
  * TSIDE_NOT_MODELLED: a fixed foot.
  * Source: derivation, plane geometry.
  */
-TSIDE_API tside_status tside_hang_make(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_hang *hang,
+TSIDE_API TSIDE_NODISCARD tside_status tside_hang_make(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_hang *hang,
                                        tside_sweep *sweep, tside_fault *fault);
 
 /*
@@ -83,7 +83,7 @@ TSIDE_API tside_status tside_hang_make(const tside_travel *travel, const tside_g
  * TSIDE_OUT_OF_BOUNDS: turns beyond the travel.
  * Source: derivation, plane geometry.
  */
-TSIDE_API tside_status tside_guide_lean(const tside_travel *travel, const tside_hang *hang, double turns, double *lean, double *drive_turns, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_guide_lean(const tside_travel *travel, const tside_hang *hang, double turns, double *lean, double *drive_turns, tside_fault *fault);
 
 /*
  * Where the eye should be at a given height: outboard so that the greatest lean over the travel is
@@ -96,7 +96,7 @@ TSIDE_API tside_status tside_guide_lean(const tside_travel *travel, const tside_
  * TSIDE_OUT_OF_REACH: an eye not above the bar's highest place by more than the offset.
  * Source: derivation, equal-ripple condition.
  */
-TSIDE_API tside_status tside_eye_best(const tside_travel *travel, double eye_y, double collar_offset, double *eye_x, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_eye_best(const tside_travel *travel, double eye_y, double collar_offset, double *eye_x, tside_fault *fault);
 
 #ifdef __cplusplus
 }

@@ -48,7 +48,7 @@ typedef struct tside_torque {
  * TSIDE_OUT_OF_REACH: the guide turns as fast as the bar (phi' >= 1), so that no torque drives it.
  * Source: derivation, virtual work.
  */
-TSIDE_API tside_status tside_lift_at(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, tside_torque *torque, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_lift_at(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, tside_torque *torque, tside_fault *fault);
 
 /*
  * The torque at the place where the drive must give most, over the closed travel; and at the place
@@ -62,7 +62,7 @@ TSIDE_API tside_status tside_lift_at(const tside_travel *travel, const tside_loa
  * TSIDE_OUT_OF_REACH: as tside_lift_at.
  * Source: derivation, virtual work.
  */
-TSIDE_API tside_status tside_lift_worst(const tside_travel *travel, const tside_load *load, const tside_hang *hang, tside_torque *worst,
+TSIDE_API TSIDE_NODISCARD tside_status tside_lift_worst(const tside_travel *travel, const tside_load *load, const tside_hang *hang, tside_torque *worst,
                                         tside_torque *least_down, tside_fault *fault);
 
 /*
@@ -78,7 +78,7 @@ TSIDE_API tside_status tside_lift_worst(const tside_travel *travel, const tside_
  * TSIDE_OUT_OF_REACH: as tside_lift_at.
  * Source: derivation, potential energy.
  */
-TSIDE_API tside_status tside_lift_work(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, double *work, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_lift_work(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, double *work, tside_fault *fault);
 
 /*
  * The longest side that a torque lifts: the least over the travel of (T (1 - phi') - (Wg x_cg + Wd
@@ -93,7 +93,7 @@ TSIDE_API tside_status tside_lift_work(const tside_travel *travel, const tside_l
  * TSIDE_OUT_OF_REACH: the torque does not even lift the drive; or as tside_lift_at.
  * Source: derivation, virtual work.
  */
-TSIDE_API tside_status tside_lift_longest(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double available, double *length, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_lift_longest(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double available, double *length, tside_fault *fault);
 
 /*
  * Twist of the bar from end to end, m L^2/(2 G J), with a torque that grows evenly from the free
@@ -106,7 +106,7 @@ TSIDE_API tside_status tside_lift_longest(const tside_travel *travel, const tsid
  * TSIDE_OUT_OF_BOUNDS: an argument.
  * Source: derivation, elastic torsion of a straight bar, mechanics of materials.
  */
-TSIDE_API tside_status tside_bar_twist(double per_metre, double length, double shear_modulus, double torsion, double *twist, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_bar_twist(double per_metre, double length, double shear_modulus, double torsion, double *twist, tside_fault *fault);
 
 /*
  * The force with which the guide pushes the bar's end inboard, and pulls its eye outboard, at
@@ -121,7 +121,7 @@ TSIDE_API tside_status tside_bar_twist(double per_metre, double length, double s
  * TSIDE_OUT_OF_REACH: as tside_lift_at.
  * Source: derivation, statics of the guide.
  */
-TSIDE_API tside_status tside_side_force(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, double *force, double *uplift,
+TSIDE_API TSIDE_NODISCARD tside_status tside_side_force(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, double *force, double *uplift,
                                         tside_fault *fault);
 
 #ifdef __cplusplus

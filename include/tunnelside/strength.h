@@ -98,7 +98,7 @@ TSIDE_API const char *tside_strength_text(int code);
  * Source: derivation, statics; overhanging beam, standard beam tables; AISC 360 chapter F for
  * steel's factor; aluminium's from memory of the Aluminum Design Manual.
  */
-TSIDE_API tside_status tside_extender_strength(const tside_extender *extender, const tside_layout *layout, double force, double weight, tside_which_end end,
+TSIDE_API TSIDE_NODISCARD tside_status tside_extender_strength(const tside_extender *extender, const tside_layout *layout, double force, double weight, tside_which_end end,
                                                tside_strength_line *lines, tside_fault *fault);
 
 /*
@@ -128,7 +128,7 @@ TSIDE_API tside_status tside_extender_strength(const tside_extender *extender, c
  * bow's bolt takes all the tipping are this library's choices, on the safe side. Where shear is all,
  * AISC's 0.6 Fy is 4 % above von Mises' 0.577.
  */
-TSIDE_API tside_status tside_extender_bears(const tside_extender *extender, const tside_layout *layout, double force, double weight, tside_extender_load *load,
+TSIDE_API TSIDE_NODISCARD tside_status tside_extender_bears(const tside_extender *extender, const tside_layout *layout, double force, double weight, tside_extender_load *load,
                                             tside_fault *fault);
 
 #ifdef __cplusplus

@@ -136,7 +136,7 @@ enum { TSIDE_ITEMS = 48 }; /* no side has more lines */
  * Sources: common practice, no published source, for what is counted by what; lengths by
  * derivation.
  */
-TSIDE_API tside_status tside_takeoff(const tside_side *side, const tside_plan *plan, const tside_fittings *fittings, tside_item *items, int capacity, int *count,
+TSIDE_API TSIDE_NODISCARD tside_status tside_takeoff(const tside_side *side, const tside_plan *plan, const tside_fittings *fittings, tside_item *items, int capacity, int *count,
                                      tside_fault *fault);
 
 /*
