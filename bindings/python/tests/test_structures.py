@@ -61,10 +61,12 @@ class Structures(unittest.TestCase):
         travel = ts.travel_make(line, SIDE.curtain, ts.Roll(core=0.04), SIDE.stops)
         hang = ts.hang_make(travel, SIDE.drive_end.guide, ts.Collar(), 5.2, 2.2)
         fixed = ts.fixed_make(travel, SIDE.drive_end.guide, ts.Footing(), ts.Collar(), 0.0, 2.2, 0.0)
-        for one, maker in zip((bow, line, travel, hang, fixed, ts.plan_side(SIDE)), "bow_make line_make travel_make hang_make fixed_make plan_side".split()):
+        made = (bow, line, travel, hang, fixed, ts.plan_side(SIDE))
+        self.assertEqual([type(one) for one in made], [one for one in vars(ts).values() if isinstance(one, type) and issubclass(one, ts.Structure) and one._maker])
+        self.assertEqual([type(one) for one in made], MADE)
+        for one, maker in zip(made, "bow_make line_make travel_make hang_make fixed_make plan_side".split()):
             with self.subTest(type(one).__name__):
                 name = type(one).__name__
-                self.assertIn(type(one), MADE)
                 values = one.asdict()
                 for act in (lambda: type(one)(), lambda: type(one)(**values), lambda: one.replace(**values), lambda: type(one).__new__(type(one)),
                             lambda: ts.Structure.__base__.__new__(type(one))):
