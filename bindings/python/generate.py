@@ -107,6 +107,8 @@ class Headers:
         self.enums = {one.name: one for one in records.of("enum")}
         self.structs = {one.name: one for one in records.of("struct")}
         self.functions = records.of("function")
+        makers = [(base_of(one.type), re.match(r"(?:optional, )?made by (tside_\w+)", one.text)) for one in records.of("argument")]
+        self.makers = {c_type: made[1] for c_type, made in makers if made}
         self.constants = {one.name: one.value for one in records.of("constant")}
         self.kinds = {"tside_" + one.name[len("TSIDE_KIND_"):].lower(): one.name for one in self.names("tside_kind")}
         self.words = {**{name: name[len("TSIDE_"):] for name in self.constants}, "TSIDE_VERSION": "__version__", "NULL": "None"}
@@ -286,6 +288,7 @@ class Structure:
             stub += ["@property", f"def {python_word(one.name)}(self) -> {self.hint(one, False)}: ..."]
         text = self.headers.speak(self.c.text or self.headers.about[self.c.topic])
         return ["", f"class {self.name}(Structure):", *indent(docstring(text)), "    __slots__ = ()", f'    _c_name = "{self.c.name}"',
+                *([f'    _maker = "{function_name(self.headers.makers[self.c.name])}"'] if self.c.name in self.headers.makers else []),
                 f"    _types = {{{types}}}", "    if TYPE_CHECKING:", *indent(indent(stub)), ""]
 
     # Where the library has no field table for it, functions.i has one.

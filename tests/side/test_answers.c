@@ -316,6 +316,26 @@ START_TEST(every_byte_of_an_answer_is_defined)
 }
 END_TEST
 
+START_TEST(every_byte_of_a_cut_plan_is_defined)
+{
+    const tside_cut cuts[] = {{2, 5}}; /* two to a stick of 5 m, and one alone */
+    static double work[1 << 16];
+    tside_stock stock;
+    tside_stick sticks[2];
+    tside_cut_plan plan;
+    tside_fault fault;
+    int taken[2], count;
+    tside_usual(TSIDE_KIND_STOCK, &stock);
+    stock.length_count = 1;
+    stock.lengths[0].length = 5;
+    ck_assert_uint_le(tside_stock_work(1), sizeof work);
+    DEFINES(tside_stock_plan(&stock, cuts, 1, 0, work, sizeof work, sticks, taken, 2, &count, &plan, &fault), plan);
+    DEFINES(tside_stock_plan(&stock, cuts, 1, 0, work, sizeof work, sticks, taken, 2, &count, &plan, &fault), sticks);
+    ck_assert_int_eq(count, 2);
+    ck_assert(sticks[0].count == 2 && sticks[0].pieces == 2 && sticks[1].count == 1 && sticks[1].pieces == 1);
+}
+END_TEST
+
 Suite *answers_suite(void)
 {
     Suite *suite = suite_create("answers");
@@ -327,6 +347,7 @@ Suite *answers_suite(void)
     tcase_add_test(tcase, denormal_tubes_are_answered_or_refused);
     tcase_add_test(tcase, denormal_bows_are_answered_or_refused);
     tcase_add_test(tcase, every_byte_of_an_answer_is_defined);
+    tcase_add_test(tcase, every_byte_of_a_cut_plan_is_defined);
     suite_add_tcase(suite, tcase);
     return suite;
 }
