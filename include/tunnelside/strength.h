@@ -108,11 +108,12 @@ TSIDE_API const char *tside_strength_text(int code);
  * the eye bolt bends by hypot(F, W) stand-off/(pi dr^3/32). Not computed are the crushing of tube and
  * bow under the bolts' pull, the bow's own twist, slack of the holes, the section at the eye's hole.
  * extender: every field checked.
- * layout: made by tside_extender_layout.
+ * layout: every field checked that is read: angle, from -pi/2 to pi/2, bow_distance, above 0,
+ * member_distance, above that; tside_extender_layout makes all.
  * force: N, any, level, outboard positive (the guide's, going up), inboard negative (jammed coming down).
  * weight: N, from 0, what hangs on the eye.
  * load: receives what it bears.
- * TSIDE_OUT_OF_BOUNDS: a field, force or weight.
+ * TSIDE_OUT_OF_BOUNDS: a field, the layout's too, force or weight.
  * TSIDE_CONTRADICTS: a bolt's hole as wide as the tube's flat, a tube without a flat inside or one that
  * tside_square_section refuses, or a grade of another metal.
  * Source: derivation, statics; AISC 360-16, equation H3-6, elastic, with all loads scaled alike, and
@@ -120,7 +121,7 @@ TSIDE_API const char *tside_strength_text(int code);
  * bow's bolt takes all the tipping are this library's choices, on the safe side. Where shear is all,
  * AISC's 0.6 Fy is 4 % above von Mises' 0.577.
  */
-TSIDE_API tside_status tside_extender_bears(const tside_extender *extender, const tside_layout *layout, double force, double weight, tside_extender_load *load,
+TSIDE_API TSIDE_NODISCARD tside_status tside_extender_bears(const tside_extender *extender, const tside_layout *layout, double force, double weight, tside_extender_load *load,
                                             tside_fault *fault);
 
 /*
@@ -131,7 +132,8 @@ TSIDE_API tside_status tside_extender_bears(const tside_extender *extender, cons
  * hypotenuse of the two shares, at most 1. All of these are greatest at one of the two forces, for none
  * bends down between them.
  * extender: every field checked.
- * layout: made by tside_extender_layout.
+ * layout: every field checked that is read: angle, from -pi/2 to pi/2, bow_distance, above 0,
+ * member_distance, above that; tside_extender_layout makes all.
  * outboard: N, from 0, the greatest push on the eye, stalled going up.
  * inboard: N, from 0, the greatest pull, jammed coming down.
  * weight: N, from 0, what hangs on the eye.
@@ -140,13 +142,13 @@ TSIDE_API tside_status tside_extender_bears(const tside_extender *extender, cons
  * where both limits are known, eye bolt.
  * capacity: any, how many there is room for; TSIDE_EXTENDER_LINES always serve.
  * count: receives the lines written, or needed.
- * TSIDE_OUT_OF_BOUNDS: a field, a force or weight.
+ * TSIDE_OUT_OF_BOUNDS: a field, the layout's too, a force or weight.
  * TSIDE_CONTRADICTS: as tside_extender_bears.
  * TSIDE_TOO_SMALL: more lines than capacity: only count is written.
  * Source: derivation, statics; AISC 360-16, chapter H, for steel's factor; aluminium's, and the ellipse of AISC
  * 360-16, commentary J3.7, from memory.
  */
-TSIDE_API tside_status tside_extender_strength(const tside_extender *extender, const tside_layout *layout, double outboard, double inboard, double weight,
+TSIDE_API TSIDE_NODISCARD tside_status tside_extender_strength(const tside_extender *extender, const tside_layout *layout, double outboard, double inboard, double weight,
                                                tside_which_end end, tside_strength_line *lines, int capacity, int *count, tside_fault *fault);
 
 #ifdef __cplusplus
