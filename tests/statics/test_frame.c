@@ -292,6 +292,36 @@ START_TEST(extender_bends_as_a_frame_does)
 }
 END_TEST
 
+/* The in-plane part of what it bears in space. */
+START_TEST(extender_bears_what_the_frame_holds)
+{
+    for (int number = 0; number < 60; number++) {
+        tube t = random_tube(number);
+        tside_extender_load load;
+        tside_fault fault;
+        int bow, member;
+        beam b = bend_tube(&t, 1, &bow, &member);
+        ANSWERS(tside_extender_bears(&t.e, &t.layout, t.force, t.weight, &load, &fault));
+        NEAR(load.tip, b.moved[1], 1e-8 * fabs(load.tip), "eye moves", number);
+        NEAR(load.bow_shear, hypot(b.reaction[3 * bow], b.reaction[3 * bow + 1]), 1e-8 * load.bow_shear, "bow bolt", number);
+        b = bend_tube(&t, 0, &bow, &member);
+        NEAR(load.member_shear, hypot(b.reaction[3 * member], b.reaction[3 * member + 1]), 1e-8 * load.member_shear, "member bolt", number);
+    }
+}
+END_TEST
+
+START_TEST(what_cannot_be_borne_is_refused_by_name)
+{
+    tube t = random_tube(3);
+    tside_extender_load load;
+    tside_fault fault;
+    REFUSES(tside_extender_bears(&t.e, &t.layout, NAN, 100, &load, &fault), load, TSIDE_OUT_OF_BOUNDS, "force", TSIDE_NOT_FINITE);
+    REFUSES(tside_extender_bears(&t.e, &t.layout, 1, -100, &load, &fault), load, TSIDE_OUT_OF_BOUNDS, "weight", TSIDE_BELOW);
+    t.e.bolt_hole = 0.99 * t.e.tube.side;
+    REFUSES(tside_extender_bears(&t.e, &t.layout, 1, 100, &load, &fault), load, TSIDE_CONTRADICTS, "extender.bolt_hole", TSIDE_NOT_BELOW);
+}
+END_TEST
+
 START_TEST(a_tail_carries_nothing)
 {
     tube t = random_tube(1), u = t;
@@ -373,6 +403,8 @@ Suite *frame_suite(void)
     tcase_add_test(tcase, solver_bends_as_the_tables_do);
     tcase_add_test(tcase, solver_sags_as_the_tables_do);
     tcase_add_test(tcase, extender_bends_as_a_frame_does);
+    tcase_add_test(tcase, extender_bears_what_the_frame_holds);
+    tcase_add_test(tcase, what_cannot_be_borne_is_refused_by_name);
     tcase_add_test(tcase, a_tail_carries_nothing);
     tcase_add_test(tcase, demands_are_held_against_limits);
     tcase_add_test(tcase, what_cannot_be_loaded_is_refused_by_name);
