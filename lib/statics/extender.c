@@ -1,4 +1,8 @@
 /* SPDX-License-Identifier: MIT */
+/*
+ * The extender: a tube from the guide's eye past the bow to a member of the end wall; where it crosses them, and the angle at which it is stiffest. Source: derivation, plane
+ * geometry and the overhanging beam.
+ */
 #include "statics/extender.h"
 
 #include "base/field.h"
@@ -86,8 +90,9 @@ static double between_bolts(const problem *p, double angle)
 /* The angle, between one at which the tube meets the bow and one at which it misses it, from which on it misses. */
 static double edge_of_bow(const problem *p, double meets, double misses)
 {
+    const double last = 1e-12; /* rad: halving stops short of the last digits, at which no middle lies between */
     double sB, arc;
-    while (fabs(misses - meets) > 1e-12) {
+    while (fabs(misses - meets) > last) {
         double middle = (meets + misses) / 2;
         if (cross_bow(p, middle, &sB, &arc))
             meets = middle;
@@ -167,9 +172,10 @@ static tside_status none_fits(const problem *p, double widest, double widest_ang
 /* Golden section on a stretch with one valley; the valley's place is good to the square root of the precision, its depth to all of it. */
 static double stiffest(const problem *p, double low, double high)
 {
-    const double golden = 0.38196601125010515;
+    const double golden = 0.38196601125010515; /* (3 - sqrt(5))/2 */
+    const double root = 1e-9;                  /* rad: below the root of a double's precision, where values no longer tell which side is lower */
     double a = low + golden * (high - low), b = high - golden * (high - low), fa = flexibility(p, a), fb = flexibility(p, b);
-    while (high - low > 1e-9) {
+    while (high - low > root) {
         if (fa <= fb) {
             high = b;
             b = a, fb = fa;

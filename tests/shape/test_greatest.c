@@ -19,7 +19,7 @@ static const double available = 200; /* N m */
 static void sample(const curved *c, const tside_i_spot *spot, extremes *e)
 {
     tside_i_lifting lifting = {&c->travel, &c->load, &c->hang, 0};
-    tside_i_lean at = tside_i_lean_at(c->hang.eye_x, c->hang.eye_y, c->hang.offset, spot);
+    tside_i_lean at = tside_i_hang_lean(&c->hang, spot);
     tside_torque t = tside_i_torque(&lifting, spot);
     double lean = atan2(spot->x - c->hang.eye_x, c->hang.eye_y - spot->y) + asin(c->hang.offset / hypot(spot->x - c->hang.eye_x, spot->y - c->hang.eye_y));
     double moment = c->hang.weight * (c->hang.chain + c->hang.length) / 2 * sin(lean) + c->hang.carried * c->hang.carried_offset;

@@ -86,7 +86,7 @@ static work work_over(const curved *c, const tside_hang *hang, int stretch, doub
         angle = PI * (to - from) * weight[k] / (spot.share > 0 ? spot.share : 1); /* at a corner, where nothing is wound on, progress is the bar's turns */
         sum.lift += angle * torque.lift;
         if (hang)
-            sum.drive += angle * torque.drive * (1 - tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, &spot).rate);
+            sum.drive += angle * torque.drive * (1 - tside_i_hang_lean(hang, &spot).rate);
     }
     return sum;
 }
