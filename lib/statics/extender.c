@@ -218,6 +218,7 @@ static tside_status given_angle(const problem *p, double angle, const char *fiel
  */
 static tside_status best_angle(const problem *p, double *angle, tside_binding *binding, tside_fault *fault)
 {
+    const double at_bound = 1e-8; /* rad: the golden section comes near to a bound, but never to it, and what binds would go unnamed */
     const tside_extender *e = p->extender;
     double steep_ends = atan2(p->eye_x - e->member_outer, p->drop), flat_ends = atan2(p->eye_x - e->member_inner, p->drop), flat_stock = flattest_for_stock(p);
     double low, high, steep_bow, flat_bow, steepest, widest = MISSES, widest_angle = 0, best, best_value;
@@ -245,7 +246,7 @@ static tside_status best_angle(const problem *p, double *angle, tside_binding *b
     *binding = TSIDE_BINDS_NOTHING;
     if (high > low) {
         double step = (high - low) / LOOKS, valley = stiffest(p, fmax(low, best - step), fmin(high, best + step));
-        best = valley - low < 1e-8 ? low : high - valley < 1e-8 ? high : valley;
+        best = valley - low < at_bound ? low : high - valley < at_bound ? high : valley;
     }
     if (best == low)
         *binding = low == steepest ? (steepest == steep_bow ? TSIDE_BINDS_BOW : TSIDE_BINDS_SPACING) : TSIDE_BINDS_ENDS;
