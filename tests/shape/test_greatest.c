@@ -81,11 +81,10 @@ FOR_MORE_CURVED(extremes_are_the_greatest_of_dense_samples, 12 * SIDES)
     if (!c->hung || guide_runs_away(c))
         return;
     e = sampled(c);
-    ANSWERS(tside_lift_worst(&c->travel, &c->load, &c->hang, &most, &fault));
+    ANSWERS(tside_lift_worst(&c->travel, &c->load, &c->hang, &most, &least, &fault));
     greatest_of(c, most.drive, e.torque, fabs(e.torque), "worst torque");
     if (!c->tips)
         reached(c, &c->hang, &most, most.drive);
-    ANSWERS(tside_lift_least_down(&c->travel, &c->load, &least, &fault));
     greatest_of(c, -least.down, -e.hold, fabs(e.torque), "least hold on the way down");
     if (!c->tips)
         reached(c, NULL, &least, least.down);

@@ -33,9 +33,7 @@ static void stress_is(const tside_plan *plan, tside_strength_code code, double s
 static void force_is(const tside_plan *plan, tside_strength_code code, double torque, const tside_bar *bar)
 {
     const tside_strength_line *line = strength_of(plan, code, TSIDE_DRIVE_END);
-    tside_fault fault;
-    double force;
-    ANSWERS(tside_splice_force(torque, bar->screws, bar->tube.diameter, &force, &fault));
+    double force = torque / (bar->screws * bar->tube.diameter / 2); /* statics: n screws at a radius D/2, each with F, hold n F D/2 */
     ck_assert(line->measure == TSIDE_FORCE && line->limit_given == bar->screw_limit_given);
     NEAR(line->demand, force, 1e-9 * force, "force", (int)code);
     if (line->limit_given)

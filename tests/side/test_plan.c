@@ -38,8 +38,7 @@ START_TEST(plan_is_its_parts)
     ANSWERS(tside_line_make(&bow, &side.curtain, &line, &fault));
     ANSWERS(tside_travel_make(&line, &side.curtain, &roll, &side.stops, &travel, &fault));
     ANSWERS(tside_eye_best(&travel, side.curtain.hip + side.drive_end.rise, collar.offset, &eye_x, &fault));
-    ANSWERS(tside_hang_make(&travel, &side.drive_end.guide, &collar, eye_x, side.curtain.hip + side.drive_end.rise, &hang, &fault));
-    ANSWERS(tside_guide_sweep(&travel, &side.drive_end.guide, &collar, eye_x, hang.eye_y, &sweep, &fault));
+    ANSWERS(tside_hang_make(&travel, &side.drive_end.guide, &collar, eye_x, side.curtain.hip + side.drive_end.rise, &hang, &sweep, &fault));
     ANSWERS(tside_extender_layout(&side.drive_end.extender, &bow, side.curtain.hip, eye_x, hang.eye_y, &travel, &layout, &fault));
     ANSWERS(tside_material_values(&side.bar.material, &metal, &fault));
     ANSWERS(tside_round_section(&side.bar.tube, metal.density, &section, &fault));
@@ -51,7 +50,7 @@ START_TEST(plan_is_its_parts)
     load.wet = side.curtain.wet;
     load.end_mass = side.drive.mass + side.collar.mass + section.mass * (side.bar.past_drive + side.bar.past_free);
     load.friction = side.friction;
-    ANSWERS(tside_lift_worst(&travel, &load, &hang, &worst, &fault));
+    ANSWERS(tside_lift_worst(&travel, &load, &hang, &worst, NULL, &fault));
     ANSWERS(tside_lift_work(&travel, &load, &hang, plan.bar_turns, &work, &fault));
     ANSWERS(tside_lift_longest(&travel, &load, &hang, side.drive.rated_torque / side.drive.safety_factor, &longest, &fault));
     ANSWERS(tside_drive_stall(&side.drive, worst.drive, &stall, &fault));
@@ -149,8 +148,7 @@ START_TEST(every_result_is_that_of_its_function)
             tside_layout layout;
             double eye_x, force, uplift;
             ANSWERS(tside_eye_best(&travel, eye_y, collar.offset, &eye_x, &fault));
-            ANSWERS(tside_hang_make(&travel, &end->guide, &collar, eye_x, eye_y, &hang, &fault));
-            ANSWERS(tside_guide_sweep(&travel, &end->guide, &collar, eye_x, eye_y, &sweep, &fault));
+            ANSWERS(tside_hang_make(&travel, &end->guide, &collar, eye_x, eye_y, &hang, &sweep, &fault));
             ANSWERS(tside_extender_layout(&end->extender, &bow, side.curtain.hip, eye_x, eye_y, &travel, &layout, &fault));
             NEAR(made->eye_x, eye_x, 1e-12, "eye", e);
             NEAR(made->eye_y, eye_y, 1e-12, "eye", e);
@@ -163,8 +161,7 @@ START_TEST(every_result_is_that_of_its_function)
             if (e == TSIDE_DRIVE_END)
                 drive = hang;
         }
-        ANSWERS(tside_lift_worst(&travel, &load, &drive, &worst, &fault));
-        ANSWERS(tside_lift_least_down(&travel, &load, &least, &fault));
+        ANSWERS(tside_lift_worst(&travel, &load, &drive, &worst, &least, &fault));
         ANSWERS(tside_travel_at(&travel, worst.turns, &worst_at, &fault));
         ANSWERS(tside_guide_lean(&travel, &drive, plan.bar_turns, &lean, &turns, &fault));
         same_numbers(TSIDE_KIND_TORQUE, &plan.worst, &worst, "worst");
@@ -201,7 +198,7 @@ START_TEST(stall_pushes_hardest_somewhere)
         ANSWERS(tside_bow_make(&side.frame, &bow, &fault));
         ANSWERS(tside_line_make(&bow, &side.curtain, &line, &fault));
         ANSWERS(tside_travel_make(&line, &side.curtain, &roll, &side.stops, &travel, &fault));
-        ANSWERS(tside_hang_make(&travel, &side.drive_end.guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y, &hang, &fault));
+        ANSWERS(tside_hang_make(&travel, &side.drive_end.guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y, &hang, NULL, &fault));
         for (int i = 0; i <= LOOKS; i++) {
             tside_position at;
             double lean, ignored, d;

@@ -99,7 +99,7 @@ static double turns_spread(const tside_side *side, const tside_plan *plan, doubl
     ANSWERS(tside_bow_make(&side->frame, &bow, &fault));
     ANSWERS(tside_line_make(&bow, &side->curtain, &line, &fault));
     ANSWERS(tside_travel_make(&line, &side->curtain, &roll, &side->stops, &travel, &fault));
-    ANSWERS(tside_hang_make(&travel, &side->drive_end.guide, &collar, plan->drive_end.eye_x, plan->drive_end.eye_y, &hang, &fault));
+    ANSWERS(tside_hang_make(&travel, &side->drive_end.guide, &collar, plan->drive_end.eye_x, plan->drive_end.eye_y, &hang, NULL, &fault));
     roll.core *= 1 + way * side->stops.core_spread;
     roll.thickness *= 1 + way * side->stops.thickness_spread;
     roll.packing += way * side->stops.packing_spread;

@@ -40,10 +40,9 @@ static risen at_rise(const tside_side *side, tside_which_end which, double rise)
     ANSWERS(tside_travel_at(&travel, turns, &open, &fault));
     if (tside_eye_best(&travel, side->curtain.hip + rise, collar.offset, &eye_x, &fault) != TSIDE_OK)
         return made;
-    status = tside_hang_make(&travel, &end->guide, &collar, eye_x, side->curtain.hip + rise, &hang, &fault);
+    status = tside_hang_make(&travel, &end->guide, &collar, eye_x, side->curtain.hip + rise, &hang, &sweep, &fault);
     if (status != TSIDE_OK)
         return made;
-    ANSWERS(tside_guide_sweep(&travel, &end->guide, &collar, eye_x, side->curtain.hip + rise, &sweep, &fault));
     made.hangs = 1;
     made.kick = sweep.kick_out_error;
     tside_usual(TSIDE_KIND_LOAD, &load);

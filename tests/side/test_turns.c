@@ -57,7 +57,7 @@ START_TEST(turn_table_is_its_places)
     ANSWERS(tside_bow_make(&side.frame, &bow, &fault));
     ANSWERS(tside_line_make(&bow, &side.curtain, &line, &fault));
     ANSWERS(tside_travel_make(&line, &side.curtain, &roll, &side.stops, &travel, &fault));
-    ANSWERS(tside_hang_make(&travel, &side.drive_end.guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y, &hang, &fault));
+    ANSWERS(tside_hang_make(&travel, &side.drive_end.guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y, &hang, NULL, &fault));
     for (int i = 0; i < count; i++) {
         tside_position at;
         tside_torque torque, shut;

@@ -310,18 +310,6 @@ START_TEST(extender_bears_what_the_frame_holds)
 }
 END_TEST
 
-START_TEST(what_cannot_be_borne_is_refused_by_name)
-{
-    tube t = random_tube(3);
-    tside_extender_load load;
-    tside_fault fault;
-    REFUSES(tside_extender_bears(&t.e, &t.layout, NAN, 100, &load, &fault), load, TSIDE_OUT_OF_BOUNDS, "force", TSIDE_NOT_FINITE);
-    REFUSES(tside_extender_bears(&t.e, &t.layout, 1, -100, &load, &fault), load, TSIDE_OUT_OF_BOUNDS, "weight", TSIDE_BELOW);
-    t.e.bolt_hole = 0.99 * t.e.tube.side;
-    REFUSES(tside_extender_bears(&t.e, &t.layout, 1, 100, &load, &fault), load, TSIDE_CONTRADICTS, "extender.bolt_hole", TSIDE_NOT_BELOW);
-}
-END_TEST
-
 START_TEST(a_tail_carries_nothing)
 {
     tube t = random_tube(1), u = t;
@@ -404,7 +392,6 @@ Suite *frame_suite(void)
     tcase_add_test(tcase, solver_sags_as_the_tables_do);
     tcase_add_test(tcase, extender_bends_as_a_frame_does);
     tcase_add_test(tcase, extender_bears_what_the_frame_holds);
-    tcase_add_test(tcase, what_cannot_be_borne_is_refused_by_name);
     tcase_add_test(tcase, a_tail_carries_nothing);
     tcase_add_test(tcase, demands_are_held_against_limits);
     tcase_add_test(tcase, what_cannot_be_loaded_is_refused_by_name);

@@ -44,7 +44,7 @@ FOR_SIDES(time_angle_and_work_give_the_rest, SIDES)
     double turns = side_place(&s, s.open).turns, angle, work, a, b, k, R, torque_time, square_time;
     tside_torque worst;
     s.load.friction = s.load.rope_pressure = 0;
-    ANSWERS(tside_lift_worst(&s.travel, &s.load, &s.hang, &worst, &fault));
+    ANSWERS(tside_lift_worst(&s.travel, &s.load, &s.hang, &worst, NULL, &fault));
     drive.stall_torque = 12 * worst.drive;
     run = run_of(&s, &s.hang, &drive, &cable);
     if (turns < 0.01)
@@ -81,7 +81,7 @@ START_TEST(a_constant_torque_takes_its_angle_over_its_speed)
     drive.stall_torque = 300;
     side_make(&s);
     run = run_of(&s, NULL, &drive, &none);
-    ANSWERS(tside_lift_worst(&s.travel, &s.load, NULL, &worst, &fault));
+    ANSWERS(tside_lift_worst(&s.travel, &s.load, NULL, &worst, NULL, &fault));
     angle = 2 * PI * side_place(&s, s.open).turns;
     speed = drive.no_load_speed * (1 - worst.drive / drive.stall_torque);
     current = drive.no_load_current + (drive.stall_current - drive.no_load_current) * worst.drive / drive.stall_torque;
@@ -143,7 +143,7 @@ FOR_SIDES(it_stalls_where_the_torque_passes, 60)
     tside_run run;
     tside_fault fault;
     double turns = side_place(&s, s.open).turns, share = drive.supply_voltage / drive.rated_voltage;
-    ANSWERS(tside_lift_worst(&s.travel, &s.load, &s.hang, &worst, &fault));
+    ANSWERS(tside_lift_worst(&s.travel, &s.load, &s.hang, &worst, NULL, &fault));
     drive.stall_torque = worst.drive * (1 + 0.9e-6) / share;
     run = run_of(&s, &s.hang, &drive, &none);
     ck_assert(run.stalls && run.stall_turns == worst.turns);
