@@ -73,7 +73,7 @@ printf 'typedef struct tside_roll_x {\n    double x; /* m; given with y */\n} ts
 
 # The tests without their comments, a word before a parenthesis on each line.
 cd "$top_srcdir"
-cat tests/test_*.c tests/*/test_*.c | awk '
+cat tests/test_*.c tests/calls.c tests/*/test_*.c | awk '
     { text = $0; while (match(text, /\/\*([^*]|\*[^\/])*\*\//)) text = substr(text, 1, RSTART - 1) " " substr(text, RSTART + RLENGTH); print text }' |
     grep -o '[a-z0-9_]* *(' | tr -d ' (' | sort -u > "$work/called"
 awk -F '\t' '$1 == "function" { print $3 }' "$RECORDS" | sort -u > "$work/declared"

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: MIT */
+/* Cables: the resistance of a gauge or an area, warm, and the smallest that keeps to a drop. Sources stand beside each table and formula. */
 #include "parts/cable.h"
 
 #include "base/field.h"

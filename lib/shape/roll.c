@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: MIT */
+/* The roll: a spiral of even pitch taken as a radius that grows evenly with the wraps; length, wraps and diameter by each other. Source: derivation. */
 #include "shape/roll.h"
 
 #include "base/field.h"

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: MIT */
+/* The take-off: what a planned side is made of, line by line. Counts and lengths are sums; what is usual is common practice, no published source. */
 #include <tunnelside/takeoff.h>
 
 #include "base/field.h"

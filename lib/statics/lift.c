@@ -66,7 +66,7 @@ tside_torque tside_i_torque(const tside_i_lifting *lifting, const tside_i_spot *
     t.drive = t.up;
     t.per_metre = metre + load->friction * fabs(metre) + ropes;
     if (lifting->hang) {
-        tside_i_lean lean = tside_i_lean_at(lifting->hang->eye_x, lifting->hang->eye_y, lifting->hang->offset, spot);
+        tside_i_lean lean = tside_i_hang_lean(lifting->hang, spot);
         t.drive = (t.up + tside_i_hang_moment(lifting->hang, &lean) * lean.rate) / (1 - lean.rate);
     }
     return t;
@@ -87,7 +87,7 @@ static double upward_hold(const tside_i_spot *spot, const void *context)
 static double guide_rate(const tside_i_spot *spot, const void *context)
 {
     const tside_hang *hang = context;
-    return tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, spot).rate;
+    return tside_i_hang_lean(hang, spot).rate;
 }
 
 /* Minus the length that the available torque lifts at a spot. */
@@ -96,7 +96,7 @@ static double shortness(const tside_i_spot *spot, const void *context)
     const tside_i_lifting *lifting = context;
     double metre = metre_lift(lifting->load, spot), own = end_lift(lifting->load, spot), rate = 0, moment = 0, f = lifting->load->friction;
     if (lifting->hang) {
-        tside_i_lean lean = tside_i_lean_at(lifting->hang->eye_x, lifting->hang->eye_y, lifting->hang->offset, spot);
+        tside_i_lean lean = tside_i_hang_lean(lifting->hang, spot);
         rate = lean.rate;
         moment = tside_i_hang_moment(lifting->hang, &lean);
     }
@@ -180,7 +180,7 @@ double tside_i_energy(const tside_travel *travel, const tside_load *load, const 
     double depth = spot->on_line ? tside_i_line_moment(&travel->line, spot->s) : spot->s * spot->s / 2 * spot->nx;
     double e = (line_weight(load, spot->length) * load->length + TSIDE_GRAVITY * load->end_mass) * y - sheet * load->length * depth;
     if (hang) {
-        tside_i_lean lean = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, spot);
+        tside_i_lean lean = tside_i_hang_lean(hang, spot);
         e += -hang->weight * (hang->chain + hang->length) / 2 * lean.cosine + hang->carried * hang->carried_offset * tside_i_lean_angle(&lean);
     }
     return e;

@@ -1,4 +1,7 @@
 /* SPDX-License-Identifier: MIT */
+/*
+ * Lines of strength: demand beside limit, and the verdict; what the extender has to bear. Source: derivation, standard beam tables; AISC 360, chapter F.
+ */
 #include "statics/strength.h"
 
 #include "statics/eye.h"

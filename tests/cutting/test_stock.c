@@ -424,7 +424,6 @@ Suite *stock_suite(void)
 {
     Suite *suite = suite_create("stock");
     TCase *tcase = tcase_create("stock");
-    tcase_set_timeout(tcase, 60);
     tcase_add_test(tcase, plans_by_hand);
     tcase_add_test(tcase, equal_lengths_stay_apart);
     tcase_add_test(tcase, nothing_asked_is_nothing_cut);

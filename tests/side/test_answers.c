@@ -342,7 +342,6 @@ Suite *answers_suite(void)
 {
     Suite *suite = suite_create("answers");
     TCase *tcase = tcase_create("answers");
-    tcase_set_timeout(tcase, 60);
     tcase_add_test(tcase, no_number_of_a_plan_may_be_none);
     tcase_add_test(tcase, what_is_no_number_is_never_ok);
     tcase_add_test(tcase, denormal_arguments_are_answered_or_refused);

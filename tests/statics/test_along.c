@@ -308,7 +308,6 @@ Suite *along_suite(void)
 {
     Suite *suite = suite_create("along");
     TCase *tcase = tcase_create("along");
-    tcase_set_timeout(tcase, 60);
     tcase_add_test(tcase, usual_values_stand_in_line);
     tcase_add_test(tcase, given_the_bar_misses_the_eye);
     tcase_add_test(tcase, an_eye_on_the_hip_follows_the_curtain_or_is_given);

@@ -418,7 +418,6 @@ Suite *guide_suite(void)
 {
     Suite *suite = suite_create("guide");
     TCase *tcase = tcase_create("guide");
-    tcase_set_timeout(tcase, 30);
     tcase_add_test(tcase, lean_follows_its_formula);
     tcase_add_test(tcase, guide_passes_the_bar_at_its_offset);
     tcase_add_test(tcase, right_under_the_eye_it_hangs_plumb);

@@ -343,7 +343,6 @@ Suite *lift_suite(void)
 {
     Suite *suite = suite_create("lift");
     TCase *tcase = tcase_create("lift");
-    tcase_set_timeout(tcase, 30);
     tcase_add_test(tcase, plumb_side_lifts_its_weight_at_its_radius);
     tcase_add_test(tcase, plumb_drive_gives_what_the_guide_pushes_too);
     tcase_add_test(tcase, torque_is_the_gain_of_energy);
