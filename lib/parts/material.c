@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-#include <string.h>
+#include "parts/material.h"
 
-#include <tunnelside/material.h>
+#include <string.h>
 
 #include "base/field.h"
 
@@ -70,12 +70,11 @@ static const struct {
     [TSIDE_6063_T6] = {TSIDE_ALUMINIUM_6063, 25 * KSI},
 };
 
-tside_status tside_material_values(const tside_material *material, tside_metal_values *values, tside_fault *fault)
+tside_status tside_i_material_values(const tside_material *material, tside_metal_values *values, tside_fault *fault)
 {
     tside_metal metal = material->metal;
     tside_grade grade = material->grade;
     int named = grade != TSIDE_GRADE_UNKNOWN && grade != TSIDE_GRADE_GIVEN;
-    TRY(tside_i_check(&tside_i_material_table, "material", material, fault));
     if (named && grades[grade].metal != metal)
         return tside_i_refuse(fault, TSIDE_CONTRADICTS, "material.grade", "material.metal", "the grade is of another metal");
 
@@ -87,4 +86,10 @@ tside_status tside_material_values(const tside_material *material, tside_metal_v
     values->yield = grade == TSIDE_GRADE_GIVEN ? material->yield : grades[grade].yield;
     values->safety = metals[metal].safety;
     return TSIDE_OK;
+}
+
+tside_status tside_material_values(const tside_material *material, tside_metal_values *values, tside_fault *fault)
+{
+    TRY(tside_i_check(&tside_i_material_table, "material", material, fault));
+    return tside_i_material_values(material, values, fault);
 }

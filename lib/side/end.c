@@ -10,12 +10,13 @@
 void tside_i_hip_instead(const tside_i_setup *setup, tside_which_end which, tside_end_plan *plan)
 {
     tside_i_hung hip;
+    tside_i_lifting lifting = {&setup->travel, &setup->load, &hip.hang, 0};
     tside_torque worst;
     plan->hip_kick_out_given = tside_i_hang_end(setup, which, TSIDE_I_HIP, 0, &hip, NULL) == TSIDE_OK;
     if (plan->hip_kick_out_given) {
         plan->hip_kick_out = hip.sweep.kick_out;
         plan->hip_lean_greatest = fmax(hip.sweep.lean_greatest, -hip.sweep.lean_least);
-        if (which == TSIDE_DRIVE_END && tside_lift_worst(&setup->travel, &setup->load, &hip.hang, &worst, NULL) == TSIDE_OK) {
+        if (which == TSIDE_DRIVE_END && tside_i_lift_extremes(&lifting, &worst, NULL, NULL) < 1 && isfinite(worst.drive)) {
             plan->hip_torque_given = 1;
             plan->hip_torque = worst.drive;
         }

@@ -155,7 +155,7 @@ static int count_unusual(const tside_table *table, const char *structure)
     for (int i = 0; i < table->count; i++) {
         if (row[i].type != TSIDE_GROUP && row[i].usual_low >= row[i].usual_high)
             continue;
-        if (!tside_field_applies(row + i, structure))
+        if (!tside_i_applies(row + i, structure))
             continue;
         if (row[i].type == TSIDE_GROUP)
             unusual += count_unusual(row[i].nested, structure + row[i].offset);

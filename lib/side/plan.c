@@ -5,6 +5,8 @@
 #include <string.h>
 
 #include "base/field.h"
+#include "parts/crank.h"
+#include "parts/drive.h"
 #include "side/end.h"
 #include "side/finding.h"
 #include "side/joints.h"
@@ -65,7 +67,7 @@ static tside_status plan_torque(const tside_i_setup *setup, const tside_i_liftin
     plan->worst_underside = at.underside;
     plan->design_torque = plan->worst.drive * side->drive.safety_factor;
     plan->drive_utilisation = plan->design_torque / side->drive.rated_torque;
-    TRY(tside_drive_stall(&side->drive, fmax(plan->worst.drive, 0), &plan->stall_torque, fault));
+    TRY(tside_i_drive_stall(&side->drive, fmax(plan->worst.drive, 0), &plan->stall_torque, fault));
     nx = cos(at.slope);
     plan->lag_elastic = elastic_lag(setup, plan->worst.per_metre, at.diameter / 2, nx, &plan->twist);
     plan->lag_play = at.diameter / 2 * plan->splices * setup->bar->play * nx;
@@ -84,7 +86,7 @@ static tside_status plan_run(const tside_side *side, const tside_i_lifting *lift
     if (plan->run_given)
         TRY(tside_i_drive_run(lifting, &side->drive, &side->cable, &plan->worst, &plan->run, fault));
     if (plan->cranking_given)
-        TRY(tside_crank_effort(&side->crank, fmax(plan->worst.drive, 0), fmax(plan->drive_turns, 0), &plan->cranking, fault));
+        plan->cranking = tside_i_crank_effort(&side->crank, fmax(plan->worst.drive, 0), fmax(plan->drive_turns, 0));
     return TSIDE_OK;
 }
 

@@ -3,6 +3,9 @@
 #include "side/ready.h"
 
 #include "base/field.h"
+#include "parts/drive.h"
+#include "parts/material.h"
+#include "parts/tube.h"
 #include "shape/bow.h"
 #include "shape/curtain.h"
 
@@ -36,7 +39,7 @@ static tside_status check_drive(const tside_drive *drive, tside_fault *fault)
     if (drive->place != TSIDE_ONE_END)
         return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "drive.place", "",
                               drive->place == TSIDE_BOTH_ENDS ? "a drive at both ends is not modelled" : "a drive in mid-bar is not modelled");
-    return tside_drive_stall(drive, 0, &ignored, fault);
+    return tside_i_drive_stall(drive, 0, &ignored, fault);
 }
 
 static tside_status check_keep_outs(const tside_end *end, const char *name, tside_fault *fault)
@@ -88,8 +91,8 @@ tside_status tside_i_set_up(const tside_side *side, const tside_bar *bar, tside_
     TRY(check_keep_outs(&side->free_end, "free_end", fault));
     TRY(tside_i_bow_make(&side->frame, &setup->bow, fault));
     TRY(tside_i_line_make(&setup->bow, &side->curtain, "frame.peak_height", "frame.board_top", &setup->travel.line, fault));
-    TRY(tside_i_within_bar(setup, fault, tside_material_values(&bar->material, &setup->bar_metal, fault)));
-    TRY(tside_i_within_bar(setup, fault, tside_round_section(&bar->tube, setup->bar_metal.density, &setup->bar_section, fault)));
+    TRY(tside_i_within_bar(setup, fault, tside_i_material_values(&bar->material, &setup->bar_metal, fault)));
+    TRY(tside_i_within_bar(setup, fault, tside_i_round_section(&bar->tube, setup->bar_metal.density, &setup->bar_section, fault)));
     TRY(tside_i_make_travel(setup, 0, &side->stops, &setup->travel, fault));
     setup->load = side_load(side, bar, &setup->bar_section);
     return TSIDE_OK;

@@ -3,6 +3,8 @@
 #include "side/plan.h"
 
 #include "base/field.h"
+#include "parts/material.h"
+#include "parts/tube.h"
 #include "statics/push.h"
 
 #define HIGHEST_RISE 5.0
@@ -147,9 +149,9 @@ tside_status tside_bar_smallest(const tside_side *side, int *index, tside_fault 
         tside_status status;
         status = tside_i_plan(side, side->bars + i, &plan, fault);
         if (status == TSIDE_OK)
-            status = tside_material_values(&side->bars[i].material, &metal, fault);
+            status = tside_i_material_values(&side->bars[i].material, &metal, fault);
         if (status == TSIDE_OK)
-            status = tside_round_section(&side->bars[i].tube, metal.density, &section, fault);
+            status = tside_i_round_section(&side->bars[i].tube, metal.density, &section, fault);
         if (status != TSIDE_OK) {
             if (fault)
                 fault->index = i;

@@ -3,6 +3,8 @@
 #include "statics/guide.h"
 
 #include "base/field.h"
+#include "parts/material.h"
+#include "parts/tube.h"
 #include "shape/peak.h"
 
 static const char *const feet[] = {"hangs", "fixed"};
@@ -136,8 +138,8 @@ static tside_status weigh(const tside_guide *guide, double *weight, tside_fault 
 {
     tside_metal_values metal;
     tside_section section;
-    TRY(tside_material_values(&guide->material, &metal, fault));
-    TRY(tside_round_section(&guide->tube, metal.density, &section, fault));
+    TRY(tside_i_material_values(&guide->material, &metal, fault));
+    TRY(tside_i_round_section(&guide->tube, metal.density, &section, fault));
     *weight = section.mass * TSIDE_GRAVITY;
     return TSIDE_OK;
 }
@@ -173,10 +175,8 @@ tside_status tside_i_hang_and_sweep(const tside_travel *travel, const tside_guid
     eye_point eye = {eye_x, eye_y, collar->offset};
     tside_i_lean at_shut, at_open;
     double weight;
-    TRY(tside_i_check(&tside_i_guide_table, "guide", guide, fault));
     if (guide->foot == TSIDE_FOOT_FIXED)
         return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "guide.foot", "", "a guide fixed at its foot is not modelled");
-    TRY(tside_i_check(&tside_i_collar_table, "collar", collar, fault));
     TRY(tside_i_eye_clears(travel, guide, collar, eye_y, names, &sweep->clear, fault));
     TRY(tside_i_within(fault, "guide", weigh(guide, &weight, fault)));
     at_shut = end_lean(travel, 0, &eye);
@@ -195,8 +195,10 @@ tside_status tside_i_hang_and_sweep(const tside_travel *travel, const tside_guid
     return TSIDE_OK;
 }
 
-static tside_status check_eye(double eye_x, double eye_y, tside_fault *fault)
+static tside_status check_hanging(const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_fault *fault)
 {
+    TRY(tside_i_check(&tside_i_guide_table, "guide", guide, fault));
+    TRY(tside_i_check(&tside_i_collar_table, "collar", collar, fault));
     TRY(tside_i_argument(fault, "eye_x", "m", eye_x, 0, 0));
     return tside_i_argument(fault, "eye_y", "m", eye_y, 0, 0);
 }
@@ -206,7 +208,7 @@ tside_status tside_hang_make(const tside_travel *travel, const tside_guide *guid
 {
     tside_sweep sweep;
     tside_hang made;
-    TRY(check_eye(eye_x, eye_y, fault));
+    TRY(check_hanging(guide, collar, eye_x, eye_y, fault));
     TRY(tside_i_settle(&tside_i_guide_table, "guide", tside_i_hang_and_sweep(travel, guide, collar, eye_x, eye_y, 0, &arguments, &made, &sweep, fault), fault));
     TRY(tside_i_within(fault, "sweep", tside_i_finite(&tside_i_sweep_table, &sweep, fault))); /* the guide's numbers are finite if those of what it does are */
     *hang = made;
@@ -235,7 +237,7 @@ tside_status tside_guide_sweep(const tside_travel *travel, const tside_guide *gu
 {
     tside_hang hang;
     tside_sweep made;
-    TRY(check_eye(eye_x, eye_y, fault));
+    TRY(check_hanging(guide, collar, eye_x, eye_y, fault));
     TRY(tside_i_settle(&tside_i_guide_table, "guide",
                        tside_i_hang_and_sweep(travel, guide, collar, eye_x, eye_y, guide->placing_error, &arguments, &hang, &made, fault), fault));
     return ANSWER(&tside_i_sweep_table, made, sweep, fault);

@@ -58,7 +58,7 @@ static inline double tside_i_hang_moment(const tside_hang *hang, const tside_i_l
 /* Refuses an eye, or a fixed guide's top, that does not clear what rides on the guide; spare: receives how much it clears it by. */
 tside_status tside_i_eye_clears(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_y, const tside_i_names *names, double *spare,
                                 tside_fault *fault);
-/* Hangs a guide and sweeps it, with its eye misplaced too by an error either way (0: not). What it gives is touched on failure too. */
+/* Hangs a guide and sweeps it, which passed its check as its collar did, with its eye misplaced too by an error either way (0: not). What it gives is touched on failure too. */
 tside_status tside_i_hang_and_sweep(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, double error,
                                     const tside_i_names *names, tside_hang *hang, tside_sweep *sweep, tside_fault *fault);
 /* Least and greatest lean over the travel. */
