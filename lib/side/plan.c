@@ -17,14 +17,11 @@
 static void plan_travel(const tside_i_setup *setup, const tside_hang *hang, tside_plan *plan)
 {
     const tside_travel *travel = &setup->travel;
-    tside_i_spot spot;
     plan->curtain_length = setup->load.length;
     plan->bar_length = setup->load.length + setup->bar->past_drive + setup->bar->past_free;
     plan->fixing_x = setup->travel.line.x;
-    tside_i_travel_spot(travel, 0, travel->wraps_shut, &spot);
-    tside_i_travel_position(travel, &spot, &plan->shut);
-    tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &spot);
-    tside_i_travel_position(travel, &spot, &plan->open);
+    tside_i_travel_position(travel, &setup->track.shut, &plan->shut);
+    tside_i_travel_position(travel, &setup->track.open, &plan->open);
     plan->bar_turns = plan->open.turns;
     plan->drive_turns = tside_i_drive_turns(travel, hang, travel->end);
     plan->drive_turns_least = tside_i_drive_turns_with(setup, hang, 1);
@@ -45,13 +42,11 @@ static double elastic_lag(const tside_i_setup *setup, double per_metre, double r
 /* What differs between shut and open: the energy, and the opening at the far end. */
 static void plan_open(const tside_i_setup *setup, const tside_i_lifting *lifting, tside_plan *plan)
 {
-    const tside_travel *travel = lifting->travel;
-    tside_i_spot open, shut;
+    const tside_travel *travel = &setup->travel;
+    const tside_i_spot *open = &setup->track.open, *shut = &setup->track.shut;
     double lag, ignored;
-    tside_i_travel_spot(travel, 0, travel->wraps_shut, &shut);
-    tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &open);
-    plan->work = tside_i_energy(travel, lifting->load, lifting->hang, &open) - tside_i_energy(travel, lifting->load, lifting->hang, &shut);
-    lag = elastic_lag(setup, tside_i_torque(lifting, &open).per_metre, open.r, open.nx, &ignored) + open.r * plan->splices * setup->bar->play * open.nx;
+    plan->work = tside_i_energy(travel, lifting->load, lifting->hang, open) - tside_i_energy(travel, lifting->load, lifting->hang, shut);
+    lag = elastic_lag(setup, tside_i_torque(lifting, open).per_metre, open->r, open->nx, &ignored) + open->r * plan->splices * setup->bar->play * open->nx;
     plan->opening_far = plan->opening - lag - plan->lag_unequal - plan->lag_level;
 }
 
@@ -62,8 +57,8 @@ static tside_status plan_torque(const tside_i_setup *setup, const tside_i_liftin
     tside_i_spot spot;
     tside_position at;
     double nx;
-    tside_i_travel_at(lifting->travel, tside_i_travel_progress(lifting->travel, plan->worst.turns), &spot);
-    tside_i_travel_position(lifting->travel, &spot, &at);
+    tside_i_travel_at(&setup->travel, tside_i_travel_progress(&setup->travel, plan->worst.turns), &spot);
+    tside_i_travel_position(&setup->travel, &spot, &at);
     plan->worst_underside = at.underside;
     plan->design_torque = plan->worst.drive * side->drive.safety_factor;
     plan->drive_utilisation = plan->design_torque / side->drive.rated_torque;
@@ -104,7 +99,7 @@ static tside_status make_plan(const tside_side *side, const tside_bar *bar, tsid
 {
     tside_i_setup setup;
     tside_i_hung drive, free;
-    tside_i_lifting lifting = {&setup.travel, &setup.load, &drive.hang, side->drive.rated_torque / side->drive.safety_factor};
+    tside_i_lifting lifting = {&setup.track, &setup.load, &drive.hang, side->drive.rated_torque / side->drive.safety_factor};
     double longest;
     memset(plan, 0, sizeof *plan); /* what a side does not have is 0, and padding too: equal sides give equal bytes */
     TRY(tside_i_set_up(side, bar, &setup, fault));

@@ -14,7 +14,7 @@ static int rise_serves(const tside_i_setup *setup, tside_which_end which, double
 {
     const tside_limits *limits = &setup->side->limits;
     tside_i_hung hung;
-    tside_i_lifting lifting = {&setup->travel, &setup->load, &hung.hang, 0};
+    tside_i_lifting lifting = {&setup->track, &setup->load, &hung.hang, 0};
     tside_i_spot where;
     *status = tside_i_hang_end(setup, which, TSIDE_I_BEST_EYE, rise, &hung, fault);
     if (*status != TSIDE_OK)
@@ -22,15 +22,13 @@ static int rise_serves(const tside_i_setup *setup, tside_which_end which, double
     if (limits->kick_out_given && !(hung.sweep.kick_out_error <= limits->kick_out))
         return 0;
     return !limits->side_force_given ||
-           tside_i_greatest_push(&setup->travel, which == TSIDE_DRIVE_END ? &lifting : NULL, &hung.hang, 0, &where) <= limits->side_force;
+           tside_i_greatest_push(&setup->track, which == TSIDE_DRIVE_END ? &lifting : NULL, &hung.hang, 0, &where) <= limits->side_force;
 }
 
 tside_status tside_eye_least(const tside_side *side, tside_which_end end, double *rise, tside_fault *fault)
 {
     tside_i_setup setup;
     tside_collar collar;
-    tside_position open;
-    tside_i_spot spot;
     tside_status status;
     const tside_end *at;
     double low, high = HIGHEST_RISE;
@@ -40,10 +38,8 @@ tside_status tside_eye_least(const tside_side *side, tside_which_end end, double
     at = tside_i_end(side, end);
     collar = tside_i_end_collar(side, end);
     TRY(tside_i_settle(&tside_i_side_table, NULL, tside_i_set_up(side, &side->bar, &setup, fault), fault));
-    tside_i_travel_spot(&setup.travel, setup.travel.stretches - 1, setup.travel.end, &spot);
-    tside_i_travel_position(&setup.travel, &spot, &open);
     /* kick falls as the eye rises: from the height that just clears, upward */
-    low = open.y + fmax(collar.offset, collar.height + at->guide.eye_clearance) - side->curtain.hip;
+    low = setup.track.open.y + fmax(collar.offset, collar.height + at->guide.eye_clearance) - side->curtain.hip;
     low = fmax(low + 1e-9, 1e-9);
     if (!rise_serves(&setup, end, high, fault, &status)) {
         if (status != TSIDE_OK)

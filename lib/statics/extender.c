@@ -373,13 +373,15 @@ tside_status tside_extender_layout(const tside_extender *extender, const tside_b
     static const tside_i_names names = {.eye_x = {.field = "eye_x"}, .eye_y = {.field = "eye_y"}, .bow = "bow", .travel = "travel"};
     tside_layout made;
     tside_i_hip fixing;
+    tside_i_track track;
     tside_i_spot where;
     tside_status status;
     TRY(tside_i_hip_find(bow, hip, "hip", &fixing, fault));
     TRY(tside_i_check(&tside_i_extender_table, "extender", extender, fault));
+    tside_i_track_make(travel, &track);
     status = tside_i_layout_place(extender, bow, &fixing, eye_x, eye_y, &names, &made, fault);
     if (status == TSIDE_OK)
-        status = tside_i_layout_clear(extender, tside_i_travel_greatest(travel, tside_i_intrusion, &made, &where), &names, &made, fault);
+        status = tside_i_layout_clear(extender, tside_i_track_greatest(&track, tside_i_intrusion, &made, &where), &names, &made, fault);
     TRY(tside_i_settle(&tside_i_extender_table, "extender", status, fault));
     return ANSWER(&tside_i_layout_table, made, layout, fault);
 }
