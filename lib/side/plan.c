@@ -95,44 +95,71 @@ static tside_status check_rate(const tside_i_setup *setup, double rate, tside_fa
                                                              "the guide would turn as fast as the bar, so that no torque drives it"));
 }
 
-static tside_status make_plan(const tside_side *side, const tside_bar *bar, tside_plan *plan, tside_fault *fault)
+static tside_status plan_lift(const tside_i_setup *setup, const tside_i_lifting *lifting, tside_plan *plan, tside_fault *fault)
+{
+    double longest;
+    TRY(check_rate(setup, tside_i_lift_extremes(lifting, &plan->worst, &plan->least_down, &longest), fault));
+    if (setup->load.bar_mass + setup->load.clip_mass > 0)
+        plan->longest_side = fmax(longest - 2 * setup->side->curtain.past, 0);
+    return plan_torque(setup, lifting, plan, fault);
+}
+
+static tside_status plan_ends(const tside_i_setup *setup, const tside_i_lifting *lifting, const tside_i_hung *drive, const tside_i_hung *free, tside_plan *plan, tside_fault *fault)
+{
+    TRY(tside_i_plan_end(setup, TSIDE_DRIVE_END, lifting, drive, plan->stall_torque, &plan->drive_end, fault));
+    TRY(tside_i_plan_end(setup, TSIDE_FREE_END, NULL, free, 0, &plan->free_end, fault));
+    tside_i_hip_instead(setup, TSIDE_DRIVE_END, &plan->drive_end);
+    tside_i_hip_instead(setup, TSIDE_FREE_END, &plan->free_end);
+    return TSIDE_OK;
+}
+
+static tside_status plan_lines(const tside_i_setup *setup, const tside_i_hung *drive, const tside_i_hung *free, tside_plan *plan, tside_fault *fault)
+{
+    tside_i_bar_lines(setup, plan);
+    TRY(tside_i_end_lines(setup, TSIDE_DRIVE_END, drive, plan->stall_torque, &plan->drive_end, plan, fault));
+    return tside_i_end_lines(setup, TSIDE_FREE_END, free, 0, &plan->free_end, plan, fault);
+}
+
+static int has(unsigned parts, tside_i_part part)
+{
+    return (parts & part) == part;
+}
+
+static tside_status make_plan(const tside_side *side, const tside_bar *bar, unsigned parts, tside_plan *plan, tside_fault *fault)
 {
     tside_i_setup setup;
     tside_i_hung drive, free;
     tside_i_lifting lifting = {&setup.track, &setup.load, &drive.hang, side->drive.rated_torque / side->drive.safety_factor};
-    double longest;
     memset(plan, 0, sizeof *plan); /* what a side does not have is 0, and padding too: equal sides give equal bytes */
     TRY(tside_i_set_up(side, bar, &setup, fault));
     TRY(tside_i_hang_end(&setup, TSIDE_DRIVE_END, TSIDE_I_OWN_EYE, 0, &drive, fault));
-    TRY(tside_i_hang_end(&setup, TSIDE_FREE_END, TSIDE_I_OWN_EYE, 0, &free, fault));
+    if (has(parts, TSIDE_I_ENDS))
+        TRY(tside_i_hang_end(&setup, TSIDE_FREE_END, TSIDE_I_OWN_EYE, 0, &free, fault));
     plan_travel(&setup, &drive.hang, plan);
     TRY(tside_i_within_bar(&setup, fault, tside_i_bar_joints(bar, plan->curtain_length, &plan->splices, &plan->splice_near, fault)));
-    TRY(check_rate(&setup, tside_i_lift_extremes(&lifting, &plan->worst, &plan->least_down, &longest), fault));
-    if (setup.load.bar_mass + setup.load.clip_mass > 0)
-        plan->longest_side = fmax(longest - 2 * side->curtain.past, 0);
-    TRY(plan_torque(&setup, &lifting, plan, fault));
-    TRY(plan_run(side, &lifting, plan, fault));
-    TRY(tside_i_plan_end(&setup, TSIDE_DRIVE_END, &lifting, &drive, plan->stall_torque, &plan->drive_end, fault));
-    TRY(tside_i_plan_end(&setup, TSIDE_FREE_END, NULL, &free, 0, &plan->free_end, fault));
-    tside_i_hip_instead(&setup, TSIDE_DRIVE_END, &plan->drive_end);
-    tside_i_hip_instead(&setup, TSIDE_FREE_END, &plan->free_end);
-    tside_i_bar_lines(&setup, plan);
-    TRY(tside_i_end_lines(&setup, TSIDE_DRIVE_END, &drive, plan->stall_torque, &plan->drive_end, plan, fault));
-    TRY(tside_i_end_lines(&setup, TSIDE_FREE_END, &free, 0, &plan->free_end, plan, fault));
-    tside_i_find(&setup, &drive, &free, plan);
+    if (has(parts, TSIDE_I_TORQUE))
+        TRY(plan_lift(&setup, &lifting, plan, fault));
+    if (has(parts, TSIDE_I_RUN))
+        TRY(plan_run(side, &lifting, plan, fault));
+    if (has(parts, TSIDE_I_ENDS))
+        TRY(plan_ends(&setup, &lifting, &drive, &free, plan, fault));
+    if (has(parts, TSIDE_I_LINES))
+        TRY(plan_lines(&setup, &drive, &free, plan, fault));
+    if (has(parts, TSIDE_I_FINDINGS))
+        tside_i_find(&setup, &drive, &free, plan);
     return tside_i_within(fault, "plan", tside_i_finite(&tside_i_plan_table, plan, fault));
 }
 
-tside_status tside_i_plan(const tside_side *side, const tside_bar *bar, tside_plan *plan, tside_fault *fault)
+tside_status tside_i_plan(const tside_side *side, const tside_bar *bar, unsigned parts, tside_plan *plan, tside_fault *fault)
 {
-    return tside_i_settle(&tside_i_side_table, NULL, make_plan(side, bar, plan, fault), fault);
+    return tside_i_settle(&tside_i_side_table, NULL, make_plan(side, bar, parts, plan, fault), fault);
 }
 
 tside_status tside_plan_side(const tside_side *side, tside_plan *plan, tside_fault *fault)
 {
     tside_plan made;
     TRY(tside_i_check_table(&tside_i_side_table, side, fault));
-    TRY(tside_i_plan(side, &side->bar, &made, fault));
+    TRY(tside_i_plan(side, &side->bar, TSIDE_I_FINDINGS, &made, fault));
     tside_i_hand_over(&tside_i_plan_table, &made, plan, sizeof made);
     return TSIDE_OK;
 }

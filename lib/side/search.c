@@ -96,7 +96,7 @@ tside_status tside_drive_smallest(const tside_side *side, const tside_drive *dri
         tside_drive_choice choice;
         tried.drive = drives[i];
         if (status == TSIDE_OK)
-            status = tside_i_plan(&tried, &tried.bar, &plan, NULL);
+            status = tside_i_plan(&tried, &tried.bar, TSIDE_I_FINDINGS, &plan, NULL);
         choice = status == TSIDE_OK ? judge(&plan) : (tside_drive_choice){.fit = TSIDE_DRIVE_REFUSED, .status = (int)status};
         tside_i_hand_over(&tside_i_drive_choice_table, &choice, choices + i, sizeof *choices);
         if (choices[i].fit == TSIDE_DRIVE_LARGER && (best < 0 || is_smaller(drives + i, drives + best)))
@@ -143,7 +143,7 @@ tside_status tside_bar_smallest(const tside_side *side, int *index, tside_fault 
         tside_section section;
         double over;
         tside_status status;
-        status = tside_i_plan(side, side->bars + i, &plan, fault);
+        status = tside_i_plan(side, side->bars + i, TSIDE_I_LINES, &plan, fault);
         if (status == TSIDE_OK)
             status = tside_i_material_values(&side->bars[i].material, &metal, fault);
         if (status == TSIDE_OK)
