@@ -24,6 +24,7 @@
 #include <tunnelside/fixed.h>
 #include <tunnelside/run.h>
 #include <tunnelside/strength.h>
+#include <tunnelside/finding.h>
 #include <tunnelside/plan.h>
 #include <tunnelside/takeoff.h>
 #include <tunnelside/stock.h>

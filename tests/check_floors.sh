@@ -1,10 +1,12 @@
 #!/bin/sh
 # SPDX-License-Identifier: MIT
-# No file of the library uses what a later one defines: the order is the list of sources in Makefile.am, the proof are the symbols of the compiled objects.
+# No file of the library uses what a later one defines: the order is the list of sources in Makefile.am, the proof are the symbols of the
+# compiled objects; and DEVELOPERS.md prints that order.
 set -eu
 
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
+failed=
 
 for source in $LIBRARY_SOURCES; do
     object=$(dirname "$source")/libwhole_la-$(basename "$source" .c).o
@@ -32,4 +34,10 @@ awk '
         print files " files on " floors " floors, " compared " uses of symbols of other files"
         exit failed
     }
-' "$work/symbols"
+' "$work/symbols" > "$work/floors" || failed=1
+cat "$work/floors"
+grep '^[a-z]*:' "$work/floors" | while read -r floor; do
+    grep -qxF "    $floor" "$top_srcdir/DEVELOPERS.md" || echo "DEVELOPERS.md prints another order than: $floor"
+done > "$work/printed"
+cat "$work/printed"
+test -z "$failed" && test ! -s "$work/printed"

@@ -135,40 +135,6 @@ const char *quantity(pen *p, double value, const char *unit)
     return with_unit(p, shortened(p, value, decimals_for(value)), unit);
 }
 
-const char *finding_unit(int code)
-{
-    switch (code) {
-    case TSIDE_FINDING_DRIVE_WEAK:
-    case TSIDE_FINDING_STAYS_UP:
-    case TSIDE_FINDING_STALL_GUESSED:
-    case TSIDE_FINDING_STALLS:
-    case TSIDE_FINDING_OVERLOAD:
-    case TSIDE_FINDING_TURNS_BACK: return "N m";
-    case TSIDE_FINDING_LONG_RUN: return "s";
-    case TSIDE_FINDING_DROP:
-    case TSIDE_FINDING_DROP_START: return "V";
-    case TSIDE_FINDING_AMPACITY:
-    case TSIDE_FINDING_FUSE:
-    case TSIDE_FINDING_FUSE_START:
-    case TSIDE_FINDING_FUSE_LARGE: return "A";
-    case TSIDE_FINDING_LIMIT_TURNS:
-    case TSIDE_FINDING_WRAPS: return "turn";
-    case TSIDE_FINDING_SIDE_FORCE:
-    case TSIDE_FINDING_THROWN:
-    case TSIDE_FINDING_UPLIFT:
-    case TSIDE_FINDING_EFFORT: return "N";
-    case TSIDE_FINDING_TWIST: return "rad";
-    case TSIDE_FINDING_KEEP_OUT_TUBE:
-    case TSIDE_FINDING_KEEP_OUT_GUIDE:
-    case TSIDE_FINDING_KICK:
-    case TSIDE_FINDING_LAG:
-    case TSIDE_FINDING_SEAL:
-    case TSIDE_FINDING_TIPS:
-    case TSIDE_FINDING_CHAIN_SWING: return "m";
-    default: return "1"; /* a share of a limit, or a count */
-    }
-}
-
 const char *measure_unit(int measure)
 {
     switch (measure) {

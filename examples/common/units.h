@@ -29,8 +29,6 @@ const char *quantity(pen *p, double value, const char *unit);
 /* A number with so many decimals, and no "-0". */
 const char *plain(pen *p, double value, int decimals);
 
-/* The unit in which value and bound of a finding, by its code, and demand and limit of a strength line, by its measure, are given. */
-const char *finding_unit(int code);
 const char *measure_unit(int measure);
 
 #endif

@@ -93,7 +93,7 @@ static const char *unit_of(tside_kind kind, const tside_field *row, const void *
     if (*row->unit)
         return row->unit;
     if (kind == TSIDE_KIND_FINDING)
-        return finding_unit((int)((const tside_finding *)structure)->code);
+        return tside_finding_unit((int)((const tside_finding *)structure)->code);
     if (kind == TSIDE_KIND_STRENGTH_LINE)
         return measure_unit((int)((const tside_strength_line *)structure)->measure);
     return "1";

@@ -99,7 +99,7 @@ static void add_subject(text *words, const planned *side, const tside_finding *f
 /* The library's sentence is in SI: in feet and pounds its numbers follow it. */
 static void print_finding(sheet *s, const tside_finding *finding)
 {
-    const char *unit = finding_unit((int)finding->code);
+    const char *unit = tside_finding_unit((int)finding->code);
     text words = {NULL, 0, 0};
     char sentence[256];
     add_subject(&words, s->side, finding);

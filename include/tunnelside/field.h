@@ -9,61 +9,71 @@
 extern "C" {
 #endif
 
-/* The structures that have a table. */
+/* The structures that have a table, one a line: of tside_material the kind is TSIDE_KIND_MATERIAL. */
+/* clang-format off */
+/* asked: inputs, checked by every function that takes them */
+#define TSIDE_ASKED_LIST(KIND) \
+    KIND(MATERIAL, material) \
+    KIND(ROUND, round) \
+    KIND(SQUARE, square) \
+    KIND(FRAME, frame) \
+    KIND(CURTAIN, curtain) \
+    KIND(ROLL, roll) \
+    KIND(STOPS, stops) \
+    KIND(DRIVE, drive) \
+    KIND(GUIDE, guide) \
+    KIND(EXTENDER, extender) \
+    KIND(LOAD, load) \
+    KIND(BAR, bar) \
+    KIND(END, end) \
+    KIND(COLLAR, collar) \
+    KIND(LIMITS, limits) \
+    KIND(KEEP_OUT, keep_out) \
+    KIND(BOLT, bolt) \
+    KIND(BOLT_PART, bolt_part) \
+    KIND(FITTINGS, fittings) \
+    KIND(STOCK_LENGTH, stock_length) \
+    KIND(STOCK, stock) \
+    KIND(CUT, cut) \
+    KIND(CABLE, cable) \
+    KIND(CRANK, crank) \
+    KIND(ALONG, along) \
+    KIND(FOOTING, footing) \
+    KIND(SIDE, side)
+/* answered: results */
+#define TSIDE_ANSWERED_LIST(KIND) \
+    KIND(SECTION, section) \
+    KIND(POSITION, position) \
+    KIND(SWEEP, sweep) \
+    KIND(STAND, stand) \
+    KIND(SKEW, skew) \
+    KIND(FIXED, fixed) \
+    KIND(FIXED_LOAD, fixed_load) \
+    KIND(LAYOUT, layout) \
+    KIND(TORQUE, torque) \
+    KIND(EXTENDER_LOAD, extender_load) \
+    KIND(STRENGTH_LINE, strength_line) \
+    KIND(FINDING, finding) \
+    KIND(TURN, turn) \
+    KIND(BAR_STICK, bar_stick) \
+    KIND(ITEM, item) \
+    KIND(RUN, run) \
+    KIND(CRANKING, cranking) \
+    KIND(DRIVE_CHOICE, drive_choice) \
+    KIND(END_PLAN, end_plan) \
+    KIND(PLAN, plan) \
+    KIND(BOLT_PLAN, bolt_plan) \
+    KIND(BEARING, bearing) \
+    KIND(STICK, stick) \
+    KIND(CUT_PLAN, cut_plan)
+/* clang-format on */
+
+#define TSIDE_KIND_NAME(code, name) TSIDE_KIND_##code,
+
+/* What a structure is. */
 typedef enum tside_kind {
-    /* asked: inputs, checked by every function that takes them */
-    TSIDE_KIND_MATERIAL,
-    TSIDE_KIND_ROUND,
-    TSIDE_KIND_SQUARE,
-    TSIDE_KIND_FRAME,
-    TSIDE_KIND_CURTAIN,
-    TSIDE_KIND_ROLL,
-    TSIDE_KIND_STOPS,
-    TSIDE_KIND_DRIVE,
-    TSIDE_KIND_GUIDE,
-    TSIDE_KIND_EXTENDER,
-    TSIDE_KIND_LOAD,
-    TSIDE_KIND_BAR,
-    TSIDE_KIND_END,
-    TSIDE_KIND_COLLAR,
-    TSIDE_KIND_LIMITS,
-    TSIDE_KIND_KEEP_OUT,
-    TSIDE_KIND_BOLT,
-    TSIDE_KIND_BOLT_PART,
-    TSIDE_KIND_FITTINGS,
-    TSIDE_KIND_STOCK_LENGTH,
-    TSIDE_KIND_STOCK,
-    TSIDE_KIND_CUT,
-    TSIDE_KIND_CABLE,
-    TSIDE_KIND_CRANK,
-    TSIDE_KIND_ALONG,
-    TSIDE_KIND_FOOTING,
-    TSIDE_KIND_SIDE,
-    /* answered: results */
-    TSIDE_KIND_SECTION,
-    TSIDE_KIND_POSITION,
-    TSIDE_KIND_SWEEP,
-    TSIDE_KIND_STAND,
-    TSIDE_KIND_SKEW,
-    TSIDE_KIND_FIXED,
-    TSIDE_KIND_FIXED_LOAD,
-    TSIDE_KIND_LAYOUT,
-    TSIDE_KIND_TORQUE,
-    TSIDE_KIND_EXTENDER_LOAD,
-    TSIDE_KIND_STRENGTH_LINE,
-    TSIDE_KIND_FINDING,
-    TSIDE_KIND_TURN,
-    TSIDE_KIND_BAR_STICK,
-    TSIDE_KIND_ITEM,
-    TSIDE_KIND_RUN,
-    TSIDE_KIND_CRANKING,
-    TSIDE_KIND_DRIVE_CHOICE,
-    TSIDE_KIND_END_PLAN,
-    TSIDE_KIND_PLAN,
-    TSIDE_KIND_BOLT_PLAN,
-    TSIDE_KIND_BEARING,
-    TSIDE_KIND_STICK,
-    TSIDE_KIND_CUT_PLAN,
+    TSIDE_ASKED_LIST(TSIDE_KIND_NAME)
+    TSIDE_ANSWERED_LIST(TSIDE_KIND_NAME)
     TSIDE_KIND_COUNT
 } tside_kind;
 

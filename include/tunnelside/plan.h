@@ -5,8 +5,8 @@
 
 #include <tunnelside/along.h>
 #include <tunnelside/crank.h>
+#include <tunnelside/finding.h>
 #include <tunnelside/run.h>
-#include <tunnelside/strength.h>
 
 #ifdef __cplusplus
 extern "C" {
@@ -101,48 +101,6 @@ typedef struct tside_side {
     int bar_count;
     tside_bar bars[TSIDE_BARS]; /* bars to choose the smallest of */
 } tside_side;
-
-/* Legal but unwise. */
-typedef enum tside_finding_code {
-    TSIDE_FINDING_DRIVE_WEAK,      /* design torque above the rated torque */
-    TSIDE_FINDING_STRENGTH,        /* a strength line says no; index: which line */
-    TSIDE_FINDING_LIMIT_TURNS,     /* the travel needs more turns than the drive's limit */
-    TSIDE_FINDING_KEEP_OUT_TUBE,   /* the extender hits a keep-out; index: which */
-    TSIDE_FINDING_KEEP_OUT_GUIDE,  /* the guide, swinging, hits a keep-out; index: which */
-    TSIDE_FINDING_KICK,            /* kick out above its limit */
-    TSIDE_FINDING_SIDE_FORCE,      /* side force above its limit */
-    TSIDE_FINDING_TWIST,           /* twist above its limit */
-    TSIDE_FINDING_LAG,             /* elastic lag above its limit */
-    TSIDE_FINDING_SEAL,            /* seal overlap below 50 mm */
-    TSIDE_FINDING_WRAPS,           /* fewer than 0.75 wraps on the bar when shut */
-    TSIDE_FINDING_STAYS_UP,        /* the bar does not come down by itself */
-    TSIDE_FINDING_CHAIN_SWING,     /* the chain lets the drive's torque swing the foot inboard */
-    TSIDE_FINDING_THROWN,          /* the guide may be thrown over its eye */
-    TSIDE_FINDING_UPLIFT,          /* the eye is lifted beyond the guide's weight */
-    TSIDE_FINDING_TIPS,            /* the baseboard stands so far out that the roll tips over its edge */
-    TSIDE_FINDING_STALL_GUESSED,   /* no stall torque given: taken as a multiple of the rated one */
-    TSIDE_FINDING_UNUSUAL,         /* inputs outside their usual range; value: how many */
-    TSIDE_FINDING_STALLS,          /* the motor stalls before open */
-    TSIDE_FINDING_LONG_RUN,        /* the run is longer than the drive may run at a time */
-    TSIDE_FINDING_OVERLOAD,        /* the torque's root mean square is above the rated torque */
-    TSIDE_FINDING_DROP,            /* running, the cable loses more of the supply's voltage than its limit */
-    TSIDE_FINDING_DROP_START,      /* starting, it does */
-    TSIDE_FINDING_AMPACITY,        /* running, the current is above what the cable may carry */
-    TSIDE_FINDING_FUSE,            /* running, the current is above the fuse's rating */
-    TSIDE_FINDING_FUSE_START,      /* starting, it is: the fuse must bear that for a moment */
-    TSIDE_FINDING_FUSE_LARGE,      /* the fuse is rated above what the cable may carry */
-    TSIDE_FINDING_TURNS_BACK,      /* the drive does not hold the bar where it stops */
-    TSIDE_FINDING_EFFORT,          /* the crank's handle asks more than its limit */
-    TSIDE_FINDING_CODES
-} tside_finding_code;
-
-typedef struct tside_finding {
-    tside_finding_code code;
-    tside_which_end end;
-    int index;    /* which keep-out or strength line, else -1 */
-    double value; /* what was found, in the unit of its sentence */
-    double bound; /* in the same unit, what it should have kept to */
-} tside_finding;
 
 /* One end of the side, planned. */
 typedef struct tside_end_plan {
@@ -369,24 +327,6 @@ typedef struct tside_output {
  */
 TSIDE_API tside_status tside_plan_sides(const tside_side *base, int rows, const tside_input *inputs, int input_count, const tside_output *outputs, int output_count,
                                         int *statuses, unsigned long long *findings, tside_fault *fault);
-
-/*
- * The sentence of a finding, in SI units.
- * finding: any.
- * buffer: receives the sentence, as much of it as fits.
- * size: from 0, how much fits with the closing zero; 0 writes nothing.
- * Returns the length of the whole sentence without its closing zero, as snprintf does.
- * Source: this library's choice of words.
- */
-TSIDE_API size_t tside_finding_text(const tside_finding *finding, char *buffer, size_t size);
-
-/*
- * Whether a finding must be mended before the work goes on.
- * code: any, a tside_finding_code.
- * Returns 1 if it must be, 0 if it is to be known.
- * Source: this library's choice.
- */
-TSIDE_API int tside_finding_stops(int code);
 
 #ifdef __cplusplus
 }

@@ -10,58 +10,7 @@
 #include "base/units.h"
 
 /* Every structure that has a table. Its table stands in its topic's file; the side's floor has the directory of them all. */
-#define TSIDE_I_KINDS(KIND) \
-    KIND(MATERIAL, material) \
-    KIND(ROUND, round) \
-    KIND(SQUARE, square) \
-    KIND(FRAME, frame) \
-    KIND(CURTAIN, curtain) \
-    KIND(ROLL, roll) \
-    KIND(STOPS, stops) \
-    KIND(DRIVE, drive) \
-    KIND(GUIDE, guide) \
-    KIND(EXTENDER, extender) \
-    KIND(LOAD, load) \
-    KIND(BAR, bar) \
-    KIND(END, end) \
-    KIND(COLLAR, collar) \
-    KIND(LIMITS, limits) \
-    KIND(KEEP_OUT, keep_out) \
-    KIND(BOLT, bolt) \
-    KIND(BOLT_PART, bolt_part) \
-    KIND(FITTINGS, fittings) \
-    KIND(STOCK_LENGTH, stock_length) \
-    KIND(STOCK, stock) \
-    KIND(CUT, cut) \
-    KIND(CABLE, cable) \
-    KIND(CRANK, crank) \
-    KIND(ALONG, along) \
-    KIND(FOOTING, footing) \
-    KIND(SIDE, side) \
-    KIND(SECTION, section) \
-    KIND(POSITION, position) \
-    KIND(SWEEP, sweep) \
-    KIND(STAND, stand) \
-    KIND(SKEW, skew) \
-    KIND(FIXED, fixed) \
-    KIND(FIXED_LOAD, fixed_load) \
-    KIND(LAYOUT, layout) \
-    KIND(TORQUE, torque) \
-    KIND(EXTENDER_LOAD, extender_load) \
-    KIND(STRENGTH_LINE, strength_line) \
-    KIND(FINDING, finding) \
-    KIND(TURN, turn) \
-    KIND(BAR_STICK, bar_stick) \
-    KIND(ITEM, item) \
-    KIND(RUN, run) \
-    KIND(CRANKING, cranking) \
-    KIND(DRIVE_CHOICE, drive_choice) \
-    KIND(END_PLAN, end_plan) \
-    KIND(PLAN, plan) \
-    KIND(BOLT_PLAN, bolt_plan) \
-    KIND(BEARING, bearing) \
-    KIND(STICK, stick) \
-    KIND(CUT_PLAN, cut_plan)
+#define TSIDE_I_KINDS(KIND) TSIDE_ASKED_LIST(KIND) TSIDE_ANSWERED_LIST(KIND)
 
 #define KIND(upper, lower) TSIDE_I_##lower = TSIDE_KIND_##upper,
 enum { TSIDE_I_KINDS(KIND) };

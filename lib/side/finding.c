@@ -2,6 +2,8 @@
 /* What is legal but unwise. */
 #include "side/finding.h"
 
+#include <string.h>
+
 #include "base/field.h"
 #include "base/number.h"
 #include "side/keepout.h"
@@ -194,83 +196,57 @@ void tside_i_find(const tside_i_setup *setup, const tside_i_hung *drive, const t
         add(plan, TSIDE_FINDING_UNUSUAL, TSIDE_DRIVE_END, -1, unusual, 0);
 }
 
-int tside_finding_stops(int code)
+enum { KNOWN, STOPS };
+
+static const struct {
+    const char *unit, *sentence;
+    int stops;
+} findings[TSIDE_FINDING_CODES] = {
+#define FINDING(code, name, unit, stops, sentence) [TSIDE_FINDING_##code] = {unit, sentence, stops},
+    TSIDE_FINDING_LIST(FINDING)
+#undef FINDING
+};
+
+static int is_code(int code)
 {
-    switch (code) {
-    case TSIDE_FINDING_DRIVE_WEAK:
-    case TSIDE_FINDING_STRENGTH:
-    case TSIDE_FINDING_LIMIT_TURNS:
-    case TSIDE_FINDING_KEEP_OUT_TUBE:
-    case TSIDE_FINDING_KEEP_OUT_GUIDE:
-    case TSIDE_FINDING_KICK:
-    case TSIDE_FINDING_SIDE_FORCE:
-    case TSIDE_FINDING_TWIST:
-    case TSIDE_FINDING_LAG:
-    case TSIDE_FINDING_THROWN:
-    case TSIDE_FINDING_TIPS:
-    case TSIDE_FINDING_STALLS:
-    case TSIDE_FINDING_LONG_RUN:
-    case TSIDE_FINDING_OVERLOAD:
-    case TSIDE_FINDING_AMPACITY:
-    case TSIDE_FINDING_FUSE:
-    case TSIDE_FINDING_FUSE_LARGE:
-    case TSIDE_FINDING_TURNS_BACK:
-        return 1;
-    default:
-        return 0;
-    }
+    return code >= 0 && code < TSIDE_FINDING_CODES;
 }
 
-/* Sentences: before the value, its unit, between, the bound's unit (NULL: no bound), and the end. */
-static const struct {
-    const char *before, *unit, *between, *bound_unit, *after;
-} sentences[TSIDE_FINDING_CODES] = {
-    [TSIDE_FINDING_DRIVE_WEAK] = {"the drive is too weak: with its safety factor the worst torque asks ", " N m", ", and it is rated for ", " N m", ""},
-    [TSIDE_FINDING_STRENGTH] = {"a part is overstressed: its demand is ", "", " times its limit", NULL, ""},
-    [TSIDE_FINDING_LIMIT_TURNS] = {"the drive's limit stops it short: the travel takes ", " turns", ", and its limit allows ", " turns", ""},
-    [TSIDE_FINDING_KEEP_OUT_TUBE] = {"the extender's centreline comes within ", " m", " of a keep-out, and needs ", " m", ""},
-    [TSIDE_FINDING_KEEP_OUT_GUIDE] = {"the guide's centreline, swinging, comes within ", " m", " of a keep-out, and needs ", " m", ""},
-    [TSIDE_FINDING_KICK] = {"the guide's foot kicks out ", " m", " with its eye misplaced, and the limit is ", " m", ""},
-    [TSIDE_FINDING_SIDE_FORCE] = {"the running side force on the eye is ", " N", ", and the limit is ", " N", ""},
-    [TSIDE_FINDING_TWIST] = {"the bar twists by ", " rad", " from end to end, and the limit is ", " rad", ""},
-    [TSIDE_FINDING_LAG] = {"the far end lags by ", " m", " from the bar's twist, and the limit is ", " m", ""},
-    [TSIDE_FINDING_SEAL] = {"the seal is short: shut, the roll overlaps the sill by ", " m", ", and should by ", " m", ""},
-    [TSIDE_FINDING_WRAPS] = {"few wraps hold the curtain: shut, the bar carries ", " turns", ", and should carry ", " turns", "; run past shut it winds on backwards"},
-    [TSIDE_FINDING_STAYS_UP] = {"the bar does not come down by itself: only ", " N m", " brings it down where friction holds it most", NULL, ""},
-    [TSIDE_FINDING_CHAIN_SWING] = {"open, the running drive may swing the guide's foot inboard about its chain by some ", " m", "", NULL, ""},
-    [TSIDE_FINDING_THROWN] = {"the guide may be thrown over its eye: open, the running drive lifts it with ", " N", ", and it weighs ", " N", ""},
-    [TSIDE_FINDING_UPLIFT] = {"the eye is lifted: beyond the guide's weight by ", " N", "", NULL, ""},
-    [TSIDE_FINDING_TIPS] = {"the roll tips over the baseboard's edge and falls slack until it hangs free: the edge stands ", " m", " outboard of the fixing, and must stand less than ", " m",
-                            ""},
-    [TSIDE_FINDING_STALL_GUESSED] = {"no stall torque is known: strength is checked at ", " N m", ", a multiple that rests on no published source", NULL, ""},
-    [TSIDE_FINDING_UNUSUAL] = {"outside their usual range: ", "", " of the inputs", NULL, ""},
-    [TSIDE_FINDING_STALLS] = {"the motor stalls before open: the worst torque is ", " N m", ", and on its supply and cable it gives ", " N m", ""},
-    [TSIDE_FINDING_LONG_RUN] = {"the run is too long for the drive: up takes ", " s", ", and it may run for ", " s", " at a time"},
-    [TSIDE_FINDING_OVERLOAD] = {"the drive is overloaded over the run: its torque's root mean square is ", " N m", ", and it is rated for ", " N m", ""},
-    [TSIDE_FINDING_DROP] = {"running, the cable loses ", " V", ", and its limit is ", " V", ""},
-    [TSIDE_FINDING_DROP_START] = {"starting, the cable loses ", " V", ", and its limit is ", " V", ""},
-    [TSIDE_FINDING_AMPACITY] = {"the running current is ", " A", ", and the cable may carry ", " A", ""},
-    [TSIDE_FINDING_FUSE] = {"the fuse blows: the running current is ", " A", ", and it is rated ", " A", ""},
-    [TSIDE_FINDING_FUSE_START] = {"the fuse may blow at the start: the current is ", " A", " for a moment, and it is rated ", " A", "; a slow fuse may bear it"},
-    [TSIDE_FINDING_FUSE_LARGE] = {"the fuse does not protect the cable: it is rated ", " A", ", and the cable may carry ", " A", ""},
-    [TSIDE_FINDING_TURNS_BACK] = {"the drive does not hold: where it lifts most, the bar turns it back with up to ", " N m", ", less friction; it needs a self-locking gear or a brake", NULL, ""},
-    [TSIDE_FINDING_EFFORT] = {"the crank is heavy: its handle asks ", " N", ", and the limit is ", " N", ""},
-};
+int tside_finding_stops(int code)
+{
+    return is_code(code) && findings[code].stops;
+}
+
+const char *tside_finding_unit(int code)
+{
+    return is_code(code) ? findings[code].unit : "1";
+}
+
+static void put_with_unit(tside_i_text *text, double value, const char *unit)
+{
+    tside_i_put_number(text, value);
+    if (strcmp(unit, "1") == 0)
+        return;
+    tside_i_put_character(text, ' ');
+    tside_i_put(text, strcmp(unit, "turn") == 0 ? "turns" : unit);
+}
 
 size_t tside_finding_text(const tside_finding *finding, char *buffer, size_t size)
 {
+    static const char value[] = "{value}", bound[] = "{bound}";
     tside_i_text text = tside_i_empty(buffer, size);
     int code = (int)finding->code;
-    if (code < 0 || code >= TSIDE_FINDING_CODES)
+    if (!is_code(code))
         return 0;
-    tside_i_put(&text, sentences[code].before);
-    tside_i_put_number(&text, finding->value);
-    tside_i_put(&text, sentences[code].unit);
-    tside_i_put(&text, sentences[code].between);
-    if (sentences[code].bound_unit) {
-        tside_i_put_number(&text, finding->bound);
-        tside_i_put(&text, sentences[code].bound_unit);
+    for (const char *at = findings[code].sentence; *at;) {
+        if (!strncmp(at, value, sizeof value - 1)) {
+            put_with_unit(&text, finding->value, findings[code].unit);
+            at += sizeof value - 1;
+        } else if (!strncmp(at, bound, sizeof bound - 1)) {
+            put_with_unit(&text, finding->bound, findings[code].unit);
+            at += sizeof bound - 1;
+        } else
+            tside_i_put_character(&text, *at++);
     }
-    tside_i_put(&text, sentences[code].after);
     return text.length;
 }

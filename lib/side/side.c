@@ -95,9 +95,9 @@ static const tside_field end_plan_rows[] = {
 TABLE(tside_i_end_plan_table, end_plan_rows);
 
 static const char *const finding_codes[] = {
-    "drive_weak", "strength", "limit_turns", "keep_out_tube", "keep_out_guide", "kick", "side_force", "twist", "lag",
-    "seal", "wraps", "stays_up", "chain_swing", "thrown", "uplift", "tips", "stall_guessed", "unusual",
-    "stalls", "long_run", "overload", "drop", "drop_start", "ampacity", "fuse", "fuse_start", "fuse_large", "turns_back", "effort",
+#define FINDING(code, name, unit, stops, sentence) #name,
+    TSIDE_FINDING_LIST(FINDING)
+#undef FINDING
 };
 static const char *const finding_ends[] = {"drive_end", "free_end"};
 

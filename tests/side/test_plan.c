@@ -6,6 +6,7 @@
 #include <stdio.h>
 #include <stddef.h>
 #include <stdlib.h>
+#include <stdio.h>
 #include <string.h>
 
 #include <tunnelside.h>
@@ -1038,6 +1039,13 @@ START_TEST(texts_are_total)
         ck_assert(tside_finding_text(&finding, cut, 4) == length && cut[4] == 'x');
         ck_assert(tside_finding_text(&finding, NULL, 0) == length);
         ck_assert((length > 0) == (code >= 0 && code < TSIDE_FINDING_CODES));
+        /* its value stands there with its unit, as "1.5 N m", a turn as "turns", a plain number without one */
+        if (length > 0) {
+            char shown[32];
+            snprintf(shown, sizeof shown, strcmp(tside_finding_unit(code), "1") ? "1.5 %s" : "1.5 ", strcmp(tside_finding_unit(code), "turn") ? tside_finding_unit(code) : "turns");
+            ck_assert_msg(strstr(whole, shown), "%s: %s", whole, shown);
+        } else
+            ck_assert_str_eq(tside_finding_unit(code), "1");
         ck_assert(!*tside_strength_text(code) == (code < 0 || code >= TSIDE_STRENGTH_CODES));
         ck_assert(tside_finding_stops(code) == 0 || (code >= 0 && code < TSIDE_FINDING_CODES));
     }

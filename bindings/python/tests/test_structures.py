@@ -11,7 +11,7 @@ import unittest
 import tunnelside as ts
 from sides import SIDE
 
-MADE = [ts.Bow, ts.Line, ts.Travel, ts.Hang]  # by a function of their own
+MADE = [ts.Bow, ts.Line, ts.Travel, ts.Hang, ts.Fixed]  # by a function of their own
 STRUCTURES = [one for one in vars(ts).values() if isinstance(one, type) and issubclass(one, ts.Structure) and one is not ts.Structure and one not in MADE]
 
 
@@ -60,9 +60,10 @@ class Structures(unittest.TestCase):
         line = ts.line_make(bow, SIDE.curtain)
         travel = ts.travel_make(line, SIDE.curtain, ts.Roll(core=0.04), SIDE.stops)
         hang = ts.hang_make(travel, SIDE.drive_end.guide, ts.Collar(), 5.2, 2.2)
+        fixed = ts.fixed_make(travel, SIDE.drive_end.guide, ts.Footing(), ts.Collar(), 5.2, 2.2, 0)
         made = [one for one in vars(ts).values() if isinstance(one, type) and issubclass(one, ts.Structure) and hasattr(ts, one._c_name[len("tside_"):] + "_make")]
-        self.assertEqual([type(one) for one in (bow, line, travel, hang)], made)
-        for one in (bow, line, travel, hang):
+        self.assertEqual([type(one) for one in (bow, line, travel, hang, fixed)], made)
+        for one in (bow, line, travel, hang, fixed):
             with self.subTest(type(one).__name__):
                 name = type(one).__name__
                 values = one.asdict()

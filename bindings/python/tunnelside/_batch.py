@@ -316,8 +316,17 @@ def _each(run: Any, work: List[Any], workers: int) -> Iterable[Optional[Exceptio
         return [run(piece) for piece in work]
     from concurrent.futures import ThreadPoolExecutor
 
+    stopped = False
+
+    def run_unless_stopped(piece: Any) -> Optional[Exception]:
+        return None if stopped else run(piece)
+
     with ThreadPoolExecutor(min(workers, len(work))) as pool:
-        return list(pool.map(run, work))
+        try:
+            return list(pool.map(run_unless_stopped, work))
+        except BaseException:
+            stopped = True  # also where a signal came while work was handed out: what waits in line ends at once
+            raise
 
 
 __all__ = ["FIGURES", "plan_many", "row_side"]

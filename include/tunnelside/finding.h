@@ -1,0 +1,95 @@
+/* SPDX-License-Identifier: MIT */
+/* Findings: what is legal in a side but unwise. */
+#ifndef TUNNELSIDE_FINDING_H
+#define TUNNELSIDE_FINDING_H
+
+#include <tunnelside/strength.h>
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/*
+ * Every finding, one a line: its code, its name in files and columns, the unit of its value and
+ * bound, whether it stops the work or is to be known, and its sentence, in which {value} and {bound}
+ * stand for these with their unit.
+ */
+/* clang-format off */
+#define TSIDE_FINDING_LIST(FINDING) \
+    FINDING(DRIVE_WEAK, drive_weak, "N m", STOPS, "the drive is too weak: with its safety factor the worst torque asks {value}, and it is rated for {bound}") \
+    FINDING(STRENGTH, strength, "1", STOPS, "a part is overstressed: its demand is {value} times its limit") \
+    FINDING(LIMIT_TURNS, limit_turns, "turn", STOPS, "the drive's limit stops it short: the travel takes {value}, and its limit allows {bound}") \
+    FINDING(KEEP_OUT_TUBE, keep_out_tube, "m", STOPS, "the extender's centreline comes within {value} of a keep-out, and needs {bound}") \
+    FINDING(KEEP_OUT_GUIDE, keep_out_guide, "m", STOPS, "the guide's centreline, swinging, comes within {value} of a keep-out, and needs {bound}") \
+    FINDING(KICK, kick, "m", STOPS, "the guide's foot kicks out {value} with its eye misplaced, and the limit is {bound}") \
+    FINDING(SIDE_FORCE, side_force, "N", STOPS, "the running side force on the eye is {value}, and the limit is {bound}") \
+    FINDING(TWIST, twist, "rad", STOPS, "the bar twists by {value} from end to end, and the limit is {bound}") \
+    FINDING(LAG, lag, "m", STOPS, "the far end lags by {value} from the bar's twist, and the limit is {bound}") \
+    FINDING(SEAL, seal, "m", KNOWN, "the seal is short: shut, the roll overlaps the sill by {value}, and should by {bound}") \
+    FINDING(WRAPS, wraps, "turn", KNOWN, "few wraps hold the curtain: shut, the bar carries {value}, and should carry {bound}; run past shut it winds on backwards") \
+    FINDING(STAYS_UP, stays_up, "N m", KNOWN, "the bar does not come down by itself: only {value} brings it down where friction holds it most") \
+    FINDING(CHAIN_SWING, chain_swing, "m", KNOWN, "open, the running drive may swing the guide's foot inboard about its chain by some {value}") \
+    FINDING(THROWN, thrown, "N", STOPS, "the guide may be thrown over its eye: open, the running drive lifts it with {value}, and it weighs {bound}") \
+    FINDING(UPLIFT, uplift, "N", KNOWN, "the eye is lifted: beyond the guide's weight by {value}") \
+    FINDING(TIPS, tips, "m", STOPS, "the roll tips over the baseboard's edge and falls slack until it hangs free: the edge stands {value} outboard of the fixing, and must stand less than {bound}") \
+    FINDING(STALL_GUESSED, stall_guessed, "N m", KNOWN, "no stall torque is known: strength is checked at {value}, a multiple that rests on no published source") \
+    FINDING(UNUSUAL, unusual, "1", KNOWN, "outside their usual range: {value} of the inputs") \
+    FINDING(STALLS, stalls, "N m", STOPS, "the motor stalls before open: the worst torque is {value}, and on its supply and cable it gives {bound}") \
+    FINDING(LONG_RUN, long_run, "s", STOPS, "the run is too long for the drive: up takes {value}, and it may run for {bound} at a time") \
+    FINDING(OVERLOAD, overload, "N m", STOPS, "the drive is overloaded over the run: its torque's root mean square is {value}, and it is rated for {bound}") \
+    FINDING(DROP, drop, "V", KNOWN, "running, the cable loses {value}, and its limit is {bound}") \
+    FINDING(DROP_START, drop_start, "V", KNOWN, "starting, the cable loses {value}, and its limit is {bound}") \
+    FINDING(AMPACITY, ampacity, "A", STOPS, "the running current is {value}, and the cable may carry {bound}") \
+    FINDING(FUSE, fuse, "A", STOPS, "the fuse blows: the running current is {value}, and it is rated {bound}") \
+    FINDING(FUSE_START, fuse_start, "A", KNOWN, "the fuse may blow at the start: the current is {value} for a moment, and it is rated {bound}; a slow fuse may bear it") \
+    FINDING(FUSE_LARGE, fuse_large, "A", STOPS, "the fuse does not protect the cable: it is rated {value}, and the cable may carry {bound}") \
+    FINDING(TURNS_BACK, turns_back, "N m", STOPS, "the drive does not hold: where it lifts most, the bar turns it back with up to {value}, less friction; it needs a self-locking gear or a brake") \
+    FINDING(EFFORT, effort, "N", KNOWN, "the crank is heavy: its handle asks {value}, and the limit is {bound}")
+/* clang-format on */
+
+#define TSIDE_FINDING_CODE(code, name, unit, stops, sentence) TSIDE_FINDING_##code,
+
+/* What was found. */
+typedef enum tside_finding_code {
+    TSIDE_FINDING_LIST(TSIDE_FINDING_CODE)
+    TSIDE_FINDING_CODES
+} tside_finding_code;
+
+typedef struct tside_finding {
+    tside_finding_code code;
+    tside_which_end end;
+    int index;    /* which keep-out or strength line, else -1 */
+    double value; /* in the unit of its code, what was found */
+    double bound; /* in that unit, what it should have kept to */
+} tside_finding;
+
+/*
+ * The sentence of a finding, in SI units.
+ * finding: any.
+ * buffer: receives the sentence, as much of it as fits.
+ * size: from 0, how much fits with the closing zero; 0 writes nothing.
+ * Returns the length of the whole sentence without its closing zero, as snprintf does.
+ * Source: this library's choice of words.
+ */
+TSIDE_API size_t tside_finding_text(const tside_finding *finding, char *buffer, size_t size);
+
+/*
+ * Whether a finding must be mended before the work goes on.
+ * code: any, a tside_finding_code.
+ * Returns 1 if it must be, 0 if it is to be known.
+ * Source: this library's choice.
+ */
+TSIDE_API int tside_finding_stops(int code);
+
+/*
+ * The unit of a finding's value and bound.
+ * code: any, a tside_finding_code.
+ * Returns an SI unit as in the field tables, "1" for a plain number or no such code.
+ * Source: derivation, as the finding's value.
+ */
+TSIDE_API const char *tside_finding_unit(int code);
+
+#ifdef __cplusplus
+}
+#endif
+#endif
