@@ -57,13 +57,11 @@ static tside_cable cable;
 static tside_crank crank;
 static tside_cranking cranking;
 static double ohms, torque, drive_turns;
-static int gauge;
 static tside_bolt bolt;
 static tside_bolt_plan bolt_plan;
 static tside_bolt_part bolt_part;
 static tside_bearing bearing;
 static double density, diameter, wall, value, core, wraps, wraps_before, turns, taken_up, length, thickness;
-static int wrap;
 static char text[VALUE_SIZE], unit[VALUE_SIZE];
 
 static tside_status round_section(tside_fault *fault)
@@ -106,11 +104,6 @@ static tside_status bolt_bearing(tside_fault *fault)
     return tside_bolt_bearing(&bolt, &bolt_part, &bearing, fault);
 }
 
-static tside_status gauge_diameter(tside_fault *fault)
-{
-    return tside_gauge_diameter(gauge, &diameter, fault);
-}
-
 static tside_status cable_resistance(tside_fault *fault)
 {
     return tside_cable_resistance(&cable, &ohms, fault);
@@ -134,11 +127,6 @@ static tside_status roll_wraps(tside_fault *fault)
 static tside_status roll_diameter(tside_fault *fault)
 {
     return tside_roll_diameter(&roll, wraps, &diameter, fault);
-}
-
-static tside_status roll_wrap(tside_fault *fault)
-{
-    return tside_roll_wrap(&roll, wrap, &length, fault);
 }
 
 static tside_status roll_thickness(tside_fault *fault)
@@ -185,18 +173,10 @@ static const function functions[] = {
      {STRUCTURE("roll", TSIDE_KIND_ROLL, roll), NUMBER("wraps", "turn", wraps)},
      {NUMBER("diameter", "m", diameter)},
      FAILS(TSIDE_OUT_OF_BOUNDS)},
-    {"tside_roll_wrap", roll_wrap,
-     {STRUCTURE("roll", TSIDE_KIND_ROLL, roll), WHOLE("wrap", wrap)},
-     {NUMBER("length", "m", length)},
-     FAILS(TSIDE_OUT_OF_BOUNDS)},
     {"tside_roll_thickness", roll_thickness,
      {NUMBER("core", "m", core), NUMBER("wraps_before", "turn", wraps_before), NUMBER("turns", "turn", turns), NUMBER("taken_up", "m", taken_up)},
      {NUMBER("thickness", "m", thickness)},
      FAILS(TSIDE_OUT_OF_BOUNDS) | FAILS(TSIDE_CONTRADICTS)},
-    {"tside_gauge_diameter", gauge_diameter,
-     {WHOLE("gauge", gauge)},
-     {NUMBER("diameter", "m", diameter)},
-     FAILS(TSIDE_OUT_OF_BOUNDS)},
     {"tside_cable_resistance", cable_resistance,
      {STRUCTURE("cable", TSIDE_KIND_CABLE, cable)},
      {NUMBER("resistance", "ohm", ohms)},

@@ -191,16 +191,19 @@ static tside_status check_hanging(const tside_guide *guide, const tside_collar *
 }
 
 tside_status tside_hang_make(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_hang *hang,
-                             tside_fault *fault)
+                             tside_sweep *sweep, tside_fault *fault)
 {
+    double error = sweep ? guide->placing_error : 0;
     tside_i_track track;
-    tside_sweep sweep;
+    tside_sweep swept;
     tside_hang made;
     TRY(check_hanging(guide, collar, eye_x, eye_y, fault));
     tside_i_track_make(travel, &track);
-    TRY(tside_i_settle(&tside_i_guide_table, "guide", tside_i_hang_and_sweep(&track, guide, collar, eye_x, eye_y, 0, &arguments, &made, &sweep, fault), fault));
-    TRY(tside_i_within(fault, "sweep", tside_i_finite(&tside_i_sweep_table, &sweep, fault))); /* the guide's numbers are finite if those of what it does are */
+    TRY(tside_i_settle(&tside_i_guide_table, "guide", tside_i_hang_and_sweep(&track, guide, collar, eye_x, eye_y, error, &arguments, &made, &swept, fault), fault));
+    TRY(tside_i_within(fault, "sweep", tside_i_finite(&tside_i_sweep_table, &swept, fault))); /* the guide's numbers are finite if those of what it does are */
     *hang = made;
+    if (sweep)
+        *sweep = swept;
     return TSIDE_OK;
 }
 
@@ -220,19 +223,6 @@ tside_status tside_guide_lean(const tside_travel *travel, const tside_hang *hang
     TRY(ANSWER_NUMBER((tside_i_travel_angle(travel, &spot) - (leans - tside_i_lean_angle(&then))) / (2 * TSIDE_PI), drive_turns, fault));
     *lean = leans; /* finite, as the turns are */
     return TSIDE_OK;
-}
-
-tside_status tside_guide_sweep(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_sweep *sweep,
-                               tside_fault *fault)
-{
-    tside_i_track track;
-    tside_hang hang;
-    tside_sweep made;
-    TRY(check_hanging(guide, collar, eye_x, eye_y, fault));
-    tside_i_track_make(travel, &track);
-    TRY(tside_i_settle(&tside_i_guide_table, "guide",
-                       tside_i_hang_and_sweep(&track, guide, collar, eye_x, eye_y, guide->placing_error, &arguments, &hang, &made, fault), fault));
-    return ANSWER(&tside_i_sweep_table, made, sweep, fault);
 }
 
 /* The same only among where the stretches begin, and open, given shut and open: what there is to guess by. */

@@ -148,38 +148,31 @@ double tside_i_lift_extremes(const tside_i_lifting *lifting, tside_torque *worst
                                {.quantity = drive_torque, .context = lifting},
                                {.quantity = upward_hold, .context = &bar},
                                {.quantity = shortness, .context = lifting}};
-    int first = lifting->hang ? 0 : 1, last = least_down ? 3 : 1;
+    int first = lifting->hang ? 0 : 1, last = longest ? 3 : least_down ? 2 : 1;
     tside_i_track_seek(lifting->track, sought + first, last + 1 - first);
     answer_at(lifting, &sought[1].greatest, worst);
-    if (least_down) {
+    if (least_down)
         answer_at(&bar, &sought[2].greatest, least_down);
+    if (longest)
         *longest = -sought[3].greatest.value;
-    }
     return lifting->hang ? sought[0].greatest.value : 0;
 }
 
-tside_status tside_lift_worst(const tside_travel *travel, const tside_load *load, const tside_hang *hang, tside_torque *torque, tside_fault *fault)
+tside_status tside_lift_worst(const tside_travel *travel, const tside_load *load, const tside_hang *hang, tside_torque *worst, tside_torque *least_down,
+                              tside_fault *fault)
 {
     tside_i_track track;
     tside_i_lifting lifting = {&track, load, hang, 0};
-    tside_torque made;
+    tside_torque most, least;
     TRY(tside_i_check(&tside_i_load_table, "load", load, fault));
     tside_i_track_make(travel, &track);
-    TRY(check_rate(tside_i_lift_extremes(&lifting, &made, NULL, NULL), fault));
-    return ANSWER(&tside_i_torque_table, made, torque, fault);
-}
-
-tside_status tside_lift_least_down(const tside_travel *travel, const tside_load *load, tside_torque *torque, tside_fault *fault)
-{
-    tside_i_track track;
-    tside_i_lifting lifting = {&track, load, NULL, 0};
-    tside_i_spot spot;
-    tside_torque made;
-    TRY(tside_i_check(&tside_i_load_table, "load", load, fault));
-    tside_i_track_make(travel, &track);
-    tside_i_track_greatest(&track, upward_hold, &lifting, &spot);
-    answer(&lifting, &spot, &made);
-    return ANSWER(&tside_i_torque_table, made, torque, fault);
+    TRY(check_rate(tside_i_lift_extremes(&lifting, &most, least_down ? &least : NULL, NULL), fault));
+    if (least_down)
+        TRY(tside_i_within(fault, "least_down", tside_i_finite(&tside_i_torque_table, &least, fault)));
+    TRY(ANSWER(&tside_i_torque_table, most, worst, fault));
+    if (least_down)
+        *least_down = least;
+    return TSIDE_OK;
 }
 
 /* Heights from the fixing down, so that the curtain's share does not drown in the height of the hip. */
@@ -235,12 +228,3 @@ tside_status tside_bar_twist(double per_metre, double length, double shear_modul
     TRY(tside_i_argument(fault, "torsion", "m4", torsion, 0, 1));
     return ANSWER_NUMBER(per_metre * length * length / (2 * shear_modulus * torsion), twist, fault);
 }
-
-tside_status tside_splice_force(double torque, int screws, double diameter, double *force, tside_fault *fault)
-{
-    TRY(tside_i_argument(fault, "torque", "N m", torque, 0, 0));
-    TRY(tside_i_argument(fault, "screws", "1", screws, 0, 1));
-    TRY(tside_i_argument(fault, "diameter", "m", diameter, 0, 1));
-    return ANSWER_NUMBER(torque / (screws * diameter / 2), force, fault);
-}
-

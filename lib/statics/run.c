@@ -283,8 +283,8 @@ tside_status tside_drive_run(const tside_travel *travel, const tside_load *load,
     tside_run made;
     TRY(tside_i_check(&tside_i_drive_table, "drive", drive, fault));
     TRY(tside_i_check(&tside_i_cable_table, "cable", cable, fault));
-    TRY(tside_lift_worst(travel, load, hang, &worst, fault));
     tside_i_track_make(travel, &track);
+    TRY(tside_lift_worst(travel, load, hang, &worst, NULL, fault));
     TRY(tside_i_settle(&tside_i_drive_table, "drive", tside_i_drive_run(&lifting, drive, cable, &worst, &made, fault), fault));
     return ANSWER(&tside_i_run_table, made, run, fault);
 }

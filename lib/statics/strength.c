@@ -112,6 +112,7 @@ tside_status tside_extender_strength(const tside_extender *extender, const tside
 {
     tside_strength_line made[TSIDE_EXTENDER_LINES];
     TRY(tside_i_check(&tside_i_extender_table, "extender", extender, fault));
+    TRY(tside_i_check_arms(layout, fault));
     TRY(tside_i_argument(fault, "force", "N", force, 0, 0));
     TRY(tside_i_argument(fault, "weight", "N", weight, 0, 0));
     TRY(tside_i_extender_strength(extender, layout, force, weight, end, made, fault));

@@ -499,11 +499,10 @@ FOR_MORE_CURVED(extremes_are_the_greatest_of_dense_samples, 12 * SIDES)
         return;
     tside_i_track_make(&c->travel, &track);
     e = sampled(c);
-    ANSWERS(tside_lift_worst(&c->travel, &c->load, &c->hang, &most, &fault));
+    ANSWERS(tside_lift_worst(&c->travel, &c->load, &c->hang, &most, &least, &fault));
     greatest_of(c, most.drive, e.torque, fabs(e.torque), "worst torque");
     if (!c->tips)
         reached(c, &c->hang, &most, most.drive);
-    ANSWERS(tside_lift_least_down(&c->travel, &c->load, &least, &fault));
     greatest_of(c, -least.down, -e.hold, fabs(e.torque), "least hold on the way down");
     if (!c->tips)
         reached(c, NULL, &least, least.down);
@@ -751,9 +750,8 @@ static void outcomes(curved *c, double out[OUTCOMES])
     must_make(c);
     ANSWERS(tside_travel_at(&c->travel, c->open, &open, &fault));
     ANSWERS(tside_eye_best(&c->travel, c->line.y + 0.4, c->collar.offset, &eye_x, &fault));
-    ANSWERS(tside_guide_sweep(&c->travel, &c->guide, &c->collar, eye_x, c->line.y + 0.4, &sweep, &fault));
-    ANSWERS(tside_hang_make(&c->travel, &c->guide, &c->collar, eye_x, c->line.y + 0.4, &c->hang, &fault));
-    ANSWERS(tside_lift_worst(&c->travel, &c->load, &c->hang, &torque, &fault));
+    ANSWERS(tside_hang_make(&c->travel, &c->guide, &c->collar, eye_x, c->line.y + 0.4, &c->hang, &sweep, &fault));
+    ANSWERS(tside_lift_worst(&c->travel, &c->load, &c->hang, &torque, NULL, &fault));
     memcpy(out, (double[OUTCOMES]){c->open, open.x, open.y, open.taken_up, eye_x, sweep.cut_length, sweep.walkway, sweep.lean_greatest, torque.drive / 100}, OUTCOMES * sizeof *out);
 }
 

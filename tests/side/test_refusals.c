@@ -538,10 +538,10 @@ static void try_hanging(parts *p, int number, dice *d, int *refused)
                             {"cable", TSIDE_KIND_CABLE, &s->cable}};
     TRIES(tside_eye_best(&p->travel, p->eye_y, offset, &p->eye_x, &fault), eye, number, *refused);
     TRIES(tside_extender_layout(&s->drive_end.extender, &p->bow, hip, p->eye_x, p->eye_y, &p->travel, &layout, &fault), extender, number, *refused);
-    TRIES(tside_guide_sweep(&p->travel, &s->drive_end.guide, &p->collar, p->eye_x, p->eye_y, &sweep, &fault), hang, number, *refused);
-    if (tside_hang_make(&p->travel, &s->drive_end.guide, &p->collar, p->eye_x, p->eye_y, &p->hang, NULL) != TSIDE_OK)
+    TRIES(tside_hang_make(&p->travel, &s->drive_end.guide, &p->collar, p->eye_x, p->eye_y, &p->hang, &sweep, &fault), hang, number, *refused);
+    if (tside_hang_make(&p->travel, &s->drive_end.guide, &p->collar, p->eye_x, p->eye_y, &p->hang, NULL, NULL) != TSIDE_OK)
         return;
-    TRIES(tside_lift_worst(&p->travel, &p->load, &p->hang, &torque, &fault), lift, number, *refused);
+    TRIES(tside_lift_worst(&p->travel, &p->load, &p->hang, &torque, NULL, &fault), lift, number, *refused);
     TRIES(tside_lift_longest(&p->travel, &p->load, &p->hang, available, &ignored, &fault), lift, number, *refused);
     TRIES(tside_drive_run(&p->travel, &p->load, &p->hang, &s->drive, &s->cable, &ran, &fault), run, number, *refused);
 }

@@ -687,31 +687,7 @@ START_TEST(takeoff_refused)
 }
 END_TEST
 
-/* --- rope, texts, usual values --- */
-
-/* Legs of 5 m over half pitches of 3 m and heights of 4 m: Euclid, Elements I.47. */
-START_TEST(rope_by_hand)
-{
-    tside_fault fault;
-    double length;
-    ANSWERS(tside_rope_zigzag(1, 6, 4, &length, &fault));
-    NEAR(length, 10, 1e-12, "one pitch", 0);
-    ANSWERS(tside_rope_zigzag(7, 6, 4, &length, &fault));
-    NEAR(length, 70, 1e-12, "seven pitches", 0);
-    ANSWERS(tside_rope_zigzag(100000, 6, 4, &length, &fault));
-    NEAR(length, 1e6, 1e-6, "many pitches", 0);
-    ANSWERS(tside_rope_zigzag(7, 6, 0, &length, &fault));
-    NEAR(length, 42, 1e-12, "rows on each other", 0);
-    REFUSES(tside_rope_zigzag(0, 6, 4, &length, &fault), length, TSIDE_OUT_OF_BOUNDS, "pitches", TSIDE_BELOW);
-    REFUSES(tside_rope_zigzag(100001, 6, 4, &length, &fault), length, TSIDE_OUT_OF_BOUNDS, "pitches", TSIDE_ABOVE);
-    REFUSES(tside_rope_zigzag(1, 0, 4, &length, &fault), length, TSIDE_OUT_OF_BOUNDS, "pitch", TSIDE_NOT_ABOVE);
-    REFUSES(tside_rope_zigzag(1, HUGE_VAL, 4, &length, &fault), length, TSIDE_OUT_OF_BOUNDS, "pitch", TSIDE_NOT_FINITE);
-    REFUSES(tside_rope_zigzag(1, 1001, 4, &length, &fault), length, TSIDE_OUT_OF_BOUNDS, "pitch", TSIDE_ABOVE);
-    REFUSES(tside_rope_zigzag(1, 6, 1001, &length, &fault), length, TSIDE_OUT_OF_BOUNDS, "height", TSIDE_ABOVE);
-    REFUSES(tside_rope_zigzag(1, 6, -1, &length, &fault), length, TSIDE_OUT_OF_BOUNDS, "height", TSIDE_BELOW);
-    REFUSES(tside_rope_zigzag(1, 6, NAN, &length, &fault), length, TSIDE_OUT_OF_BOUNDS, "height", TSIDE_NOT_FINITE);
-}
-END_TEST
+/* --- texts, usual values --- */
 
 START_TEST(texts_are_total)
 {
@@ -765,7 +741,6 @@ Suite *takeoff_suite(void)
     tcase_add_test(items, no_stub_of_anything);
     tcase_add_test(items, what_is_not_there);
     tcase_add_test(items, takeoff_refused);
-    tcase_add_test(items, rope_by_hand);
     tcase_add_test(items, texts_are_total);
     tcase_add_test(items, usual_values_are_practice);
     suite_add_tcase(suite, items);
