@@ -12,12 +12,13 @@
 void tside_i_hip_instead(const tside_i_setup *setup, tside_which_end which, tside_end_plan *plan)
 {
     tside_i_hung hip;
+    tside_i_lifting lifting = {&setup->track, &setup->load, &hip.hang, 0};
     tside_torque worst;
     plan->hip_kick_out_given = tside_i_hang_end(setup, which, TSIDE_I_HIP, 0, &hip, NULL) == TSIDE_OK && !hip.stands;
     if (plan->hip_kick_out_given) {
         plan->hip_kick_out = hip.sweep.kick_out;
         plan->hip_lean_greatest = fmax(hip.sweep.lean_greatest, -hip.sweep.lean_least);
-        if (which == TSIDE_DRIVE_END && tside_lift_worst(&setup->travel, &setup->load, &hip.hang, &worst, NULL, NULL) == TSIDE_OK) {
+        if (which == TSIDE_DRIVE_END && tside_i_lift_extremes(&lifting, &worst, NULL, NULL) < 1 && isfinite(worst.drive)) {
             plan->hip_torque_given = 1;
             plan->hip_torque = worst.drive;
         }
@@ -54,7 +55,7 @@ static halted halt(const tside_i_setup *setup, tside_which_end which, const tsid
         [GUIDE] = {.quantity = tside_i_guide_bending_at, .context = &pushing, .least_too = 1},
         [BAR] = {.quantity = tside_i_bar_end_at, .context = &bar},
     };
-    tside_i_travel_seek(&setup->travel, sought, SOUGHT);
+    tside_i_track_seek(&setup->track, sought, SOUGHT);
     if (down) /* the least with its sign turned */
         return (halted){fmax(sought[PUSH].least.value, 0), fmax(sought[GUIDE].least.value, 0), sought[BAR].greatest.value};
     return (halted){sought[PUSH].greatest.value, fmax(sought[GUIDE].greatest.value, 0), sought[BAR].greatest.value};
@@ -65,7 +66,6 @@ static void hanging_forces(const tside_i_setup *setup, tside_which_end which, co
                            tside_i_bending *bending, double *intrusion)
 {
     enum { RUNNING, LIFTED, BAR, INTRUSION, SOUGHT };
-    const tside_travel *travel = &setup->travel;
     tside_i_pushing running = {lifting, &hung->hang, 0};
     tside_i_bar_end bar = bar_end(setup, which, &running);
     tside_i_passing passing = {&plan->layout, plan->stand.beside ? tside_i_end_collar(setup->side, which).height : 0};
@@ -77,11 +77,11 @@ static void hanging_forces(const tside_i_setup *setup, tside_which_end which, co
     };
     halted up = halt(setup, which, hung, stall, 0), down = halt(setup, which, hung, -stall, 1);
     tside_i_spot where;
-    tside_i_travel_seek(travel, sought, plan->layout_given ? SOUGHT : INTRUSION);
-    tside_i_travel_spot(travel, sought[RUNNING].greatest.stretch, sought[RUNNING].greatest.place, &where);
+    tside_i_track_seek(&setup->track, sought, plan->layout_given ? SOUGHT : INTRUSION);
+    where = tside_i_peak_spot(&setup->track, &sought[RUNNING].greatest);
     plan->uplift = fmax(sought[LIFTED].greatest.value, 0);
     plan->side_force = sought[RUNNING].greatest.value;
-    plan->side_force_turns = tside_i_travel_angle(travel, &where) / (2 * TSIDE_PI);
+    plan->side_force_turns = tside_i_travel_angle(&setup->travel, &where) / (2 * TSIDE_PI);
     plan->side_force_stall = up.push;
     plan->side_force_jam = down.push;
     *bending = (tside_i_bending){up.guide, down.guide, sought[BAR].greatest.value, up.bar, down.bar};
@@ -93,13 +93,13 @@ static void hanging_forces(const tside_i_setup *setup, tside_which_end which, co
 static void hung_instead(const tside_i_setup *setup, tside_which_end which, const tside_i_lifting *lifting, double stall, tside_end_plan *plan)
 {
     tside_i_hung hung;
-    tside_i_lifting lifted = {&setup->travel, &setup->load, &hung.hang, 0};
+    tside_i_lifting lifted = {&setup->track, &setup->load, &hung.hang, 0};
     tside_i_spot where;
     plan->hung_force_given = tside_i_hang_instead(setup, which, &hung) == TSIDE_OK;
     if (!plan->hung_force_given)
         return;
-    plan->hung_force = tside_i_greatest_push(&setup->travel, lifting ? &lifted : NULL, &hung.hang, 0, &where);
-    plan->hung_force_stall = tside_i_greatest_push(&setup->travel, NULL, &hung.hang, stall, &where);
+    plan->hung_force = tside_i_greatest_push(&setup->track, lifting ? &lifted : NULL, &hung.hang, 0, &where);
+    plan->hung_force_stall = tside_i_greatest_push(&setup->track, NULL, &hung.hang, stall, &where);
 }
 
 /* A guide that stands takes the drive's couple at top and foot, and leaves the bar's end its weight. */
@@ -124,7 +124,7 @@ static tside_status standing_forces(const tside_i_setup *setup, tside_which_end 
     plan->side_force_jam = fmax(stall - fixed->carried * fixed->carried_offset, 0) / fixed->length;
     *bending = (tside_i_bending){plan->fixed_stalled.moment, 0, hangs, hangs, hangs};
     if (plan->layout_given)
-        *intrusion = tside_i_travel_greatest(&setup->travel, tside_i_intrusion, &passing, &where);
+        *intrusion = tside_i_track_greatest(&setup->track, tside_i_intrusion, &passing, &where);
     hung_instead(setup, which, lifting, stall, plan);
     return TSIDE_OK;
 }

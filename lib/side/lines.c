@@ -2,6 +2,8 @@
 /* Which lines of strength a side has. */
 #include "side/lines.h"
 
+#include "parts/material.h"
+#include "parts/tube.h"
 #include "statics/strength.h"
 
 static void add_line(tside_plan *plan, tside_strength_line line)

@@ -3,6 +3,9 @@
 #include "side/ready.h"
 
 #include "base/field.h"
+#include "parts/drive.h"
+#include "parts/material.h"
+#include "parts/tube.h"
 #include "shape/bow.h"
 #include "shape/curtain.h"
 #include "statics/along.h"
@@ -44,7 +47,7 @@ static tside_status check_drive(const tside_drive *drive, tside_fault *fault)
     if (drive->place != TSIDE_ONE_END)
         return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "drive.place", "",
                               drive->place == TSIDE_BOTH_ENDS ? "a drive at both ends is not modelled" : "a drive in mid-bar is not modelled");
-    return tside_drive_stall(drive, 0, &ignored, fault);
+    return tside_i_drive_stall(drive, 0, &ignored, fault);
 }
 
 static tside_status check_keep_outs(const tside_end *end, const char *name, tside_fault *fault)
@@ -152,9 +155,10 @@ tside_status tside_i_set_up(const tside_side *side, const tside_bar *bar, tside_
     TRY(check_keep_outs(&side->free_end, "free_end", fault));
     TRY(tside_i_bow_make(&side->frame, &setup->bow, fault));
     TRY(tside_i_line_make(&setup->bow, &side->curtain, "frame.peak_height", "frame.board_top", &setup->travel.line, fault));
-    TRY(tside_i_within_bar(setup, fault, tside_material_values(&bar->material, &setup->bar_metal, fault)));
-    TRY(tside_i_within_bar(setup, fault, tside_round_section(&bar->tube, setup->bar_metal.density, &setup->bar_section, fault)));
+    TRY(tside_i_within_bar(setup, fault, tside_i_material_values(&bar->material, &setup->bar_metal, fault)));
+    TRY(tside_i_within_bar(setup, fault, tside_i_round_section(&bar->tube, setup->bar_metal.density, &setup->bar_section, fault)));
     TRY(tside_i_make_travel(setup, 0, &side->stops, &setup->travel, fault));
+    tside_i_track_make(&setup->travel, &setup->track);
     TRY(stand_end(setup, TSIDE_DRIVE_END, fault));
     TRY(stand_end(setup, TSIDE_FREE_END, fault));
     setup->bar_lengths = bar_lengths(setup);
@@ -186,8 +190,8 @@ static tside_status place_eye(const tside_i_setup *setup, const tside_end *end, 
         return TSIDE_OK;
     hung->eye_y = setup->side->curtain.hip + (place == TSIDE_I_BEST_EYE ? rise : end->rise);
     if (place == TSIDE_I_BEST_EYE || end->placed == TSIDE_EYE_BEST) {
-        TRY(tside_i_eye_clears(&setup->travel, &end->guide, collar, hung->eye_y, names, &ignored, fault));
-        return tside_eye_best(&setup->travel, hung->eye_y, collar->offset, &hung->eye_x, fault);
+        TRY(tside_i_eye_clears(&setup->track, &end->guide, collar, hung->eye_y, names, &ignored, fault));
+        return tside_i_eye_best(&setup->track, hung->eye_y, collar->offset, &hung->eye_x, fault);
     }
     hung->eye_x = setup->travel.line.x - setup->side->curtain.standoff + end->eye_outboard;
     return TSIDE_OK;
@@ -204,10 +208,10 @@ static tside_sweep sweep_of(const tside_fixed *fixed)
 static tside_status stand_guide(const tside_i_setup *setup, tside_which_end which, const tside_collar *collar, const tside_i_names *names, tside_i_hung *hung, tside_fault *fault)
 {
     const tside_end *end = tside_i_end(setup->side, which);
-    double ground = names->ground, lowest = tside_i_lowest_axis(&setup->travel), hip = setup->side->curtain.hip;
+    double ground = names->ground, lowest = setup->track.shut.y, hip = setup->side->curtain.hip;
     if (!(ground < lowest))
         return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "hip_height", names->travel, "the collar would come to the ground", "m", hip - ground, TSIDE_NOT_ABOVE, hip - lowest, 0);
-    TRY(tside_i_fixed_make(&setup->travel, &end->guide, &end->footing, collar, hung->eye_x, hung->eye_y, ground, names, &hung->fixed, fault));
+    TRY(tside_i_fixed_make(&setup->track, &end->guide, &end->footing, collar, hung->eye_x, hung->eye_y, ground, names, &hung->fixed, fault));
     hung->eye_x = hung->fixed.top_x;
     hung->sweep = sweep_of(&hung->fixed);
     hung->hang = (tside_hang){.eye_x = hung->eye_x, .eye_y = hung->eye_y};
@@ -229,7 +233,7 @@ static tside_status hang_guide(const tside_i_setup *setup, tside_which_end which
     if (hung->stands)
         return stand_guide(setup, which, &collar, &names, hung, fault);
     at = (tside_i_hanging){hung->eye_x, hung->eye_y, instead ? 0 : guide->placing_error, instead ? 0 : setup->stand[which].misfit, names.ground};
-    return tside_i_hang_and_sweep(&setup->travel, guide, &collar, &at, &names, &hung->hang, &hung->sweep, fault);
+    return tside_i_hang_and_sweep(&setup->track, guide, &collar, &at, &names, &hung->hang, &hung->sweep, fault);
 }
 
 tside_status tside_i_hang_end(const tside_i_setup *setup, tside_which_end which, tside_i_place place, double rise, tside_i_hung *hung, tside_fault *fault)

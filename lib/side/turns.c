@@ -53,7 +53,7 @@ static tside_turn turn_row(const tside_i_setup *setup, const tside_i_hung *hung,
 {
     const tside_hang *hang = tside_i_hang_of(hung);
     const tside_travel *travel = &setup->travel;
-    tside_i_lifting lifting = {travel, &setup->load, hang, 0};
+    tside_i_lifting lifting = {&setup->track, &setup->load, hang, 0};
     driven aim = {travel, hang, i};
     int last = i >= total - SLACK;
     tside_i_spot spot;

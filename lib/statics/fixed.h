@@ -6,11 +6,10 @@
 #include <tunnelside/fixed.h>
 
 #include "base/fault.h"
+#include "shape/peak.h"
 
-/* tside_fixed_make of structures that have passed their checks, on a ground below the lowest axis; its top in the words of names. */
-tside_status tside_i_fixed_make(const tside_travel *travel, const tside_guide *guide, const tside_footing *footing, const tside_collar *collar, double top_x, double top_y,
+/* tside_fixed_make of structures that have passed their checks, on a ground below the bar's axis when shut; its top in the words of names. */
+tside_status tside_i_fixed_make(const tside_i_track *track, const tside_guide *guide, const tside_footing *footing, const tside_collar *collar, double top_x, double top_y,
                                 double ground, const tside_i_names *names, tside_fixed *fixed, tside_fault *fault);
-/* The bar's axis when shut. */
-double tside_i_lowest_axis(const tside_travel *travel);
 
 #endif

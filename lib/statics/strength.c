@@ -4,6 +4,8 @@
  */
 #include "statics/strength.h"
 
+#include "parts/material.h"
+#include "parts/tube.h"
 #include "statics/eye.h"
 
 static const char *const codes[] = {
