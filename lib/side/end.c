@@ -6,7 +6,9 @@
 
 #include "base/field.h"
 #include "shape/peak.h"
+#include "statics/along.h"
 #include "statics/extender.h"
+#include "statics/fixed.h"
 #include "statics/push.h"
 
 void tside_i_hip_instead(const tside_i_setup *setup, tside_which_end which, tside_end_plan *plan)
@@ -103,8 +105,8 @@ static void hung_instead(const tside_i_setup *setup, tside_which_end which, cons
 }
 
 /* A guide that stands takes the drive's couple at top and foot, and leaves the bar's end its weight. */
-static tside_status standing_forces(const tside_i_setup *setup, tside_which_end which, const tside_i_lifting *lifting, const tside_i_hung *hung, double stall, tside_end_plan *plan,
-                                    tside_i_bending *bending, double *intrusion, tside_fault *fault)
+static void standing_forces(const tside_i_setup *setup, tside_which_end which, const tside_i_lifting *lifting, const tside_i_hung *hung, double stall, tside_end_plan *plan,
+                                    tside_i_bending *bending, double *intrusion)
 {
     const tside_collar collar = tside_i_end_collar(setup->side, which);
     const tside_fixed *fixed = &hung->fixed;
@@ -114,8 +116,8 @@ static tside_status standing_forces(const tside_i_setup *setup, tside_which_end 
     double hangs = collar.mass * TSIDE_GRAVITY * plan->stand.run_on;
     plan->fixed_given = 1;
     plan->fixed = *fixed;
-    TRY(tside_fixed_force(&setup->travel, lifting ? &setup->load : NULL, fixed, 0, &plan->fixed_running, fault));
-    TRY(tside_fixed_force(&setup->travel, NULL, fixed, stall, &plan->fixed_stalled, fault));
+    plan->fixed_running = tside_i_fixed_force(&setup->track, lifting ? &setup->load : NULL, fixed, 0);
+    plan->fixed_stalled = tside_i_fixed_force(&setup->track, NULL, fixed, stall);
     if (lifting)
         tside_i_lift_extremes(lifting, &worst, NULL, NULL);
     plan->side_force = plan->fixed_running.reaction;
@@ -126,7 +128,6 @@ static tside_status standing_forces(const tside_i_setup *setup, tside_which_end 
     if (plan->layout_given)
         *intrusion = tside_i_track_greatest(&setup->track, tside_i_intrusion, &passing, &where);
     hung_instead(setup, which, lifting, stall, plan);
-    return TSIDE_OK;
 }
 
 /* How far out the eye bolt lets the guide stand, at the worse of both forces, and the curtain with it. */
@@ -151,12 +152,6 @@ static tside_status clear_tube(const tside_i_setup *setup, tside_which_end which
     return find_stand_off(extender, weight, plan, fault);
 }
 
-static tside_status plan_skew(const tside_i_setup *setup, const tside_guide *guide, const tside_i_hung *hung, tside_end_plan *plan, tside_fault *fault)
-{
-    plan->skew_given = 1;
-    return tside_guide_skew(&setup->travel, &hung->hang, guide->margin, hung->hang.misfit, &plan->skew, fault);
-}
-
 tside_status tside_i_plan_end(const tside_i_setup *setup, tside_which_end which, const tside_i_lifting *lifting, const tside_i_hung *hung, double stall, tside_end_plan *plan,
                               tside_i_bending *bending, tside_fault *fault)
 {
@@ -171,11 +166,12 @@ tside_status tside_i_plan_end(const tside_i_setup *setup, tside_which_end which,
     if (plan->layout_given)
         TRY(lay_out(setup, which, hung, &plan->layout, fault));
     if (hung->stands)
-        TRY(standing_forces(setup, which, lifting, hung, stall, plan, bending, &intrusion, fault));
+        standing_forces(setup, which, lifting, hung, stall, plan, bending, &intrusion);
     else {
         plan->chain_swing = lifting && hung->hang.chain > 0 ? tside_i_chain_swing(lifting, &hung->hang) : 0;
         hanging_forces(setup, which, lifting, hung, stall, plan, bending, &intrusion);
-        TRY(tside_i_within(fault, tside_i_end_name(which), plan_skew(setup, &end->guide, hung, plan, fault)));
+        plan->skew_given = 1;
+        plan->skew = tside_i_skew(&setup->track, &hung->hang, end->guide.margin, hung->hang.misfit);
     }
     if (!plan->layout_given)
         return TSIDE_OK;

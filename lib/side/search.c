@@ -5,6 +5,7 @@
 #include "base/field.h"
 #include "parts/material.h"
 #include "parts/tube.h"
+#include "statics/fixed.h"
 #include "statics/push.h"
 
 #define HIGHEST_RISE 5.0
@@ -13,13 +14,10 @@
 static double running_force(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung)
 {
     tside_i_lifting lifting = {&setup->track, &setup->load, &hung->hang, 0};
-    tside_fixed_load carried;
     tside_i_spot where;
     if (!hung->stands)
         return tside_i_greatest_push(&setup->track, which == TSIDE_DRIVE_END ? &lifting : NULL, &hung->hang, 0, &where);
-    if (tside_fixed_force(&setup->travel, which == TSIDE_DRIVE_END ? &setup->load : NULL, &hung->fixed, 0, &carried, NULL) != TSIDE_OK)
-        return HUGE_VAL;
-    return carried.reaction;
+    return tside_i_fixed_force(&setup->track, which == TSIDE_DRIVE_END ? &setup->load : NULL, &hung->fixed, 0).reaction;
 }
 
 /* Whether an eye at this rise keeps kick out and side force within the side's limits; a refusal counts as no. */

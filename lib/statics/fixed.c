@@ -224,19 +224,24 @@ static double moment_at(const tside_i_spot *spot, const void *context)
     return couple_at(spot, context) * fmax(from_top, f->length - from_top) / f->length;
 }
 
+tside_fixed_load tside_i_fixed_force(const tside_i_track *track, const tside_load *load, const tside_fixed *fixed, double torque)
+{
+    tside_i_lifting lifting = {track, load, NULL, 0};
+    carrying carried = {load ? &lifting : NULL, fixed, torque};
+    tside_i_sought sought[] = {{.quantity = couple_at, .context = &carried}, {.quantity = moment_at, .context = &carried}};
+    tside_i_track_seek(track, sought, 2);
+    return (tside_fixed_load){sought[0].greatest.value, sought[0].greatest.value / fixed->length, sought[1].greatest.value};
+}
+
 tside_status tside_fixed_force(const tside_travel *travel, const tside_load *load, const tside_fixed *fixed, double torque, tside_fixed_load *forces, tside_fault *fault)
 {
     tside_i_track track;
-    tside_i_lifting lifting = {&track, load, NULL, 0};
-    carrying carried = {load ? &lifting : NULL, fixed, torque};
-    tside_i_sought sought[] = {{.quantity = couple_at, .context = &carried}, {.quantity = moment_at, .context = &carried}};
     tside_fixed_load made;
     if (load)
         TRY(tside_i_check(&tside_i_load_table, "load", load, fault));
     else
         TRY(tside_i_argument(fault, "torque", "N m", torque, 0, 0));
     tside_i_track_make(travel, &track);
-    tside_i_track_seek(&track, sought, 2);
-    made = (tside_fixed_load){sought[0].greatest.value, sought[0].greatest.value / fixed->length, sought[1].greatest.value};
+    made = tside_i_fixed_force(&track, load, fixed, torque);
     return ANSWER(&tside_i_fixed_load_table, made, forces, fault);
 }
