@@ -107,6 +107,8 @@ static inline int tside_i_well_inside(const tside_field *row, const void *struct
 #define ONLY(value) (1u << (value))
 /* Outside these legal, but unusual: a finding. */
 #define MEASURED(off_by) .tolerance = off_by
+/* Film's thickness: text may be in mil too. */
+#define IN_MIL .film = 1
 #define UNUSUAL_OUTSIDE(lo, hi) .usual_low = lo, .usual_high = hi
 
 #define TABLE(name, rows) const tside_table name = {rows, (int)(sizeof rows / sizeof *rows)}
