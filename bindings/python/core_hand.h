@@ -383,10 +383,10 @@ static PyObject *core_fields(PyObject *self, PyObject *args)
     row = rows_of(kind, &count);
     list = PyList_New(count);
     for (int i = 0; list && i < count; i++, row++) {
-        PyObject *one = Py_BuildValue("sissddNNNNdddsdNNiizInii", row->name, (int)row->type, row->unit, row->meaning, row->low, row->high, PyBool_FromLong(row->low_open),
+        PyObject *one = Py_BuildValue("sissddNNNNdddsdNiizIniiN", row->name, (int)row->type, row->unit, row->meaning, row->low, row->high, PyBool_FromLong(row->low_open),
                                       PyBool_FromLong(row->high_open), PyBool_FromLong(row->required), PyBool_FromLong(row->optional), row->usual, row->usual_low,
-                                      row->usual_high, row->basis, row->tolerance, PyBool_FromLong(row->film), choices_of(row), row->type >= TSIDE_GROUP ? (int)row->kind : -1, row->capacity,
-                                      row->applies_to, row->applies_mask, (Py_ssize_t)row->offset, kind, i);
+                                      row->usual_high, row->basis, row->tolerance, choices_of(row), row->type >= TSIDE_GROUP ? (int)row->kind : -1, row->capacity,
+                                      row->applies_to, row->applies_mask, (Py_ssize_t)row->offset, kind, i, PyBool_FromLong(row->film));
         if (!one) {
             Py_DECREF(list);
             return NULL;

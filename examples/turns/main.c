@@ -19,7 +19,7 @@ static const char help[] =
     "\n"
     "  -c, --core=LENGTH        diameter as the curtain meets it, clips included\n"
     "  -d, --drop=LENGTH        curtain taken up from shut to open\n"
-    "  -t, --thickness=LENGTH   of the bare curtain\n"
+    "  -t, --thickness=LENGTH   of the bare curtain; of film also in mil: 6mil\n"
     "  -p, --packing=NUMBER     trapped air above 1, squeezed quilts below\n"
     "  -w, --wraps=TURNS        on the bar when shut, or when counting began\n"
     "  -n, --counted=TURNS      turns counted\n"
@@ -29,7 +29,7 @@ static const char help[] =
     "  -h, --help               print this\n"
     "  -V, --version            print the version\n"
     "\n"
-    "A length has its unit: 1.4in, \"4 ft 6 in\", 0.15mm; film 6mil. Exit status: 1 where a value\n"
+    "A length has its unit: 1.4in, \"4 ft 6 in\", 0.15mm. Exit status: 1 where a value\n"
     "is at fault or output cannot be written, 2 where the command line is wrong.\n"
     "Hands and sleeves clear of roll and rail while the bar turns: they draw in.\n";
 

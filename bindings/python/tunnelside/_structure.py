@@ -59,7 +59,6 @@ class Field(NamedTuple):
     usual_high: float
     basis: str
     tolerance: float
-    film: bool
     choices: Tuple[str, ...]
     structure: Optional[Type[Structure]]
     capacity: int
@@ -68,6 +67,7 @@ class Field(NamedTuple):
     offset: int
     kind: int
     row: int
+    film: bool
 
     def __str__(self) -> str:
         return f"{self.name}: {self.described()}"
@@ -227,8 +227,8 @@ def _made(cls: Type[S], values: Dict[str, Any]) -> S:
 
 
 def _field(row: Tuple[Any, ...]) -> Field:
-    *own, nested, capacity, applies_to, mask, offset, kind, index = row
-    return Field._make((*own, _CLASSES.get(nested), capacity, applies_to, tuple(bit for bit in range(32) if mask >> bit & 1) if applies_to else (), offset, kind, index))
+    *own, nested, capacity, applies_to, mask, offset, kind, index, film = row
+    return Field._make((*own, _CLASSES.get(nested), capacity, applies_to, tuple(bit for bit in range(32) if mask >> bit & 1) if applies_to else (), offset, kind, index, film))
 
 
 def fields(structure: Type[Structure]) -> Tuple[Field, ...]:
