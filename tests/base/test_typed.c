@@ -98,7 +98,7 @@ START_TEST(refuses_the_rest_with_the_units)
         {"15 lbs", "m", 3, "a unit of another quantity", metres},
         {"15 lbf", "kg", 5, "a unit of another quantity", "g, kg, oz, lb"},
         {"30 ft-lb", "kg", 3, "a unit of another quantity", "g, kg, oz, lb"},
-        {"30 ft-lb", "m", 3, "a unit of another quantity", metres},
+        {"30 ft-lb", "m", 5, "a unit of another quantity", metres},
         {"30 ft--lb", "N m", 3, "no such unit", "N m, Nm, kN m, lbf ft, ft lbf, lbf in, in lbf"},
         {"30 pounds", "kg", 3, "no such unit", "g, kg, oz, lb"},
         {"62 inchs", "m", 7, "nothing may follow here", ""},
