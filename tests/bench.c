@@ -81,8 +81,9 @@ static void best_eye(void)
 
 static void sweep_guide(void)
 {
+    tside_hang hang;
     tside_sweep sweep;
-    must(tside_guide_sweep(&travel, &side.drive_end.guide, &collar, eye_x, side.curtain.hip + side.drive_end.rise, &sweep, &fault));
+    must(tside_hang_make(&travel, &side.drive_end.guide, &collar, eye_x, side.curtain.hip + side.drive_end.rise, &hang, &sweep, &fault));
     sink += sweep.kick_out;
 }
 
@@ -110,7 +111,7 @@ static void roll_wraps(void)
 {
     double wraps = 0;
     for (int i = 0; i < 100; i++) {
-        tside_roll_wraps(&roll, 0.01 * i, &wraps, NULL);
+        must(tside_roll_wraps(&roll, 0.01 * i, &wraps, &fault));
         sink += wraps;
     }
 }

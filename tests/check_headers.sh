@@ -41,6 +41,20 @@ case $tried in
 *) echo "$CC does not even take -std=c99"; exit 1 ;;
 esac
 
+# A status that is not looked at is warned of, where the compiler can.
+cat > "$work/deaf.c" << 'END'
+#include <tunnelside.h>
+#ifndef __GNUC__
+#error cannot warn
+#endif
+void deaf(tside_plan *plan, const tside_side *side);
+void deaf(tside_plan *plan, const tside_side *side) { tside_plan_side(side, plan, NULL); }
+END
+if $CC $includes -c -o "$work/unit.o" "$work/deaf.c" 2> /dev/null && $CC -Werror=unused-result $includes -c -o "$work/unit.o" "$work/deaf.c" 2> /dev/null; then
+    echo "a status that nobody looks at is not warned of"
+    failed=1
+fi
+
 # Macros: what the umbrella defines beyond what the standard headers do.
 grep -h '^ *# *include <[a-z]*\.h>' "$top_srcdir"/include/tunnelside/*.h | grep -v tunnelside | sort -u > "$work/standard.c"
 echo '#include <tunnelside.h>' > "$work/umbrella.c"

@@ -3,7 +3,7 @@
 # make installcheck: what `make install` lays down in an empty folder is whole; the README's C program, its first ```c block, compiles
 # against it through pkg-config and runs, with the shared library and with the static one, printing the same; what the README
 # says it prints, the ```text block that follows it, if one does before the next heading, is what it prints; and examples/quote_from_c.c
-# does so too, each of its lines and their sum worked out again by awk.
+# does so too, each of its lines and their sum worked out again by awk; and examples/chain_from_c.c, some of its lines worked out again.
 set -eu
 
 work=$(mktemp -d)
@@ -76,16 +76,21 @@ if test -n "$PKG_CONFIG" && test -f "$top_srcdir/README.md"; then
 
     quote=$top_srcdir/examples/quote_from_c.c
     test "$(wc -l < "$quote")" -lt 120 || fail "quote_from_c.c has 120 lines or more: too long to show how"
-    if test -f "$work/shared.out"; then
-        $CC $CFLAGS $flags -o "$work/quote" "$quote" $($PKG_CONFIG --libs tunnelside) -lm || fail "quote_from_c.c does not link with the shared library"
-        LD_LIBRARY_PATH=$root$libdir "$work/quote" > "$work/quoted" || fail "quote_from_c.c fails with the shared library"
-    fi
-    if test -f "$work/static.out"; then
-        $CC $CFLAGS $flags -o "$work/quote" "$quote" -L"$work/static-only" $($PKG_CONFIG --libs $static tunnelside) || fail "quote_from_c.c does not link with the static library"
-        env -u LD_LIBRARY_PATH "$work/quote" > "$work/quoted.static" || fail "quote_from_c.c fails with the static library"
-        test -f "$work/quoted" || cp "$work/quoted.static" "$work/quoted"
-        cmp "$work/quoted" "$work/quoted.static" || fail "quote_from_c.c prints other things with the static library than with the shared one"
-    fi
+    # run_example NAME: compiles examples/NAME.c, and runs it into $work/NAME.out, with each library that is installed.
+    run_example() {
+        source=$top_srcdir/examples/$1.c
+        if test -f "$work/shared.out"; then
+            $CC $CFLAGS $flags -o "$work/$1" "$source" $($PKG_CONFIG --libs tunnelside) -lm || fail "$1.c does not link with the shared library"
+            LD_LIBRARY_PATH=$root$libdir "$work/$1" > "$work/$1.out" || fail "$1.c fails with the shared library"
+        fi
+        if test -f "$work/static.out"; then
+            $CC $CFLAGS $flags -o "$work/$1" "$source" -L"$work/static-only" $($PKG_CONFIG --libs $static tunnelside) || fail "$1.c does not link with the static library"
+            env -u LD_LIBRARY_PATH "$work/$1" > "$work/$1.static" || fail "$1.c fails with the static library"
+            test -f "$work/$1.out" || cp "$work/$1.static" "$work/$1.out"
+            cmp "$work/$1.out" "$work/$1.static" || fail "$1.c prints other things with the static library than with the shared one"
+        fi
+    }
+    run_example quote_from_c
     # Counted by hand: a drive a side; of a 30 m side with bar 6.4 m long and 0.1016 m lost in each joint, 5 sticks; two guides from 6.4008 m; two
     # extenders from 3 m; 15 channels of 2 m along each side, and one up each of two flaps. Every line is its quantity times its price, halves up.
     awk '
@@ -105,9 +110,23 @@ if test -n "$PKG_CONFIG" && test -f "$top_srcdir/README.md"; then
         expect("drive", "2.000"); expect("collar", "2.000"); expect("eye bolt", "4.000"); expect("roll bar", "64.000"); expect("guide pipe", "12.802")
         expect("extender", "6.000"); expect("channel", "68.000"); expect("bolt, extender to bow", "4.000")
         if (!total || total != sum) print "the total is " total ", not the sum of its lines, " sum
-    }' "$work/quoted" > "$work/found"
+    }' "$work/quote_from_c.out" > "$work/found"
     test ! -s "$work/found" || { cat "$work/found"; fail "quote_from_c.c is wrong"; }
-    echo "installcheck: quote_from_c.c prints a $(tail -1 "$work/quoted" | tr -s " ")"
+    echo "installcheck: quote_from_c.c prints a $(tail -1 "$work/quote_from_c.out" | tr -s " ")"
+
+    # By hand: half a tube of 60.3 mm from centreline to face; 4 turns of 0.15 mm, packed to 1.15, make the roll 1.38 mm thicker; a torque in proportion to the
+    # length but for the drive's own weight lifts 40/17.5 of 30 m at least.
+    run_example chain_from_c
+    awk '
+    function off(what, got, want, by) { if (got < want - by || got > want + by) print what " is " got ", not " want }
+    { gsub(/[,;]/, "") }
+    $1 == "bow" { off("half the bow", $14 - $9, 0.03015, 0.001); seen++ }
+    $1 == "bar" && $5 == "roll" { if (rolls++) off("what four turns add", $6 - before, 1.38, 0.1); before = $6; seen++ }
+    $1 == "lift" && $5 == "when" { most = $9; seen++ }
+    $1 == "lift" && $3 == "least" { off("the longest curtain", $16, 30 * 40 / most, 6); if ($16 < 30 * 40 / most) print "the longest curtain is too short"; seen++ }
+    END { if (seen != 6) print seen + 0 " lines of 6 found" }' "$work/chain_from_c.out" > "$work/found"
+    test ! -s "$work/found" || { cat "$work/found"; fail "chain_from_c.c is wrong"; }
+    echo "installcheck: chain_from_c.c prints $(wc -l < "$work/chain_from_c.out" | tr -d ' ') lines"
 
     # Headers, library and pkg-config file are of one version.
     cat > "$work/version.c" << 'EOF'

@@ -27,7 +27,7 @@ refused() {
 
 # says ITEMS: a function with this comment, all else as it should be.
 says() {
-    printf '/*\n%s\n */\nTSIDE_API tside_status tside_roll_x(const tside_roll *roll, double wraps, int k, double *length, tside_fault *fault);\n' "$1"
+    printf '/*\n%s\n */\nTSIDE_API TSIDE_NODISCARD tside_status tside_roll_x(const tside_roll *roll, double wraps, int k, double *length, tside_fault *fault);\n' "$1"
 }
 
 good=' * What it gives.
@@ -60,6 +60,8 @@ with TSIDE_OUT_OF_BOUNDS TSIDE_CONTRADICTS | refused "TSIDE_OUT_OF_BOUNDS is not
 added k: 'j: from 1.' | refused "'j:' is no argument"
 added k: 'wraps: turn, from 1.' | refused "wraps stands twice"
 added What 'TSIDE_CONTRADICTS: two.' | refused "'roll' stands after 'TSIDE_CONTRADICTS'"
+printf '/*\n * One.\n * TSIDE_NOT_FOUND: never.\n * Source: derivation.\n */\nTSIDE_API tside_status tside_roll_x(void);\n' | refused "tside_roll_x: TSIDE_NODISCARD stands at what returns a status"
+printf '/*\n * One.\n * Returns 1.\n * Source: derivation.\n */\nTSIDE_API TSIDE_NODISCARD int tside_roll_x(void);\n' | refused "and nowhere else"
 echo 'tside_status tside_roll_x(void);' | refused "neither function with TSIDE_API"
 printf '/*\n * One.\n * Returns 1.\n * Source: derivation.\n */\nTSIDE_API int roll_x(void);\n' | refused "roll_x: a name without our prefix"
 printf '/*\n * One.\n * Source: derivation.\n */\nTSIDE_API int tside_roll_x(void);\n' | refused "no 'Returns ...'"
@@ -71,7 +73,7 @@ printf 'typedef struct tside_roll_x {\n    double x; /* m; given with y */\n} ts
 
 # The tests without their comments, a word before a parenthesis on each line.
 cd "$top_srcdir"
-cat tests/test_*.c tests/*/test_*.c | awk '
+cat tests/test_*.c tests/calls.c tests/*/test_*.c | awk '
     { text = $0; while (match(text, /\/\*([^*]|\*[^\/])*\*\//)) text = substr(text, 1, RSTART - 1) " " substr(text, RSTART + RLENGTH); print text }' |
     grep -o '[a-z0-9_]* *(' | tr -d ' (' | sort -u > "$work/called"
 awk -F '\t' '$1 == "function" { print $3 }' "$RECORDS" | sort -u > "$work/declared"

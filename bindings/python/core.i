@@ -147,6 +147,7 @@ FAULT
 %typemap(argout) (char *buffer, size_t size, size_t *needed) { $result = gather($result, text_of($1)); if (!$result) SWIG_fail; }
 
 #define TSIDE_API
+#define TSIDE_NODISCARD
 %rename("%(strip:[tside_])s") "";
 
 /*

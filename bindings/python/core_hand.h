@@ -279,9 +279,10 @@ static module_state *state_of(PyTypeObject *type, int *kind)
 /* What only the library makes is never taken from elsewhere, for its functions follow it unchecked. */
 static int refuse_made(const module_state *state, int kind, PyObject *type)
 {
-    if (state->of[kind].made)
-        PyErr_Format(PyExc_TypeError, "%R is made by %s_make(), and never by hand", type, structure_of(kind)->name + strlen("tside_"));
-    return state->of[kind].made;
+    PyObject *maker = state->of[kind].maker;
+    if (maker)
+        PyErr_Format(PyExc_TypeError, "%R is made by %S(), and never by hand", type, maker);
+    return maker != NULL;
 }
 
 /* Class(**values): values by name, all others usual. */
@@ -551,15 +552,19 @@ static void hold(PyObject **place, PyObject *object)
     Py_XDECREF(before);
 }
 
-/* Whether one function of the library, and nobody else, makes a structure: tside_bow_make a tside_bow. */
-static int is_made(PyObject *module, int kind)
+/* The name of the function that makes a structure, where nobody else does: its class says so. */
+static PyObject *settle_maker(kind_state *of)
 {
-    char name[64];
-    PyOS_snprintf(name, sizeof name, "%s_make", structure_of(kind)->name + strlen("tside_"));
-    return PyObject_HasAttrString(module, name);
+    PyObject *maker = PyObject_GetAttrString(of->class, "_maker");
+    if (!maker)
+        return NULL;
+    if (maker != Py_None)
+        hold(&of->maker, maker);
+    Py_DECREF(maker);
+    return Py_NewRef_(Py_None);
 }
 
-/* settle(-1, error class, what raises for an unknown name), or settle(kind, class, names): at import, so that C knows Python's classes. Says of a class whether only the library makes it. */
+/* settle(-1, error class, what raises for an unknown name), or settle(kind, class, names): at import, so that C knows Python's classes. */
 static PyObject *core_settle(PyObject *self, PyObject *args)
 {
     PyObject *class, *other;
@@ -583,8 +588,7 @@ static PyObject *core_settle(PyObject *self, PyObject *args)
         hold(&of->usual, usual);
         Py_DECREF(usual);
         of->depends = depends(kind);
-        of->made = is_made(self, kind);
-        return PyBool_FromLong(of->made);
+        return settle_maker(of);
     }
     return Py_NewRef_(Py_None);
 }

@@ -17,8 +17,8 @@ typedef struct c_structure {
 typedef struct kind_state {
     PyObject *class, *usual; /* its usual values */
     PyObject *names;         /* a dictionary from a field's name in Python to its row */
+    PyObject *maker;         /* the name of the function of the library that makes it, where nobody does by hand, or NULL */
     int depends;             /* 1 where a usual value depends on a choice */
-    int made;                /* 1 where only a function of the library makes it, and nobody by hand */
 } kind_state;
 
 /* What the module knows of Python's classes, set at import. Interpreters of one process share nothing: each has its own module, and this is its state. */

@@ -56,6 +56,7 @@ SHAPES = {
     ("out", "whole", "one"): Shape("", "int", "", ""),
     ("out", "choice", "one"): Shape("", "{python}", "", ""),
     ("out", "structure", "one"): Shape("", "{python}", "", ""),
+    ("out", "structure", "optional"): Shape("", "{python}", "", ""),
     ("out", "structure", "fixed"): Shape("LIST_FIXED({type}, {name}, {partners})", "Tuple[{python}, ...]", "", ""),
     ("out", "structure", "room"): Shape(
         "LIST_OUT({type}, {name}, {partners})", "Tuple[{python}, ...]",
@@ -87,6 +88,11 @@ def function_name(c_name):
     return python_word(c_name[len("tside_"):])
 
 
+def argument_text(one):
+    """What is said of it: in Python every answer is given, also one that C may leave out."""
+    return re.sub("^optional, (.*); NULL leaves it out", r"\1", one.text) if one.direction == "out" else one.text
+
+
 def base_of(c_type):
     """tside_roll of "const tside_roll *"."""
     return re.sub(r"const | ?\*", "", c_type)
@@ -101,6 +107,8 @@ class Headers:
         self.enums = {one.name: one for one in records.of("enum")}
         self.structs = {one.name: one for one in records.of("struct")}
         self.functions = records.of("function")
+        makers = [(base_of(one.type), re.match(r"(?:optional, )?made by (tside_\w+)", one.text)) for one in records.of("argument")]
+        self.makers = {c_type: made[1] for c_type, made in makers if made}
         self.constants = {one.name: one.value for one in records.of("constant")}
         self.kinds = {"tside_" + one.name[len("TSIDE_KIND_"):].lower(): one.name for one in self.names("tside_kind")}
         self.words = {**{name: name[len("TSIDE_"):] for name in self.constants}, "TSIDE_VERSION": "__version__", "NULL": "None"}
@@ -222,7 +230,7 @@ class Function:
         for one in own:
             kind = type(one).__name__
             if kind == "argument" and one.form not in ("beside", "text"):
-                lines.append(f"{one.name}: {one.text}")
+                lines.append(f"{one.name}: {argument_text(one)}")
             elif kind == "status" and not (written and one.name == "TSIDE_TOO_SMALL"):
                 lines.append(f"Error {one.name}: {one.text}")
             elif kind == "returns" and self.c.returns != "size_t":
@@ -280,6 +288,7 @@ class Structure:
             stub += ["@property", f"def {python_word(one.name)}(self) -> {self.hint(one, False)}: ..."]
         text = self.headers.speak(self.c.text or self.headers.about[self.c.topic])
         return ["", f"class {self.name}(Structure):", *indent(docstring(text)), "    __slots__ = ()", f'    _c_name = "{self.c.name}"',
+                *([f'    _maker = "{function_name(self.headers.makers[self.c.name])}"'] if self.c.name in self.headers.makers else []),
                 f"    _types = {{{types}}}", "    if TYPE_CHECKING:", *indent(indent(stub)), ""]
 
     # Where the library has no field table for it, functions.i has one.

@@ -97,6 +97,15 @@ def exports(folder):
     return [f"-Wl,--version-script={path}"]
 
 
+def exact(command):
+    """What makes this compiler reckon in doubles, as configure finds it out: 32-bit x86 has wider registers."""
+    for flags in ([], ["-msse2", "-mfpmath=sse"]):
+        asked = [*command, *flags, "-E", "-x", "c", str(TOP / "lib" / "base" / "doubles.h")]
+        if subprocess.run(asked, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL).returncode == 0:
+            return flags
+    return []  # doubles.h says why not
+
+
 class Build(build_ext):
     def build_extension(self, extension):
         # By their full names: objects of sources outside this folder would else lie outside the build's. Only while they are compiled: an editable
@@ -106,7 +115,7 @@ class Build(build_ext):
         extension.include_dirs = [version_header(self.build_temp), os.path.relpath(INCLUDE), os.path.relpath(TOP / "lib"), "."]
         if self.compiler.compiler_type != "msvc":
             # Without fused multiply-add the results are the same bits on all machines; the library never reads errno.
-            extension.extra_compile_args = ["-ffp-contract=off", "-fno-math-errno", "-O3", "-fvisibility=hidden"]
+            extension.extra_compile_args = ["-ffp-contract=off", "-fno-math-errno", "-O3", "-fvisibility=hidden", *exact(self.compiler.compiler_so)]
         extension.extra_link_args = exports(self.build_temp)
         super().build_extension(extension)
         extension.sources = listed

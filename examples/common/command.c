@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include <getopt.h>
 #include <signal.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "command.h"
@@ -43,4 +44,14 @@ int set_format(format *chosen, const char *value)
         return misuse("--format: text, json or csv, not ", value);
     *chosen = *value == 'j' ? JSON : *value == 'c' ? CSV : TEXT;
     return EXIT_DONE;
+}
+
+void must(tside_status status, const tside_fault *fault)
+{
+    char sentence[512];
+    if (status == TSIDE_OK)
+        return;
+    tside_fault_text(fault, sentence, sizeof sentence);
+    say("%s", sentence);
+    exit(EXIT_REFUSED);
 }

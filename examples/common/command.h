@@ -3,6 +3,8 @@
 #ifndef COMMON_COMMAND_H
 #define COMMON_COMMAND_H
 
+#include <tunnelside/fault.h>
+
 enum { EXIT_DONE, EXIT_REFUSED, EXIT_USAGE };
 
 typedef enum units { AS_THE_FILE, SI, US } units;
@@ -21,5 +23,8 @@ int misused_option(char **words);
 /* Each sets what its option asks for and returns EXIT_DONE, or misuse(). */
 int set_units(units *chosen, const char *value);
 int set_format(format *chosen, const char *value);
+
+/* Of a call that nothing can refuse any more, since what it is asked of was accepted before: else says why, and ends the program as refused. */
+void must(tside_status status, const tside_fault *fault);
 
 #endif

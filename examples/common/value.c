@@ -92,8 +92,8 @@ static int refuse_bare(const tside_field *row, double number, text *why)
     tside_fault fault;
     snprintf(words, sizeof words, "%.15g", number);
     text_add(why, "%s was taken for %s %s, while this file elsewhere speaks feet and inches", words, words, row->unit);
-    tside_quantity_read("1", row->unit, &ignored, &fault);
-    text_add(why, ": give it as a text with its unit (%s)", fault.other);
+    if (tside_field_read(row, words, &ignored, &fault) == TSIDE_UNREADABLE) /* which a bare number is */
+        text_add(why, ": give it as a text with its unit (%s)", fault.other);
     return 0;
 }
 

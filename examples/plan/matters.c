@@ -3,6 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "command.h"
 #include "matters.h"
 #include "memory.h"
 #include "sheet.h"
@@ -64,7 +65,8 @@ static void gather(void *context, const char *path, const tside_field *row, cons
 static tside_output output(int which, double *data)
 {
     tside_output out = {{NULL, 0}, data, sizeof *data};
-    tside_field_find(TSIDE_KIND_PLAN, answers[which].path, &out.place, NULL);
+    tside_fault fault;
+    must(tside_field_find(TSIDE_KIND_PLAN, answers[which].path, &out.place, &fault), &fault);
     return out;
 }
 
@@ -85,7 +87,7 @@ static void move(matters *m, measured *one, int way, const tside_side *base)
     memcpy(moved, m->values, sizeof moved);
     for (int k = 0; k < ANSWERS; k++)
         out[k] = output(k, moved + k);
-    tside_field_find(TSIDE_KIND_SIDE, one->path, &in.place, NULL);
+    must(tside_field_find(TSIDE_KIND_SIDE, one->path, &in.place, &fault), &fault);
     if (tside_plan_sides(base, 1, &in, 1, out, ANSWERS, &status, NULL, &fault) != TSIDE_OK) {
         fault.index = -1; /* the row: there is only one */
         tside_fault_text(&fault, one->refused[way], sizeof one->refused[way]);

@@ -4,6 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "command.h"
 #include "memory.h"
 #include "sheet.h"
 
@@ -66,10 +67,12 @@ static int put_sticks(pen *p, const planned *side, piece *list)
     const tside_bar *bar = &side->wanted.side.bar;
     const double curtain = side->plan.curtain_length;
     tside_bar_stick *stick;
+    tside_fault fault;
     int count = 0, kinds = 0;
-    tside_bar_sticks(bar, curtain, NULL, 0, &count, NULL);
+    if (tside_bar_sticks(bar, curtain, NULL, 0, &count, &fault) != TSIDE_TOO_SMALL) /* it then told how many */
+        count = 0;
     stick = take_memory((size_t)count * sizeof *stick);
-    tside_bar_sticks(bar, curtain, stick, count, &count, NULL);
+    must(tside_bar_sticks(bar, curtain, stick, count, &count, &fault), &fault);
     for (int i = 0; i < count; i++) {
         piece *made = list + kinds;
         put_round(p, made, "Roll bar", &bar->tube, stick[i].length);

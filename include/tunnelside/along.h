@@ -63,7 +63,7 @@ typedef struct tside_stand {
  * Source: derivation, plane geometry; that the eye on the hip follows the curtain is this library's
  * choice.
  */
-TSIDE_API tside_status tside_along_stand(const tside_along *along, tside_stand *stand, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_along_stand(const tside_along *along, tside_stand *stand, tside_fault *fault);
 
 /*
  * How a guide leans and sweeps along the house when its collar rides off its eye's plane by a misfit: with d from eye to collar in the
@@ -89,7 +89,7 @@ typedef struct tside_skew {
  * Limits: with no misfit D is d and all angles and places along are 0, to the last bit.
  * Source: derivation, geometry in space.
  */
-TSIDE_API tside_status tside_guide_skew(const tside_travel *travel, const tside_hang *hang, double margin, double misfit, tside_skew *skew,
+TSIDE_API TSIDE_NODISCARD tside_status tside_guide_skew(const tside_travel *travel, const tside_hang *hang, double margin, double misfit, tside_skew *skew,
                                         tside_fault *fault);
 
 #ifdef __cplusplus

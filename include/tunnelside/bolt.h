@@ -109,7 +109,7 @@ typedef struct tside_bolt_plan {
  * Design Manual. Shear 0.563 Fu (AISC 360-16, Table J3.2, from memory) / 2.00 on the thread's
  * stress area, which for bolts this small is on the safe side of that table's 0.8 of the shank.
  */
-TSIDE_API tside_status tside_bolt_choose(const tside_bolt *bolt, tside_bolt_plan *plan, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_bolt_choose(const tside_bolt *bolt, tside_bolt_plan *plan, tside_fault *fault);
 
 /* A part that bears on the bolt. */
 typedef struct tside_bolt_part {
@@ -145,7 +145,7 @@ typedef struct tside_bearing {
  * for bolts through hollow sections, both from memory; aluminium: Aluminum Design Manual, J.3, from
  * memory (there with Ftu).
  */
-TSIDE_API tside_status tside_bolt_bearing(const tside_bolt *bolt, const tside_bolt_part *part, tside_bearing *bearing, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_bolt_bearing(const tside_bolt *bolt, const tside_bolt_part *part, tside_bearing *bearing, tside_fault *fault);
 
 #ifdef __cplusplus
 }

@@ -91,7 +91,7 @@ typedef struct tside_bow_point {
  * or beginning below the foot; a bend tighter than the tube; a baseboard above the bow.
  * Source: derivation, plane geometry of circles.
  */
-TSIDE_API tside_status tside_bow_make(const tside_frame *frame, tside_bow *bow, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_bow_make(const tside_frame *frame, tside_bow *bow, tside_fault *fault);
 
 /*
  * Where the centreline is at an arc length from the foot.
@@ -101,7 +101,7 @@ TSIDE_API tside_status tside_bow_make(const tside_frame *frame, tside_bow *bow, 
  * TSIDE_OUT_OF_BOUNDS: above the length, or not finite.
  * Source: derivation, plane geometry of circles.
  */
-TSIDE_API tside_status tside_bow_at(const tside_bow *bow, double arc, tside_bow_point *point, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_bow_at(const tside_bow *bow, double arc, tside_bow_point *point, tside_fault *fault);
 
 /*
  * The first arc length at which the centreline reaches a height.
@@ -112,7 +112,7 @@ TSIDE_API tside_status tside_bow_at(const tside_bow *bow, double arc, tside_bow_
  * TSIDE_OUT_OF_REACH: above the bow's top; the fault's bound is the top.
  * Source: derivation, plane geometry of circles.
  */
-TSIDE_API tside_status tside_bow_at_height(const tside_bow *bow, double height, double *arc, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_bow_at_height(const tside_bow *bow, double height, double *arc, tside_fault *fault);
 
 /*
  * How far outboard the bow's outer face stands at a height.
@@ -123,7 +123,7 @@ TSIDE_API tside_status tside_bow_at_height(const tside_bow *bow, double height, 
  * TSIDE_OUT_OF_REACH: above the face's top; the fault's bound is the top.
  * Source: derivation, plane geometry of circles.
  */
-TSIDE_API tside_status tside_bow_face(const tside_bow *bow, double height, double *x, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_bow_face(const tside_bow *bow, double height, double *x, tside_fault *fault);
 
 /*
  * Where a half line from (x, y) first crosses the centreline.
@@ -136,7 +136,7 @@ TSIDE_API tside_status tside_bow_face(const tside_bow *bow, double height, doubl
  * TSIDE_OUT_OF_REACH: it never does.
  * Source: derivation, plane geometry of circles.
  */
-TSIDE_API tside_status tside_bow_crossing(const tside_bow *bow, double x, double y, double angle, double *distance, double *arc, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_bow_crossing(const tside_bow *bow, double x, double y, double angle, double *distance, double *arc, tside_fault *fault);
 
 #ifdef __cplusplus
 }

@@ -48,7 +48,7 @@ typedef struct tside_cranking {
  * Source: derivation, power in and out; the limits by their standards, each from memory: check them
  * before relying on them.
  */
-TSIDE_API tside_status tside_crank_effort(const tside_crank *crank, double torque, double drive_turns, tside_cranking *cranking, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_crank_effort(const tside_crank *crank, double torque, double drive_turns, tside_cranking *cranking, tside_fault *fault);
 
 #ifdef __cplusplus
 }

@@ -72,7 +72,7 @@ typedef struct tside_line {
  * TSIDE_NOT_MODELLED: a roll inboard of its curtain.
  * Source: derivation, convex hull of circles and points.
  */
-TSIDE_API tside_status tside_line_make(const tside_bow *bow, const tside_curtain *curtain, tside_line *line, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_line_make(const tside_bow *bow, const tside_curtain *curtain, tside_line *line, tside_fault *fault);
 
 /*
  * Where the line is at a distance down from the fixing, and which way it faces.
@@ -85,7 +85,7 @@ TSIDE_API tside_status tside_line_make(const tside_bow *bow, const tside_curtain
  * against a roll, which pulls it inboard of this line: see tside_travel_at.
  * Source: derivation, plane geometry of circles.
  */
-TSIDE_API tside_status tside_line_at(const tside_line *line, double distance, double *x, double *y, double *normal, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_line_at(const tside_line *line, double distance, double *x, double *y, double *normal, tside_fault *fault);
 
 #ifdef __cplusplus
 }

@@ -80,7 +80,7 @@ TSIDE_API tside_collar tside_drive_collar(const tside_drive *drive);
  * Source: derivation, a motor's torque is as its current; both factors are this library's choice,
  * no published source.
  */
-TSIDE_API tside_status tside_drive_stall(const tside_drive *drive, double running, double *torque, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_drive_stall(const tside_drive *drive, double running, double *torque, tside_fault *fault);
 
 #ifdef __cplusplus
 }

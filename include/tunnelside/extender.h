@@ -93,7 +93,7 @@ typedef struct tside_layout {
  * with those before it; or the roll would meet the tube; or the hip is above the bow's top.
  * Source: derivation; overhanging beam, deflection P a^2 (L + a)/(3 E I), standard beam tables.
  */
-TSIDE_API tside_status tside_extender_layout(const tside_extender *extender, const tside_bow *bow, double hip, double eye_x, double eye_y, const tside_travel *travel,
+TSIDE_API TSIDE_NODISCARD tside_status tside_extender_layout(const tside_extender *extender, const tside_bow *bow, double hip, double eye_x, double eye_y, const tside_travel *travel,
                                              tside_layout *layout, tside_fault *fault);
 
 #ifdef __cplusplus

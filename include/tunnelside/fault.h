@@ -7,8 +7,10 @@
 
 #if defined(__GNUC__)
 #define TSIDE_API __attribute__((visibility("default")))
+#define TSIDE_NODISCARD __attribute__((warn_unused_result)) /* of what returns a status: after a refusal there is no answer */
 #else
 #define TSIDE_API
+#define TSIDE_NODISCARD
 #endif
 
 #ifdef __cplusplus

@@ -162,7 +162,7 @@ TSIDE_API void tside_usual_by_choice(tside_kind kind, void *structure);
  * TSIDE_NOT_FOUND: no such kind.
  * Source: each row's basis; bounds without one are this library's choice.
  */
-TSIDE_API tside_status tside_check(tside_kind kind, const void *structure, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_check(tside_kind kind, const void *structure, tside_fault *fault);
 
 /* Where a path leads inside a structure. */
 typedef struct tside_place {
@@ -178,7 +178,7 @@ typedef struct tside_place {
  * TSIDE_NOT_FOUND: no such kind or name, or an index not below the list's capacity.
  * Source: this library's choice of a path's form.
  */
-TSIDE_API tside_status tside_field_find(tside_kind kind, const char *path, tside_place *place, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_field_find(tside_kind kind, const char *path, tside_place *place, tside_fault *fault);
 
 /*
  * Whether a row applies to a structure as its choices stand; no row hangs on a choice that does not

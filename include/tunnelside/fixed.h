@@ -63,7 +63,7 @@ typedef struct tside_fixed {
  * Accuracy: the misfit to 1e-11 m.
  * Source: derivation; a narrowest strip touches the path's convex hull along an edge.
  */
-TSIDE_API tside_status tside_fixed_make(const tside_travel *travel, const tside_guide *guide, const tside_footing *footing, const tside_collar *collar,
+TSIDE_API TSIDE_NODISCARD tside_status tside_fixed_make(const tside_travel *travel, const tside_guide *guide, const tside_footing *footing, const tside_collar *collar,
                                         double eye_x, double eye_y, double ground, tside_fixed *fixed, tside_fault *fault);
 
 /* What a fixed guide carries. */
@@ -87,7 +87,7 @@ typedef struct tside_fixed_load {
  * TSIDE_OUT_OF_BOUNDS: a field, or torque.
  * Source: derivation, statics.
  */
-TSIDE_API tside_status tside_fixed_force(const tside_travel *travel, const tside_load *load, const tside_fixed *fixed, double torque,
+TSIDE_API TSIDE_NODISCARD tside_status tside_fixed_force(const tside_travel *travel, const tside_load *load, const tside_fixed *fixed, double torque,
                                          tside_fixed_load *forces, tside_fault *fault);
 
 #ifdef __cplusplus

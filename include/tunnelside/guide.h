@@ -53,12 +53,13 @@ typedef struct tside_sweep {
 
 /*
  * Hangs a guide on its eye: its length is from eye to collar when shut, plus the margin below the
- * collar.
+ * collar. Tells also what it does over the whole travel, with the eye misplaced either way too.
  * travel: made by tside_travel_make.
  * guide: every field checked.
  * collar: every field checked, what rides on it.
  * eye_x, eye_y: m, from 0, the eye.
  * hang: receives the guide on its eye.
+ * sweep: optional, receives what its foot does; NULL leaves it out.
  * TSIDE_OUT_OF_BOUNDS: a field, or the eye's place.
  * TSIDE_CONTRADICTS: the chain is not shorter than the distance from eye to collar when open, or
  * the foot would meet the ground (the fault has the gap and the greatest margin that fits); a wall
@@ -68,8 +69,8 @@ typedef struct tside_sweep {
  * TSIDE_NOT_MODELLED: a fixed foot.
  * Source: derivation, plane geometry.
  */
-TSIDE_API tside_status tside_hang_make(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_hang *hang,
-                                       tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_hang_make(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_hang *hang,
+                                       tside_sweep *sweep, tside_fault *fault);
 
 /*
  * How the guide leans with the bar at some turns since shut, and how far the drive has turned
@@ -82,20 +83,7 @@ TSIDE_API tside_status tside_hang_make(const tside_travel *travel, const tside_g
  * TSIDE_OUT_OF_BOUNDS: turns beyond the travel.
  * Source: derivation, plane geometry.
  */
-TSIDE_API tside_status tside_guide_lean(const tside_travel *travel, const tside_hang *hang, double turns, double *lean, double *drive_turns, tside_fault *fault);
-
-/*
- * What the guide does over the whole travel, also with the eye misplaced either way.
- * travel: made by tside_travel_make.
- * guide, collar: every field checked, as tside_hang_make, which this repeats.
- * eye_x, eye_y: m, from 0, the eye.
- * sweep: receives what its foot does.
- * TSIDE_OUT_OF_BOUNDS, TSIDE_CONTRADICTS, TSIDE_OUT_OF_REACH, TSIDE_NOT_MODELLED: as
- * tside_hang_make.
- * Source: derivation, plane geometry.
- */
-TSIDE_API tside_status tside_guide_sweep(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y,
-                                         tside_sweep *sweep, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_guide_lean(const tside_travel *travel, const tside_hang *hang, double turns, double *lean, double *drive_turns, tside_fault *fault);
 
 /*
  * Where the eye should be at a given height: outboard so that the greatest lean over the travel is
@@ -108,7 +96,7 @@ TSIDE_API tside_status tside_guide_sweep(const tside_travel *travel, const tside
  * TSIDE_OUT_OF_REACH: an eye not above the bar's highest place by more than the offset.
  * Source: derivation, equal-ripple condition.
  */
-TSIDE_API tside_status tside_eye_best(const tside_travel *travel, double eye_y, double collar_offset, double *eye_x, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_eye_best(const tside_travel *travel, double eye_y, double collar_offset, double *eye_x, tside_fault *fault);
 
 #ifdef __cplusplus
 }

@@ -44,7 +44,7 @@ extern "C" {
  * Source: international yard and pound agreement of 1959 (1 in = 0.0254 m, 1 lb = 0.45359237 kg);
  * BIPM SI brochure, 9th edition (g = 9.80665 m/s2).
  */
-TSIDE_API tside_status tside_quantity_read(const char *text, const char *unit, double *value, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_quantity_read(const char *text, const char *unit, double *value, tside_fault *fault);
 
 /*
  * Reads what is typed for a field: a number as tside_quantity_read does in the field's unit, film's
@@ -58,7 +58,7 @@ TSIDE_API tside_status tside_quantity_read(const char *text, const char *unit, d
  * Accuracy: as tside_quantity_read.
  * Source: as tside_quantity_read; a mil of film is 1/1000 in by common practice, no published source.
  */
-TSIDE_API tside_status tside_field_read(const tside_field *field, const char *text, double *value, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_field_read(const tside_field *field, const char *text, double *value, tside_fault *fault);
 
 typedef enum tside_style {
     TSIDE_FEET_AND_INCHES, /* 5 ft 3 1/2 in */
@@ -90,7 +90,7 @@ typedef enum tside_style {
  * Source: international yard and pound agreement of 1959; the forms are common practice, no
  * published source.
  */
-TSIDE_API tside_status tside_length_write(double metres, tside_style style, int part, char *buffer, size_t size, size_t *needed, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_length_write(double metres, tside_style style, int part, char *buffer, size_t size, size_t *needed, tside_fault *fault);
 
 #ifdef __cplusplus
 }

@@ -48,29 +48,22 @@ typedef struct tside_torque {
  * TSIDE_OUT_OF_REACH: the guide turns as fast as the bar (phi' >= 1), so that no torque drives it.
  * Source: derivation, virtual work.
  */
-TSIDE_API tside_status tside_lift_at(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, tside_torque *torque, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_lift_at(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, tside_torque *torque, tside_fault *fault);
 
 /*
- * The torque at the place where the drive must give most, over the closed travel.
+ * The torque at the place where the drive must give most, over the closed travel; and at the place
+ * where least holds the bar back on the way down, where no guide pushes.
  * travel: made by tside_travel_make.
  * load: every field checked.
  * hang: optional, made by tside_hang_make, the drive's guide; NULL makes drive equal to up.
- * torque: receives the torque there.
+ * worst: receives the torque where the drive must give most.
+ * least_down: optional, receives the torque where least holds the bar back; NULL leaves it out.
  * TSIDE_OUT_OF_BOUNDS: a field.
  * TSIDE_OUT_OF_REACH: as tside_lift_at.
  * Source: derivation, virtual work.
  */
-TSIDE_API tside_status tside_lift_worst(const tside_travel *travel, const tside_load *load, const tside_hang *hang, tside_torque *torque, tside_fault *fault);
-
-/*
- * The torque at the place where least holds the bar back on the way down.
- * travel: made by tside_travel_make.
- * load: every field checked.
- * torque: receives the torque there.
- * TSIDE_OUT_OF_BOUNDS: a field.
- * Source: derivation, virtual work.
- */
-TSIDE_API tside_status tside_lift_least_down(const tside_travel *travel, const tside_load *load, tside_torque *torque, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_lift_worst(const tside_travel *travel, const tside_load *load, const tside_hang *hang, tside_torque *worst,
+                                        tside_torque *least_down, tside_fault *fault);
 
 /*
  * The gain in potential energy from shut to some turns: curtain (hanging and rolled), bar, drive
@@ -85,7 +78,7 @@ TSIDE_API tside_status tside_lift_least_down(const tside_travel *travel, const t
  * TSIDE_OUT_OF_REACH: as tside_lift_at.
  * Source: derivation, potential energy.
  */
-TSIDE_API tside_status tside_lift_work(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, double *work, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_lift_work(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, double *work, tside_fault *fault);
 
 /*
  * The longest side that a torque lifts: the least over the travel of (T (1 - phi') - (Wg x_cg + Wd
@@ -100,7 +93,7 @@ TSIDE_API tside_status tside_lift_work(const tside_travel *travel, const tside_l
  * TSIDE_OUT_OF_REACH: the torque does not even lift the drive; or as tside_lift_at.
  * Source: derivation, virtual work.
  */
-TSIDE_API tside_status tside_lift_longest(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double available, double *length, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_lift_longest(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double available, double *length, tside_fault *fault);
 
 /*
  * Twist of the bar from end to end, m L^2/(2 G J), with a torque that grows evenly from the free
@@ -113,18 +106,7 @@ TSIDE_API tside_status tside_lift_longest(const tside_travel *travel, const tsid
  * TSIDE_OUT_OF_BOUNDS: an argument.
  * Source: derivation, elastic torsion of a straight bar, mechanics of materials.
  */
-TSIDE_API tside_status tside_bar_twist(double per_metre, double length, double shear_modulus, double torsion, double *twist, tside_fault *fault);
-
-/*
- * Force on each screw of a splice, T/(n D/2), T = m (L - z), in single shear.
- * torque: N m, from 0, in the bar there.
- * screws: from 1, on each side of the joint.
- * diameter: m, above 0, of the bar.
- * force: receives N.
- * TSIDE_OUT_OF_BOUNDS: an argument.
- * Source: derivation, statics; the screws share evenly.
- */
-TSIDE_API tside_status tside_splice_force(double torque, int screws, double diameter, double *force, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_bar_twist(double per_metre, double length, double shear_modulus, double torsion, double *twist, tside_fault *fault);
 
 /*
  * The force with which the guide pushes the bar's end inboard, and pulls its eye outboard, at
@@ -139,7 +121,7 @@ TSIDE_API tside_status tside_splice_force(double torque, int screws, double diam
  * TSIDE_OUT_OF_REACH: as tside_lift_at.
  * Source: derivation, statics of the guide.
  */
-TSIDE_API tside_status tside_side_force(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, double *force, double *uplift,
+TSIDE_API TSIDE_NODISCARD tside_status tside_side_force(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, double *force, double *uplift,
                                         tside_fault *fault);
 
 #ifdef __cplusplus

@@ -54,7 +54,7 @@ typedef struct tside_metal_values {
  * and A500: those standards, of S235 and S355: EN 10219-1, from memory; aluminium from memory of
  * the Aluminum Design Manual.
  */
-TSIDE_API tside_status tside_material_values(const tside_material *material, tside_metal_values *values, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_material_values(const tside_material *material, tside_metal_values *values, tside_fault *fault);
 
 #ifdef __cplusplus
 }

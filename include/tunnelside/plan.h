@@ -177,7 +177,7 @@ typedef struct tside_turn {
  * that it is made of; the fault's paths start at the side.
  * Source: as the functions that it is made of.
  */
-TSIDE_API tside_status tside_plan_side(const tside_side *side, tside_plan *plan, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_plan_side(const tside_side *side, tside_plan *plan, tside_fault *fault);
 
 /*
  * The turn table of a side: a row for each whole turn of the drive from 0, and one for open.
@@ -191,7 +191,7 @@ TSIDE_API tside_status tside_plan_side(const tside_side *side, tside_plan *plan,
  * TSIDE_TOO_SMALL: more rows than capacity: only count is written.
  * Source: as tside_travel_at, tside_guide_lean and tside_lift_at.
  */
-TSIDE_API tside_status tside_plan_turns(const tside_side *side, tside_turn *rows, int capacity, int *count, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_plan_turns(const tside_side *side, tside_turn *rows, int capacity, int *count, tside_fault *fault);
 
 /*
  * The least rise of an end's eye above the fixing that clears what rides on the guide, keeps the
@@ -207,10 +207,10 @@ TSIDE_API tside_status tside_plan_turns(const tside_side *side, tside_turn *rows
  * or as tside_plan_side.
  * TSIDE_OUT_OF_REACH: not even 5 m is enough; or as tside_plan_side.
  * Accuracy: to 1e-7 m.
- * Source: derivation, halving as tside_guide_sweep and tside_side_force say; the 5 m are this
+ * Source: derivation, halving as tside_hang_make and tside_side_force say; the 5 m are this
  * library's choice.
  */
-TSIDE_API tside_status tside_eye_least(const tside_side *side, tside_which_end end, double *rise, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_eye_least(const tside_side *side, tside_which_end end, double *rise, tside_fault *fault);
 
 /*
  * The lightest, per metre, of the side's list of bars that keeps twist and elastic lag within the
@@ -223,7 +223,7 @@ TSIDE_API tside_status tside_eye_least(const tside_side *side, tside_which_end e
  * fault.value by what factor it exceeds them; or as tside_plan_side.
  * Source: as tside_plan_side, bar by bar.
  */
-TSIDE_API tside_status tside_bar_smallest(const tside_side *side, int *index, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_bar_smallest(const tside_side *side, int *index, tside_fault *fault);
 
 /* What became of a drive of a list. */
 typedef enum tside_drive_fit {
@@ -258,7 +258,7 @@ typedef struct tside_drive_choice {
  * TSIDE_OUT_OF_REACH: none serves; the choices are written all the same.
  * Source: as tside_plan_side, drive by drive; the order is this library's choice.
  */
-TSIDE_API tside_status tside_drive_smallest(const tside_side *side, const tside_drive *drives, int count, int *index, tside_drive_choice *choices, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_drive_smallest(const tside_side *side, const tside_drive *drives, int count, int *index, tside_drive_choice *choices, tside_fault *fault);
 
 /* One length of tube in the bar. Each but the first begins inside the one before it. */
 typedef struct tside_bar_stick {
@@ -286,7 +286,7 @@ typedef struct tside_bar_stick {
  * TSIDE_TOO_SMALL: more sticks than capacity: only count is written.
  * Source: derivation; the rules are common practice, no published source.
  */
-TSIDE_API tside_status tside_bar_sticks(const tside_bar *bar, double curtain, tside_bar_stick *sticks, int capacity, int *count, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_bar_sticks(const tside_bar *bar, double curtain, tside_bar_stick *sticks, int capacity, int *count, tside_fault *fault);
 
 /* A column of values over one field of a side, or of a plan. */
 typedef struct tside_input {
@@ -321,7 +321,7 @@ typedef struct tside_output {
  * its number.
  * Source: as tside_plan_side.
  */
-TSIDE_API tside_status tside_plan_sides(const tside_side *base, int rows, const tside_input *inputs, int input_count, const tside_output *outputs, int output_count,
+TSIDE_API TSIDE_NODISCARD tside_status tside_plan_sides(const tside_side *base, int rows, const tside_input *inputs, int input_count, const tside_output *outputs, int output_count,
                                         int *statuses, unsigned long long *findings, tside_fault *fault);
 
 #ifdef __cplusplus

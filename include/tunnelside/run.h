@@ -56,7 +56,7 @@ typedef struct tside_run {
  * Accuracy: times and energy to 1e-8 of themselves.
  * Source: linear lines of a permanent-magnet motor, any handbook; derivation.
  */
-TSIDE_API tside_status tside_drive_run(const tside_travel *travel, const tside_load *load, const tside_hang *hang, const tside_drive *drive, const tside_cable *cable,
+TSIDE_API TSIDE_NODISCARD tside_status tside_drive_run(const tside_travel *travel, const tside_load *load, const tside_hang *hang, const tside_drive *drive, const tside_cable *cable,
                                        tside_run *run, tside_fault *fault);
 
 #ifdef __cplusplus

@@ -105,7 +105,7 @@ TSIDE_API size_t tside_stock_work(int cut_count);
  * whole, the group relaxation of Gomory (1969), Linear Algebra and its Applications 2, 451-558
  * (citation from memory).
  */
-TSIDE_API tside_status tside_stock_plan(const tside_stock *stock, const tside_cut *cuts, int cut_count, int node_limit, void *work, size_t work_size,
+TSIDE_API TSIDE_NODISCARD tside_status tside_stock_plan(const tside_stock *stock, const tside_cut *cuts, int cut_count, int node_limit, void *work, size_t work_size,
                                         tside_stick *sticks, int *taken, int capacity, int *count, tside_cut_plan *plan, tside_fault *fault);
 
 #ifdef __cplusplus

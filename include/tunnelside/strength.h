@@ -88,17 +88,18 @@ TSIDE_API const char *tside_strength_text(int code);
  * hypot(P sB/(sG-sB), X), X = |F sin a - W cos a| whole on each; eye bolt F x stand-off on pi
  * dr^3/32.
  * extender: every field checked.
- * layout: made by tside_extender_layout.
+ * layout: every field checked that is read: angle, from -pi/2 to pi/2, bow_distance, above 0,
+ * member_distance, above that; tside_extender_layout makes all.
  * force: N, from 0, level and outboard.
  * weight: N, from 0, what hangs on the eye.
  * end: any, which end, for the lines' label.
  * lines: receives TSIDE_EXTENDER_LINES lines: bending, tip, bow bolt, member bolt, eye bolt.
- * TSIDE_OUT_OF_BOUNDS: a field, force or weight.
+ * TSIDE_OUT_OF_BOUNDS: a field, the layout's too, force or weight.
  * TSIDE_CONTRADICTS: a tube that tside_square_section refuses, or a grade of another metal.
  * Source: derivation, statics; overhanging beam, standard beam tables; AISC 360 chapter F for
  * steel's factor; aluminium's from memory of the Aluminum Design Manual.
  */
-TSIDE_API tside_status tside_extender_strength(const tside_extender *extender, const tside_layout *layout, double force, double weight, tside_which_end end,
+TSIDE_API TSIDE_NODISCARD tside_status tside_extender_strength(const tside_extender *extender, const tside_layout *layout, double force, double weight, tside_which_end end,
                                                tside_strength_line *lines, tside_fault *fault);
 
 /*
@@ -116,11 +117,12 @@ TSIDE_API tside_status tside_extender_strength(const tside_extender *extender, c
  * the eye bolt bends by hypot(F, W) stand-off/(pi dr^3/32). Not computed are the crushing of tube and
  * bow under the bolts' pull, the bow's own twist, slack of the holes, the section at the eye's hole.
  * extender: every field checked.
- * layout: made by tside_extender_layout.
+ * layout: every field checked that is read: angle, from -pi/2 to pi/2, bow_distance, above 0,
+ * member_distance, above that; tside_extender_layout makes all.
  * force: N, any, level, outboard positive (the guide's, going up), inboard negative (jammed coming down).
  * weight: N, from 0, what hangs on the eye.
  * load: receives what it bears.
- * TSIDE_OUT_OF_BOUNDS: a field, force or weight.
+ * TSIDE_OUT_OF_BOUNDS: a field, the layout's too, force or weight.
  * TSIDE_CONTRADICTS: a bolt's hole as wide as the tube's flat, a tube without a flat inside or one that
  * tside_square_section refuses, or a grade of another metal.
  * Source: derivation, statics; AISC 360-16, equation H3-6, elastic, with all loads scaled alike, and
@@ -128,7 +130,7 @@ TSIDE_API tside_status tside_extender_strength(const tside_extender *extender, c
  * bow's bolt takes all the tipping are this library's choices, on the safe side. Where shear is all,
  * AISC's 0.6 Fy is 4 % above von Mises' 0.577.
  */
-TSIDE_API tside_status tside_extender_bears(const tside_extender *extender, const tside_layout *layout, double force, double weight, tside_extender_load *load,
+TSIDE_API TSIDE_NODISCARD tside_status tside_extender_bears(const tside_extender *extender, const tside_layout *layout, double force, double weight, tside_extender_load *load,
                                             tside_fault *fault);
 
 #ifdef __cplusplus

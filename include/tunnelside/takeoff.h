@@ -114,8 +114,9 @@ enum { TSIDE_ITEMS = 48 }; /* no side has more lines */
  * length and a swage for each. The clips: from edge to edge of the curtain, no farther apart than
  * their spacing. The channel: along the side and up each flap, in whole lengths and a rest, wire as
  * long, screws at each end of each run and between; a rest below 10 mm and the whole length before it
- * become two equal pieces, and a run that is shorter altogether gets a piece of 10 mm. Rope, only where ropes press: tside_rope_zigzag
- * from hip to lower hooks, a pitch not above that of the bows taken, and its spare. Cord, only for
+ * become two equal pieces, and a run that is shorter altogether gets a piece of 10 mm. Rope, only
+ * where ropes press: zigzagging between hooks at the hip and lower hooks staggered half a pitch,
+ * 2 N hypot(pitch/2, height), a pitch not above that of the bows taken, and its spare. Cord, only for
  * a motor and where given: one way + 1.5 times the opening. Extenders, bolts and their patches:
  * only at an end on an extender. The bolts: as tside_bolt_choose, for the tube, the bow or the
  * member, and one patch of tape at the bow, two at the member; with more washers where the thread
@@ -135,7 +136,7 @@ enum { TSIDE_ITEMS = 48 }; /* no side has more lines */
  * Sources: common practice, no published source, for what is counted by what; lengths by
  * derivation.
  */
-TSIDE_API tside_status tside_takeoff(const tside_side *side, const tside_plan *plan, const tside_fittings *fittings, tside_item *items, int capacity, int *count,
+TSIDE_API TSIDE_NODISCARD tside_status tside_takeoff(const tside_side *side, const tside_plan *plan, const tside_fittings *fittings, tside_item *items, int capacity, int *count,
                                      tside_fault *fault);
 
 /*
@@ -145,17 +146,6 @@ TSIDE_API tside_status tside_takeoff(const tside_side *side, const tside_plan *p
  * Source: this library's choice of words.
  */
 TSIDE_API const char *tside_item_text(int code);
-
-/*
- * The rope zigzagging between two rows of hooks staggered half a pitch: 2 N hypot(pitch/2, height).
- * pitches: from 1 to 100000, N.
- * pitch: m, above 0 and up to 1000, between hooks of a row.
- * height: m, from 0 to 1000, between the rows.
- * length: receives m, without what ties its ends.
- * TSIDE_OUT_OF_BOUNDS: an argument.
- * Source: derivation, plane geometry; rows and pitch are common practice, no published source.
- */
-TSIDE_API tside_status tside_rope_zigzag(int pitches, double pitch, double height, double *length, tside_fault *fault);
 
 #ifdef __cplusplus
 }

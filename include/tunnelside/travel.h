@@ -92,7 +92,7 @@ typedef struct tside_position {
  * the roll's top would pass the rail (the fault's bound is the greatest that fits).
  * Source: derivation, plane geometry and conserved length of curtain.
  */
-TSIDE_API tside_status tside_travel_make(const tside_line *line, const tside_curtain *curtain, const tside_roll *roll, const tside_stops *stops,
+TSIDE_API TSIDE_NODISCARD tside_status tside_travel_make(const tside_line *line, const tside_curtain *curtain, const tside_roll *roll, const tside_stops *stops,
                                          tside_travel *travel, tside_fault *fault);
 
 /*
@@ -103,7 +103,7 @@ TSIDE_API tside_status tside_travel_make(const tside_line *line, const tside_cur
  * TSIDE_OUT_OF_BOUNDS: beyond the travel; the bound is its end.
  * Source: derivation, as tside_travel_make.
  */
-TSIDE_API tside_status tside_travel_at(const tside_travel *travel, double turns, tside_position *position, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_travel_at(const tside_travel *travel, double turns, tside_position *position, tside_fault *fault);
 
 /*
  * Where the bar is when the roll's underside is at a height.
@@ -113,7 +113,7 @@ TSIDE_API tside_status tside_travel_at(const tside_travel *travel, double turns,
  * TSIDE_OUT_OF_BOUNDS: beyond the travel; the bound is its end.
  * Source: derivation, as tside_travel_make.
  */
-TSIDE_API tside_status tside_travel_to_height(const tside_travel *travel, double underside, tside_position *position, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_travel_to_height(const tside_travel *travel, double underside, tside_position *position, tside_fault *fault);
 
 #ifdef __cplusplus
 }

@@ -50,7 +50,7 @@ typedef struct tside_section {
  * Source: mechanics of materials; the tables of EN 10219-2 and EN 10210-2 follow to the printed
  * digit.
  */
-TSIDE_API tside_status tside_round_section(const tside_round *tube, double density, tside_section *section, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_round_section(const tside_round *tube, double density, tside_section *section, tside_fault *fault);
 
 /*
  * Section properties of a square tube with rounded corners, J = T^3 h/3 + 2 K Ah, C = J/(T + K/T).
@@ -70,7 +70,7 @@ TSIDE_API tside_status tside_round_section(const tside_round *tube, double densi
  * Accuracy: to 2e-15, relative, to those formulas.
  * Source: EN 10219-2, annex B.
  */
-TSIDE_API tside_status tside_square_section(const tside_square *tube, double density, tside_section *section, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_square_section(const tside_square *tube, double density, tside_section *section, tside_fault *fault);
 
 /* One true size of one trade name. "family name", with a blank between, is a text that tside_tube_size or tside_tube_wall reads. */
 typedef struct tside_trade {
@@ -93,7 +93,7 @@ typedef struct tside_trade {
  * Sources: NPS: ASME B36.10M; fence sizes: chain-link practice, from memory; tube: the name is the
  * true diameter.
  */
-TSIDE_API tside_status tside_tube_size(const char *text, double *diameter, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_tube_size(const char *text, double *diameter, tside_fault *fault);
 
 /*
  * The wall of a trade name within a series: "sch 40 nps 1-1/4", "f1043 ic fence 1-5/8 in", "bwg 14"
@@ -104,7 +104,7 @@ TSIDE_API tside_status tside_tube_size(const char *text, double *diameter, tside
  * Sources: schedules: ASME B36.10M; F1043 IC: fence tube of ASTM F1043, group IC, from memory; BWG:
  * Birmingham (Stubs) gauge; sheet: Manufacturers' Standard Gauge, from memory.
  */
-TSIDE_API tside_status tside_tube_wall(const char *text, double *wall, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_tube_wall(const char *text, double *wall, tside_fault *fault);
 
 /*
  * Every trade size known to tside_tube_size or tside_tube_wall, but for "tube", whose names are

@@ -59,7 +59,7 @@ tside_status tside_i_argument(tside_fault *fault, const char *name, const char *
  */
 tside_status tside_i_within(tside_fault *fault, const char *group, tside_status status);
 
-/* The same for the i-th element of a list, below 1000, which it also notes as the fault's index. */
+/* The same for the i-th element of a list, from 0, which it also notes as the fault's index. */
 tside_status tside_i_within_element(tside_fault *fault, int i, tside_status status);
 
 /* Copies as much of a text as fits, with its closing zero; the destination has TSIDE_PATH_SIZE characters. */

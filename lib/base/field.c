@@ -114,9 +114,12 @@ tside_status tside_i_within(tside_fault *fault, const char *group, tside_status 
 
 tside_status tside_i_within_element(tside_fault *fault, int i, tside_status status)
 {
-    char index[] = {'[', (char)('0' + i / 100), (char)('0' + i / 10 % 10), (char)('0' + i % 10), ']', '\0'};
-    char *from = index + (i < 10) + (i < 100); /* "[7]", "[12]", "[103]" */
-    from[0] = '[';
+    char index[] = "[2147483647]", *from = index + sizeof index - 2; /* written from its end: "[7]", "[12]", "[4999]" */
+    int rest = i;
+    do
+        *--from = (char)('0' + rest % 10);
+    while (rest /= 10);
+    *--from = '[';
     if (status != TSIDE_OK && fault)
         fault->index = i;
     return tside_i_within(fault, from, status);

@@ -105,10 +105,11 @@ static inline int tside_i_well_inside(const tside_field *row, const void *struct
 /* Only while the choice has one of the values in mask. */
 #define APPLIES(S, choice, mask) .applies_to = #choice, .applies_offset = offsetof(S, choice), .applies_mask = mask
 #define ONLY(value) (1u << (value))
-/* Outside these legal, but unusual: a finding. */
+/* By how much a tape or a scale may be off. */
 #define MEASURED(off_by) .tolerance = off_by
 /* Film's thickness: text may be in mil too. */
 #define IN_MIL .film = 1
+/* Outside these legal, but unusual: a finding. */
 #define UNUSUAL_OUTSIDE(lo, hi) .usual_low = lo, .usual_high = hi
 
 #define TABLE(name, rows) const tside_table name = {rows, (int)(sizeof rows / sizeof *rows)}

@@ -1,4 +1,8 @@
 /* SPDX-License-Identifier: MIT */
+/*
+ * Quantities as text: what a carpenter writes, read into metres and other units, and written again, each time the nearest double or the nearest text. Source: the yard and pound
+ * agreement of 1959 for the customary units; derivation.
+ */
 #include <string.h>
 #include <tunnelside/length.h>
 

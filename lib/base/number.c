@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: MIT */
+/* Decimal digits and doubles, each the nearest to the other, without the C library's locale: by whole numbers of any length. Source: derivation. */
 #include <float.h>
 #include <math.h>
 

@@ -7,6 +7,7 @@
 
 enum { LEVELS = 2, LEVELS_MORE = 100 }; /* of the search: per type, and beside these */
 
+static const double rounding = 1e-12;     /* of a product of doubles, and of their sum: a node would be ruled out by its last digits */
 static const double whole_enough = 1e-6; /* what the relaxation takes so nearly a whole number of times is whole: its inverse is no more exact */
 
 void tside_i_tree_parts(tside_i_arena *from, tside_i_tree *tree, int types)
@@ -45,7 +46,6 @@ static void price_node(tside_i_tree *t)
 /* Whether the prices prove that nothing below this node costs no more than the cut. */
 static int is_ruled_out(tside_i_tree *t)
 {
-    const double rounding = 1e-12; /* of a product of doubles, and of their sum */
     const tside_i_relaxation *r = t->relaxation;
     tside_i_node *node = &t->node;
     const int64_t left = t->fill->cut - node->fixed;
@@ -57,7 +57,7 @@ static int is_ruled_out(tside_i_tree *t)
         sum += part - rounding * fabs(part);
     }
     sum += (double)node->least * (double)(left / r->problem->cost[0]) + (double)node->more;
-    node->spare = (double)left * (double)node->prices.fine * (1 + 1e-15) - sum;
+    node->spare = (double)left * (double)node->prices.fine * (1 + rounding) - sum;
     return node->spare < 0;
 }
 
@@ -161,7 +161,7 @@ static void close_side(tside_i_tree *t)
             path->high[d] = -1;
     } else {
         const double lost = (double)t->node.least * (double)(tside_i_dearest(problem) / problem->cost[0] + 1);
-        if (affordable && (double)reduced * (1 - 1e-12) <= lost)
+        if (affordable && (double)reduced * (1 - rounding) <= lost)
             path->low[d] = -1;
     }
 }

@@ -144,9 +144,10 @@ static int add_pattern(tside_i_relaxation *r, int stock, const int *count)
 /* Brings in those of the columns from first on that undercut the prices. Returns whether one did. */
 static int enter_columns(tside_i_relaxation *r, int first)
 {
+    const double undercut = 1e-10; /* relative: columns that cost what they are worth come in and out again, and nothing ends */
     int entered = 0;
     for (int j = first; j < r->pool.columns; j++)
-        if (tside_i_relaxation_worth(r, j) > tside_i_relaxation_cost(r, j) * (1 + 1e-10))
+        if (tside_i_relaxation_worth(r, j) > tside_i_relaxation_cost(r, j) * (1 + undercut))
             entered |= tside_i_relaxation_enter(r, j);
     return entered;
 }
@@ -192,9 +193,10 @@ static double price_patterns(tside_i_pricing *pricing, int64_t steps)
 /* The row of the price furthest below nothing, whose surplus is worth bringing in, or -1. */
 static int negative_price(const tside_i_relaxation *r)
 {
+    const double below = 1e-9; /* a price that rounding leaves below nothing is nothing */
     int row = -1;
     for (int i = 0; i < r->rows; i++)
-        if (r->price[i] < (row < 0 ? -1e-9 : r->price[row]))
+        if (r->price[i] < (row < 0 ? -below : r->price[row]))
             row = i;
     return row;
 }

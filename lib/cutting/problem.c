@@ -4,7 +4,7 @@
 
 #include "cutting/problem.h"
 
-static const double nanometre = 1e-9;
+static const double nanometre = 1e-9; /* m */
 
 static int64_t whole(double metres, double unit)
 {
@@ -13,8 +13,9 @@ static int64_t whole(double metres, double unit)
 
 static int is_whole(double metres)
 {
+    const double rounding = 1e-3; /* of a nanometre: 6 m have digits to a millionth of one, and are divided by one */
     const double value = metres / nanometre;
-    return fabs(value - floor(value + 0.5)) < 1e-3;
+    return fabs(value - floor(value + 0.5)) < rounding;
 }
 
 /* A nanometre, where every length is a whole number of them, as inches in 64ths and millimetres are; else a thousandth. */

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * A small simplex method over patterns, with the whole inverse of its basis. What it answers is never taken as proof:
- * that is for whole-numbered prices, which price.c rounds and checks.
+ * A small simplex method over patterns, with the whole inverse of its basis. Its prices are doubles and prove nothing
+ * as they are: price.c rounds them to whole numbers, and proves by those.
  */
 #include <math.h>
 #include <string.h>
@@ -13,7 +13,7 @@ enum {
     ANEW = 50     /* pivots until the inverse is made anew */
 };
 
-static const double tiny = 1e-9;
+static const double tiny = 1e-9; /* what rounding leaves of nothing in the inverse: a pivot on it would make numbers of no meaning */
 
 int tside_i_relaxation_most_rows(int types)
 {

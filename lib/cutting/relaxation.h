@@ -27,7 +27,9 @@ typedef struct tside_i_relaxation {
     tside_i_effort *effort;
     int rows;
     tside_i_pool pool;
-    int *basis, *wanted, *kept; /* one per row: its column; one that is being made; rows that keep their surplus */
+    int *basis;    /* each row's column */
+    int *wanted;   /* a basis that is being made */
+    int *kept;     /* rows that keep their surplus */
     double enough;              /* more than any cost that is of interest */
     double *inverse, *x, *price, *alpha, *demand;
     double determinant; /* of the basis, without its sign */

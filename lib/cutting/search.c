@@ -71,6 +71,7 @@ static int64_t length_of(const tside_i_problem *problem, int stock)
 /* Whether the sticks on offer, or some of them, may make a plan that is sought. If no stick can be spared, no plan of them costs less than all. */
 static int may_do(const tside_i_search *s, tside_i_offer *offer)
 {
+    const double rounding = 1e-12; /* sticks that the pieces just fill may do */
     const tside_i_problem *problem = &s->problem;
     int64_t cost = 0;
     double room = 0;
@@ -79,7 +80,7 @@ static int may_do(const tside_i_search *s, tside_i_offer *offer)
         room += (double)offer->sticks[k] * (double)problem->room[k];
     }
     offer->least = cost - problem->cost[0] < s->bound ? cost : s->bound;
-    return room > tside_i_problem_material(problem) * (1 - 1e-12) && cost >= s->bound && offer->least <= s->fill.cut;
+    return room > tside_i_problem_material(problem) * (1 - rounding) && cost >= s->bound && offer->least <= s->fill.cut;
 }
 
 /* How many sticks of a stock a total allows; no plan takes more of them than there are pieces. */

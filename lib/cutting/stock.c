@@ -178,7 +178,7 @@ static int write_stick(writer *w, int row, int entry, int most)
     if (stick.offcut < nanometre)
         stick.offcut = 0;
     if (w->sticks)
-        w->sticks[entry] = stick;
+        tside_i_hand_over(&tside_i_stick_table, &stick, w->sticks + entry, sizeof stick);
     return stick.count;
 }
 
@@ -278,8 +278,8 @@ tside_status tside_i_stock_plan(const tside_stock *stock, const tside_cut *cuts,
     made = sum_up(&w, entries);
     made.nodes = search->nodes < node_limit ? search->nodes : node_limit; /* the last step may have been a long one */
     judge(search, &made);
+    TRY(ANSWER(&tside_i_cut_plan_table, made, plan, fault));
     *count = entries;
-    *plan = made;
     return TSIDE_OK;
 }
 

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: MIT */
+/* Bolts: the stock length and thread for a grip, holes, washers, what a bolt and what it bears on may carry. Sources stand beside each table and formula. */
 #include "parts/bolt.h"
 
 #include "base/field.h"
@@ -113,12 +114,14 @@ typedef struct steps {
 
 static const steps inch_lengths = {0.75, {{0.25, 3}, {0.5, 6}, {1, 12}}}, metric_lengths = {20, {{5, 70}, {10, 160}, {20, 200}}};
 
+static const double rounding = 1e-9; /* relative, or in the series' unit: 3/4 in told in metres is not refused for its last digits */
+
 /* In the series' unit, the least stock length from a need; 0 if none is long enough. What a length lacks by rounding alone it does not lack. */
 static double stock_length(const steps *s, double need)
 {
     double length = s->first;
     int i = 0;
-    while (length < need - 1e-9) {
+    while (length < need - rounding) {
         while (i < 3 && length >= s->part[i].to)
             i++;
         if (i == 3)
@@ -315,7 +318,7 @@ tside_status tside_bolt_bearing(const tside_bolt *bolt, const tside_bolt_part *p
     TRY(check_bolt(bolt, fault));
     TRY(tside_i_check(&tside_i_bolt_part_table, "part", part, fault));
     TRY(tside_i_within(fault, "part", tside_material_values(&part->material, &metal, fault)));
-    if (part->edge_given && part->edge < least_edge(bolt->size) * (1 - 1e-9))
+    if (part->edge_given && part->edge < least_edge(bolt->size) * (1 - rounding))
         REFUSE(fault, TSIDE_CONTRADICTS, "part.edge", "bolt.size", "the hole is too near the part's end for this bolt", "m", part->edge, TSIDE_BELOW, least_edge(bolt->size), 0);
     area = bearing_area(bolt, part);
     made = (tside_bearing){.limit_given = metal.yield_known, .limit = metal.yield * area};

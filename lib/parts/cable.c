@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: MIT */
+/* Cables: the resistance of a gauge or an area, warm, and the smallest that keeps to a drop. Sources stand beside each table and formula. */
 #include "parts/cable.h"
 
 #include "base/field.h"
@@ -27,21 +28,10 @@ TABLE(tside_i_cable_table, rows);
 #define HANDED_BACK 1e-9 /* relative: a greatest length that was refused by comes back with other last digits */
 #define LAY 1.02        /* strands are laid in a helix, and so are longer than their cable */
 
-enum { LARGEST_GAUGE = -3, SMALLEST_GAUGE = 40 };
-
-static double gauge_diameter(int gauge)
+/* Source: ASTM B258. */
+double tside_i_gauge_diameter(int gauge)
 {
     return 0.127e-3 * pow(92, (36 - gauge) / 39.0);
-}
-
-tside_status tside_gauge_diameter(int gauge, double *diameter, tside_fault *fault)
-{
-    if (gauge < LARGEST_GAUGE)
-        return tside_i_bound(fault, "gauge", "1", gauge, TSIDE_BELOW, LARGEST_GAUGE);
-    if (gauge > SMALLEST_GAUGE)
-        return tside_i_bound(fault, "gauge", "1", gauge, TSIDE_ABOVE, SMALLEST_GAUGE);
-    *diameter = gauge_diameter(gauge);
-    return TSIDE_OK;
 }
 
 /* Plain copper by its nominal area, with the greatest resistance at 20 C that a sold conductor may have: IEC 60228, tables 1 and 2 (the same here), and 3. */
@@ -75,7 +65,7 @@ double tside_i_cable_resistance(const tside_cable *cable, double length)
     if (cable->wire == TSIDE_NO_CABLE)
         return 0;
     if (cable->wire == TSIDE_AWG) {
-        d = gauge_diameter(cable->gauge);
+        d = tside_i_gauge_diameter(cable->gauge);
         per_metre = per_metre_of_copper(TSIDE_PI / 4 * d * d, cable->strands);
     } else
         per_metre = per_metre_of_area(cable->area, cable->strands);

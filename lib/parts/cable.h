@@ -5,6 +5,8 @@
 
 #include <tunnelside/cable.h>
 
+/* The diameter of a wire gauge, in metres. */
+double tside_i_gauge_diameter(int gauge);
 /* Ohms, there and back, of a cable of some length one way. */
 double tside_i_cable_resistance(const tside_cable *cable, double length);
 /* Volts lost in a resistance; current: A, running, or starting without the cable. */

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: MIT */
+/* What a hand at the crank has to give, and how long it turns. Source: derivation, a lever's and a gear's; whose limits on the force stand beside them. */
 #include <tunnelside/crank.h>
 
 #include "base/field.h"

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: MIT */
+/* The drive as it is bought, and what it gives at stall on its supply. Source: derivation; usual values are common practice, no published source. */
 #include "parts/drive.h"
 
 #include "base/field.h"

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: MIT */
+/* What a metal and its grade give: stiffness, density, yield, and the safety that goes with it. Sources stand beside each value. */
 #include <string.h>
 
 #include <tunnelside/material.h>

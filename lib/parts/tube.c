@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: MIT */
+/* A tube's section by its measures, round, or square with round corners. Source: plane geometry; EN 10219-2 for corners. */
 #include "parts/tube.h"
 
 #include "base/field.h"

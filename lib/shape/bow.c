@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: MIT */
+/* The bow: its centreline and its outer face as arcs and straights, by measures that a tape takes; where it is at a height, and where a line crosses it. Source: plane geometry. */
 #include "shape/bow.h"
 
 #include <float.h>
@@ -39,7 +40,8 @@ TABLE(tside_i_frame_table, rows);
 /* sin(x)/x, which the chord of an arc needs as its curvature goes to zero. */
 static double sinc(double x)
 {
-    return fabs(x) < 1e-4 ? 1 - x * x / 6 : sin(x) / x;
+    const double small = 1e-4; /* x^4/120, which the series leaves out, is then below a double's digits; the quotient has no value at 0 */
+    return fabs(x) < small ? 1 - x * x / 6 : sin(x) / x;
 }
 
 tside_bow_point tside_i_piece_at(const tside_piece *piece, double u)
@@ -85,14 +87,15 @@ static void begin_path(tside_path *path, double x, double y, double heading, dou
     path->piece[0] = (tside_piece){0, length, curvature, x, y, heading, cos(heading), sin(heading)};
 }
 
-/* The same path moved square to itself, outboard; an outboard kink becomes a round of that radius. */
+/* A path moved square to itself, outboard; an outboard kink becomes a round of that radius. */
 static void offset_path(const tside_path *path, double outboard, tside_path *moved)
 {
+    const double smooth = 1e-12; /* rad: where pieces meet smoothly headings differ by rounding, and the line would turn about a round of no length */
     for (int i = 0; i < path->count; i++) {
         const tside_piece *piece = path->piece + i;
         double kink = i ? piece->heading - tside_i_path_at(path, piece->from - DBL_EPSILON * path->length).heading : 0;
         double stretch = 1 + piece->curvature * outboard;
-        if (i && kink > 1e-12)
+        if (i && kink > smooth)
             add_piece(moved, kink * outboard, 1 / outboard, 0);
         if (i)
             add_piece(moved, piece->length * stretch, piece->curvature / stretch, 0);
@@ -105,6 +108,7 @@ static void offset_path(const tside_path *path, double outboard, tside_path *mov
 /* Height gained along an arc inverts in closed form, but loses digits as curvature goes to zero: two Newton steps give them back. */
 static double piece_height_inverse(const tside_piece *piece, double rise)
 {
+    const double level = 1e-6; /* sine of the heading: at an arc's top a step divides by nothing */
     double s = piece->sine, c = piece->cosine - piece->curvature * rise, u;
     if (piece->curvature == 0)
         return rise / s;
@@ -112,7 +116,7 @@ static double piece_height_inverse(const tside_piece *piece, double rise)
     u = (acos(c) - piece->heading) / piece->curvature;
     for (int i = 0; i < 2; i++) {
         tside_bow_point at = tside_i_piece_at(piece, u < 0 ? 0 : u);
-        if (fabs(sin(at.heading)) > 1e-6)
+        if (fabs(sin(at.heading)) > level)
             u -= (at.y - piece->y - rise) / sin(at.heading);
     }
     return u;
@@ -152,14 +156,16 @@ static int keep_nearer(double t, double arc, double *distance, double *best)
     return 1;
 }
 
+static const double hair = 1e-12; /* of a piece, or a sine: a line through the joint of two pieces would cross neither, by the last digits of both */
+
 static int cross_straight(const tside_piece *piece, int first, double x, double y, double c, double s, double *distance, double *arc)
 {
     double px = piece->cosine, py = piece->sine, det = c * py - s * px, dx = piece->x - x, dy = piece->y - y, u, t;
-    if (fabs(det) < 1e-12)
+    if (fabs(det) < hair) /* along each other */
         return 0;
     t = (dx * py - dy * px) / det;
     u = (dx * s - dy * c) / det;
-    if ((u < -1e-12 && !first) || (u > piece->length * (1 + 1e-12) && piece->curvature == 0) || (piece->curvature != 0 && u > 0))
+    if ((u < -hair && !first) || (u > piece->length * (1 + hair) && piece->curvature == 0) || (piece->curvature != 0 && u > 0))
         return 0;
     return keep_nearer(t, piece->from + u, distance, arc);
 }
@@ -175,7 +181,7 @@ static int cross_arc(const tside_piece *piece, double x, double y, double c, dou
         double t = along + side * sqrt(square), rx = (x + t * c - cx) * k, ry = (y + t * s - cy) * k;
         /* the unit radius there turned by a quarter is the heading; its angle from the piece's first heading gives the arc length */
         double u = atan2(rx * piece->cosine + ry * piece->sine, rx * piece->sine - ry * piece->cosine) / k;
-        if (u >= -1e-12 * piece->length && u <= piece->length * (1 + 1e-12))
+        if (u >= -hair * piece->length && u <= piece->length * (1 + hair))
             found |= keep_nearer(t, piece->from + u, distance, arc);
     }
     return found;
@@ -245,6 +251,7 @@ static tside_status make_leg_and_peak(const tside_frame *frame, tside_path *cent
 /* The arc's tangent leaves the chord by half its turn, which is the turn at the middle point between the two part chords. */
 static tside_status make_three_points(const tside_frame *frame, tside_path *centre, tside_fault *fault)
 {
+    const double straight = 1e-9; /* rad: points in line, to the digits of any tape, would make an arc of millions of kilometres, whose centre has no digits left */
     double ux = frame->between_x - frame->foot_x, uy = frame->between_height - frame->foot_height;
     double vx = frame->peak_x - frame->between_x, vy = frame->peak_height - frame->between_height;
     double chord = hypot(ux + vx, uy + vy), half = atan2(ux * vy - uy * vx, ux * vx + uy * vy), heading;
@@ -254,7 +261,7 @@ static tside_status make_three_points(const tside_frame *frame, tside_path *cent
     if (!(vy > 0))
         REFUSE(fault, TSIDE_CONTRADICTS, "frame.peak_height", "frame.between_height", "heights must rise from foot to peak", "m", frame->peak_height,
                                     TSIDE_NOT_ABOVE, frame->between_height, 0);
-    if (fabs(half) < 1e-9) /* collinear, to the digits of any tape */
+    if (fabs(half) < straight)
         half = 0;
     heading = atan2(uy + vy, ux + vx) - half;
     if (!(sin(heading) > 0) || !(fabs(half) < TSIDE_PI / 2))

@@ -90,7 +90,7 @@ void tside_i_chord_swing(const tside_obstacle *on, double growth, tside_i_spot *
 /* Whether the roll touches the obstacle between its ends, and not its continuation. */
 static int touches(const tside_obstacle *on, const tside_i_spot *spot)
 {
-    const double hair = 1e-12;
+    const double hair = 1e-12; /* m, or of a sine: a roll at the joint of two obstacles would touch neither, by the last digits of both */
     double along, qx, qy;
     if (on->straight) {
         along = (spot->y - on->y) * on->nx - (spot->x - on->x) * on->ny;
@@ -105,10 +105,11 @@ static int touches(const tside_obstacle *on, const tside_i_spot *spot)
 /* What the chord needs to clear all obstacles: the one that pushes it farthest from plumb, or -1 where it hangs plumb. Sets the chord's normal alone. */
 int tside_i_chord_holder(const tside_line *line, tside_i_spot *spot)
 {
+    const double farther = 1e-14; /* of a sine: where two obstacles hold alike, the first does, and rounding makes no change of it */
     double nx = 1, ny = 0;
     int held = -1;
     for (int i = 0; i < line->obstacle_count; i++)
-        if (tside_i_chord_on(line, line->obstacle + i, spot) && spot->nx > 0 && spot->ny > ny + 1e-14 && touches(line->obstacle + i, spot)) {
+        if (tside_i_chord_on(line, line->obstacle + i, spot) && spot->nx > 0 && spot->ny > ny + farther && touches(line->obstacle + i, spot)) {
             nx = spot->nx;
             ny = spot->ny;
             held = i;

@@ -104,6 +104,9 @@ double tside_i_climb_line(tside_travel *travel, int k, double *lead)
     return progress;
 }
 
+/* Wraps, relative: so near each other two places are one. A change of hold is found so well, and what holds after it is asked so far beyond, lest rounding answer for before it. */
+static const double one_place = 1e-12;
+
 static int chord_held(const tside_travel *travel, double wraps)
 {
     tside_i_spot spot;
@@ -118,8 +121,9 @@ static int chord_held(const tside_travel *travel, double wraps)
 static double hangs_again(const tside_travel *travel, double from, double slope, double most)
 {
     const tside_obstacle *edge = travel->line.obstacle + travel->line.board;
+    const double last = 1e-13; /* relative: halving stops short of the last digits, which tell nothing */
     double low = from, high = most;
-    for (int i = 0; i < 100 && high - low > 1e-13 * (1 + high); i++) {
+    for (int i = 0; i < 100 && high - low > last * (1 + high); i++) {
         double middle = (low + high) / 2, dx, dy;
         tside_i_spot spot;
         tside_i_spot_roll(travel, middle, &spot);
@@ -159,7 +163,8 @@ static double nearest_to_edge(const tside_travel *travel)
 /* Where what holds the chord changes between two places that differ in it, by halving; the stretch that begins there, or two where the roll tips. */
 static double change_hold(tside_travel *travel, double low, double high, int held, double most, double lead)
 {
-    while (high - low > 1e-12 * (1 + high)) {
+    const double over = 1e-6; /* of the radius: a roll that hangs plumb at the edge touches it from outboard to within rounding, and does not tip */
+    while (high - low > one_place * (1 + high)) {
         double middle = low + (high - low) / 2;
         if (middle <= low || middle >= high)
             break;
@@ -171,7 +176,7 @@ static double change_hold(tside_travel *travel, double low, double high, int hel
     if (held >= 0 && held == travel->line.board) {
         tside_i_spot spot;
         tside_i_spot_roll(travel, low, &spot);
-        if (tside_i_chord_on(&travel->line, travel->line.obstacle + held, &spot) && spot.ny > 0 && spot.x < travel->line.obstacle[held].x + 1e-6 * spot.r) { /* over the edge before its curtain hung plumb */
+        if (tside_i_chord_on(&travel->line, travel->line.obstacle + held, &spot) && spot.ny > 0 && spot.x < travel->line.obstacle[held].x + over * spot.r) { /* over the edge before its curtain hung plumb */
             tside_i_climb_add(travel, high + lead, lead, tside_i_chord_slope(&spot), TSIDE_HELD_TIPPED, 0);
             high = hangs_again(travel, high, tside_i_chord_slope(&spot), most);
         }
@@ -186,8 +191,9 @@ static double change_hold(tside_travel *travel, double low, double high, int hel
 void tside_i_climb_chord(tside_travel *travel, double from, double most, double lead)
 {
     enum { PLACES = 16 };
+    const double after = 1e-9; /* of a step: where the chord begins the roll touches two, and what holds it from there on is asked just after */
     double at = from, step = (most - from) / PLACES, edge = most;
-    int held = travel->line.piece->slope == 0 ? -1 : chord_held(travel, at + 1e-9 * step); /* plumb from the first: nothing to bear on */
+    int held = travel->line.piece->slope == 0 ? -1 : chord_held(travel, at + after * step); /* plumb from the first: nothing to bear on */
     tside_i_climb_add(travel, at + lead, lead, 0, held < 0 ? TSIDE_HELD_FREE : TSIDE_HELD_BEARING, held < 0 ? 0 : held);
     if (travel->line.piece->slope == 0)
         return;
@@ -201,7 +207,7 @@ void tside_i_climb_chord(tside_travel *travel, double from, double most, double 
             i++;
         while (at < to && chord_held(travel, to) != held) {
             double change = change_hold(travel, at, to, held, most, lead);
-            at = change + 1e-12 * (1 + change);
+            at = change + one_place * (1 + change);
             held = chord_held(travel, at);
             tside_i_climb_add(travel, change + lead, lead, 0, held < 0 ? TSIDE_HELD_FREE : TSIDE_HELD_BEARING, held < 0 ? 0 : held);
         }

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: MIT */
+/* The curtain's line: how it lies from its fixing down, tight over what bulges outboard, which is a convex hull of rounds. Source: derivation, plane geometry. */
 #include "shape/curtain.h"
 
 #include <string.h>
@@ -64,23 +65,28 @@ static void add_face_piece(tside_line *line, const tside_piece *piece, int i, do
         bulges[(*count)++] = (bulge){piece->x, piece->y, 0, -TSIDE_PI, TSIDE_PI, 0, -1};
 }
 
-/* The slope at which the hull leaves one round for another below it; -4 where it never does. Derivation: equal support, D.N = difference of radii. */
+#define NEVER (-HUGE_VAL)              /* a slope below all others */
+static const double same_slope = 1e-9; /* rad: bulges that touch end and begin at slopes whose last digits differ, and the hull would pass one over */
+static const double on_arc = 1e-14;    /* of the distance squared: a point that ends an arc lies off it by rounding, and inside it there is no tangent */
+static const double no_length = 1e-12; /* m: what rounding leaves between bulges that touch is no piece of the line */
+
+/* The slope at which the hull leaves one round for another below it; NEVER where it does not. Derivation: equal support, D.N = difference of radii. */
 static double leaves_at(const bulge *from, const bulge *to)
 {
     double dx = from->x - to->x, dy = from->y - to->y, more = to->radius - from->radius, square = dx * dx + dy * dy - more * more, slope;
     if (dx * dx + dy * dy == 0)
-        return -4;
+        return NEVER;
     /* touching bulges of one chain share their tangent exactly */
-    if (from->chain > 0 && to->chain >= 0 && to->chain < from->chain && fabs(from->low - to->high) < 1e-9)
+    if (from->chain > 0 && to->chain >= 0 && to->chain < from->chain && fabs(from->low - to->high) < same_slope)
         return from->low;
-    if (square < 1e-14 * (dx * dx + dy * dy)) /* the point lies on the arc, to the digits of its place: no chord */
+    if (square < on_arc * (dx * dx + dy * dy))
         square = 0;
     slope = atan2(dy, dx);
     if (slope < -TSIDE_PI / 2) /* the later round stands outboard of this one's centre: the angle goes on from pi */
         slope += 2 * TSIDE_PI;
     slope -= atan2(sqrt(square), more);
-    if (slope < to->low - 1e-9 || slope > to->high + 1e-9)
-        return -4;
+    if (slope < to->low - same_slope || slope > to->high + same_slope)
+        return NEVER;
     return slope;
 }
 
@@ -104,8 +110,8 @@ static void wrap(tside_line *line, bulge *bulges, int count, double last_slope)
         bulge *next = NULL;
         double best = last_slope, s, c, x, y;
         for (int i = 0; i < count; i++) {
-            double leaves = bulges[i].used ? -4 : leaves_at(at, bulges + i);
-            if (leaves > best && leaves <= slope + 1e-9) {
+            double leaves = bulges[i].used ? NEVER : leaves_at(at, bulges + i);
+            if (leaves > best && leaves <= slope + same_slope) {
                 best = leaves;
                 next = bulges + i;
             }
@@ -125,7 +131,7 @@ static void wrap(tside_line *line, bulge *bulges, int count, double last_slope)
         /* a first piece of no length still stands for the free chord */
         {
             double length = (next->x + next->radius * c - x) * s - (next->y + next->radius * s - y) * c;
-            if (length > 1e-12 || at == bulges)
+            if (length > no_length || at == bulges)
                 add_line_piece(line, x, y, best, fmax(length, 0), 0);
         }
         next->used = 1;

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Greatest and least values along a travel, stretch by smooth stretch. */
+/* Greatest and least values along a travel, stretch by smooth stretch: places are looked at, and beside the best Brent's method climbs (1973; see climb). */
 #include "shape/peak.h"
 
 #include <float.h>
@@ -87,11 +87,12 @@ static void look_along(const tside_travel *travel, int index, const tside_i_soug
 static double climb_beside(const probe *p, const stretch *s, int i, double before, double value, double after, double *where)
 {
     const double *at = s->place;
+    const double beside = 1e-4; /* of a step: near enough to tell whether the value rises inward, far enough for rounding not to */
     double inward, more;
     *where = at[i];
     if (i > 0 && i < s->steps)
         return value > before ? climb(p, at[i - 1], at[i + 1], at[i], value, before, after, where) : value;
-    inward = at[i] + 1e-4 * (i ? at[i - 1] - at[i] : at[1] - at[0]);
+    inward = at[i] + beside * (i ? at[i - 1] - at[i] : at[1] - at[0]);
     more = measure(p, inward);
     if (more <= value)
         return value;

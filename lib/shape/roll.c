@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: MIT */
+/* The roll: a spiral of even pitch taken as a radius that grows evenly with the wraps; length, wraps and diameter by each other. Source: derivation. */
 #include "shape/roll.h"
 
 #include "base/field.h"
@@ -45,12 +46,6 @@ tside_status tside_roll_diameter(const tside_roll *roll, double wraps, double *d
 {
     TRY(check(roll, "wraps", "turn", wraps, 0, 1000, fault));
     return ANSWER_NUMBER(roll->core + 2 * tside_i_roll_te(roll) * wraps, diameter, fault);
-}
-
-tside_status tside_roll_wrap(const tside_roll *roll, int wrap, double *length, tside_fault *fault)
-{
-    TRY(check(roll, "wrap", "1", wrap, 1, 1000, fault));
-    return ANSWER_NUMBER(TSIDE_PI * (roll->core + tside_i_roll_te(roll) * (2 * wrap - 1)), length, fault);
 }
 
 tside_status tside_roll_thickness(double core, double wraps_before, double turns, double taken_up, double *thickness, tside_fault *fault)

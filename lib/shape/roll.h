@@ -31,12 +31,6 @@ static inline double tside_i_roll_diameter(const tside_roll *roll, double wraps)
     return roll->core + 2 * tside_i_roll_te(roll) * wraps;
 }
 
-/* What the k-th wrap takes up. */
-static inline double tside_i_roll_wrap(const tside_roll *roll, int k)
-{
-    return TSIDE_PI * (roll->core + tside_i_roll_te(roll) * (2 * k - 1));
-}
-
 /* te/2 pi: by how much the radius grows with each radian wound on. */
 static inline double tside_i_roll_growth(const tside_roll *roll)
 {

@@ -108,6 +108,7 @@ static tside_status find_open(const tside_stops *stops, double shut, const tside
 tside_status tside_i_travel_make(const tside_line *line, const tside_curtain *curtain, const tside_roll *roll, const tside_stops *stops, int ends_only,
                                  tside_travel *travel, tside_fault *fault)
 {
+    const double no_travel = 1e-12; /* turn: a chord that rounding leaves over is no stretch */
     tside_i_spot spot;
     target rail = {travel, line->y - curtain->rail_depth};
     double shut, open = stops->wraps_shut, most, lead, progress, r = tside_i_roll_diameter(roll, stops->wraps_shut) / 2;
@@ -125,7 +126,7 @@ tside_status tside_i_travel_make(const tside_line *line, const tside_curtain *cu
     line_stretches = travel->stretches;
     most = fmax(tside_i_climb_wraps(travel, r), stops->wraps_shut); /* with no more than its radius hanging, the roll's top is at the fixing or above */
     unsettled = line->piece->slope != 0 && !tside_i_climb_may_tip(travel, progress - lead, most); /* open is found first, so that the chord is settled no farther */
-    if (most + lead > progress + 1e-12 || line_stretches == 0) {
+    if (most + lead > progress + no_travel || line_stretches == 0) {
         if (unsettled)
             tside_i_climb_add(travel, progress, lead, 0, TSIDE_HELD_BEARING, TSIDE_I_UNSETTLED);
         else

@@ -15,7 +15,7 @@ void tside_i_hip_instead(const tside_i_setup *setup, tside_which_end which, tsid
     if (plan->hip_kick_out_given) {
         plan->hip_kick_out = hip.sweep.kick_out;
         plan->hip_lean_greatest = fmax(hip.sweep.lean_greatest, -hip.sweep.lean_least);
-        if (which == TSIDE_DRIVE_END && tside_lift_worst(&setup->travel, &setup->load, &hip.hang, &worst, NULL) == TSIDE_OK) {
+        if (which == TSIDE_DRIVE_END && tside_lift_worst(&setup->travel, &setup->load, &hip.hang, &worst, NULL, NULL) == TSIDE_OK) {
             plan->hip_torque_given = 1;
             plan->hip_torque = worst.drive;
         }

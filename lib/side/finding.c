@@ -128,7 +128,7 @@ static void find_swing(const tside_i_setup *setup, const tside_i_hung *hung, tsi
     tside_i_lean lean;
     double up;
     tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &open);
-    lean = tside_i_lean_at(hung->eye_x, hung->eye_y, hung->hang.offset, &open);
+    lean = tside_i_hang_lean(&hung->hang, &open);
     up = tside_i_raise(&lean, tside_i_push(&hung->hang, &lean, tside_i_torque(&lifting, &open).drive));
     if (hung->hang.chain > 0 && plan->drive_end.chain_swing > 0)
         add(plan, TSIDE_FINDING_CHAIN_SWING, TSIDE_DRIVE_END, -1, plan->drive_end.chain_swing, 0);

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: MIT */
+/* Keep-outs: how near an end's tube and its sweeping guide come to a rectangle that must stay free. Source: derivation, plane geometry. */
 #include "side/keepout.h"
 
 #include "base/field.h"

@@ -31,6 +31,7 @@ tside_status tside_eye_least(const tside_side *side, tside_which_end end, double
     tside_i_spot spot;
     tside_status status;
     const tside_end *at;
+    const double found = 1e-7; /* m, as the header promises */
     double low, high = HIGHEST_RISE;
     if (end != TSIDE_DRIVE_END && end != TSIDE_FREE_END)
         return tside_i_bound(fault, "end", "1", end, TSIDE_NOT_ONE_OF, TSIDE_FREE_END);
@@ -42,7 +43,7 @@ tside_status tside_eye_least(const tside_side *side, tside_which_end end, double
     tside_i_travel_position(&setup.travel, &spot, &open);
     /* kick falls as the eye rises: from the height that just clears, upward */
     low = open.y + fmax(collar.offset, collar.height + at->guide.eye_clearance) - side->curtain.hip;
-    low = fmax(low + 1e-9, 1e-9);
+    low = fmax(low, 0) + SLACK; /* at the height itself the drive would just touch the eye */
     if (!rise_serves(&setup, end, high, fault, &status)) {
         if (status != TSIDE_OK)
             return tside_i_settle(&tside_i_side_table, NULL, status, fault);
@@ -50,7 +51,7 @@ tside_status tside_eye_least(const tside_side *side, tside_which_end end, double
     }
     if (rise_serves(&setup, end, low, NULL, &status))
         high = low;
-    while (high - low > 1e-7) {
+    while (high - low > found) {
         double middle = (low + high) / 2;
         if (rise_serves(&setup, end, middle, NULL, &status))
             high = middle;

@@ -54,13 +54,13 @@ static tside_turn turn_row(const tside_i_setup *setup, const tside_hang *hang, i
     const tside_travel *travel = &setup->travel;
     tside_i_lifting lifting = {travel, &setup->load, hang, 0};
     driven aim = {travel, hang, i};
-    int last = i >= total - 1e-9;
+    int last = i >= total - SLACK;
     tside_i_spot spot;
     tside_position at;
     tside_i_lean lean;
     tside_i_travel_at(travel, last ? travel->end : tside_i_rising_root(drive_turns_above, &aim, travel->wraps_shut, travel->end), &spot);
     tside_i_travel_position(travel, &spot, &at);
-    lean = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, &spot);
+    lean = tside_i_hang_lean(hang, &spot);
     return (tside_turn){last ? total : i, 0, at.taken_up, at.diameter, at.x, at.y, at.underside, at.opening, tside_i_torque(&lifting, &spot).drive, tside_i_lean_angle(&lean)};
 }
 
@@ -76,7 +76,7 @@ tside_status tside_plan_turns(const tside_side *side, tside_turn *rows, int capa
     TRY(tside_i_answer_number("rows", tside_i_drive_turns(&setup.travel, &drive.hang, setup.travel.end), &total, fault));
     if (total > MOST_TURNS)
         REFUSE(fault, TSIDE_NOT_MODELLED, "bar.tube.diameter", "", "the bar is so thin that no table holds its turns", "m", side->bar.tube.diameter, TSIDE_NO_RELATION, 0, 0);
-    needed = 1 + (total > 1e-9 ? (int)ceil(total - 1e-9) : 0);
+    needed = 1 + (total > SLACK ? (int)ceil(total - SLACK) : 0); /* 5 turns whose last digits are over make no sixth row of nothing */
     if (needed > capacity) {
         *count = needed;
         REFUSE(fault, TSIDE_TOO_SMALL, "capacity", "", "the turn table has more rows", "1", capacity, TSIDE_BELOW, needed, 0);

@@ -127,7 +127,7 @@ tside_status tside_along_stand(const tside_along *along, tside_stand *stand, tsi
 static double reach_at(const tside_i_spot *spot, const void *context)
 {
     const tside_hang *hang = context;
-    return tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, spot).reach;
+    return tside_i_hang_lean(hang, spot).reach;
 }
 
 tside_status tside_guide_skew(const tside_travel *travel, const tside_hang *hang, double margin, double misfit, tside_skew *skew, tside_fault *fault)

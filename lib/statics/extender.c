@@ -1,4 +1,8 @@
 /* SPDX-License-Identifier: MIT */
+/*
+ * The extender: a tube from the guide's eye past the bow to a member of the end wall; where it crosses them, and the angle at which it is stiffest. Source: derivation, plane
+ * geometry and the overhanging beam.
+ */
 #include "statics/extender.h"
 
 #include "base/field.h"
@@ -86,8 +90,9 @@ static double between_bolts(const problem *p, double angle)
 /* The angle, between one at which the tube meets the bow and one at which it misses it, from which on it misses. */
 static double edge_of_bow(const problem *p, double meets, double misses)
 {
+    const double last = 1e-12; /* rad: halving stops short of the last digits, at which no middle lies between */
     double sB, arc;
-    while (fabs(misses - meets) > 1e-12) {
+    while (fabs(misses - meets) > last) {
         double middle = (meets + misses) / 2;
         if (cross_bow(p, middle, &sB, &arc))
             meets = middle;
@@ -167,9 +172,10 @@ static tside_status none_fits(const problem *p, double widest, double widest_ang
 /* Golden section on a stretch with one valley; the valley's place is good to the square root of the precision, its depth to all of it. */
 static double stiffest(const problem *p, double low, double high)
 {
-    const double golden = 0.38196601125010515;
+    const double golden = 0.38196601125010515; /* (3 - sqrt(5))/2 */
+    const double root = 1e-9;                  /* rad: below the root of a double's precision, where values no longer tell which side is lower */
     double a = low + golden * (high - low), b = high - golden * (high - low), fa = flexibility(p, a), fb = flexibility(p, b);
-    while (high - low > 1e-9) {
+    while (high - low > root) {
         if (fa <= fb) {
             high = b;
             b = a, fb = fa;
@@ -212,6 +218,7 @@ static tside_status given_angle(const problem *p, double angle, const char *fiel
  */
 static tside_status best_angle(const problem *p, double *angle, tside_binding *binding, tside_fault *fault)
 {
+    const double at_bound = 1e-8; /* rad: the golden section comes near to a bound, but never to it, and what binds would go unnamed */
     const tside_extender *e = p->extender;
     double steep_ends = atan2(p->eye_x - e->member_outer, p->drop), flat_ends = atan2(p->eye_x - e->member_inner, p->drop), flat_stock = flattest_for_stock(p);
     double low, high, steep_bow, flat_bow, steepest, widest = MISSES, widest_angle = 0, best, best_value;
@@ -239,7 +246,7 @@ static tside_status best_angle(const problem *p, double *angle, tside_binding *b
     *binding = TSIDE_BINDS_NOTHING;
     if (high > low) {
         double step = (high - low) / LOOKS, valley = stiffest(p, fmax(low, best - step), fmin(high, best + step));
-        best = valley - low < 1e-8 ? low : high - valley < 1e-8 ? high : valley;
+        best = valley - low < at_bound ? low : high - valley < at_bound ? high : valley;
     }
     if (best == low)
         *binding = low == steepest ? (steepest == steep_bow ? TSIDE_BINDS_BOW : TSIDE_BINDS_SPACING) : TSIDE_BINDS_ENDS;

@@ -39,6 +39,15 @@ typedef struct tube {
     double angle, sB, sG;
 } tube;
 
+tside_status tside_i_check_arms(const tside_layout *layout, tside_fault *fault)
+{
+    TRY(tside_i_argument(fault, "layout.angle", "rad", layout->angle, -TSIDE_PI / 2, 0));
+    if (layout->angle > TSIDE_PI / 2)
+        return tside_i_bound(fault, "layout.angle", "rad", layout->angle, TSIDE_ABOVE, TSIDE_PI / 2);
+    TRY(tside_i_argument(fault, "layout.bow_distance", "m", layout->bow_distance, 0, 1));
+    return tside_i_argument(fault, "layout.member_distance", "m", layout->member_distance, layout->bow_distance, 1);
+}
+
 /* Half the flat, about whose edge the tube tips on its bolt, must be wider than half the hole. */
 static tside_status check_flat(const tube *t, tside_fault *fault)
 {
@@ -123,6 +132,7 @@ tside_status tside_extender_bears(const tside_extender *extender, const tside_la
     tside_metal_values eye_metal;
     tube t;
     TRY(tside_i_check(&tside_i_extender_table, "extender", extender, fault));
+    TRY(tside_i_check_arms(layout, fault));
     TRY(tside_i_argument(fault, "force", "N", force, -TSIDE_MOST, 0));
     TRY(tside_i_argument(fault, "weight", "N", weight, 0, 0));
     TRY(make_tube(extender, layout, &t, fault));

@@ -18,4 +18,7 @@ static inline double tside_i_one_stress(double sigma, double tau)
 /* The eye bolt's metal, refused by its own name. */
 tside_status tside_i_eye_metal(const tside_extender *extender, tside_metal_values *values, tside_fault *fault);
 
+/* What the formulas take of a layout: the bolts stand below the eye, the bow's above the member's. */
+tside_status tside_i_check_arms(const tside_layout *layout, tside_fault *fault);
+
 #endif

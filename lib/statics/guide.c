@@ -42,11 +42,16 @@ typedef struct eye_point {
     double x, y, offset;
 } eye_point;
 
+static tside_i_lean eye_lean(const eye_point *eye, const tside_i_spot *spot)
+{
+    return tside_i_lean_at(eye->x, eye->y, eye->offset, spot);
+}
+
 /* The lean's sine stands for the lean: it rises and falls with it, and costs no arc tangent. */
 static double lean_sine(const tside_i_spot *spot, const void *context)
 {
     const eye_point *e = context;
-    return tside_i_lean_at(e->x, e->y, e->offset, spot).sine;
+    return eye_lean(e, spot).sine;
 }
 
 static double lean_at_peak(const tside_travel *travel, const eye_point *eye, const tside_i_peak *peak)
@@ -54,7 +59,7 @@ static double lean_at_peak(const tside_travel *travel, const eye_point *eye, con
     tside_i_spot spot;
     tside_i_lean lean;
     tside_i_travel_spot(travel, peak->stretch, peak->place, &spot);
-    lean = tside_i_lean_at(eye->x, eye->y, eye->offset, &spot);
+    lean = eye_lean(eye, &spot);
     return tside_i_lean_angle(&lean);
 }
 
@@ -86,7 +91,7 @@ static tside_i_lean end_lean(const tside_travel *travel, int open, const eye_poi
 {
     tside_i_spot spot;
     tside_i_travel_spot(travel, open ? travel->stretches - 1 : 0, open ? travel->end : travel->wraps_shut, &spot);
-    return tside_i_lean_at(eye->x, eye->y, eye->offset, &spot);
+    return eye_lean(eye, &spot);
 }
 
 /* The cosine of the lean at which the foot is lowest: the range's nearest to plumb. */
@@ -202,14 +207,17 @@ static tside_status check_eye(double eye_x, double eye_y, tside_fault *fault)
 }
 
 tside_status tside_hang_make(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_hang *hang,
-                             tside_fault *fault)
+                             tside_sweep *sweep, tside_fault *fault)
 {
-    tside_sweep sweep;
+    double error = sweep ? guide->placing_error : 0;
+    tside_sweep swept;
     tside_hang made;
     TRY(check_eye(eye_x, eye_y, fault));
-    TRY(tside_i_settle(&tside_i_guide_table, "guide", tside_i_hang_and_sweep(travel, guide, collar, eye_x, eye_y, 0, &arguments, &made, &sweep, fault), fault));
-    TRY(tside_i_within(fault, "sweep", tside_i_finite(&tside_i_sweep_table, &sweep, fault))); /* the guide's numbers are finite if those of what it does are */
+    TRY(tside_i_settle(&tside_i_guide_table, "guide", tside_i_hang_and_sweep(travel, guide, collar, eye_x, eye_y, error, &arguments, &made, &swept, fault), fault));
+    TRY(tside_i_within(fault, "sweep", tside_i_finite(&tside_i_sweep_table, &swept, fault))); /* the guide's numbers are finite if those of what it does are */
     *hang = made;
+    if (sweep)
+        *sweep = swept;
     return TSIDE_OK;
 }
 
@@ -222,7 +230,7 @@ tside_status tside_guide_lean(const tside_travel *travel, const tside_hang *hang
     double leans;
     TRY(tside_travel_at(travel, turns, &position, fault));
     tside_i_travel_at(travel, tside_i_travel_progress(travel, turns), &spot);
-    now = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, &spot);
+    now = tside_i_hang_lean(hang, &spot);
     then = end_lean(travel, 0, &eye);
     leans = tside_i_lean_angle(&now);
     TRY(ANSWER_NUMBER((tside_i_travel_angle(travel, &spot) - (leans - tside_i_lean_angle(&then))) / (2 * TSIDE_PI), drive_turns, fault));
@@ -230,18 +238,7 @@ tside_status tside_guide_lean(const tside_travel *travel, const tside_hang *hang
     return TSIDE_OK;
 }
 
-tside_status tside_guide_sweep(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_sweep *sweep,
-                               tside_fault *fault)
-{
-    tside_hang hang;
-    tside_sweep made;
-    TRY(check_eye(eye_x, eye_y, fault));
-    TRY(tside_i_settle(&tside_i_guide_table, "guide",
-                       tside_i_hang_and_sweep(travel, guide, collar, eye_x, eye_y, guide->placing_error, &arguments, &hang, &made, fault), fault));
-    return ANSWER(&tside_i_sweep_table, made, sweep, fault);
-}
-
-/* The same only among where the stretches begin, and open, given shut and open: what there is to guess by. */
+/* Where the guide leans least and most among the beginnings of the stretches, and open; given: shut and open. To guess by. */
 static void extreme_beginnings(const tside_travel *travel, const eye_point *eye, tside_i_spot *least, tside_i_spot *greatest)
 {
     if (lean_sine(least, eye) > lean_sine(greatest, eye)) {
@@ -262,7 +259,7 @@ static void extreme_beginnings(const tside_travel *travel, const eye_point *eye,
 /* Minus the sum of the leans at two spots, which rises as the eye moves outboard; slope: how fast. */
 static double lean_sum(const eye_point *eye, const tside_i_spot *a, const tside_i_spot *b, double *slope)
 {
-    tside_i_lean in = tside_i_lean_at(eye->x, eye->y, eye->offset, a), out = tside_i_lean_at(eye->x, eye->y, eye->offset, b);
+    tside_i_lean in = eye_lean(eye, a), out = eye_lean(eye, b);
     /* an eye moved outboard by dx leans its guide inboard by cos(phi)/d dx */
     *slope = in.cosine / in.reach + out.cosine / out.reach;
     return -tside_i_lean_angle(&in) - tside_i_lean_angle(&out);
@@ -274,6 +271,7 @@ static double lean_sum(const eye_point *eye, const tside_i_spot *a, const tside_
  */
 static double balance(const eye_point *eye, const tside_i_spot *a, const tside_i_spot *b)
 {
+    const double settled = 1e-9; /* relative: a Newton's step so short leaves its square; without it all twenty are taken */
     double low = fmin(a->x, b->x) + eye->offset, high = fmax(a->x, b->x) + eye->offset;
     eye_point at = {fmax(fmin(eye->x, high), low), eye->y, eye->offset};
     for (int i = 0; i < 20; i++) {
@@ -286,7 +284,7 @@ static double balance(const eye_point *eye, const tside_i_spot *a, const tside_i
             next = (low + high) / 2;
         moved = fabs(next - at.x);
         at.x = next;
-        if (moved <= 1e-9 * (1 + fabs(next)))
+        if (moved <= settled * (1 + fabs(next)))
             break;
     }
     return at.x - eye->x;
@@ -301,6 +299,8 @@ tside_status tside_eye_best(const tside_travel *travel, double eye_y, double col
     eye_point eye = {0, eye_y, collar_offset};
     tside_i_spot in, out;
     tside_i_sought lean;
+    const double nearly = 1e-7; /* rad: a step from there leaves its square, less than a double holds */
+    const double last = 1e-14;  /* relative: the false position cannot come nearer than the last digits, and would not end */
     double x, low = -HUGE_VAL, high = HUGE_VAL, below = 0, above = 0;
     TRY(tside_i_argument(fault, "eye_y", "m", eye_y, 0, 0));
     TRY(tside_i_argument(fault, "collar_offset", "m", collar_offset, 0, 0));
@@ -321,7 +321,7 @@ tside_status tside_eye_best(const tside_travel *travel, double eye_y, double col
         tside_i_travel_spot(travel, lean.greatest.stretch, lean.greatest.place, &out);
         sum = lean_sum(&eye, &in, &out, &slope);
         step = balance(&eye, &in, &out);
-        if (fabs(sum) <= 1e-7 && i < 4) {
+        if (fabs(sum) <= nearly && i < 4) {
             x += step; /* what is left then is as its square */
             break;
         }
@@ -338,7 +338,7 @@ tside_status tside_eye_best(const tside_travel *travel, double eye_y, double col
             x += 2 * step; /* overshooting, to bracket it */
         else {
             double next = (low * above - high * below) / (above - below);
-            if (fabs(next - x) <= 1e-14 * (1 + fabs(x)) || sum == 0)
+            if (fabs(next - x) <= last * (1 + fabs(x)) || sum == 0)
                 break;
             x = next > low && next < high ? next : (low + high) / 2;
         }

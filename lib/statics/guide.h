@@ -27,6 +27,12 @@ static inline tside_i_lean tside_i_lean_at(double eye_x, double eye_y, double of
     return lean;
 }
 
+/* Of a guide that hangs. */
+static inline tside_i_lean tside_i_hang_lean(const tside_hang *hang, const tside_i_spot *spot)
+{
+    return tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, spot);
+}
+
 static inline double tside_i_lean_angle(const tside_i_lean *lean)
 {
     return atan2(lean->sine, lean->cosine);
@@ -38,7 +44,7 @@ static inline double tside_i_drive_angle(const tside_travel *travel, const tside
     tside_i_lean lean;
     if (!hang)
         return tside_i_travel_angle(travel, spot);
-    lean = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, spot);
+    lean = tside_i_hang_lean(hang, spot);
     return tside_i_travel_angle(travel, spot) - tside_i_lean_angle(&lean);
 }
 

@@ -66,7 +66,7 @@ tside_torque tside_i_torque(const tside_i_lifting *lifting, const tside_i_spot *
     t.drive = t.up;
     t.per_metre = metre + load->friction * fabs(metre) + ropes;
     if (lifting->hang) {
-        tside_i_lean lean = tside_i_lean_at(lifting->hang->eye_x, lifting->hang->eye_y, lifting->hang->offset, spot);
+        tside_i_lean lean = tside_i_hang_lean(lifting->hang, spot);
         t.drive = (t.up + tside_i_hang_moment(lifting->hang, &lean) * lean.rate) / (1 - lean.rate);
     }
     return t;
@@ -87,7 +87,7 @@ static double upward_hold(const tside_i_spot *spot, const void *context)
 static double guide_rate(const tside_i_spot *spot, const void *context)
 {
     const tside_hang *hang = context;
-    return tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, spot).rate;
+    return tside_i_hang_lean(hang, spot).rate;
 }
 
 /* Minus the length that the available torque lifts at a spot. */
@@ -96,7 +96,7 @@ static double shortness(const tside_i_spot *spot, const void *context)
     const tside_i_lifting *lifting = context;
     double metre = metre_lift(lifting->load, spot), own = end_lift(lifting->load, spot), rate = 0, moment = 0, f = lifting->load->friction;
     if (lifting->hang) {
-        tside_i_lean lean = tside_i_lean_at(lifting->hang->eye_x, lifting->hang->eye_y, lifting->hang->offset, spot);
+        tside_i_lean lean = tside_i_hang_lean(lifting->hang, spot);
         rate = lean.rate;
         moment = tside_i_hang_moment(lifting->hang, &lean);
     }
@@ -148,34 +148,29 @@ double tside_i_lift_extremes(const tside_i_lifting *lifting, tside_torque *worst
                                {.quantity = drive_torque, .context = lifting},
                                {.quantity = upward_hold, .context = &bar},
                                {.quantity = shortness, .context = lifting}};
-    int first = lifting->hang ? 0 : 1, last = least_down ? 3 : 1;
+    int first = lifting->hang ? 0 : 1, last = longest ? 3 : least_down ? 2 : 1;
     tside_i_travel_seek(lifting->travel, sought + first, last + 1 - first);
     answer_at(lifting, &sought[1].greatest, worst);
-    if (least_down) {
+    if (least_down)
         answer_at(&bar, &sought[2].greatest, least_down);
+    if (longest)
         *longest = -sought[3].greatest.value;
-    }
     return lifting->hang ? sought[0].greatest.value : 0;
 }
 
-tside_status tside_lift_worst(const tside_travel *travel, const tside_load *load, const tside_hang *hang, tside_torque *torque, tside_fault *fault)
+tside_status tside_lift_worst(const tside_travel *travel, const tside_load *load, const tside_hang *hang, tside_torque *worst, tside_torque *least_down,
+                              tside_fault *fault)
 {
     tside_i_lifting lifting = {travel, load, hang, 0};
-    tside_torque made;
+    tside_torque most, least;
     TRY(tside_i_check(&tside_i_load_table, "load", load, fault));
-    TRY(check_rate(tside_i_lift_extremes(&lifting, &made, NULL, NULL), fault));
-    return ANSWER(&tside_i_torque_table, made, torque, fault);
-}
-
-tside_status tside_lift_least_down(const tside_travel *travel, const tside_load *load, tside_torque *torque, tside_fault *fault)
-{
-    tside_i_lifting lifting = {travel, load, NULL, 0};
-    tside_i_spot spot;
-    tside_torque made;
-    TRY(tside_i_lift_check(travel, load, NULL, fault));
-    tside_i_travel_greatest(travel, upward_hold, &lifting, &spot);
-    answer(&lifting, &spot, &made);
-    return ANSWER(&tside_i_torque_table, made, torque, fault);
+    TRY(check_rate(tside_i_lift_extremes(&lifting, &most, least_down ? &least : NULL, NULL), fault));
+    if (least_down)
+        TRY(tside_i_within(fault, "least_down", tside_i_finite(&tside_i_torque_table, &least, fault)));
+    TRY(ANSWER(&tside_i_torque_table, most, worst, fault));
+    if (least_down)
+        *least_down = least;
+    return TSIDE_OK;
 }
 
 /* Heights from the fixing down, so that the curtain's share does not drown in the height of the hip. */
@@ -185,7 +180,7 @@ double tside_i_energy(const tside_travel *travel, const tside_load *load, const 
     double depth = spot->on_line ? tside_i_line_moment(&travel->line, spot->s) : spot->s * spot->s / 2 * spot->nx;
     double e = (line_weight(load, spot->length) * load->length + TSIDE_GRAVITY * load->end_mass) * y - sheet * load->length * depth;
     if (hang) {
-        tside_i_lean lean = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, spot);
+        tside_i_lean lean = tside_i_hang_lean(hang, spot);
         e += -hang->weight * (hang->chain + hang->length) / 2 * lean.cosine + hang->carried * hang->carried_offset * tside_i_lean_angle(&lean);
     }
     return e;
@@ -228,12 +223,3 @@ tside_status tside_bar_twist(double per_metre, double length, double shear_modul
     TRY(tside_i_argument(fault, "torsion", "m4", torsion, 0, 1));
     return ANSWER_NUMBER(per_metre * length * length / (2 * shear_modulus * torsion), twist, fault);
 }
-
-tside_status tside_splice_force(double torque, int screws, double diameter, double *force, tside_fault *fault)
-{
-    TRY(tside_i_argument(fault, "torque", "N m", torque, 0, 0));
-    TRY(tside_i_argument(fault, "screws", "1", screws, 0, 1));
-    TRY(tside_i_argument(fault, "diameter", "m", diameter, 0, 1));
-    return ANSWER_NUMBER(torque / (screws * diameter / 2), force, fault);
-}
-

@@ -19,21 +19,21 @@ double tside_i_uplift(const tside_hang *hang, const tside_i_lean *lean, double p
 double tside_i_push_at(const tside_i_spot *spot, const void *context)
 {
     const tside_i_pushing *p = context;
-    tside_i_lean lean = tside_i_lean_at(p->hang->eye_x, p->hang->eye_y, p->hang->offset, spot);
+    tside_i_lean lean = tside_i_hang_lean(p->hang, spot);
     return tside_i_push(p->hang, &lean, p->lifting ? tside_i_torque(p->lifting, spot).drive : p->torque);
 }
 
 double tside_i_uplift_at(const tside_i_spot *spot, const void *context)
 {
     const tside_i_pushing *p = context;
-    tside_i_lean lean = tside_i_lean_at(p->hang->eye_x, p->hang->eye_y, p->hang->offset, spot);
+    tside_i_lean lean = tside_i_hang_lean(p->hang, spot);
     return tside_i_raise(&lean, tside_i_push_at(spot, context)) - p->hang->weight;
 }
 
 double tside_i_guide_bending_at(const tside_i_spot *spot, const void *context)
 {
     const tside_i_pushing *p = context;
-    tside_i_lean lean = tside_i_lean_at(p->hang->eye_x, p->hang->eye_y, p->hang->offset, spot);
+    tside_i_lean lean = tside_i_hang_lean(p->hang, spot);
     return tside_i_push_at(spot, context) * tside_i_reach(p->hang, &lean);
 }
 
@@ -41,7 +41,7 @@ double tside_i_bar_end_at(const tside_i_spot *spot, const void *context)
 {
     const tside_i_bar_end *end = context;
     const tside_hang *hang = end->pushing.hang;
-    tside_i_lean lean = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, spot);
+    tside_i_lean lean = tside_i_hang_lean(hang, spot);
     double F = tside_i_push_at(spot, &end->pushing), b = end->arm;
     return hypot(F * lean.cosine * b, end->weight * end->run_on + F * lean.sine * b);
 }
@@ -60,7 +60,7 @@ double tside_i_chain_swing(const tside_i_lifting *lifting, const tside_hang *han
     tside_i_lean lean;
     double F, eta, phi;
     tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &open);
-    lean = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, &open);
+    lean = tside_i_hang_lean(hang, &open);
     F = tside_i_push(hang, &lean, tside_i_torque(lifting, &open).drive);
     phi = tside_i_lean_angle(&lean);
     eta = atan2(F * lean.cosine, hang->weight - F * lean.sine);
@@ -76,7 +76,7 @@ tside_status tside_side_force(const tside_travel *travel, const tside_load *load
     if (load)
         TRY(tside_i_lift_check(travel, load, hang, fault));
     TRY(tside_i_travel_find(travel, turns, &spot, fault));
-    lean = tside_i_lean_at(hang->eye_x, hang->eye_y, hang->offset, &spot);
+    lean = tside_i_hang_lean(hang, &spot);
     push = tside_i_push(hang, &lean, load ? tside_i_torque(&lifting, &spot).drive : 0);
     TRY(ANSWER_NUMBER(push, force, fault));
     *uplift = tside_i_uplift(hang, &lean, push); /* finite, as the push is */

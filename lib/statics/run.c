@@ -127,7 +127,7 @@ static double angle_rate(const tside_i_lifting *lifting, const tside_i_spot *spo
 {
     double rate = spot->share > 0 && !spot->slack ? 1 / spot->share : 1;
     if (lifting->hang && !spot->slack)
-        rate *= 1 - tside_i_lean_at(lifting->hang->eye_x, lifting->hang->eye_y, lifting->hang->offset, spot).rate;
+        rate *= 1 - tside_i_hang_lean(lifting->hang, spot).rate;
     return rate;
 }
 
@@ -172,12 +172,13 @@ static sums plus(sums a, sums b)
 static sums stretch_up(const tside_i_lifting *lifting, const motor *m, int stretch, double from, double to)
 {
     enum { STEPS = 10000 };
+    const double alike = 1e-9; /* relative: a looser one leaves the time short of the digits that its header promises */
     sums all = {0, 0, 0};
     double step = to - from, at = from;
     for (int tried = 0; at < to; tried++) {
         double next = to - at > step && tried < STEPS ? at + step : to, middle = at + (next - at) / 2;
         sums whole = panel(lifting, m, stretch, at, next), halves = plus(panel(lifting, m, stretch, at, middle), panel(lifting, m, stretch, middle, next));
-        if (fabs(halves.time - whole.time) <= 1e-9 * halves.time || tried >= STEPS) {
+        if (fabs(halves.time - whole.time) <= alike * halves.time || tried >= STEPS) {
             all = plus(all, halves);
             at = next;
             step *= 2;
@@ -284,7 +285,7 @@ tside_status tside_drive_run(const tside_travel *travel, const tside_load *load,
     tside_run made;
     TRY(tside_i_check(&tside_i_drive_table, "drive", drive, fault));
     TRY(tside_i_check(&tside_i_cable_table, "cable", cable, fault));
-    TRY(tside_lift_worst(travel, load, hang, &worst, fault));
+    TRY(tside_lift_worst(travel, load, hang, &worst, NULL, fault));
     TRY(tside_i_settle(&tside_i_drive_table, "drive", tside_i_drive_run(&lifting, drive, cable, &worst, &made, fault), fault));
     return ANSWER(&tside_i_run_table, made, run, fault);
 }

@@ -1,4 +1,7 @@
 /* SPDX-License-Identifier: MIT */
+/*
+ * Lines of strength: demand beside limit, and the verdict; what the extender has to bear. Source: derivation, standard beam tables; AISC 360, chapter F.
+ */
 #include "statics/strength.h"
 
 #include "statics/eye.h"
@@ -90,6 +93,7 @@ tside_status tside_extender_strength(const tside_extender *extender, const tside
     tside_strength_line made[TSIDE_EXTENDER_LINES];
     double a = layout->angle, sB = layout->bow_distance, sG = layout->member_distance, F = force, W = weight, T, dh, P, X, net, half;
     TRY(tside_i_check(&tside_i_extender_table, "extender", extender, fault));
+    TRY(tside_i_check_arms(layout, fault));
     TRY(tside_i_argument(fault, "force", "N", force, 0, 0));
     TRY(tside_i_argument(fault, "weight", "N", weight, 0, 0));
     TRY(tside_i_within(fault, "extender", tside_material_values(&extender->material, &metal, fault)));

@@ -68,7 +68,6 @@ Suite *cutting_suite(void)
 {
     Suite *suite = suite_create("cutting");
     TCase *tcase = tcase_create("cutting");
-    tcase_set_timeout(tcase, 60);
     tcase_add_test(tcase, an_exact_solver_agrees_on_two_stock_lengths);
     tcase_add_test(tcase, an_exact_solver_agrees_on_one_stock_length);
     tcase_add_test(tcase, an_exact_solver_agrees_on_five_stock_lengths);

@@ -155,7 +155,6 @@ Suite *effort_suite(void)
 {
     Suite *suite = suite_create("effort");
     TCase *tcase = tcase_create("effort");
-    tcase_set_timeout(tcase, 60);
     tcase_add_test(tcase, a_search_is_broken_off);
     tcase_add_test(tcase, many_lengths_are_bounded);
     tcase_add_test(tcase, the_node_limit_holds_for_many_lengths);

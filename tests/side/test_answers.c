@@ -135,12 +135,10 @@ START_TEST(denormal_arguments_are_answered_or_refused)
         tside_fault fault;
         double answer = NAN;
         answers_or_refuses(tside_bar_twist(a, b, c, d, &answer, &fault), &fault, &answer, 1, "twist");
-        answers_or_refuses(tside_splice_force(a, 1 + i % 3, b, &answer, &fault), &fault, &answer, 1, "splice");
         answers_or_refuses(tside_roll_taken_up(&roll, d, &answer, &fault), &fault, &answer, 1, "taken up");
         answers_or_refuses(tside_roll_wraps(&roll, d, &answer, &fault), &fault, &answer, 1, "wraps");
         answers_or_refuses(tside_roll_diameter(&roll, d, &answer, &fault), &fault, &answer, 1, "diameter");
         answers_or_refuses(tside_roll_thickness(a, b, c, d, &answer, &fault), &fault, &answer, 1, "thickness");
-        answers_or_refuses(tside_rope_zigzag(1 + i % 5, a, b, &answer, &fault), &fault, &answer, 1, "zigzag");
     }
     ck_assert_int_gt(answered, 10000);
     ck_assert_int_gt(refused, 10000);
@@ -251,7 +249,7 @@ START_TEST(every_byte_of_an_answer_is_defined)
     tside_sweep sweep;
     tside_layout layout;
     tside_load load;
-    tside_torque torque;
+    tside_torque torque, least;
     tside_run run;
     tside_cranking cranking;
     tside_section section;
@@ -275,14 +273,15 @@ START_TEST(every_byte_of_an_answer_is_defined)
     DEFINES(tside_line_make(&bow, &side.curtain, &line, &fault), line);
     DEFINES(tside_travel_make(&line, &side.curtain, &roll, &side.stops, &travel, &fault), travel);
     DEFINES(tside_travel_at(&travel, 1, &position, &fault), position);
-    DEFINES(tside_hang_make(&travel, &side.drive_end.guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y, &hang, &fault), hang);
-    DEFINES(tside_guide_sweep(&travel, &side.drive_end.guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y, &sweep, &fault), sweep);
+    DEFINES(tside_hang_make(&travel, &side.drive_end.guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y, &hang, NULL, &fault), hang);
+    DEFINES(tside_hang_make(&travel, &side.drive_end.guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y, &hang, &sweep, &fault), sweep);
     DEFINES(tside_extender_layout(&side.drive_end.extender, &bow, side.curtain.hip, plan.drive_end.eye_x, plan.drive_end.eye_y, &travel, &layout, &fault), layout);
     DEFINES(tside_extender_strength(&side.drive_end.extender, &layout, 100, 20, TSIDE_DRIVE_END, lines, &fault), lines);
     tside_usual(TSIDE_KIND_LOAD, &load);
     load.length = 30;
     load.bar_mass = 2;
-    DEFINES(tside_lift_worst(&travel, &load, &hang, &torque, &fault), torque);
+    DEFINES(tside_lift_worst(&travel, &load, &hang, &torque, &least, &fault), torque);
+    DEFINES(tside_lift_worst(&travel, &load, &hang, &torque, &least, &fault), least);
     DEFINES(tside_drive_run(&travel, &load, &hang, &side.drive, &side.cable, &run, &fault), run);
     DEFINES(tside_crank_effort(&side.crank, 20, 5, &cranking, &fault), cranking);
     DEFINES(tside_round_section(&side.bar.tube, 7850, &section, &fault), section);
@@ -317,17 +316,37 @@ START_TEST(every_byte_of_an_answer_is_defined)
 }
 END_TEST
 
+START_TEST(every_byte_of_a_cut_plan_is_defined)
+{
+    const tside_cut cuts[] = {{2, 5}}; /* two to a stick of 5 m, and one alone */
+    static double work[1 << 16];
+    tside_stock stock;
+    tside_stick sticks[2];
+    tside_cut_plan plan;
+    tside_fault fault;
+    int taken[2], count;
+    tside_usual(TSIDE_KIND_STOCK, &stock);
+    stock.length_count = 1;
+    stock.lengths[0].length = 5;
+    ck_assert_uint_le(tside_stock_work(1), sizeof work);
+    DEFINES(tside_stock_plan(&stock, cuts, 1, 0, work, sizeof work, sticks, taken, 2, &count, &plan, &fault), plan);
+    DEFINES(tside_stock_plan(&stock, cuts, 1, 0, work, sizeof work, sticks, taken, 2, &count, &plan, &fault), sticks);
+    ck_assert_int_eq(count, 2);
+    ck_assert(sticks[0].count == 2 && sticks[0].pieces == 2 && sticks[1].count == 1 && sticks[1].pieces == 1);
+}
+END_TEST
+
 Suite *answers_suite(void)
 {
     Suite *suite = suite_create("answers");
     TCase *tcase = tcase_create("answers");
-    tcase_set_timeout(tcase, 60);
     tcase_add_test(tcase, no_number_of_a_plan_may_be_none);
     tcase_add_test(tcase, what_is_no_number_is_never_ok);
     tcase_add_test(tcase, denormal_arguments_are_answered_or_refused);
     tcase_add_test(tcase, denormal_tubes_are_answered_or_refused);
     tcase_add_test(tcase, denormal_bows_are_answered_or_refused);
     tcase_add_test(tcase, every_byte_of_an_answer_is_defined);
+    tcase_add_test(tcase, every_byte_of_a_cut_plan_is_defined);
     suite_add_tcase(suite, tcase);
     return suite;
 }

@@ -214,7 +214,7 @@ FOR_SIDES(in_line_nothing_leans_along, 60)
     tside_skew k, out, in;
     tside_sweep sweep;
     tside_fault fault;
-    ANSWERS(tside_guide_sweep(&s.travel, &s.guide, &s.collar, s.eye_x, s.eye_y, &sweep, &fault));
+    ANSWERS(tside_hang_make(&s.travel, &s.guide, &s.collar, s.eye_x, s.eye_y, &s.hang, &sweep, &fault));
     ANSWERS(tside_guide_skew(&s.travel, &s.hang, s.guide.margin, 0, &k, &fault));
     ck_assert(k.length == sweep.length && k.lean_shut == 0 && k.lean_open == 0 && k.lean_greatest == 0 && k.foot_shut == 0 && k.sweep == 0);
     ANSWERS(tside_guide_skew(&s.travel, &s.hang, s.guide.margin, 0.2, &out, &fault));
@@ -308,7 +308,6 @@ Suite *along_suite(void)
 {
     Suite *suite = suite_create("along");
     TCase *tcase = tcase_create("along");
-    tcase_set_timeout(tcase, 60);
     tcase_add_test(tcase, usual_values_stand_in_line);
     tcase_add_test(tcase, given_the_bar_misses_the_eye);
     tcase_add_test(tcase, an_eye_on_the_hip_follows_the_curtain_or_is_given);

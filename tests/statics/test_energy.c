@@ -187,7 +187,6 @@ Suite *energy_suite(void)
 {
     Suite *suite = suite_create("energy");
     TCase *tcase = tcase_create("energy");
-    tcase_set_timeout(tcase, 60);
     tcase_add_test(tcase, quadrature_itself_is_right);
     tcase_add_test(tcase, lift_over_the_bars_angle_is_the_gain);
     tcase_add_test(tcase, drive_over_its_own_angle_is_the_gain_with_the_guide);

@@ -292,7 +292,6 @@ Suite *fixed_suite(void)
 {
     Suite *suite = suite_create("fixed");
     TCase *tcase = tcase_create("fixed");
-    tcase_set_timeout(tcase, 60);
     tcase_add_test(tcase, best_line_halves_the_hulls_width);
     tcase_add_test(tcase, no_other_line_is_better);
     tcase_add_test(tcase, misfit_and_lengths_follow_from_top_and_foot);

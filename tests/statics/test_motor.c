@@ -167,7 +167,7 @@ FOR_SIDES(quadrature_over_the_turns_comes_to_the_same, 60)
     gsl_integration_workspace *space = gsl_integration_workspace_alloc(200);
     tside_usual(TSIDE_KIND_DRIVE, &drive);
     tside_usual(TSIDE_KIND_CABLE, &none);
-    ANSWERS(tside_lift_worst(&s.travel, &s.load, &s.hang, &worst, &fault));
+    ANSWERS(tside_lift_worst(&s.travel, &s.load, &s.hang, &worst, NULL, &fault));
     drive.rated_torque = 60;
     drive.stall_torque_given = drive.no_load_speed_given = 1;
     drive.stall_torque = h.most = margin * worst.drive;

@@ -1,49 +1,16 @@
 /* SPDX-License-Identifier: MIT */
-/* Motors on their cables: closed forms, identities that tie time, energy and torque to the work, limits, and the smallest of a list against trying each. */
+/* Motors on their cables: closed forms, limits, and identities that tie time, energy and torque to the work. */
 #include <check.h>
 #include <math.h>
 #include <string.h>
 
 #include <tunnelside.h>
 
-#include "bench_side.h"
-#include "sides.h"
+#include "runs.h"
 
 Suite *run_suite(void);
 
 enum { SIDES = 300 };
-
-/* Invented: it lifts every side here. */
-static tside_drive strong_motor(void)
-{
-    tside_drive drive;
-    tside_usual(TSIDE_KIND_DRIVE, &drive);
-    drive.rated_torque = 400;
-    drive.stall_torque_given = drive.rated_voltage_given = drive.supply_voltage_given = drive.no_load_speed_given = drive.no_load_current_given = drive.stall_current_given = 1;
-    drive.stall_torque = 4000;
-    drive.rated_voltage = 24;
-    drive.supply_voltage = 22;
-    drive.no_load_speed = 0.5;
-    drive.no_load_current = 1.5;
-    drive.stall_current = 240;
-    return drive;
-}
-
-static tside_cable no_cable(void)
-{
-    tside_cable cable;
-    tside_usual(TSIDE_KIND_CABLE, &cable);
-    return cable;
-}
-
-static tside_cable copper(double area, double length)
-{
-    tside_cable cable = no_cable();
-    cable.wire = TSIDE_AREA;
-    cable.area = area;
-    cable.length = length;
-    return cable;
-}
 
 static tside_run run_of(const side *s, const tside_hang *hang, const tside_drive *drive, const tside_cable *cable)
 {
@@ -77,7 +44,7 @@ FOR_SIDES(time_angle_and_work_give_the_rest, SIDES)
     double turns = side_place(&s, s.open).turns, angle, work, a, b, k, R, torque_time, square_time;
     tside_torque worst;
     s.load.friction = s.load.rope_pressure = 0;
-    ANSWERS(tside_lift_worst(&s.travel, &s.load, &s.hang, &worst, &fault));
+    ANSWERS(tside_lift_worst(&s.travel, &s.load, &s.hang, &worst, NULL, &fault));
     drive.stall_torque = 12 * worst.drive;
     run = run_of(&s, &s.hang, &drive, &cable);
     if (turns < 0.01)
@@ -114,7 +81,7 @@ START_TEST(a_constant_torque_takes_its_angle_over_its_speed)
     drive.stall_torque = 300;
     side_make(&s);
     run = run_of(&s, NULL, &drive, &none);
-    ANSWERS(tside_lift_worst(&s.travel, &s.load, NULL, &worst, &fault));
+    ANSWERS(tside_lift_worst(&s.travel, &s.load, NULL, &worst, NULL, &fault));
     angle = 2 * PI * side_place(&s, s.open).turns;
     speed = drive.no_load_speed * (1 - worst.drive / drive.stall_torque);
     current = drive.no_load_current + (drive.stall_current - drive.no_load_current) * worst.drive / drive.stall_torque;
@@ -176,7 +143,7 @@ FOR_SIDES(it_stalls_where_the_torque_passes, 60)
     tside_run run;
     tside_fault fault;
     double turns = side_place(&s, s.open).turns, share = drive.supply_voltage / drive.rated_voltage;
-    ANSWERS(tside_lift_worst(&s.travel, &s.load, &s.hang, &worst, &fault));
+    ANSWERS(tside_lift_worst(&s.travel, &s.load, &s.hang, &worst, NULL, &fault));
     drive.stall_torque = worst.drive * (1 + 0.9e-6) / share;
     run = run_of(&s, &s.hang, &drive, &none);
     ck_assert(run.stalls && run.stall_turns == worst.turns);
@@ -319,217 +286,10 @@ START_TEST(without_currents_there_is_a_time)
 }
 END_TEST
 
-/* --- the smallest cable --- */
-
-START_TEST(the_smallest_cable_keeps_the_drop_and_the_next_smaller_does_not)
-{
-    for (int wire = TSIDE_AWG; wire <= TSIDE_AREA; wire++)
-        for (int loading = TSIDE_RUNNING; loading <= TSIDE_STARTING; loading++) {
-            double area = 0;
-            for (int i = 1; i <= 40; i++) {
-                tside_cable cable = copper(1e-6, 5.0 * i), found;
-                tside_fault fault;
-                double ohms, drop, d;
-                cable.wire = (tside_wire)wire;
-                ANSWERS(tside_cable_smallest(&cable, 24, 12, (tside_loading)loading, 2.4, &found, &fault));
-                ANSWERS(tside_cable_resistance(&found, &ohms, &fault));
-                drop = loading == TSIDE_RUNNING ? 12 * ohms : 24 * ohms / (24 / 12.0 + ohms);
-                ck_assert(drop <= 2.4);
-                ANSWERS(tside_gauge_diameter(found.gauge, &d, &fault));
-                d = wire == TSIDE_AWG ? PI / 4 * d * d : found.area;
-                ck_assert(d >= area);
-                area = d;
-                /* no trade size is more than 1.7 times the next smaller one */
-                if (ohms * 1.7 < (loading == TSIDE_RUNNING ? 0.2 : 2.4 * 2 / 21.6))
-                    ck_assert(area <= 0.52e-6);
-            }
-        }
-}
-END_TEST
-
-/* A drop that a trade size just keeps finds it. Gauges: NEC chapter 9, table 8, and 20 AWG; areas: IEC 60228; both from memory. */
-START_TEST(every_trade_size_is_found)
-{
-    static const int gauges[] = {20, 18, 16, 14, 12, 10, 8, 6, 4, 3, 2, 1, 0, -1, -2, -3};
-    static const double areas[] = {0.5, 0.75, 1, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120};
-    tside_fault fault;
-    for (int wire = TSIDE_AWG; wire <= TSIDE_AREA; wire++)
-        for (int i = 0; i < (wire == TSIDE_AWG ? 16 : 15); i++) {
-            tside_cable cable = copper(1e-6, 50), found;
-            double ohms;
-            cable.wire = (tside_wire)wire;
-            if (wire == TSIDE_AWG)
-                cable.gauge = gauges[i];
-            else
-                cable.area = areas[i] * 1e-6;
-            ANSWERS(tside_cable_resistance(&cable, &ohms, &fault));
-            ANSWERS(tside_cable_smallest(&cable, 24, 5, TSIDE_RUNNING, 5 * ohms * (1 + 1e-9), &found, &fault));
-            if (wire == TSIDE_AWG)
-                ck_assert_int_eq(found.gauge, gauges[i]);
-            else
-                NEAR(found.area, areas[i] * 1e-6, 1e-15, "area", i);
-        }
-}
-END_TEST
-
-START_TEST(what_no_cable_keeps_is_refused)
-{
-    tside_cable cable = copper(1e-6, 5000), found;
-    tside_fault fault;
-    double ohms, d;
-    REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_REACH, "cable.length", TSIDE_ABOVE);
-    ck_assert(fault.bound < 5000 && !strcmp(fault.unit, "m"));
-    cable.length = fault.bound;
-    ANSWERS(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 1, &found, &fault));
-    cable.length *= 1 + 1e-6;
-    REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_REACH, "cable.length", TSIDE_ABOVE);
-    REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 1e-6, &found, &fault), found, TSIDE_OUT_OF_REACH, "cable.length", TSIDE_NONE_FITS);
-    cable.length = 5000;
-    for (int wire = TSIDE_AWG; wire <= TSIDE_AREA; wire++) {
-        tside_cable largest = copper(120e-6, 5000);
-        largest.wire = cable.wire = (tside_wire)wire;
-        largest.gauge = -3;
-        ANSWERS(tside_cable_resistance(&largest, &ohms, &fault));
-        REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_REACH, "cable.length", TSIDE_ABOVE);
-        NEAR(fault.bound, 5000 / (12 * ohms), 1e-9, "length with which the largest loses 1 V", wire);
-    }
-    REFUSES(tside_cable_smallest(&cable, 0, 12, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_BOUNDS, "voltage", TSIDE_NOT_ABOVE);
-    REFUSES(tside_cable_smallest(&cable, 24, -1, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_BOUNDS, "current", TSIDE_BELOW);
-    REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 0, &found, &fault), found, TSIDE_OUT_OF_BOUNDS, "drop", TSIDE_NOT_ABOVE);
-    REFUSES(tside_cable_smallest(&cable, 24, 12, (tside_loading)2, 1, &found, &fault), found, TSIDE_OUT_OF_BOUNDS, "loading", TSIDE_NOT_ONE_OF);
-    cable.length = 0;
-    REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_BOUNDS, "cable.length", TSIDE_BELOW);
-    REFUSES(tside_cable_resistance(&cable, &ohms, &fault), ohms, TSIDE_OUT_OF_BOUNDS, "cable.length", TSIDE_BELOW);
-    cable.wire = TSIDE_NO_CABLE;
-    REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_BOUNDS, "cable.wire", TSIDE_NOT_ONE_OF);
-    ANSWERS(tside_cable_resistance(&cable, &ohms, &fault));
-    ck_assert(ohms == 0);
-    REFUSES(tside_gauge_diameter(-4, &d, &fault), d, TSIDE_OUT_OF_BOUNDS, "gauge", TSIDE_BELOW);
-    REFUSES(tside_gauge_diameter(41, &d, &fault), d, TSIDE_OUT_OF_BOUNDS, "gauge", TSIDE_ABOVE);
-}
-END_TEST
-
-/* --- in a plan --- */
-
-static tside_side electric(void)
-{
-    tside_side s;
-    bench_side(&s);
-    s.drive = strong_motor();
-    s.drive.mass = 8;
-    s.cable = copper(6e-6, 40);
-    return s;
-}
-
-START_TEST(a_plan_tells_what_its_parts_tell)
-{
-    tside_side s = electric();
-    tside_plan plan, old;
-    tside_cranking cranking;
-    tside_fault fault;
-    s.crank.fitted = TSIDE_CRANK;
-    s.crank.ratio = 5;
-    ANSWERS(tside_plan_side(&s, &plan, &fault));
-    ck_assert(plan.run_given && plan.cranking_given && plan.run.time_up_given);
-    NEAR(plan.run.time_down, 2 * PI * plan.drive_turns / (s.drive.no_load_speed * (22 - plan.run.resistance * 1.5) / 24), 1e-9, "time down", 0);
-    NEAR(plan.run.current_peak, 1.5 + (240 - 1.5) * plan.worst.drive / 4000, 1e-9, "peak", 0);
-    ANSWERS(tside_crank_effort(&s.crank, plan.worst.drive, plan.drive_turns, &cranking, &fault));
-    ck_assert(!memcmp(&cranking, &plan.cranking, sizeof cranking));
-    s.drive.no_load_speed_given = 0;
-    s.cable.wire = TSIDE_NO_CABLE;
-    s.crank.fitted = TSIDE_NO_CRANK;
-    ANSWERS(tside_plan_side(&s, &old, &fault));
-    ck_assert(!old.run_given && !old.cranking_given && old.run.time_up == 0 && old.cranking.effort == 0);
-    ck_assert(old.worst.drive == plan.worst.drive && old.drive_turns == plan.drive_turns);
-}
-END_TEST
-
-/* --- the smallest drive --- */
-
-static int serves(const tside_side *base, const tside_drive *drive)
-{
-    static const tside_finding_code against[] = {TSIDE_FINDING_DRIVE_WEAK, TSIDE_FINDING_STALLS, TSIDE_FINDING_LIMIT_TURNS, TSIDE_FINDING_LONG_RUN, TSIDE_FINDING_OVERLOAD,
-                                                 TSIDE_FINDING_TURNS_BACK};
-    tside_side tried = *base;
-    tside_plan plan;
-    tried.drive = *drive;
-    if (tside_plan_side(&tried, &plan, NULL) != TSIDE_OK)
-        return -1;
-    for (int i = 0; i < plan.finding_count; i++)
-        for (size_t k = 0; k < sizeof against / sizeof *against; k++)
-            if (plan.findings[i].code == against[k])
-                return 0;
-    return 1;
-}
-
-/* Each drive of a random list is planned by itself, and the smallest of those that serve picked by hand. */
-FOR_SIDES(the_smallest_drive_is_what_trying_each_gives, 60)
-{
-    enum { DRIVES = 12 };
-    dice d = {(uint64_t)number * 77 + 5};
-    tside_side s = electric();
-    tside_drive drives[DRIVES];
-    tside_drive_choice choices[DRIVES];
-    tside_fault fault;
-    int want = -1, got = -1;
-    tside_status status;
-    for (int i = 0; i < DRIVES; i++) {
-        drives[i] = strong_motor();
-        drives[i].rated_torque = floor(dice_between(&d, 2, 40)) * 2;
-        drives[i].stall_torque = drives[i].rated_torque * dice_between(&d, 0.3, 4);
-        drives[i].stall_current = 30;
-        drives[i].mass = floor(dice_between(&d, 3, 15));
-        drives[i].rated_run_given = dice_below(&d, 2);
-        drives[i].rated_run = dice_between(&d, 60, 400);
-        drives[i].limit_turns_given = dice_below(&d, 3) == 0;
-        drives[i].limit_turns = dice_between(&d, 5, 30);
-        drives[i].holds = dice_below(&d, 6) ? TSIDE_HOLDS_BY_ITSELF : TSIDE_HOLDS_NOT;
-        if (dice_below(&d, 8) == 0)
-            drives[i].stall_current = 1;
-    }
-    for (int i = 0; i < DRIVES; i++)
-        if (serves(&s, drives + i) == 1 && (want < 0 || drives[i].rated_torque < drives[want].rated_torque ||
-                                            (drives[i].rated_torque == drives[want].rated_torque && drives[i].mass < drives[want].mass)))
-            want = i;
-    s.drive.rated_torque = NAN; /* the side's own is not looked at */
-    status = tside_drive_smallest(&s, drives, DRIVES, &got, choices, &fault);
-    s.drive = drives[0];
-    ck_assert_int_eq((int)status, (int)(want < 0 ? TSIDE_OUT_OF_REACH : TSIDE_OK));
-    ck_assert_int_eq(got, want);
-    for (int i = 0; i < DRIVES; i++) {
-        int fit = serves(&s, drives + i);
-        tside_drive_fit expected = fit < 0 ? TSIDE_DRIVE_REFUSED : !fit ? TSIDE_DRIVE_FAILS : i == want ? TSIDE_DRIVE_CHOSEN : TSIDE_DRIVE_LARGER;
-        ck_assert_int_eq((int)choices[i].fit, (int)expected);
-        ck_assert((choices[i].fit == TSIDE_DRIVE_REFUSED) == (choices[i].status != TSIDE_OK));
-        if (choices[i].fit == TSIDE_DRIVE_LARGER)
-            ck_assert(choices[i].value == drives[i].rated_torque && choices[i].bound == drives[want].rated_torque && choices[i].value >= choices[i].bound);
-        if (choices[i].fit == TSIDE_DRIVE_FAILS)
-            ck_assert(choices[i].value > choices[i].bound);
-    }
-}
-
-START_TEST(a_list_of_no_drives_is_refused)
-{
-    tside_side s = electric();
-    tside_drive drive = strong_motor();
-    tside_drive_choice choice;
-    tside_fault fault;
-    int index;
-    REFUSES(tside_drive_smallest(&s, &drive, 0, &index, &choice, &fault), index, TSIDE_OUT_OF_BOUNDS, "count", TSIDE_BELOW);
-    REFUSES(tside_drive_smallest(&s, &drive, 1001, &index, &choice, &fault), index, TSIDE_OUT_OF_BOUNDS, "count", TSIDE_ABOVE);
-    drive.rated_torque = 0.1;
-    REFUSES(tside_drive_smallest(&s, &drive, 1, &index, &choice, &fault), index, TSIDE_OUT_OF_REACH, "drives", TSIDE_NO_RELATION);
-    ck_assert(choice.fit == TSIDE_DRIVE_FAILS && choice.finding == TSIDE_FINDING_DRIVE_WEAK && choice.bound == 0.1);
-    s.length = -1;
-    REFUSES(tside_drive_smallest(&s, &drive, 1, &index, &choice, &fault), index, TSIDE_OUT_OF_BOUNDS, "length", TSIDE_NOT_ABOVE);
-}
-END_TEST
-
 Suite *run_suite(void)
 {
     Suite *suite = suite_create("run");
     TCase *tcase = tcase_create("run");
-    tcase_set_timeout(tcase, 60);
     tcase_add_test(tcase, time_angle_and_work_give_the_rest);
     tcase_add_test(tcase, a_constant_torque_takes_its_angle_over_its_speed);
     tcase_add_test(tcase, a_longer_cable_slows_and_a_short_one_hardly);
@@ -541,12 +301,6 @@ Suite *run_suite(void)
     tcase_add_test(tcase, a_motor_gives_at_most_what_it_takes);
     tcase_add_test(tcase, without_voltages_there_are_currents);
     tcase_add_test(tcase, without_currents_there_is_a_time);
-    tcase_add_test(tcase, the_smallest_cable_keeps_the_drop_and_the_next_smaller_does_not);
-    tcase_add_test(tcase, every_trade_size_is_found);
-    tcase_add_test(tcase, what_no_cable_keeps_is_refused);
-    tcase_add_test(tcase, a_plan_tells_what_its_parts_tell);
-    tcase_add_test(tcase, the_smallest_drive_is_what_trying_each_gives);
-    tcase_add_test(tcase, a_list_of_no_drives_is_refused);
     suite_add_tcase(suite, tcase);
     return suite;
 }

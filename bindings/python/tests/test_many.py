@@ -162,7 +162,7 @@ class Rows(unittest.TestCase):
             (ts.Error, {"frame": [1.0]}, {}), (ts.Error, fine, dict(outputs=["worst"])), (TypeError, {"length": memoryview(b"ab").cast("c")}, {}),
             (TypeError, {"length": [object()]}, {}), (ValueError, fine, dict(out={"bar_turns": doubles([1])})), (TypeError, fine, dict(out={"bar_turns": array.array("f", [1, 2])})),
             ((BufferError, TypeError), fine, dict(out={"bar_turns": memoryview(doubles([1, 2])).toreadonly()})), (TypeError, fine, dict(out={"status": doubles([1, 2])})),
-            (ValueError, fine, dict(errors="ignore")), (ValueError, fine, dict(workers=0)), (TypeError, fine, dict(base=ts.Plan())), (ts.Error, {"length": ["x"]}, {}),
+            (ValueError, fine, dict(errors="ignore")), (ValueError, fine, dict(workers=0)), (TypeError, fine, dict(base=ts.Cut())), (ts.Error, {"length": ["x"]}, {}),
             (TypeError, {"length": memoryview(bytes(16)).cast("d", [1, 2])}, {}), (ValueError, {"hand": "up"}, {}), (TypeError, [("length", [1.0])], {}), (TypeError, 3, {}),
         ):
             with self.subTest(columns=columns, others=others):

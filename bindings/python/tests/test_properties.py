@@ -37,10 +37,6 @@ class Rolls(unittest.TestCase):
         self.assertLessEqual(ts.roll_taken_up(roll, low), ts.roll_taken_up(roll, high))
         self.assertLessEqual(ts.roll_diameter(roll, low), ts.roll_diameter(roll, high))
 
-    @given(rolls, st.integers(1, 60))
-    def test_wraps_add_up(self, roll, n):
-        self.assertTrue(near(math.fsum(ts.roll_wrap(roll, k) for k in range(1, n + 1)), ts.roll_taken_up(roll, n)))
-
     @given(rolls, wraps, st.floats(0.2, 3))
     def test_scaling(self, roll, n, by):
         larger = roll.replace(core=roll.core * by, thickness=roll.thickness * by)
@@ -95,7 +91,7 @@ class Sides(unittest.TestCase):
         travel = ts.travel_make(ts.line_make(ts.bow_make(SIDE.frame), SIDE.curtain), SIDE.curtain, ts.Roll(core=0.04), SIDE.stops)
         load = ts.Load(length=length, bar_mass=2.0, clip_mass=0.1, areal_mass=0.2, wet=0.05, end_mass=3.0, friction=0.15)
         heavy = load.replace(**{name: by * getattr(load, name) for name in ("bar_mass", "clip_mass", "areal_mass", "wet", "end_mass")})
-        self.assertTrue(near(ts.lift_worst(travel, heavy, None).up, by * ts.lift_worst(travel, load, None).up, 1e-9))
+        self.assertTrue(near(ts.lift_worst(travel, heavy, None)[0].up, by * ts.lift_worst(travel, load, None)[0].up, 1e-9))
 
     @given(st.lists(st.tuples(lengths, hips), min_size=1, max_size=12), st.randoms(use_true_random=False))
     def test_order_of_rows_does_not_matter(self, rows, random):

@@ -11,7 +11,7 @@ import unittest
 import tunnelside as ts
 from sides import SIDE
 
-MADE = [ts.Bow, ts.Line, ts.Travel, ts.Hang, ts.Fixed]  # by a function of their own
+MADE = [ts.Bow, ts.Line, ts.Travel, ts.Hang, ts.Fixed, ts.Plan]  # by a function of the library alone
 STRUCTURES = [one for one in vars(ts).values() if isinstance(one, type) and issubclass(one, ts.Structure) and one is not ts.Structure and one not in MADE]
 
 
@@ -59,17 +59,18 @@ class Structures(unittest.TestCase):
         bow = ts.bow_make(SIDE.frame)
         line = ts.line_make(bow, SIDE.curtain)
         travel = ts.travel_make(line, SIDE.curtain, ts.Roll(core=0.04), SIDE.stops)
-        hang = ts.hang_make(travel, SIDE.drive_end.guide, ts.Collar(), 5.2, 2.2)
-        fixed = ts.fixed_make(travel, SIDE.drive_end.guide, ts.Footing(), ts.Collar(), 5.2, 2.2, 0)
-        made = [one for one in vars(ts).values() if isinstance(one, type) and issubclass(one, ts.Structure) and hasattr(ts, one._c_name[len("tside_"):] + "_make")]
-        self.assertEqual([type(one) for one in (bow, line, travel, hang, fixed)], made)
-        for one in (bow, line, travel, hang, fixed):
+        hang, _ = ts.hang_make(travel, SIDE.drive_end.guide, ts.Collar(), 5.2, 2.2)
+        fixed = ts.fixed_make(travel, SIDE.drive_end.guide, ts.Footing(), ts.Collar(), 0.0, 2.2, 0.0)
+        made = (bow, line, travel, hang, fixed, ts.plan_side(SIDE))
+        self.assertEqual([type(one) for one in made], [one for one in vars(ts).values() if isinstance(one, type) and issubclass(one, ts.Structure) and one._maker])
+        self.assertEqual([type(one) for one in made], MADE)
+        for one, maker in zip(made, "bow_make line_make travel_make hang_make fixed_make plan_side".split()):
             with self.subTest(type(one).__name__):
                 name = type(one).__name__
                 values = one.asdict()
                 for act in (lambda: type(one)(), lambda: type(one)(**values), lambda: one.replace(**values), lambda: type(one).__new__(type(one)),
                             lambda: ts.Structure.__base__.__new__(type(one))):
-                    with self.assertRaisesRegex(TypeError, f"{name}'> is made by {name.lower()}_make\\(\\), and never by hand"):
+                    with self.assertRaisesRegex(TypeError, f"{name}'> is made by {maker}\\(\\), and never by hand"):
                         act()
                 self.assertTrue(repr(one).startswith(f"<{name}("))
         for act in (lambda: object.__new__(ts.Bow), lambda: ts.Structure(), lambda: ts.Structure.__base__()):

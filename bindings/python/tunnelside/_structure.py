@@ -112,7 +112,7 @@ class _Signature:
 
         if owner is Structure:
             raise AttributeError("__signature__")
-        if owner._made:
+        if owner._maker:
             return inspect.Signature()
         usual = owner()
         parameters: List[inspect.Parameter] = []
@@ -135,8 +135,8 @@ else:
 class Structure(_Base):
     """
     Values that belong together. All are given by name; what is not given has its usual value, and a structure never changes: replace() makes
-    another. Numbers are in SI units, and may be given as texts with other units; an absent option is None. What a function of its own makes, as
-    bow_make a Bow, is made by nothing else.
+    another. Numbers are in SI units, and may be given as texts with other units; an absent option is None. What functions take as another
+    made it, such as a Bow of bow_make, is made by nothing else.
     """
 
     __slots__ = ()
@@ -144,7 +144,7 @@ class Structure(_Base):
     _types: ClassVar[Dict[str, Any]] = {}
     _kind: ClassVar[int] = -1
     _words: ClassVar[Tuple[str, ...]] = ()
-    _made: ClassVar[bool] = False  # by a function of the library, and never by hand
+    _maker: ClassVar[Optional[str]] = None  # the function that makes it, where nobody does by hand
     __signature__: ClassVar[Any] = _Signature()
 
     def __init_subclass__(cls) -> None:
@@ -171,7 +171,7 @@ class Structure(_Base):
                 _TEXTS.setdefault(cls._types[name], dict(enumerate(row[15])))
         cls._words = tuple(word for word in words if not keyword.iskeyword(word))
         cls.__doc__ = f"{cls.__doc__}\n\n" + "\n".join(lines)
-        cls._made = bool(_core.settle(cls._kind, cls, words))
+        _core.settle(cls._kind, cls, words)
 
     def asdict(self) -> Dict[str, Any]:
         """All values by name; structures within become dictionaries, lists stay lists."""
@@ -195,14 +195,14 @@ class Structure(_Base):
     def __repr__(self) -> str:
         rows = fields(type(self))
         shown = {word: getattr(self, word) for word in self._words}
-        if not self._made and not any(row.low == float("-inf") for row in rows):  # asked: only what is not usual, or not usual with such choices
+        if not self._maker and not any(row.low == float("-inf") for row in rows):  # asked: only what is not usual, or not usual with such choices
             plain = type(self)()
             choices = {row.name: shown[row.name] for row in rows if row.type == CHOICE and shown[row.name] != getattr(plain, row.name)}
             usual = type(self)(**choices)
             shown = {word: value for word, value in shown.items() if word in choices or value != getattr(usual, word)}
         parts = [f"{word}={_shown(value)}" for word, value in shown.items()]
         text = f"{type(self).__name__}({', '.join(parts)})"
-        return f"<{text}>" if self._made else text
+        return f"<{text}>" if self._maker else text
 
 
 def _plain(value: Any) -> Any:

@@ -1,0 +1,176 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * The chain of questions behind a plan, each asked by itself, from the bow to the bolts: what tside_plan_side does in
+ * one call, taken apart, for a program that needs one link of it. An invented house; SI units.
+ * For choosing parts, not a certificate: local codes and makers' ratings come first.
+ */
+#include <stdio.h>
+#include <stdlib.h>
+#include <tunnelside.h>
+
+#define TURN (2 * 3.14159265358979323846)
+
+static tside_fault fault;
+
+static void need(tside_status status)
+{
+    char sentence[512];
+    if (status == TSIDE_OK)
+        return;
+    tside_fault_text(&fault, sentence, sizeof sentence);
+    fprintf(stderr, "chain: %s\n", sentence);
+    exit(1);
+}
+
+/* The bow, and the line that the curtain hangs along. */
+static void shape(const tside_frame *frame, const tside_curtain *curtain, tside_bow *bow, tside_line *line)
+{
+    double arc, face, x, y, normal;
+    tside_bow_point hip;
+    need(tside_bow_make(frame, bow, &fault));
+    need(tside_bow_at_height(bow, curtain->hip, &arc, &fault));
+    need(tside_bow_at(bow, arc, &hip, &fault));
+    need(tside_bow_face(bow, curtain->hip, &face, &fault));
+    printf("bow   its centreline passes the hip at x %.3f m, its face at %.3f m\n", hip.x, face);
+    need(tside_line_make(bow, curtain, line, &fault));
+    need(tside_line_at(line, 1, &x, &y, &normal, &fault));
+    printf("line  a metre down from the fixing it is at (%.3f, %.3f) m\n", x, y);
+}
+
+/* Where the bar is, from shut to open. */
+static void travel(const tside_travel *travel)
+{
+    tside_position position;
+    for (int turns = 0; turns <= 8; turns += 4) {
+        need(tside_travel_at(travel, turns, &position, &fault));
+        printf("bar   after %d turns: roll %.1f mm, underside at %.3f m\n", turns, 1000 * position.diameter,
+               position.underside);
+    }
+    need(tside_travel_to_height(travel, 1, &position, &fault));
+    printf("bar   its underside is 1 m up after %.2f turns\n", position.turns);
+}
+
+/* What the drive must give, and what the guide does to the bar's end; force: receives N, how it pulls its eye then. */
+static tside_torque lift(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double *force)
+{
+    tside_torque shut, worst, down;
+    double work, longest, uplift, lean, drive_turns;
+    need(tside_lift_at(travel, load, hang, 0, &shut, &fault));
+    need(tside_lift_worst(travel, load, hang, &worst, &down, &fault));
+    need(tside_lift_work(travel, load, hang, worst.turns, &work, &fault));
+    need(tside_lift_longest(travel, load, hang, 40, &longest, &fault));
+    need(tside_guide_lean(travel, hang, worst.turns, &lean, &drive_turns, &fault));
+    need(tside_side_force(travel, load, hang, worst.turns, force, &uplift, &fault));
+    printf("lift  %.1f N m when shut, at most %.1f N m after %.2f turns; %.0f J up to there\n", shut.drive,
+           worst.drive, worst.turns, work);
+    printf("lift  at least %.1f N m brings it down by itself; 40 N m lift %.1f m of curtain\n", down.down, longest);
+    printf("guide it leans %.1f degrees then, pulls its eye by %.0f N, and lifts it by %.0f N beyond its weight\n",
+           lean / TURN * 360, *force, uplift);
+    return worst;
+}
+
+/* How much of its limit an extender is put to by what pulls at its eye. */
+static void strength(const tside_extender *extender, const tside_layout *layout, double force, double weight)
+{
+    static const char *const units[] = {[TSIDE_STRESS] = "Pa", [TSIDE_FORCE] = "N",
+                                        [TSIDE_DEFLECTION] = "m", [TSIDE_SHARE] = ""};
+    tside_strength_line lines[TSIDE_EXTENDER_LINES];
+    need(tside_extender_strength(extender, layout, force, weight, TSIDE_DRIVE_END, lines, &fault));
+    for (int i = 0; i < TSIDE_EXTENDER_LINES; i++) {
+        printf("stand %s: %.3g %s", tside_strength_text((int)lines[i].code), lines[i].demand, units[lines[i].measure]);
+        if (lines[i].utilisation_given)
+            printf(", %.2f of its limit\n", lines[i].utilisation);
+        else
+            printf(", no limit given\n");
+    }
+}
+
+/* A side holds all that the links ask; only its geometry, tubes, grades and drive have no usual values. */
+static void invent(tside_side *side)
+{
+    tside_extender *extender = &side->drive_end.extender;
+    tside_usual(TSIDE_KIND_SIDE, side);
+    side->length = 30;
+    side->frame.tube = (tside_round){.diameter = 0.0603, .wall = 0.0029};
+    side->frame.width = 8;
+    side->frame.leg_height = 1.8;
+    side->frame.peak_height = 3.8;
+    side->curtain.hip = 1.7;
+    side->curtain.sill = 0.4;
+    side->bar.tube = side->drive_end.guide.tube = (tside_round){.diameter = 0.0337, .wall = 0.0026};
+    extender->tube = (tside_square){.side = 0.05, .wall = 0.003};
+    extender->material.grade = TSIDE_GRADE_GIVEN;
+    extender->material.yield = 235e6;
+    extender->member_height = 1.1;
+    extender->member_outer = 3.9;
+    extender->stock = 3;
+    side->drive.rated_torque = 60;
+    side->drive.stall_torque_given = side->drive.no_load_speed_given = 1;
+    side->drive.stall_torque = 140;
+    side->drive.no_load_speed = 0.4;
+}
+
+/* The drive's guide on its eye, as high above the hip as its rise says; and the extender that holds the eye. */
+static void hang_guide(const tside_side *side, const tside_bow *bow, const tside_travel *travel, tside_hang *hang,
+                       tside_layout *layout)
+{
+    const double eye_y = side->curtain.hip + side->drive_end.rise;
+    const tside_collar collar = tside_drive_collar(&side->drive);
+    tside_sweep sweep;
+    double eye_x;
+    need(tside_eye_best(travel, eye_y, collar.offset, &eye_x, &fault));
+    need(tside_hang_make(travel, &side->drive_end.guide, &collar, eye_x, eye_y, hang, &sweep, &fault));
+    need(tside_extender_layout(&side->drive_end.extender, bow, side->curtain.hip, eye_x, eye_y, travel, layout,
+                               &fault));
+    printf("guide its foot kicks out %.0f mm, and %.0f mm with its eye misplaced\n", 1000 * sweep.kick_out,
+           1000 * sweep.kick_out_error);
+    printf("tube  cut to %.3f m, holes %.3f and %.3f m from its top end\n", layout->cut_length, layout->bow_from_top,
+           layout->member_from_top);
+}
+
+/* What hangs on the bar, but for its clips, its ends and water, which have usual values. */
+static tside_load weigh(const tside_side *side, double bar_mass)
+{
+    tside_load load;
+    tside_usual(TSIDE_KIND_LOAD, &load);
+    load.length = side->length;
+    load.bar_mass = bar_mass;
+    load.end_mass = side->drive.mass;
+    return load;
+}
+
+int main(void)
+{
+    tside_side side;
+    tside_bow bow;
+    tside_line line;
+    tside_travel way;
+    tside_roll roll;
+    tside_hang hang;
+    tside_layout layout;
+    tside_metal_values steel;
+    tside_section section;
+    tside_torque worst;
+    tside_load load;
+    tside_run run;
+    double twist, stall, force;
+
+    invent(&side);
+    shape(&side.frame, &side.curtain, &bow, &line);
+    roll = (tside_roll){side.bar.tube.diameter + side.bar.core_over, side.curtain.thickness, side.curtain.packing};
+    need(tside_travel_make(&line, &side.curtain, &roll, &side.stops, &way, &fault));
+    travel(&way);
+    hang_guide(&side, &bow, &way, &hang, &layout);
+
+    need(tside_material_values(&side.bar.material, &steel, &fault));
+    need(tside_round_section(&side.bar.tube, steel.density, &section, &fault));
+    load = weigh(&side, section.mass);
+    worst = lift(&way, &load, &hang, &force);
+    need(tside_bar_twist(worst.per_metre, load.length, steel.shear_modulus, section.torsion, &twist, &fault));
+    need(tside_drive_stall(&side.drive, worst.drive, &stall, &fault));
+    need(tside_drive_run(&way, &load, &hang, &side.drive, &side.cable, &run, &fault));
+    printf("drive twists the bar by %.3f of a turn, stalls at %.0f N m, opens in %.0f s\n", twist / TURN, stall,
+           run.time_up);
+    strength(&side.drive_end.extender, &layout, force, hang.weight);
+    return EXIT_SUCCESS;
+}

@@ -1,0 +1,109 @@
+/* SPDX-License-Identifier: MIT */
+/* Along every kind of bow, extremes against dense samples. */
+#include <check.h>
+#include <math.h>
+
+#include "curves.h"
+#include "hull.h"
+#include "statics/push.h"
+
+Suite *greatest_suite(void);
+
+/* Greatest and least of what the library searches for, over both ends of every stretch and evenly spaced places between. */
+typedef struct extremes {
+    double torque, push, hold, lean_least, lean_greatest, length;
+} extremes;
+
+static const double available = 200; /* N m */
+
+static void sample(const curved *c, const tside_i_spot *spot, extremes *e)
+{
+    tside_i_lifting lifting = {&c->travel, &c->load, &c->hang, 0};
+    tside_i_lean at = tside_i_hang_lean(&c->hang, spot);
+    tside_torque t = tside_i_torque(&lifting, spot);
+    double lean = atan2(spot->x - c->hang.eye_x, c->hang.eye_y - spot->y) + asin(c->hang.offset / hypot(spot->x - c->hang.eye_x, spot->y - c->hang.eye_y));
+    double moment = c->hang.weight * (c->hang.chain + c->hang.length) / 2 * sin(lean) + c->hang.carried * c->hang.carried_offset;
+    double own = t.up - t.per_metre * c->load.length; /* of what is fixed to the bar's end */
+    e->torque = fmax(e->torque, t.drive);
+    e->push = fmax(e->push, (t.drive + moment) / at.reach);
+    e->hold = fmin(e->hold, t.down);
+    e->lean_least = fmin(e->lean_least, lean);
+    e->lean_greatest = fmax(e->lean_greatest, lean);
+    e->length = fmin(e->length, (available * (1 - at.rate) - moment * at.rate - own) / t.per_metre);
+}
+
+static extremes sampled(const curved *c)
+{
+    enum { SAMPLES = 2000 };
+    extremes e = {-HUGE_VAL, -HUGE_VAL, HUGE_VAL, HUGE_VAL, -HUGE_VAL, HUGE_VAL};
+    double all = c->travel.end - c->travel.wraps_shut;
+    for (int i = 0; i < c->travel.stretches; i++) {
+        double from = c->travel.stretch[i].from, to = stretch_end(&c->travel, i);
+        int count = 10 + (int)(SAMPLES * (to - from) / all);
+        for (int k = 0; k <= count; k++) {
+            tside_i_spot spot;
+            tside_i_travel_spot(&c->travel, i, k == count ? to : from + (to - from) * k / count, &spot);
+            sample(c, &spot, &e);
+        }
+    }
+    return e;
+}
+
+/* found: what the library found to be greatest; it may pass the best sample by what a curve rises between two. */
+static void greatest_of(const curved *c, double found, double best, double scale, const char *what)
+{
+    ck_assert_msg(found >= best - 1e-9 * scale, "side %d: %s: %.12g, a sample has %.12g", c->number, what, found, best);
+    ck_assert_msg(found <= best + 1e-4 * scale, "side %d: %s: %.12g, samples reach but %.12g", c->number, what, found, best);
+    note(c, fmax(0, best - found) / scale);
+}
+
+/* That it is a value the travel has, on one side of the place or the other. */
+static void reached(const curved *c, const tside_hang *hang, const tside_torque *found, double value)
+{
+    double nearest = HUGE_VAL;
+    for (int k = -1; k <= 1; k++) {
+        tside_torque t;
+        if (tside_lift_at(&c->travel, &c->load, hang, fmin(fmax(found->turns + k * 1e-9, 0), c->open), &t, NULL) == TSIDE_OK)
+            nearest = fmin(nearest, fabs((hang ? t.drive : t.down) - value));
+    }
+    NEAR(nearest, 0, 1e-5 * (fabs(value) + 1), "value at its place", c->number);
+}
+
+/* Over more sides: two peaks in one stretch are rare. */
+FOR_MORE_CURVED(extremes_are_the_greatest_of_dense_samples, 12 * SIDES)
+{
+    extremes e;
+    tside_i_lifting lifting = {&c->travel, &c->load, &c->hang, 0};
+    tside_i_spot where;
+    tside_torque most, least;
+    tside_fault fault;
+    double low, high, longest;
+    if (!c->hung || guide_runs_away(c))
+        return;
+    e = sampled(c);
+    ANSWERS(tside_lift_worst(&c->travel, &c->load, &c->hang, &most, &least, &fault));
+    greatest_of(c, most.drive, e.torque, fabs(e.torque), "worst torque");
+    if (!c->tips)
+        reached(c, &c->hang, &most, most.drive);
+    greatest_of(c, -least.down, -e.hold, fabs(e.torque), "least hold on the way down");
+    if (!c->tips)
+        reached(c, NULL, &least, least.down);
+    greatest_of(c, tside_i_greatest_push(&c->travel, &lifting, &c->hang, 0, &where), e.push, fabs(e.push), "side force");
+    tside_i_lean_range(&c->travel, c->hang.eye_x, c->hang.eye_y, c->hang.offset, &low, &high);
+    greatest_of(c, high, e.lean_greatest, 1, "greatest lean");
+    greatest_of(c, -low, -e.lean_least, 1, "least lean");
+    if (e.length > 0) {
+        ANSWERS(tside_lift_longest(&c->travel, &c->load, &c->hang, available, &longest, &fault));
+        greatest_of(c, -longest, -e.length, e.length, "longest side");
+    } else
+        ck_assert(tside_lift_longest(&c->travel, &c->load, &c->hang, available, &longest, NULL) == TSIDE_OUT_OF_REACH);
+}
+
+Suite *greatest_suite(void)
+{
+    Suite *suite = suite_create("greatest");
+    TCase *tcase = tcase_create("greatest");
+    tcase_add_test(tcase, extremes_are_the_greatest_of_dense_samples);
+    suite_add_tcase(suite, tcase);
+    return suite;
+}

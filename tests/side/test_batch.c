@@ -1,0 +1,181 @@
+/* SPDX-License-Identifier: MIT */
+/* Many sides at once, against one after the other. */
+#include <check.h>
+#include <math.h>
+#include <stddef.h>
+#include <string.h>
+
+#include <tunnelside.h>
+
+#include "expect.h"
+#include "plans.h"
+
+Suite *batch_suite(void);
+
+enum { ROWS = 7 };
+
+START_TEST(batch_is_the_loop_bit_for_bit)
+{
+    tside_side base = plain(), one;
+    tside_fault fault;
+    struct { double length, other; } rows[ROWS];
+    double hips[ROWS], hand = TSIDE_LEFT, turns[ROWS], cut[ROWS], swing[ROWS], codes[ROWS];
+    int statuses[ROWS];
+    unsigned long long findings[ROWS];
+    tside_input in[4];
+    tside_output out[4];
+    for (int i = 0; i < ROWS; i++) {
+        rows[i].length = 20 + 5 * i;
+        hips[i] = i == 3 ? NAN : 1.6 + 0.02 * i;
+        turns[i] = cut[i] = swing[i] = codes[i] = -7;
+    }
+    ANSWERS(tside_field_find(TSIDE_KIND_SIDE, "length", &in[0].place, &fault));
+    in[0].data = &rows[0].length, in[0].stride = sizeof rows[0];
+    ANSWERS(tside_field_find(TSIDE_KIND_SIDE, "curtain.hip", &in[1].place, &fault));
+    in[1].data = hips, in[1].stride = sizeof *hips;
+    ANSWERS(tside_field_find(TSIDE_KIND_SIDE, "hand", &in[2].place, &fault));
+    in[2].data = &hand, in[2].stride = 0;
+    ANSWERS(tside_field_find(TSIDE_KIND_SIDE, "drive.limit_turns", &in[3].place, &fault));
+    in[3].data = &rows[0].length, in[3].stride = 0; /* an optional number: laying it over gives it */
+    ANSWERS(tside_field_find(TSIDE_KIND_PLAN, "drive_turns", &out[0].place, &fault));
+    ANSWERS(tside_field_find(TSIDE_KIND_PLAN, "drive_end.layout.cut_length", &out[1].place, &fault));
+    ANSWERS(tside_field_find(TSIDE_KIND_PLAN, "drive_end.hip_kick_out", &out[2].place, &fault));
+    ANSWERS(tside_field_find(TSIDE_KIND_PLAN, "findings[0].code", &out[3].place, &fault));
+    for (int k = 0; k < 4; k++)
+        out[k].data = k == 0 ? turns : k == 1 ? cut : k == 2 ? swing : codes, out[k].stride = sizeof(double);
+    ck_assert(tside_plan_sides(&base, ROWS, in, 4, out, 4, statuses, findings, &fault) == TSIDE_OUT_OF_BOUNDS);
+    ck_assert_int_eq(fault.index, 3);
+    ck_assert_str_eq(fault.field, "curtain.hip");
+    for (int i = 0; i < ROWS; i++) {
+        tside_plan plan;
+        unsigned long long bits = 0;
+        one = base;
+        one.length = rows[i].length;
+        one.curtain.hip = hips[i];
+        one.hand = TSIDE_LEFT;
+        one.drive.limit_turns_given = 1;
+        one.drive.limit_turns = rows[0].length;
+        ck_assert_int_eq(statuses[i], (int)tside_plan_side(&one, &plan, NULL));
+        if (i == 3) {
+            ck_assert(turns[i] == -7 && cut[i] == -7 && findings[i] == 0);
+            continue;
+        }
+        for (int k = 0; k < plan.finding_count; k++)
+            bits |= 1ull << plan.findings[k].code;
+        ck_assert(turns[i] == plan.drive_turns && cut[i] == plan.drive_end.layout.cut_length && findings[i] == bits && codes[i] == (double)plan.findings[0].code);
+        ck_assert(swing[i] == (plan.drive_end.hip_kick_out_given ? plan.drive_end.hip_kick_out : -7));
+    }
+    hand = 0.5;
+    ck_assert(tside_plan_sides(&base, 1, in + 2, 1, out, 1, statuses, NULL, &fault) == TSIDE_OUT_OF_BOUNDS);
+    ck_assert_str_eq(fault.field, "hand");
+    ANSWERS(tside_field_find(TSIDE_KIND_SIDE, "frame", &in[1].place, &fault));
+    statuses[0] = -9;
+    ck_assert(tside_plan_sides(&base, 1, in, 2, out, 1, statuses, NULL, &fault) == TSIDE_OUT_OF_BOUNDS && fault.index == 1 && statuses[0] == -9);
+    ck_assert_str_eq(fault.field, "inputs");
+    out[2].place = in[1].place;
+    ck_assert(tside_plan_sides(&base, 1, in, 1, out, 4, statuses, NULL, &fault) == TSIDE_OUT_OF_BOUNDS && fault.index == 2 && statuses[0] == -9);
+    ck_assert_str_eq(fault.field, "outputs");
+    ck_assert(tside_plan_sides(&base, -1, NULL, 0, NULL, 0, statuses, NULL, &fault) == TSIDE_OUT_OF_BOUNDS);
+    ANSWERS(tside_plan_sides(&base, 0, NULL, 0, NULL, 0, NULL, NULL, &fault));
+}
+END_TEST
+
+/* Columns backwards, and every row of one column's outputs into one place: the last row's stays. */
+START_TEST(batch_walks_any_stride)
+{
+    tside_side base = plain(), one;
+    tside_fault fault;
+    tside_plan plan;
+    double lengths[ROWS], turns[ROWS], last = -7;
+    int statuses[ROWS];
+    tside_input in;
+    tside_output out[2];
+    for (int i = 0; i < ROWS; i++)
+        lengths[i] = 12 + 3 * i;
+    ANSWERS(tside_field_find(TSIDE_KIND_SIDE, "length", &in.place, &fault));
+    in.data = lengths + ROWS - 1, in.stride = -(ptrdiff_t)sizeof *lengths;
+    ANSWERS(tside_field_find(TSIDE_KIND_PLAN, "worst.drive", &out[0].place, &fault));
+    out[0].data = turns + ROWS - 1, out[0].stride = -(ptrdiff_t)sizeof *turns;
+    out[1].place = out[0].place, out[1].data = &last, out[1].stride = 0;
+    ANSWERS(tside_plan_sides(&base, ROWS, &in, 1, out, 2, statuses, NULL, &fault));
+    for (int i = 0; i < ROWS; i++) {
+        one = base;
+        one.length = lengths[i];
+        ck_assert(tside_plan_side(&one, &plan, &fault) == TSIDE_OK && turns[i] == plan.worst.drive && statuses[i] == TSIDE_OK);
+    }
+    ck_assert(last == turns[0]);
+    ck_assert(!memcmp(&base, &one, offsetof(tside_side, length))); /* the base is only read */
+}
+END_TEST
+
+/* A column of a choice that its row does not use may hold anything; one that is used, a whole number alone. */
+START_TEST(unused_choices_of_columns_are_not_looked_at)
+{
+    enum { ROWS = 4 };
+    static const char *const columns[] = {"crank.rule", "drive_end.placed", "free_end.extender.slant"};
+    const double choices[ROWS] = {1, 77, NAN, 0.5};
+    tside_side base = plain();
+    tside_fault fault;
+    int statuses[ROWS];
+    base.crank.fitted = TSIDE_NO_CRANK;
+    on_hip(&base);
+    for (size_t k = 0; k < sizeof columns / sizeof *columns; k++) {
+        tside_input in = {.data = choices, .stride = sizeof *choices};
+        ANSWERS(tside_field_find(TSIDE_KIND_SIDE, columns[k], &in.place, &fault));
+        ANSWERS(tside_plan_sides(&base, ROWS, &in, 1, NULL, 0, statuses, NULL, &fault));
+    }
+    for (size_t k = 0; k < sizeof columns / sizeof *columns; k++) {
+        tside_input in = {.data = choices + 3, .stride = sizeof *choices};
+        char sentence[512];
+        base = plain();
+        base.crank.fitted = TSIDE_CRANK;
+        base.crank.ratio = 6;
+        ANSWERS(tside_field_find(TSIDE_KIND_SIDE, columns[k], &in.place, &fault));
+        ck_assert_int_eq(tside_plan_sides(&base, 1, &in, 1, NULL, 0, statuses, NULL, &fault), TSIDE_OUT_OF_BOUNDS);
+        ck_assert_str_eq(fault.field, columns[k]);
+        tside_fault_text(&fault, sentence, sizeof sentence);
+        ck_assert_msg(strstr(sentence, "a count or a choice must be a whole number"), "%s", sentence);
+    }
+}
+END_TEST
+
+/* One row in the middle is bad: its status is the answer, and its number the fault's index. */
+START_TEST(batch_answers_with_its_first_bad_row)
+{
+    const struct {
+        const char *path;
+        double value;
+        tside_status status;
+    } bad[] = {
+        {"curtain.sill", 19, TSIDE_CONTRADICTS},
+        {"curtain.hip", 19, TSIDE_OUT_OF_REACH},
+        {"drive.place", TSIDE_MID_BAR, TSIDE_NOT_MODELLED},
+    };
+    tside_side base = plain();
+    tside_fault fault;
+    for (size_t k = 0; k < sizeof bad / sizeof *bad; k++) {
+        double values[3];
+        int statuses[3];
+        tside_input in;
+        ANSWERS(tside_field_find(TSIDE_KIND_SIDE, bad[k].path, &in.place, &fault));
+        values[0] = values[2] = in.place.field->type == TSIDE_NUMBER ? *(const double *)(const void *)((const char *)&base + in.place.offset) : 0;
+        values[1] = bad[k].value;
+        in.data = values, in.stride = sizeof *values;
+        ck_assert(tside_plan_sides(&base, 3, &in, 1, NULL, 0, statuses, NULL, &fault) == bad[k].status);
+        ck_assert(fault.index == 1 && fault.status == bad[k].status && !strcmp(fault.field, bad[k].path));
+        ck_assert(statuses[0] == TSIDE_OK && statuses[1] == (int)bad[k].status && statuses[2] == TSIDE_OK);
+    }
+}
+END_TEST
+
+Suite *batch_suite(void)
+{
+    Suite *suite = suite_create("batch");
+    TCase *tcase = tcase_create("batch");
+    tcase_add_test(tcase, batch_is_the_loop_bit_for_bit);
+    tcase_add_test(tcase, batch_walks_any_stride);
+    tcase_add_test(tcase, unused_choices_of_columns_are_not_looked_at);
+    tcase_add_test(tcase, batch_answers_with_its_first_bad_row);
+    suite_add_tcase(suite, tcase);
+    return suite;
+}

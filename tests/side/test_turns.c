@@ -1,0 +1,100 @@
+/* SPDX-License-Identifier: MIT */
+/* The turn table: its sum, and each of its places. */
+#include <check.h>
+#include <math.h>
+
+#include <tunnelside.h>
+
+#include "expect.h"
+#include "plans.h"
+
+Suite *turns_suite(void);
+
+START_TEST(turn_table_sums_to_the_travel)
+{
+    tside_side side = plain();
+    tside_plan plan = planned(&side);
+    tside_turn rows[64];
+    tside_fault fault;
+    int count = -1;
+    double sum = 0;
+    ck_assert(tside_plan_turns(&side, rows, 3, &count, &fault) == TSIDE_TOO_SMALL);
+    ck_assert_int_eq(count, (int)ceil(plan.drive_turns) + 1);
+    ANSWERS(tside_plan_turns(&side, rows, count, &count, &fault));
+    for (int i = 0; i < count; i++) {
+        sum += rows[i].taken_up;
+        NEAR(rows[i].total, sum, 1e-12, "total", i);
+        if (i < count - 1)
+            NEAR(rows[i].turn, i, 0, "turn", i);
+    }
+    NEAR(rows[count - 1].turn, plan.drive_turns, 1e-12, "open", 0);
+    NEAR(rows[count - 1].total, plan.open.taken_up, 1e-12, "open", 0);
+    NEAR(rows[count - 1].opening, plan.opening, 1e-12, "open", 0);
+    NEAR(rows[count - 1].torque, plan.worst.drive, 1e-9, "worst when open", 0);
+    side.stops.shut_by = TSIDE_SHUT_HEIGHT;
+    side.stops.open_by = TSIDE_OPEN_HEIGHT;
+    side.stops.shut_height = side.stops.open_height = 0.8;
+    ANSWERS(tside_plan_turns(&side, rows, 1, &count, &fault));
+    ck_assert_int_eq(count, 1);
+}
+END_TEST
+
+/* Each row again, from the height of its underside, by the functions that know one place of a travel. */
+START_TEST(turn_table_is_its_places)
+{
+    tside_side side = plain();
+    tside_plan plan = planned(&side);
+    tside_turn rows[64];
+    tside_fault fault;
+    tside_bow bow;
+    tside_line line;
+    tside_travel travel;
+    tside_roll roll = {side.bar.tube.diameter + side.bar.core_over, side.curtain.thickness, side.curtain.packing};
+    tside_collar collar = tside_drive_collar(&side.drive);
+    tside_hang hang;
+    int count;
+    ANSWERS(tside_plan_turns(&side, rows, 64, &count, &fault));
+    ANSWERS(tside_bow_make(&side.frame, &bow, &fault));
+    ANSWERS(tside_line_make(&bow, &side.curtain, &line, &fault));
+    ANSWERS(tside_travel_make(&line, &side.curtain, &roll, &side.stops, &travel, &fault));
+    ANSWERS(tside_hang_make(&travel, &side.drive_end.guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y, &hang, NULL, &fault));
+    for (int i = 0; i < count; i++) {
+        tside_position at;
+        tside_torque torque, shut;
+        tside_load load;
+        double lean, turns;
+        ANSWERS(tside_travel_to_height(&travel, rows[i].underside, &at, &fault));
+        ANSWERS(tside_guide_lean(&travel, &hang, at.turns, &lean, &turns, &fault));
+        NEAR(turns, rows[i].turn, 1e-9, "turns", i);
+        NEAR(lean, rows[i].lean, 1e-9, "lean", i);
+        NEAR(at.x, rows[i].x, 1e-9, "x", i);
+        NEAR(at.y, rows[i].y, 1e-9, "y", i);
+        NEAR(at.diameter, rows[i].diameter, 1e-9, "diameter", i);
+        NEAR(at.opening, rows[i].opening, 1e-9, "opening", i);
+        NEAR(at.taken_up, rows[i].total, 1e-9, "taken up", i);
+        /* the load, from what the plan says of its worst place: the lift and drag per metre are w r (1 + f), and the ends' share is the rest */
+        tside_usual(TSIDE_KIND_LOAD, &load);
+        load.length = plan.curtain_length;
+        load.clip_mass = side.bar.clip_mass;
+        load.areal_mass = side.curtain.areal_mass;
+        load.wet = side.curtain.wet;
+        load.friction = side.friction;
+        load.bar_mass = bar_mass(&side.bar);
+        load.end_mass = side.drive.mass + side.collar.mass + load.bar_mass * (side.bar.past_drive + side.bar.past_free);
+        ANSWERS(tside_lift_at(&travel, &load, &hang, at.turns, &torque, &fault));
+        NEAR(torque.drive, rows[i].torque, 1e-8, "torque", i);
+        ANSWERS(tside_lift_at(&travel, &load, &hang, 0, &shut, &fault));
+        ck_assert(rows[i].torque >= shut.drive * (1 - 1e-9)); /* on a plumb wall the roll only grows */
+    }
+}
+END_TEST
+
+Suite *turns_suite(void)
+{
+    Suite *suite = suite_create("turns");
+    TCase *tcase = tcase_create("turns");
+    tcase_add_test(tcase, turn_table_sums_to_the_travel);
+    tcase_add_test(tcase, turn_table_is_its_places);
+    suite_add_tcase(suite, tcase);
+    return suite;
+}
