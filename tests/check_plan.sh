@@ -300,6 +300,12 @@ done <<'TYPED'
 "diameter": "fence 1-3/8 in"|"diameter": "fence 1-3/8 inches"
 "hung": "extender"|"hung": "EXTENDER"
 TYPED
+run 0 "$sites/film30.json"
+cp out plain
+edit film30.json 's|"hip": "4 ft 8 in"|"hip": "4′ 8″"|'
+run 0 changed.json
+checks=$((checks + 1))
+cmp -s out plain || wrong "a hip in typographic feet and inches gives another sheet"
 run 0 "$sites/leanto_metric.json"
 cp out plain
 edit leanto_metric.json 's|"thickness": "0.2 mm"|"thickness": "200 µm"|'

@@ -91,7 +91,7 @@ class Rows(unittest.TestCase):
                          bits(ts.plan_many({"hand": ["left", "right"], "curtain.thickness": ["0.006 in", "0.2 mm"]}, base=SIDE)))
         with self.assertRaisesRegex(ts.Error, r"row 1: hand: no such choice \(right, left\)"):
             ts.plan_many({"hand": ["left", "up"]}, base=SIDE)
-        with self.assertRaisesRegex(ts.Error, "row 0: curtain.hip: at character 4: mil is read of film's thickness alone"):
+        with self.assertRaisesRegex(ts.Error, "row 0: curtain.hip: at character 5: mil is read of film's thickness alone"):
             ts.plan_many({"curtain.hip": ["60 mil"]}, base=SIDE)
         with self.assertRaises(ts.Error) as caught:
             ts.plan_many({"length": ["60 ft", "2 kg"]}, base=SIDE)
