@@ -5,7 +5,7 @@
 Columns of SIDES are named after the fields of a side, "length", "frame.width", "drive.rated_torque"; "ends.rise" stands for both ends of
 the side, drive_end.rise and free_end.rise. A cell holds a quantity with its unit, "5 ft 3 1/2 in", "1.6 m", "38 mm"; where the header
 names a unit, "curtain.hip [in]", a bare number will do. An empty cell takes the usual value. Other columns, a customer or a note, are
-carried along.
+carried along; before a text there that a spreadsheet would take for a formula stands an apostrophe.
 
 ESTIMATES has all that SIDES has, and behind it "status", "fault", "findings" and the figures. A row that cannot be planned is reported on
 stderr with its line and field, keeps its place, and stops no other.
@@ -138,6 +138,11 @@ class Column:
         if self.field.type == ts.Type.COUNT and value != int(value):
             raise ValueError(f"{self.name}: {text!r} is not a whole number")
         return value
+
+
+def no_formula(cell):
+    """A text as a spreadsheet shows it, and does not work it out."""
+    return "'" + cell if cell[:1] in ("=", "+", "-", "@") and len(cell) > 1 and not BARE_NUMBER.fullmatch(cell) else cell
 
 
 class Table:
@@ -451,7 +456,8 @@ def run(source, target, asked, name, estimates, sample=None, say=say, show=lambd
     refused = 0
     for chunk, answers in estimates(chunks_of(reader, ROWS_AT_ONCE, name), header, asked):
         for (line, cells), answer in zip(chunk, answers):
-            writer.writerow([*cells[: len(header)], *[""] * (len(header) - len(cells)), *answer])
+            kept = [cell if column.paths else no_formula(cell) for column, cell in zip(table.columns, cells)]
+            writer.writerow([*kept, *[""] * (len(header) - len(cells)), *answer])
             if answer[0] != "ok":
                 refused += 1
                 say(f"{name}:{line}: {answer[0]}: {answer[1]}")

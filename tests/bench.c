@@ -121,6 +121,41 @@ static void check_side(void)
     must(tside_check(TSIDE_KIND_SIDE, &side, &fault));
 }
 
+/* --- a batch, by what its columns need: microseconds a row --- */
+
+enum { ROWS = 64 };
+
+static void batch(const char *path, int with_findings)
+{
+    double column[ROWS];
+    int statuses[ROWS];
+    unsigned long long findings[ROWS];
+    tside_output out = {.data = column, .stride = sizeof *column};
+    must(tside_field_find(TSIDE_KIND_PLAN, path, &out.place, &fault));
+    must(tside_plan_sides(&side, ROWS, NULL, 0, &out, 1, statuses, with_findings ? findings : NULL, &fault));
+    sink += column[ROWS - 1];
+}
+
+static void turns_alone(void)
+{
+    batch("drive_turns", 0);
+}
+
+static void torque_alone(void)
+{
+    batch("worst.drive", 0);
+}
+
+static void force_alone(void)
+{
+    batch("drive_end.side_force", 0);
+}
+
+static void everything(void)
+{
+    batch("drive_turns", 1);
+}
+
 /* The benchmark is worth nothing if its answers are wrong: the plumb closed forms, worked out here. */
 static void check_answers(void)
 {
@@ -166,6 +201,10 @@ int main(void)
     printf("one full plan, leaning  %8.2f us   (at most 60 asked)\n", 1e6 * median(plan_leaning, 2000));
     printf("one full plan, kinked   %8.2f us   (at most 60 asked)\n", 1e6 * median(plan_kinked, 2000));
     printf("with two best angles    %8.2f us\n", 1e6 * median(plan_best_angle, 2000));
+    printf("a row, turns alone      %8.2f us\n", 1e6 * median(turns_alone, 40) / ROWS);
+    printf("a row, torque alone     %8.2f us\n", 1e6 * median(torque_alone, 40) / ROWS);
+    printf("a row, side force alone %8.2f us\n", 1e6 * median(force_alone, 40) / ROWS);
+    printf("a row with findings     %8.2f us\n", 1e6 * median(everything, 40) / ROWS);
     printf("least eye height        %8.2f us\n", 1e6 * median(least_eye, 50));
     printf("smallest of four bars   %8.2f us\n", 1e6 * median(smallest_bar, 200));
     printf("tside_roll_wraps        %8.2f ns   (at most 15 asked)\n", 1e9 * median(roll_wraps, 20000) / 100);

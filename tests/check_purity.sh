@@ -18,6 +18,7 @@ TEXT_LIMIT=196608  # bytes of code in the shared library
 STACK_LIMIT=24576 # bytes of stack below any public function
 FOREIGN_STACK=1024 # bytes granted to a function of libc or libm: glibc's sin, cos, atan2 and pow use less
 ROUNDS=4          # how often a function may stand in one chain of calls: side, end, extender, tube is the deepest nesting of tables
+POINTER_ROUNDS=2  # the same where it goes through a pointer: a root of what is sought along the travel is the deepest, and stands in it once
 
 # gcc alone writes down who calls whom; any other compiler's code is close enough in stack.
 compiler=$CC
@@ -63,7 +64,7 @@ test "$text" -gt 0 && test "$text" -lt $TEXT_LIMIT || wrong "code of $text bytes
 
 # How deep it goes: the sum of the frames along the deepest chain of calls below each public function.
 if test -n "$graph"; then
-    cat "$work"/*.ci | awk -v rounds=$ROUNDS -v foreign=$FOREIGN_STACK '
+    cat "$work"/*.ci | awk -v rounds=$ROUNDS -v pointer_rounds=$POINTER_ROUNDS -v foreign=$FOREIGN_STACK '
     # A name in an edge or node, without what the compiler adds to tell its own copies apart.
     function name_in(line, key)
     {
@@ -82,19 +83,25 @@ if test -n "$graph"; then
                 walk(from, callees[i])
             }
     }
+    # Whether a function is called through a pointer by what it calls.
+    function through_pointer(name)
+    {
+        return (name, "__indirect_call") in reaches && ("__indirect_call", name) in reaches
+    }
     # Stack from a function down. Functions that call each other in a ring count together, each `rounds` times.
-    function depth(name,    looped, other, ring, size, i, callees, n, one, deepest, next_down)
+    function depth(name,    times, looped, other, ring, size, i, callees, n, one, deepest, next_down)
     {
         if (!(name in frame))
             return foreign
         if (name in known)
             return known[name]
         looped = (name, name) in reaches
+        times = through_pointer(name) ? pointer_rounds : rounds
         ring = ""
         size = 0
         for (other in frame)
             if (other == name || ((name, other) in reaches && (other, name) in reaches)) {
-                size += frame[other] * (looped ? rounds : 1)
+                size += frame[other] * (looped ? times : 1)
                 ring = ring calls[other]
             }
         n = split(ring, callees, " ")

@@ -305,7 +305,11 @@ typedef struct tside_output {
  * Plans many sides: the base side with the input columns laid over it, row by row.
  *
  * A bad row leaves its outputs untouched and does not stop the others; an output that a row does
- * not have is left untouched too.
+ * not have is left untouched too. Of a plan only the parts are made that the outputs need, and a
+ * row's status comes from these: the travel with its turns and joints always; the torque, with what
+ * follows from it to the stall torque; the run and the crank; both ends, with guides, extenders and
+ * forces; the lines of strength. Each of the last three needs the torque, and the lines need the
+ * ends. Findings, or no outputs at all, need everything.
  * base: not checked by itself, every field checked with each row's values.
  * rows: from 0, how many.
  * inputs: any, columns laid over the base; a place is a number, count or choice of a side.

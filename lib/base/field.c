@@ -179,7 +179,7 @@ static tside_status check_row(const tside_field *row, const void *structure, tsi
 tside_status tside_i_check_table(const tside_table *table, const void *structure, tside_fault *fault)
 {
     for (const tside_field *row = table->rows; row < table->rows + table->count; row++)
-        if (!tside_i_well_inside(row, structure) && tside_field_applies(row, structure))
+        if (!tside_i_well_inside(row, structure) && tside_i_applies(row, structure))
             TRY(check_row(row, structure, fault));
     return TSIDE_OK;
 }
@@ -211,7 +211,7 @@ static void copy_row(const tside_field *row, const void *from, void *to);
 static void copy(const tside_table *table, const void *from, void *to)
 {
     for (const tside_field *row = table->rows; row < table->rows + table->count; row++)
-        if (tside_field_applies(row, from))
+        if (tside_i_applies(row, from))
             copy_row(row, from, to);
 }
 

@@ -69,6 +69,12 @@ static inline int tside_i_well_inside(const tside_field *row, const void *struct
     return value > row->low && value < row->high;
 }
 
+/* tside_field_applies, without a call for the many rows that hang on no choice. */
+static inline int tside_i_applies(const tside_field *row, const void *structure)
+{
+    return !row->applies_to || tside_field_applies(row, structure);
+}
+
 /* --- writing field tables: a row is { MACRO(...), APPLIES(...)?, UNUSUAL_OUTSIDE(...)? } --- */
 
 #define PRACTICE "common practice, no published source"

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* What a hand at the crank has to give, and how long it turns. Source: derivation, a lever's and a gear's; whose limits on the force stand beside them. */
-#include <tunnelside/crank.h>
+#include "parts/crank.h"
 
 #include "base/field.h"
 
@@ -30,18 +30,21 @@ static const tside_field cranking_rows[] = {
 };
 TABLE(tside_i_cranking_table, cranking_rows);
 
+tside_cranking tside_i_crank_effort(const tside_crank *crank, double torque, double drive_turns)
+{
+    double effort = torque / (crank->ratio * crank->efficiency * crank->arm), turns = drive_turns * crank->ratio;
+    double limit = crank->rule == TSIDE_EFFORT_GIVEN ? crank->effort_limit : limits[crank->rule];
+    return (tside_cranking){effort, limit, effort / limit, turns, 2 * TSIDE_PI * turns / crank->rate};
+}
+
 tside_status tside_crank_effort(const tside_crank *crank, double torque, double drive_turns, tside_cranking *cranking, tside_fault *fault)
 {
-    double effort, limit, turns;
     tside_cranking made;
     TRY(tside_i_check(&tside_i_crank_table, "crank", crank, fault));
     if (crank->fitted != TSIDE_CRANK)
         return tside_i_bound(fault, "crank.fitted", "1", crank->fitted, TSIDE_NOT_ONE_OF, TSIDE_CRANK);
     TRY(tside_i_argument(fault, "torque", "N m", torque, 0, 0));
     TRY(tside_i_argument(fault, "drive_turns", "turn", drive_turns, 0, 0));
-    effort = torque / (crank->ratio * crank->efficiency * crank->arm);
-    limit = crank->rule == TSIDE_EFFORT_GIVEN ? crank->effort_limit : limits[crank->rule];
-    turns = drive_turns * crank->ratio;
-    made = (tside_cranking){effort, limit, effort / limit, turns, 2 * TSIDE_PI * turns / crank->rate};
+    made = tside_i_crank_effort(crank, torque, drive_turns);
     return ANSWER(&tside_i_cranking_table, made, cranking, fault);
 }

@@ -59,16 +59,26 @@ tside_status tside_i_drive_voltages(const tside_drive *drive, tside_fault *fault
     return TSIDE_OK;
 }
 
-tside_status tside_drive_stall(const tside_drive *drive, double running, double *torque, tside_fault *fault)
+tside_status tside_i_drive_stall(const tside_drive *drive, double running, double *torque, tside_fault *fault)
 {
     double stall, share = 1;
-    TRY(tside_i_check(&tside_i_drive_table, "drive", drive, fault));
-    TRY(tside_i_argument(fault, "running", "N m", running, 0, 0));
-    if (drive->kind == TSIDE_HAND)
-        return ANSWER_NUMBER(STALL_FACTOR * running, torque, fault);
+    if (drive->kind == TSIDE_HAND) {
+        *torque = STALL_FACTOR * running;
+        return TSIDE_OK;
+    }
     TRY(tside_i_drive_voltages(drive, fault));
     if (drive->rated_voltage_given)
         share = drive->supply_voltage / drive->rated_voltage;
     stall = drive->stall_torque_given ? drive->stall_torque : STALL_FACTOR * drive->rated_torque;
-    return ANSWER_NUMBER(stall * share, torque, fault);
+    *torque = stall * share;
+    return TSIDE_OK;
+}
+
+tside_status tside_drive_stall(const tside_drive *drive, double running, double *torque, tside_fault *fault)
+{
+    double made;
+    TRY(tside_i_check(&tside_i_drive_table, "drive", drive, fault));
+    TRY(tside_i_argument(fault, "running", "N m", running, 0, 0));
+    TRY(tside_i_drive_stall(drive, running, &made, fault));
+    return ANSWER_NUMBER(made, torque, fault);
 }

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* What a metal and its grade give: stiffness, density, yield, and the safety that goes with it. Sources stand beside each value. */
-#include <string.h>
+#include "parts/material.h"
 
-#include <tunnelside/material.h>
+#include <string.h>
 
 #include "base/field.h"
 
@@ -71,12 +71,11 @@ static const struct {
     [TSIDE_6063_T6] = {TSIDE_ALUMINIUM_6063, 25 * KSI},
 };
 
-tside_status tside_material_values(const tside_material *material, tside_metal_values *values, tside_fault *fault)
+tside_status tside_i_material_values(const tside_material *material, tside_metal_values *values, tside_fault *fault)
 {
     tside_metal metal = material->metal;
     tside_grade grade = material->grade;
     int named = grade != TSIDE_GRADE_UNKNOWN && grade != TSIDE_GRADE_GIVEN;
-    TRY(tside_i_check(&tside_i_material_table, "material", material, fault));
     if (named && grades[grade].metal != metal)
         return tside_i_refuse(fault, TSIDE_CONTRADICTS, "material.grade", "material.metal", "the grade is of another metal");
 
@@ -88,4 +87,10 @@ tside_status tside_material_values(const tside_material *material, tside_metal_v
     values->yield = grade == TSIDE_GRADE_GIVEN ? material->yield : grades[grade].yield;
     values->safety = metals[metal].safety;
     return TSIDE_OK;
+}
+
+tside_status tside_material_values(const tside_material *material, tside_metal_values *values, tside_fault *fault)
+{
+    TRY(tside_i_check(&tside_i_material_table, "material", material, fault));
+    return tside_i_material_values(material, values, fault);
 }

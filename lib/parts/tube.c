@@ -54,26 +54,28 @@ static tside_status contradicts(tside_fault *fault, const char *field, const cha
 }
 
 /* Differences such as D^2 - d^2 = 4 w (D - w) stand factored: for a thin wall they would cancel. */
+tside_status tside_i_round_section(const tside_round *tube, double density, tside_section *section, tside_fault *fault)
+{
+    double D = tube->diameter, w = tube->wall, d = D - 2 * w, A = TSIDE_PI * w * (D - w);
+    if (2 * w >= D)
+        return contradicts(fault, "tube.wall", "tube.diameter", "twice the wall must stay below the diameter", w, TSIDE_NOT_BELOW, D / 2);
+    section->area = A;
+    section->inertia = A * (D * D + d * d) / 16;
+    section->section_modulus = 2 * section->inertia / D;
+    section->plastic_modulus = 2 * w * (D * D + D * d + d * d) / 6;
+    section->gyration = sqrt(D * D + d * d) / 4;
+    section->torsion = 2 * section->inertia;
+    section->torsion_modulus = section->torsion / (D / 2);
+    section->mass = density * A;
+    return TSIDE_OK;
+}
+
 tside_status tside_round_section(const tside_round *tube, double density, tside_section *section, tside_fault *fault)
 {
-    double D, w, d, A;
     tside_section made;
     TRY(tside_i_check(&tside_i_round_table, "tube", tube, fault));
     TRY(check_density(density, fault));
-    D = tube->diameter;
-    w = tube->wall;
-    if (2 * w >= D)
-        return contradicts(fault, "tube.wall", "tube.diameter", "twice the wall must stay below the diameter", w, TSIDE_NOT_BELOW, D / 2);
-    d = D - 2 * w;
-    A = TSIDE_PI * w * (D - w);
-    made.area = A;
-    made.inertia = A * (D * D + d * d) / 16;
-    made.section_modulus = 2 * made.inertia / D;
-    made.plastic_modulus = 2 * w * (D * D + D * d + d * d) / 6;
-    made.gyration = sqrt(D * D + d * d) / 4;
-    made.torsion = 2 * made.inertia;
-    made.torsion_modulus = made.torsion / (D / 2);
-    made.mass = density * A;
+    TRY(tside_i_round_section(tube, density, &made, fault));
     return ANSWER(&tside_i_section_table, made, section, fault);
 }
 
@@ -116,10 +118,8 @@ static tside_status check_given_corner(const tside_square *tube, tside_fault *fa
     return TSIDE_OK;
 }
 
-static tside_status check_square(const tside_square *tube, double density, tside_fault *fault)
+static tside_status check_square(const tside_square *tube, tside_fault *fault)
 {
-    TRY(tside_i_check(&tside_i_square_table, "tube", tube, fault));
-    TRY(check_density(density, fault));
     if (2 * tube->wall >= tube->side)
         return contradicts(fault, "tube.wall", "tube.side", "twice the wall must stay below the side", tube->wall, TSIDE_NOT_BELOW, tube->side / 2);
     return tube->corner == TSIDE_CORNER_GIVEN ? check_given_corner(tube, fault) : check_standard_corner(tube, fault);
@@ -169,16 +169,22 @@ void tside_i_square_radii(const tside_square *tube, double *outer, double *inner
     *inner = given ? tube->inner_radius : *outer - tube->wall;
 }
 
+tside_status tside_i_square_section(const tside_square *tube, double density, tside_section *section, tside_fault *fault)
+{
+    double B = tube->side, T = tube->wall, Ro, Ri;
+    TRY(check_square(tube, fault));
+    tside_i_square_radii(tube, &Ro, &Ri);
+    bending(B, T, Ro, Ri, section);
+    torsion(B, T, Ro, Ri, section);
+    section->mass = density * section->area;
+    return TSIDE_OK;
+}
+
 tside_status tside_square_section(const tside_square *tube, double density, tside_section *section, tside_fault *fault)
 {
-    double B, T, Ro, Ri;
     tside_section made;
-    TRY(check_square(tube, density, fault));
-    B = tube->side;
-    T = tube->wall;
-    tside_i_square_radii(tube, &Ro, &Ri);
-    bending(B, T, Ro, Ri, &made);
-    torsion(B, T, Ro, Ri, &made);
-    made.mass = density * made.area;
+    TRY(tside_i_check(&tside_i_square_table, "tube", tube, fault));
+    TRY(check_density(density, fault));
+    TRY(tside_i_square_section(tube, density, &made, fault));
     return ANSWER(&tside_i_section_table, made, section, fault);
 }

@@ -60,28 +60,45 @@ static double climb(const probe *p, double a, double b, double x, double value, 
     return fx;
 }
 
-enum { MOST = 6 }; /* steps of one stretch */
+static const tside_i_spot *kept(const tside_i_track *track, int sample)
+{
+    return sample < TSIDE_I_KEPT ? track->spot + sample : NULL;
+}
 
-typedef struct stretch {
-    int steps;
-    double place[MOST + 1], value[TSIDE_I_SOUGHT][MOST + 1];
-} stretch;
-
-/* Values along one smooth stretch, closer together towards its upper end, where chord and guide grow short and all bends more. */
-static void look_along(const tside_travel *travel, int index, const tside_i_sought *sought, int count, stretch *s)
+/* Samples of one smooth stretch, closer together towards its upper end, where chord and guide grow short and all bends more. */
+static void sample_stretch(const tside_travel *travel, int index, int first, tside_i_track *track)
 {
     double from = travel->stretch[index].from, to = tside_i_stretch_end(travel, index);
     double share = (to - from) / (travel->end - travel->wraps_shut);
-    s->steps = share > 0.3 || index + 1 == travel->stretches ? MOST : share > 0.05 ? 3 : 2; /* a short stretch bends little */
-    for (int i = 0; i <= s->steps; i++) {
-        double left = 1 - (double)i / s->steps;
-        tside_i_spot spot;
-        s->place[i] = to - left * left * left * (to - from);
-        tside_i_travel_spot(travel, index, s->place[i], &spot);
-        for (int k = 0; k < count; k++)
-            s->value[k][i] = sought[k].quantity(&spot, sought[k].context);
+    int steps = share > 0.3 || index + 1 == travel->stretches ? TSIDE_I_STEPS : share > 0.05 ? 3 : 2; /* a short stretch bends little */
+    track->first[index] = first;
+    track->steps[index] = steps;
+    for (int i = 0; i <= steps; i++) {
+        double left = 1 - (double)i / steps;
+        track->place[first + i] = to - left * left * left * (to - from);
+        if (kept(track, first + i))
+            tside_i_travel_spot(travel, index, track->place[first + i], track->spot + first + i);
     }
 }
+
+void tside_i_track_make(const tside_travel *travel, tside_i_track *track)
+{
+    int used = 0;
+    track->travel = travel;
+    tside_i_travel_spot(travel, 0, travel->wraps_shut, &track->shut);
+    for (int index = travel->stretches - 1; index >= 0; index--) {
+        sample_stretch(travel, index, used, track);
+        used += track->steps[index] + 1;
+    }
+    track->open = track->spot[TSIDE_I_STEPS];
+}
+
+/* One stretch's samples, and the values there of one quantity. */
+typedef struct stretch {
+    int first, steps;
+    const double *place;
+    double value[TSIDE_I_STEPS + 1];
+} stretch;
 
 /* At one of those that none beside it passes, a climb between its neighbours; at an end only if the value rises inward. p->sign turns the values over. */
 static double climb_beside(const probe *p, const stretch *s, int i, double before, double value, double after, double *where)
@@ -103,49 +120,66 @@ static double climb_beside(const probe *p, const stretch *s, int i, double befor
  * By how much a value that neither neighbour overtops could be passed beside it: a parabola through three places so spaced passes it by no more than 1.54 times the fall to the
  * lowest of them (at an end, 7 : 1 from the next), and twice and a half as much is allowed for what is no parabola.
  */
-static double passed_by(const probe *p, const stretch *s, const double *values, int i)
+static double passed_by(const probe *p, const stretch *s, int i)
 {
-    const double *v = values + (i == 0 ? 0 : i == s->steps ? i - 2 : i - 1);
-    return 4 * (p->sign * values[i] - fmin(fmin(p->sign * v[0], p->sign * v[1]), p->sign * v[2]));
+    const double *v = s->value + (i == 0 ? 0 : i == s->steps ? i - 2 : i - 1);
+    return 4 * (p->sign * s->value[i] - fmin(fmin(p->sign * v[0], p->sign * v[1]), p->sign * v[2]));
 }
 
 /* Keeps the greatest of the stretches so far. */
-static void keep(tside_i_peak *so_far, const probe *p, const stretch *s, const double *values)
+static void keep(tside_i_peak *so_far, const tside_i_track *track, const probe *p, const stretch *s)
 {
-    double before = -HUGE_VAL, value = p->sign * values[0];
+    double before = -HUGE_VAL, value = p->sign * s->value[0];
     for (int i = 0; i <= s->steps; i++) {
-        double after = i < s->steps ? p->sign * values[i + 1] : -HUGE_VAL;
-        if (value >= before && value >= after && !(value + passed_by(p, s, values, i) < so_far->value)) {
+        double after = i < s->steps ? p->sign * s->value[i + 1] : -HUGE_VAL;
+        if (value >= before && value >= after && !(value + passed_by(p, s, i) < so_far->value)) {
             double place, best = climb_beside(p, s, i, before, value, after, &place);
             if (best > so_far->value)
-                *so_far = (tside_i_peak){best, place, p->stretch};
+                *so_far = (tside_i_peak){best, place, p->stretch, place == s->place[i] ? kept(track, s->first + i) : NULL};
         }
         before = value;
         value = after;
     }
 }
 
-void tside_i_travel_seek(const tside_travel *travel, tside_i_sought *sought, int count)
+/* From the upper end down, where values are greatest most often. */
+static void seek(const tside_i_track *track, tside_i_sought *sought)
 {
-    for (int k = 0; k < count; k++)
-        sought[k].greatest = sought[k].least = (tside_i_peak){-HUGE_VAL, travel->wraps_shut, 0};
-    for (int i = travel->stretches - 1; i >= 0; i--) {
-        stretch s;
-        look_along(travel, i, sought, count, &s);
-        for (int k = 0; k < count; k++) {
-            probe p = {travel, sought + k, 1, i};
-            keep(&sought[k].greatest, &p, &s, s.value[k]);
-            p.sign = -1;
-            if (sought[k].least_too)
-                keep(&sought[k].least, &p, &s, s.value[k]);
+    const tside_travel *travel = track->travel;
+    sought->greatest = sought->least = (tside_i_peak){-HUGE_VAL, travel->wraps_shut, 0, &track->shut};
+    for (int index = travel->stretches - 1; index >= 0; index--) {
+        probe p = {travel, sought, 1, index};
+        stretch s = {.first = track->first[index], .steps = track->steps[index], .place = track->place + track->first[index]};
+        for (int i = 0; i <= s.steps; i++) {
+            const tside_i_spot *spot = kept(track, s.first + i);
+            s.value[i] = spot ? sought->quantity(spot, sought->context) : measure(&p, s.place[i]);
         }
+        keep(&sought->greatest, track, &p, &s);
+        p.sign = -1;
+        if (sought->least_too)
+            keep(&sought->least, track, &p, &s);
     }
 }
 
-double tside_i_travel_greatest(const tside_travel *travel, tside_i_quantity *quantity, const void *context, tside_i_spot *where)
+void tside_i_track_seek(const tside_i_track *track, tside_i_sought *sought, int count)
+{
+    for (int k = 0; k < count; k++)
+        seek(track, sought + k);
+}
+
+tside_i_spot tside_i_peak_spot(const tside_i_track *track, const tside_i_peak *peak)
+{
+    tside_i_spot spot;
+    if (peak->sample)
+        return *peak->sample;
+    tside_i_travel_spot(track->travel, peak->stretch, peak->place, &spot);
+    return spot;
+}
+
+double tside_i_track_greatest(const tside_i_track *track, tside_i_quantity *quantity, const void *context, tside_i_spot *where)
 {
     tside_i_sought sought = {.quantity = quantity, .context = context};
-    tside_i_travel_seek(travel, &sought, 1);
-    tside_i_travel_spot(travel, sought.greatest.stretch, sought.greatest.place, where);
+    seek(track, &sought);
+    *where = tside_i_peak_spot(track, &sought.greatest);
     return sought.greatest.value;
 }

@@ -5,13 +5,30 @@
 
 #include "shape/spot.h"
 
+/*
+ * A travel with the spots from which every search along it sets out, sampled once, however many are made: numbered stretch by stretch from the upper end. Few sides have more
+ * spots than are kept, which is how much stack is spent on them; those beyond are made anew by each search.
+ */
+enum { TSIDE_I_STEPS = 6, TSIDE_I_KEPT = 32 };
+typedef struct tside_i_track {
+    const tside_travel *travel;
+    tside_i_spot shut, open;
+    int first[TSIDE_STRETCHES], steps[TSIDE_STRETCHES]; /* a stretch's first sample, and how many follow it */
+    double place[TSIDE_STRETCHES * (TSIDE_I_STEPS + 1)];
+    tside_i_spot spot[TSIDE_I_KEPT];
+} tside_i_track;
+
+/* The travel must outlive the track. */
+void tside_i_track_make(const tside_travel *travel, tside_i_track *track);
+
 /* A quantity that varies along the travel, read at a spot. */
 typedef double tside_i_quantity(const tside_i_spot *spot, const void *context);
 
-/* A greatest or least value, and where: the stretch, and the progress in it. A least value is kept with its sign changed. */
+/* A greatest or least value, and where: the stretch, the progress in it, and the sample if it is one, else NULL. A least value is kept with its sign changed. */
 typedef struct tside_i_peak {
     double value, place;
     int stretch;
+    const tside_i_spot *sample;
 } tside_i_peak;
 
 /* One quantity of which the greatest value is sought, and the least too if asked. */
@@ -22,12 +39,13 @@ typedef struct tside_i_sought {
     tside_i_peak greatest, least;
 } tside_i_sought;
 
-enum { TSIDE_I_SOUGHT = 4 }; /* at most in one search */
+/* Extreme values over the closed travel, both one-sided values counted where stretches meet. */
+void tside_i_track_seek(const tside_i_track *track, tside_i_sought *sought, int count);
 
-/* Extreme values over the closed travel, both one-sided values counted where stretches meet: several quantities for the price of little more than one. */
-void tside_i_travel_seek(const tside_travel *travel, tside_i_sought *sought, int count);
+/* The spot of a greatest or least value. */
+tside_i_spot tside_i_peak_spot(const tside_i_track *track, const tside_i_peak *peak);
 
 /* The greatest value alone, and where it is. */
-double tside_i_travel_greatest(const tside_travel *travel, tside_i_quantity *quantity, const void *context, tside_i_spot *where);
+double tside_i_track_greatest(const tside_i_track *track, tside_i_quantity *quantity, const void *context, tside_i_spot *where);
 
 #endif

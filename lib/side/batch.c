@@ -65,8 +65,35 @@ static void say_what_it_was(tside_fault *fault)
     fault->value = fault->bound = 0;
 }
 
+/* The part of a plan that makes a member, by where in the plan it begins. */
+static unsigned part_of(const tside_place *place)
+{
+    static const struct {
+        size_t from;
+        tside_i_part part;
+    } parts[] = {
+        {offsetof(tside_plan, finding_count), TSIDE_I_FINDINGS}, {offsetof(tside_plan, line_count), TSIDE_I_LINES},      {offsetof(tside_plan, splices), TSIDE_I_TRAVEL},
+        {offsetof(tside_plan, run_given), TSIDE_I_RUN},          {offsetof(tside_plan, drive_end), TSIDE_I_ENDS},        {offsetof(tside_plan, splice_near), TSIDE_I_TRAVEL},
+        {offsetof(tside_plan, worst), TSIDE_I_TORQUE},           {offsetof(tside_plan, seal), TSIDE_I_TRAVEL},           {offsetof(tside_plan, opening_far), TSIDE_I_TORQUE},
+        {offsetof(tside_plan, curtain_length), TSIDE_I_TRAVEL},
+    };
+    int i = 0;
+    while (place->offset < parts[i].from)
+        i++;
+    return parts[i].part;
+}
+
+/* Where no answer is asked for, it is asked whether there is a plan. */
+static unsigned parts_needed(const tside_output *outputs, int count, int findings)
+{
+    unsigned parts = findings || count == 0 ? TSIDE_I_FINDINGS : TSIDE_I_TRAVEL;
+    for (int i = 0; i < count; i++)
+        parts |= part_of(&outputs[i].place);
+    return parts;
+}
+
 /* Each row lays its values over those of the row before: they are the same fields. */
-static tside_status plan_row(int row, const tside_input *inputs, int count, tside_side *side, tside_plan *plan, tside_fault *fault)
+static tside_status plan_row(int row, const tside_input *inputs, int count, unsigned parts, tside_side *side, tside_plan *plan, tside_fault *fault)
 {
     tside_status status;
     for (int i = 0; i < count; i++)
@@ -75,7 +102,7 @@ static tside_status plan_row(int row, const tside_input *inputs, int count, tsid
     if (status != TSIDE_OK && fault)
         say_what_it_was(fault);
     TRY(status);
-    return tside_i_plan(side, &side->bar, plan, fault);
+    return tside_i_plan(side, &side->bar, parts, plan, fault);
 }
 
 static unsigned long long finding_bits(const tside_plan *plan)
@@ -106,11 +133,13 @@ tside_status tside_plan_sides(const tside_side *base, int rows, const tside_inpu
     tside_side side = *base;
     tside_plan plan;
     tside_status first = TSIDE_OK;
+    unsigned parts;
     if (rows < 0)
         return tside_i_bound(fault, "rows", "1", rows, TSIDE_BELOW, 0);
     TRY(check_columns(inputs, input_count, outputs, output_count, fault));
+    parts = parts_needed(outputs, output_count, findings != NULL);
     for (int row = 0; row < rows; row++) {
-        tside_status status = plan_row(row, inputs, input_count, &side, &plan, first == TSIDE_OK ? fault : NULL);
+        tside_status status = plan_row(row, inputs, input_count, parts, &side, &plan, first == TSIDE_OK ? fault : NULL);
         statuses[row] = (int)status;
         if (findings)
             findings[row] = status == TSIDE_OK ? finding_bits(&plan) : 0;

@@ -83,7 +83,7 @@ static double guide_distance(const tside_i_setup *setup, const tside_i_hung *hun
         if (place == 0)
             continue;
         x = hung->eye_x + guide->placing_error * place / places;
-        tside_i_lean_range(&setup->travel, x, hung->eye_y, hung->hang.offset, &least, &greatest);
+        tside_i_lean_range(&setup->track, x, hung->eye_y, hung->hang.offset, &least, &greatest);
         nearest = fmin(nearest, tside_i_rectangle_to_sweep(out, x, hung->eye_y, hung->sweep.length, least, greatest));
     }
     return nearest;
@@ -122,14 +122,10 @@ static void find_end(const tside_i_setup *setup, tside_which_end which, const ts
 /* What a running drive does to its guide when open. */
 static void find_swing(const tside_i_setup *setup, const tside_i_hung *hung, tside_plan *plan)
 {
-    const tside_travel *travel = &setup->travel;
-    tside_i_lifting lifting = {travel, &setup->load, &hung->hang, 0};
-    tside_i_spot open;
-    tside_i_lean lean;
-    double up;
-    tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &open);
-    lean = tside_i_hang_lean(&hung->hang, &open);
-    up = tside_i_raise(&lean, tside_i_push(&hung->hang, &lean, tside_i_torque(&lifting, &open).drive));
+    const tside_i_spot *open = &setup->track.open;
+    tside_i_lifting lifting = {&setup->track, &setup->load, &hung->hang, 0};
+    tside_i_lean lean = tside_i_hang_lean(&hung->hang, open);
+    double up = tside_i_raise(&lean, tside_i_push(&hung->hang, &lean, tside_i_torque(&lifting, open).drive));
     if (hung->hang.chain > 0 && plan->drive_end.chain_swing > 0)
         add(plan, TSIDE_FINDING_CHAIN_SWING, TSIDE_DRIVE_END, -1, plan->drive_end.chain_swing, 0);
     if (hung->hang.chain > 0 && up > hung->hang.weight)
@@ -157,7 +153,7 @@ static int count_unusual(const tside_table *table, const char *structure)
     for (int i = 0; i < table->count; i++) {
         if (row[i].type != TSIDE_GROUP && row[i].usual_low >= row[i].usual_high)
             continue;
-        if (!tside_field_applies(row + i, structure))
+        if (!tside_i_applies(row + i, structure))
             continue;
         if (row[i].type == TSIDE_GROUP)
             unusual += count_unusual(row[i].nested, structure + row[i].offset);

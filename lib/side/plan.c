@@ -5,6 +5,8 @@
 #include <string.h>
 
 #include "base/field.h"
+#include "parts/crank.h"
+#include "parts/drive.h"
 #include "side/end.h"
 #include "side/finding.h"
 #include "side/joints.h"
@@ -15,14 +17,11 @@
 static void plan_travel(const tside_i_setup *setup, const tside_hang *hang, tside_plan *plan)
 {
     const tside_travel *travel = &setup->travel;
-    tside_i_spot spot;
     plan->curtain_length = setup->load.length;
     plan->bar_length = setup->load.length + setup->bar->past_drive + setup->bar->past_free;
     plan->fixing_x = setup->travel.line.x;
-    tside_i_travel_spot(travel, 0, travel->wraps_shut, &spot);
-    tside_i_travel_position(travel, &spot, &plan->shut);
-    tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &spot);
-    tside_i_travel_position(travel, &spot, &plan->open);
+    tside_i_travel_position(travel, &setup->track.shut, &plan->shut);
+    tside_i_travel_position(travel, &setup->track.open, &plan->open);
     plan->bar_turns = plan->open.turns;
     plan->drive_turns = tside_i_drive_turns(travel, hang, travel->end);
     plan->drive_turns_least = tside_i_drive_turns_with(setup, hang, 1);
@@ -43,13 +42,11 @@ static double elastic_lag(const tside_i_setup *setup, double per_metre, double r
 /* What differs between shut and open: the energy, and the opening at the far end. */
 static void plan_open(const tside_i_setup *setup, const tside_i_lifting *lifting, tside_plan *plan)
 {
-    const tside_travel *travel = lifting->travel;
-    tside_i_spot open, shut;
+    const tside_travel *travel = &setup->travel;
+    const tside_i_spot *open = &setup->track.open, *shut = &setup->track.shut;
     double lag, ignored;
-    tside_i_travel_spot(travel, 0, travel->wraps_shut, &shut);
-    tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &open);
-    plan->work = tside_i_energy(travel, lifting->load, lifting->hang, &open) - tside_i_energy(travel, lifting->load, lifting->hang, &shut);
-    lag = elastic_lag(setup, tside_i_torque(lifting, &open).per_metre, open.r, open.nx, &ignored) + open.r * plan->splices * setup->bar->play * open.nx;
+    plan->work = tside_i_energy(travel, lifting->load, lifting->hang, open) - tside_i_energy(travel, lifting->load, lifting->hang, shut);
+    lag = elastic_lag(setup, tside_i_torque(lifting, open).per_metre, open->r, open->nx, &ignored) + open->r * plan->splices * setup->bar->play * open->nx;
     plan->opening_far = plan->opening - lag - plan->lag_unequal - plan->lag_level;
 }
 
@@ -60,12 +57,12 @@ static tside_status plan_torque(const tside_i_setup *setup, const tside_i_liftin
     tside_i_spot spot;
     tside_position at;
     double nx;
-    tside_i_travel_at(lifting->travel, tside_i_travel_progress(lifting->travel, plan->worst.turns), &spot);
-    tside_i_travel_position(lifting->travel, &spot, &at);
+    tside_i_travel_at(&setup->travel, tside_i_travel_progress(&setup->travel, plan->worst.turns), &spot);
+    tside_i_travel_position(&setup->travel, &spot, &at);
     plan->worst_underside = at.underside;
     plan->design_torque = plan->worst.drive * side->drive.safety_factor;
     plan->drive_utilisation = plan->design_torque / side->drive.rated_torque;
-    TRY(tside_drive_stall(&side->drive, fmax(plan->worst.drive, 0), &plan->stall_torque, fault));
+    TRY(tside_i_drive_stall(&side->drive, fmax(plan->worst.drive, 0), &plan->stall_torque, fault));
     nx = cos(at.slope);
     plan->lag_elastic = elastic_lag(setup, plan->worst.per_metre, at.diameter / 2, nx, &plan->twist);
     plan->lag_play = at.diameter / 2 * plan->splices * setup->bar->play * nx;
@@ -84,7 +81,7 @@ static tside_status plan_run(const tside_side *side, const tside_i_lifting *lift
     if (plan->run_given)
         TRY(tside_i_drive_run(lifting, &side->drive, &side->cable, &plan->worst, &plan->run, fault));
     if (plan->cranking_given)
-        TRY(tside_crank_effort(&side->crank, fmax(plan->worst.drive, 0), fmax(plan->drive_turns, 0), &plan->cranking, fault));
+        plan->cranking = tside_i_crank_effort(&side->crank, fmax(plan->worst.drive, 0), fmax(plan->drive_turns, 0));
     return TSIDE_OK;
 }
 
@@ -98,44 +95,71 @@ static tside_status check_rate(const tside_i_setup *setup, double rate, tside_fa
                                                              "the guide would turn as fast as the bar, so that no torque drives it"));
 }
 
-static tside_status make_plan(const tside_side *side, const tside_bar *bar, tside_plan *plan, tside_fault *fault)
+static tside_status plan_lift(const tside_i_setup *setup, const tside_i_lifting *lifting, tside_plan *plan, tside_fault *fault)
+{
+    double longest;
+    TRY(check_rate(setup, tside_i_lift_extremes(lifting, &plan->worst, &plan->least_down, &longest), fault));
+    if (setup->load.bar_mass + setup->load.clip_mass > 0)
+        plan->longest_side = fmax(longest - 2 * setup->side->curtain.past, 0);
+    return plan_torque(setup, lifting, plan, fault);
+}
+
+static tside_status plan_ends(const tside_i_setup *setup, const tside_i_lifting *lifting, const tside_i_hung *drive, const tside_i_hung *free, tside_plan *plan, tside_fault *fault)
+{
+    TRY(tside_i_plan_end(setup, TSIDE_DRIVE_END, lifting, drive, plan->stall_torque, &plan->drive_end, fault));
+    TRY(tside_i_plan_end(setup, TSIDE_FREE_END, NULL, free, 0, &plan->free_end, fault));
+    tside_i_hip_instead(setup, TSIDE_DRIVE_END, &plan->drive_end);
+    tside_i_hip_instead(setup, TSIDE_FREE_END, &plan->free_end);
+    return TSIDE_OK;
+}
+
+static tside_status plan_lines(const tside_i_setup *setup, const tside_i_hung *drive, const tside_i_hung *free, tside_plan *plan, tside_fault *fault)
+{
+    tside_i_bar_lines(setup, plan);
+    TRY(tside_i_end_lines(setup, TSIDE_DRIVE_END, drive, plan->stall_torque, &plan->drive_end, plan, fault));
+    return tside_i_end_lines(setup, TSIDE_FREE_END, free, 0, &plan->free_end, plan, fault);
+}
+
+static int has(unsigned parts, tside_i_part part)
+{
+    return (parts & part) == part;
+}
+
+static tside_status make_plan(const tside_side *side, const tside_bar *bar, unsigned parts, tside_plan *plan, tside_fault *fault)
 {
     tside_i_setup setup;
     tside_i_hung drive, free;
-    tside_i_lifting lifting = {&setup.travel, &setup.load, &drive.hang, side->drive.rated_torque / side->drive.safety_factor};
-    double longest;
+    tside_i_lifting lifting = {&setup.track, &setup.load, &drive.hang, side->drive.rated_torque / side->drive.safety_factor};
     memset(plan, 0, sizeof *plan); /* what a side does not have is 0, and padding too: equal sides give equal bytes */
     TRY(tside_i_set_up(side, bar, &setup, fault));
     TRY(tside_i_hang_end(&setup, TSIDE_DRIVE_END, TSIDE_I_OWN_EYE, 0, &drive, fault));
-    TRY(tside_i_hang_end(&setup, TSIDE_FREE_END, TSIDE_I_OWN_EYE, 0, &free, fault));
+    if (has(parts, TSIDE_I_ENDS))
+        TRY(tside_i_hang_end(&setup, TSIDE_FREE_END, TSIDE_I_OWN_EYE, 0, &free, fault));
     plan_travel(&setup, &drive.hang, plan);
     TRY(tside_i_within_bar(&setup, fault, tside_i_bar_joints(bar, plan->curtain_length, &plan->splices, &plan->splice_near, fault)));
-    TRY(check_rate(&setup, tside_i_lift_extremes(&lifting, &plan->worst, &plan->least_down, &longest), fault));
-    if (setup.load.bar_mass + setup.load.clip_mass > 0)
-        plan->longest_side = fmax(longest - 2 * side->curtain.past, 0);
-    TRY(plan_torque(&setup, &lifting, plan, fault));
-    TRY(plan_run(side, &lifting, plan, fault));
-    TRY(tside_i_plan_end(&setup, TSIDE_DRIVE_END, &lifting, &drive, plan->stall_torque, &plan->drive_end, fault));
-    TRY(tside_i_plan_end(&setup, TSIDE_FREE_END, NULL, &free, 0, &plan->free_end, fault));
-    tside_i_hip_instead(&setup, TSIDE_DRIVE_END, &plan->drive_end);
-    tside_i_hip_instead(&setup, TSIDE_FREE_END, &plan->free_end);
-    tside_i_bar_lines(&setup, plan);
-    TRY(tside_i_end_lines(&setup, TSIDE_DRIVE_END, &drive, plan->stall_torque, &plan->drive_end, plan, fault));
-    TRY(tside_i_end_lines(&setup, TSIDE_FREE_END, &free, 0, &plan->free_end, plan, fault));
-    tside_i_find(&setup, &drive, &free, plan);
+    if (has(parts, TSIDE_I_TORQUE))
+        TRY(plan_lift(&setup, &lifting, plan, fault));
+    if (has(parts, TSIDE_I_RUN))
+        TRY(plan_run(side, &lifting, plan, fault));
+    if (has(parts, TSIDE_I_ENDS))
+        TRY(plan_ends(&setup, &lifting, &drive, &free, plan, fault));
+    if (has(parts, TSIDE_I_LINES))
+        TRY(plan_lines(&setup, &drive, &free, plan, fault));
+    if (has(parts, TSIDE_I_FINDINGS))
+        tside_i_find(&setup, &drive, &free, plan);
     return tside_i_within(fault, "plan", tside_i_finite(&tside_i_plan_table, plan, fault));
 }
 
-tside_status tside_i_plan(const tside_side *side, const tside_bar *bar, tside_plan *plan, tside_fault *fault)
+tside_status tside_i_plan(const tside_side *side, const tside_bar *bar, unsigned parts, tside_plan *plan, tside_fault *fault)
 {
-    return tside_i_settle(&tside_i_side_table, NULL, make_plan(side, bar, plan, fault), fault);
+    return tside_i_settle(&tside_i_side_table, NULL, make_plan(side, bar, parts, plan, fault), fault);
 }
 
 tside_status tside_plan_side(const tside_side *side, tside_plan *plan, tside_fault *fault)
 {
     tside_plan made;
     TRY(tside_i_check_table(&tside_i_side_table, side, fault));
-    TRY(tside_i_plan(side, &side->bar, &made, fault));
+    TRY(tside_i_plan(side, &side->bar, TSIDE_I_FINDINGS, &made, fault));
     tside_i_hand_over(&tside_i_plan_table, &made, plan, sizeof made);
     return TSIDE_OK;
 }

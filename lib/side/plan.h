@@ -5,7 +5,17 @@
 
 #include "side/ready.h"
 
-/* Plans a side, which must have passed its check, with a bar; the plan is touched on failure too. */
-tside_status tside_i_plan(const tside_side *side, const tside_bar *bar, tside_plan *plan, tside_fault *fault);
+/* Parts of a plan beside its travel, each with those it rests on. */
+typedef enum tside_i_part {
+    TSIDE_I_TRAVEL = 0,
+    TSIDE_I_TORQUE = 1,
+    TSIDE_I_RUN = 2 | TSIDE_I_TORQUE,
+    TSIDE_I_ENDS = 4 | TSIDE_I_TORQUE,
+    TSIDE_I_LINES = 8 | TSIDE_I_ENDS,
+    TSIDE_I_FINDINGS = 16 | TSIDE_I_RUN | TSIDE_I_LINES /* all */
+} tside_i_part;
+
+/* Plans a side, which must have passed its check, with a bar: these parts, the others stay 0. The plan is touched on failure too. */
+tside_status tside_i_plan(const tside_side *side, const tside_bar *bar, unsigned parts, tside_plan *plan, tside_fault *fault);
 
 #endif

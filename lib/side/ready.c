@@ -3,6 +3,9 @@
 #include "side/ready.h"
 
 #include "base/field.h"
+#include "parts/drive.h"
+#include "parts/material.h"
+#include "parts/tube.h"
 #include "shape/bow.h"
 #include "shape/curtain.h"
 
@@ -36,7 +39,7 @@ static tside_status check_drive(const tside_drive *drive, tside_fault *fault)
     if (drive->place != TSIDE_ONE_END)
         return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "drive.place", "",
                               drive->place == TSIDE_BOTH_ENDS ? "a drive at both ends is not modelled" : "a drive in mid-bar is not modelled");
-    return tside_drive_stall(drive, 0, &ignored, fault);
+    return tside_i_drive_stall(drive, 0, &ignored, fault);
 }
 
 static tside_status check_keep_outs(const tside_end *end, const char *name, tside_fault *fault)
@@ -88,9 +91,10 @@ tside_status tside_i_set_up(const tside_side *side, const tside_bar *bar, tside_
     TRY(check_keep_outs(&side->free_end, "free_end", fault));
     TRY(tside_i_bow_make(&side->frame, &setup->bow, fault));
     TRY(tside_i_line_make(&setup->bow, &side->curtain, "frame.peak_height", "frame.board_top", &setup->travel.line, fault));
-    TRY(tside_i_within_bar(setup, fault, tside_material_values(&bar->material, &setup->bar_metal, fault)));
-    TRY(tside_i_within_bar(setup, fault, tside_round_section(&bar->tube, setup->bar_metal.density, &setup->bar_section, fault)));
+    TRY(tside_i_within_bar(setup, fault, tside_i_material_values(&bar->material, &setup->bar_metal, fault)));
+    TRY(tside_i_within_bar(setup, fault, tside_i_round_section(&bar->tube, setup->bar_metal.density, &setup->bar_section, fault)));
     TRY(tside_i_make_travel(setup, 0, &side->stops, &setup->travel, fault));
+    tside_i_track_make(&setup->travel, &setup->track);
     setup->load = side_load(side, bar, &setup->bar_section);
     return TSIDE_OK;
 }
@@ -118,8 +122,8 @@ static tside_status place_eye(const tside_i_setup *setup, const tside_end *end, 
         return TSIDE_OK;
     hung->eye_y = setup->side->curtain.hip + (place == TSIDE_I_BEST_EYE ? rise : end->rise);
     if (place == TSIDE_I_BEST_EYE || end->placed == TSIDE_EYE_BEST) {
-        TRY(tside_i_eye_clears(&setup->travel, &end->guide, collar, hung->eye_y, names, &ignored, fault));
-        return tside_eye_best(&setup->travel, hung->eye_y, collar->offset, &hung->eye_x, fault);
+        TRY(tside_i_eye_clears(&setup->track, &end->guide, collar, hung->eye_y, names, &ignored, fault));
+        return tside_i_eye_best(&setup->track, hung->eye_y, collar->offset, &hung->eye_x, fault);
     }
     hung->eye_x = setup->travel.line.x - setup->side->curtain.standoff + end->eye_outboard;
     return TSIDE_OK;
@@ -137,7 +141,7 @@ tside_status tside_i_hang_end(const tside_i_setup *setup, tside_which_end which,
     names = tside_i_end_names(setup, which, place);
     status = place_eye(setup, end, place, rise, &collar, &names, hung, fault);
     if (status == TSIDE_OK)
-        status = tside_i_hang_and_sweep(&setup->travel, &end->guide, &collar, hung->eye_x, hung->eye_y, instead ? 0 : end->guide.placing_error, &names, &hung->hang, &hung->sweep,
+        status = tside_i_hang_and_sweep(&setup->track, &end->guide, &collar, hung->eye_x, hung->eye_y, instead ? 0 : end->guide.placing_error, &names, &hung->hang, &hung->sweep,
                                         fault);
     return tside_i_within(fault, tside_i_end_name(which), status);
 }

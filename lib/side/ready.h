@@ -20,6 +20,7 @@ typedef struct tside_i_setup {
     const tside_bar *bar; /* the side's own, or one tried in its place */
     tside_bow bow;
     tside_travel travel;
+    tside_i_track track;
     tside_load load;
     tside_metal_values bar_metal;
     tside_section bar_section;

@@ -3,6 +3,8 @@
 #include "side/plan.h"
 
 #include "base/field.h"
+#include "parts/material.h"
+#include "parts/tube.h"
 #include "statics/push.h"
 
 #define HIGHEST_RISE 5.0
@@ -12,7 +14,7 @@ static int rise_serves(const tside_i_setup *setup, tside_which_end which, double
 {
     const tside_limits *limits = &setup->side->limits;
     tside_i_hung hung;
-    tside_i_lifting lifting = {&setup->travel, &setup->load, &hung.hang, 0};
+    tside_i_lifting lifting = {&setup->track, &setup->load, &hung.hang, 0};
     tside_i_spot where;
     *status = tside_i_hang_end(setup, which, TSIDE_I_BEST_EYE, rise, &hung, fault);
     if (*status != TSIDE_OK)
@@ -20,15 +22,13 @@ static int rise_serves(const tside_i_setup *setup, tside_which_end which, double
     if (limits->kick_out_given && !(hung.sweep.kick_out_error <= limits->kick_out))
         return 0;
     return !limits->side_force_given ||
-           tside_i_greatest_push(&setup->travel, which == TSIDE_DRIVE_END ? &lifting : NULL, &hung.hang, 0, &where) <= limits->side_force;
+           tside_i_greatest_push(&setup->track, which == TSIDE_DRIVE_END ? &lifting : NULL, &hung.hang, 0, &where) <= limits->side_force;
 }
 
 tside_status tside_eye_least(const tside_side *side, tside_which_end end, double *rise, tside_fault *fault)
 {
     tside_i_setup setup;
     tside_collar collar;
-    tside_position open;
-    tside_i_spot spot;
     tside_status status;
     const tside_end *at;
     const double found = 1e-7; /* m, as the header promises */
@@ -39,10 +39,8 @@ tside_status tside_eye_least(const tside_side *side, tside_which_end end, double
     at = tside_i_end(side, end);
     collar = tside_i_end_collar(side, end);
     TRY(tside_i_settle(&tside_i_side_table, NULL, tside_i_set_up(side, &side->bar, &setup, fault), fault));
-    tside_i_travel_spot(&setup.travel, setup.travel.stretches - 1, setup.travel.end, &spot);
-    tside_i_travel_position(&setup.travel, &spot, &open);
     /* kick falls as the eye rises: from the height that just clears, upward */
-    low = open.y + fmax(collar.offset, collar.height + at->guide.eye_clearance) - side->curtain.hip;
+    low = setup.track.open.y + fmax(collar.offset, collar.height + at->guide.eye_clearance) - side->curtain.hip;
     low = fmax(low, 0) + SLACK; /* at the height itself the drive would just touch the eye */
     if (!rise_serves(&setup, end, high, fault, &status)) {
         if (status != TSIDE_OK)
@@ -99,7 +97,7 @@ tside_status tside_drive_smallest(const tside_side *side, const tside_drive *dri
         tside_drive_choice choice;
         tried.drive = drives[i];
         if (status == TSIDE_OK)
-            status = tside_i_plan(&tried, &tried.bar, &plan, NULL);
+            status = tside_i_plan(&tried, &tried.bar, TSIDE_I_FINDINGS, &plan, NULL);
         choice = status == TSIDE_OK ? judge(&plan) : (tside_drive_choice){.fit = TSIDE_DRIVE_REFUSED, .status = (int)status};
         tside_i_hand_over(&tside_i_drive_choice_table, &choice, choices + i, sizeof *choices);
         if (choices[i].fit == TSIDE_DRIVE_LARGER && (best < 0 || is_smaller(drives + i, drives + best)))
@@ -146,11 +144,11 @@ tside_status tside_bar_smallest(const tside_side *side, int *index, tside_fault 
         tside_section section;
         double over;
         tside_status status;
-        status = tside_i_plan(side, side->bars + i, &plan, fault);
+        status = tside_i_plan(side, side->bars + i, TSIDE_I_LINES, &plan, fault);
         if (status == TSIDE_OK)
-            status = tside_material_values(&side->bars[i].material, &metal, fault);
+            status = tside_i_material_values(&side->bars[i].material, &metal, fault);
         if (status == TSIDE_OK)
-            status = tside_round_section(&side->bars[i].tube, metal.density, &section, fault);
+            status = tside_i_round_section(&side->bars[i].tube, metal.density, &section, fault);
         if (status != TSIDE_OK) {
             if (fault)
                 fault->index = i;

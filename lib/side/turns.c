@@ -52,7 +52,7 @@ static double drive_turns_above(double progress, const void *context)
 static tside_turn turn_row(const tside_i_setup *setup, const tside_hang *hang, int i, double total)
 {
     const tside_travel *travel = &setup->travel;
-    tside_i_lifting lifting = {travel, &setup->load, hang, 0};
+    tside_i_lifting lifting = {&setup->track, &setup->load, hang, 0};
     driven aim = {travel, hang, i};
     int last = i >= total - SLACK;
     tside_i_spot spot;

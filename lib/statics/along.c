@@ -133,16 +133,15 @@ static double reach_at(const tside_i_spot *spot, const void *context)
 tside_status tside_guide_skew(const tside_travel *travel, const tside_hang *hang, double margin, double misfit, tside_skew *skew, tside_fault *fault)
 {
     tside_i_sought reach = {.quantity = reach_at, .context = hang, .least_too = 1};
-    tside_i_spot shut, open;
+    tside_i_track track;
     tside_skew made;
     double d_shut, d_open, m = misfit, G, nearest, farthest;
     TRY(tside_i_argument(fault, "margin", "m", margin, 0, 0));
     TRY(tside_i_argument(fault, "misfit", "m", misfit, -TSIDE_MOST, 0));
-    tside_i_travel_spot(travel, 0, travel->wraps_shut, &shut);
-    tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &open);
-    tside_i_travel_seek(travel, &reach, 1);
-    d_shut = reach_at(&shut, hang);
-    d_open = reach_at(&open, hang);
+    tside_i_track_make(travel, &track);
+    tside_i_track_seek(&track, &reach, 1);
+    d_shut = reach_at(&track.shut, hang);
+    d_open = reach_at(&track.open, hang);
     nearest = hypot(-reach.least.value, m);
     farthest = hypot(reach.greatest.value, m);
     G = hypot(d_shut, m) + margin;

@@ -7,6 +7,7 @@
 
 #include "base/field.h"
 #include "base/root.h"
+#include "parts/tube.h"
 #include "shape/bow.h"
 #include "shape/peak.h"
 #include "statics/strength.h"
@@ -284,11 +285,11 @@ static tside_status choose_angle(const problem *p, double *angle, tside_binding 
     return given_angle(p, *angle, "extender.crossing", fault);
 }
 
+/* Of an extender that passed its table's check: what contradicts itself or the eye. */
 static tside_status check_input(const tside_extender *e, double eye_x, double eye_y, const tside_i_names *names, tside_fault *fault)
 {
     tside_section section;
-    TRY(tside_i_check(&tside_i_extender_table, "extender", e, fault));
-    TRY(tside_i_within(fault, "extender", tside_square_section(&e->tube, 1, &section, fault)));
+    TRY(tside_i_within(fault, "extender", tside_i_square_section(&e->tube, 1, &section, fault)));
     if (!isfinite(eye_x) || !isfinite(eye_y))
         return tside_i_bound(fault, isfinite(eye_x) ? names->eye_y.field : names->eye_x.field, "m", 0, TSIDE_NOT_FINITE, 0);
     if (!(e->member_height < eye_y))
@@ -379,12 +380,15 @@ tside_status tside_extender_layout(const tside_extender *extender, const tside_b
     static const tside_i_names names = {.eye_x = {.field = "eye_x"}, .eye_y = {.field = "eye_y"}, .bow = "bow", .travel = "travel"};
     tside_layout made;
     tside_i_hip fixing;
+    tside_i_track track;
     tside_i_spot where;
     tside_status status;
     TRY(tside_i_hip_find(bow, hip, "hip", &fixing, fault));
+    TRY(tside_i_check(&tside_i_extender_table, "extender", extender, fault));
+    tside_i_track_make(travel, &track);
     status = tside_i_layout_place(extender, bow, &fixing, eye_x, eye_y, &names, &made, fault);
     if (status == TSIDE_OK)
-        status = tside_i_layout_clear(extender, tside_i_travel_greatest(travel, tside_i_intrusion, &made, &where), &names, &made, fault);
+        status = tside_i_layout_clear(extender, tside_i_track_greatest(&track, tside_i_intrusion, &made, &where), &names, &made, fault);
     TRY(tside_i_settle(&tside_i_extender_table, "extender", status, fault));
     return ANSWER(&tside_i_layout_table, made, layout, fault);
 }

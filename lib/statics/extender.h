@@ -15,7 +15,7 @@ typedef struct tside_i_hip {
 
 /* name: what the height is called where it is refused. */
 tside_status tside_i_hip_find(const tside_bow *bow, double height, const char *name, tside_i_hip *hip, tside_fault *fault);
-/* All of a layout but its clearance. The layout is touched on failure too. */
+/* All of a layout but its clearance, of an extender that passed its check. The layout is touched on failure too. */
 tside_status tside_i_layout_place(const tside_extender *extender, const tside_bow *bow, const tside_i_hip *hip, double eye_x, double eye_y, const tside_i_names *names,
                                   tside_layout *layout, tside_fault *fault);
 /* Of a layout: roll's radius less the distance from the bar's axis to the tube's centreline; above minus half the tube the roll meets the tube. */

@@ -8,6 +8,7 @@
 #include <tunnelside/strength.h>
 
 #include "base/field.h"
+#include "parts/material.h"
 #include "parts/tube.h"
 
 static const tside_field rows[] = {
@@ -62,8 +63,8 @@ static tside_status make_tube(const tside_extender *extender, const tside_layout
 {
     tside_metal_values metal;
     double ro, ri;
-    TRY(tside_i_within(fault, "extender", tside_material_values(&extender->material, &metal, fault)));
-    TRY(tside_i_within(fault, "extender", tside_square_section(&extender->tube, metal.density, &t->section, fault)));
+    TRY(tside_i_within(fault, "extender", tside_i_material_values(&extender->material, &metal, fault)));
+    TRY(tside_i_within(fault, "extender", tside_i_square_section(&extender->tube, metal.density, &t->section, fault)));
     tside_i_square_radii(&extender->tube, &ro, &ri);
     t->E = metal.modulus;
     t->B = extender->tube.side;
@@ -108,7 +109,7 @@ static double root_modulus(double root)
 
 tside_status tside_i_eye_metal(const tside_extender *extender, tside_metal_values *values, tside_fault *fault)
 {
-    tside_status status = tside_material_values(&extender->eye_material, values, fault);
+    tside_status status = tside_i_material_values(&extender->eye_material, values, fault);
     if (status != TSIDE_OK && fault) {
         tside_i_path(fault->field, "extender.eye_material.grade");
         tside_i_path(fault->other, "extender.eye_material.metal");

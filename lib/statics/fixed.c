@@ -77,14 +77,14 @@ static direction normal_of(double lean)
 }
 
 /* As the lean grows, what lies out along the normal moves by its place along the guide. */
-static strip strip_at(const tside_travel *travel, double lean)
+static strip strip_at(const tside_i_track *track, double lean)
 {
     direction normal = normal_of(lean);
     tside_i_sought sought = {.quantity = along_normal, .context = &normal, .least_too = 1};
     tside_i_spot in, out;
-    tside_i_travel_seek(travel, &sought, 1);
-    tside_i_travel_spot(travel, sought.least.stretch, sought.least.place, &in);
-    tside_i_travel_spot(travel, sought.greatest.stretch, sought.greatest.place, &out);
+    tside_i_track_seek(track, &sought, 1);
+    in = tside_i_peak_spot(track, &sought.least);
+    out = tside_i_peak_spot(track, &sought.greatest);
     return (strip){-sought.least.value, sought.greatest.value, along_guide(&out, &normal) - along_guide(&in, &normal)};
 }
 
@@ -96,7 +96,7 @@ static double widening(double lean, const void *context)
 /* --- which line --- */
 
 typedef struct top {
-    const tside_travel *travel;
+    const tside_i_track *track;
     double x, y, offset;
 } top;
 
@@ -105,18 +105,19 @@ static double middle_misfit(double lean, const void *context)
 {
     const top *t = context;
     direction normal = normal_of(lean);
-    strip path = strip_at(t->travel, lean);
+    strip path = strip_at(t->track, lean);
     return 2 * (t->x * normal.cosine + t->y * normal.sine - t->offset) - (path.least + path.greatest);
 }
 
-static void best_line(const tside_travel *travel, const top *t, tside_fixed *fixed)
+static void best_line(const top *t, tside_fixed *fixed)
 {
+    const tside_travel *travel = t->track->travel;
     int nowhere = travel->end == travel->wraps_shut; /* every strip is as narrow: plumb */
     direction normal;
     strip path;
-    fixed->lean = nowhere ? 0 : tside_i_rising_root(widening, travel, -STEEPEST_BEST, STEEPEST_BEST);
+    fixed->lean = nowhere ? 0 : tside_i_rising_root(widening, t->track, -STEEPEST_BEST, STEEPEST_BEST);
     normal = normal_of(fixed->lean);
-    path = strip_at(travel, fixed->lean);
+    path = strip_at(t->track, fixed->lean);
     fixed->top_x = ((path.least + path.greatest) / 2 + t->offset - t->y * normal.sine) / normal.cosine;
 }
 
@@ -133,7 +134,7 @@ static tside_status choose_line(const tside_footing *footing, top *t, double gro
     fixed->top_x = t->x;
     switch (footing->fixed_by) {
     case TSIDE_FIXED_BEST:
-        best_line(t->travel, t, fixed);
+        best_line(t, fixed);
         t->x = fixed->top_x;
         break;
     case TSIDE_FIXED_TOP:
@@ -149,7 +150,7 @@ static tside_status choose_line(const tside_footing *footing, top *t, double gro
 static void misfits(const top *t, double lean, double *least, double *greatest)
 {
     direction normal = normal_of(lean);
-    strip path = strip_at(t->travel, lean);
+    strip path = strip_at(t->track, lean);
     double line = t->x * normal.cosine + t->y * normal.sine - t->offset;
     *least = line - path.greatest;
     *greatest = line - path.least;
@@ -164,12 +165,10 @@ static double misfit_moved(const top *t, const tside_fixed *fixed, double moved)
 }
 
 /* The bar's lowest place is when shut. */
-static tside_status stands_in_air(const tside_travel *travel, double ground, tside_fault *fault)
+static tside_status stands_in_air(const tside_i_spot *shut, double ground, tside_fault *fault)
 {
-    tside_i_spot shut;
-    tside_i_travel_spot(travel, 0, travel->wraps_shut, &shut);
-    if (!(ground < shut.y))
-        REFUSE(fault, TSIDE_CONTRADICTS, "ground", "stops", "the collar would come to the ground", "m", ground, TSIDE_NOT_BELOW, shut.y, 0);
+    if (!(ground < shut->y))
+        REFUSE(fault, TSIDE_CONTRADICTS, "ground", "stops", "the collar would come to the ground", "m", ground, TSIDE_NOT_BELOW, shut->y, 0);
     return TSIDE_OK;
 }
 
@@ -177,7 +176,8 @@ tside_status tside_fixed_make(const tside_travel *travel, const tside_guide *gui
                               double ground, tside_fixed *fixed, tside_fault *fault)
 {
     static const tside_i_names names = {.eye_y = {.field = "eye_y"}, .offset = "collar.offset", .travel = "travel"};
-    top t = {travel, eye_x, eye_y, collar->offset};
+    tside_i_track track;
+    top t = {&track, eye_x, eye_y, collar->offset};
     tside_fixed made = {.top_y = eye_y, .ground = ground, .offset = collar->offset, .carried = collar->mass * TSIDE_GRAVITY, .carried_offset = collar->mass_offset};
     TRY(tside_i_check(&tside_i_guide_table, "guide", guide, fault));
     TRY(tside_i_check(&tside_i_footing_table, "footing", footing, fault));
@@ -186,8 +186,9 @@ tside_status tside_fixed_make(const tside_travel *travel, const tside_guide *gui
         TRY(tside_i_argument(fault, "eye_x", "m", eye_x, 0, 0));
     TRY(tside_i_argument(fault, "eye_y", "m", eye_y, 0, 0));
     TRY(tside_i_argument(fault, "ground", "m", ground, -TSIDE_MOST, 0));
-    TRY(tside_i_eye_clears(travel, guide, collar, eye_y, &names, &made.clear, fault));
-    TRY(stands_in_air(travel, ground, fault));
+    tside_i_track_make(travel, &track);
+    TRY(tside_i_eye_clears(&track, guide, collar, eye_y, &names, &made.clear, fault));
+    TRY(stands_in_air(&track.shut, ground, fault));
     TRY(choose_line(footing, &t, ground, &made, fault));
     made.length = (eye_y - ground) / cos(made.lean);
     made.cut_length = made.length + footing->depth;
@@ -223,7 +224,8 @@ static double moment_at(const tside_i_spot *spot, const void *context)
 
 tside_status tside_fixed_force(const tside_travel *travel, const tside_load *load, const tside_fixed *fixed, double torque, tside_fixed_load *forces, tside_fault *fault)
 {
-    tside_i_lifting lifting = {travel, load, NULL, 0};
+    tside_i_track track;
+    tside_i_lifting lifting = {&track, load, NULL, 0};
     carrying carried = {load ? &lifting : NULL, fixed, torque};
     tside_i_sought sought[] = {{.quantity = couple_at, .context = &carried}, {.quantity = moment_at, .context = &carried}};
     tside_fixed_load made;
@@ -231,7 +233,8 @@ tside_status tside_fixed_force(const tside_travel *travel, const tside_load *loa
         TRY(tside_i_check(&tside_i_load_table, "load", load, fault));
     else
         TRY(tside_i_argument(fault, "torque", "N m", torque, 0, 0));
-    tside_i_travel_seek(travel, sought, 2);
+    tside_i_track_make(travel, &track);
+    tside_i_track_seek(&track, sought, 2);
     made = (tside_fixed_load){sought[0].greatest.value, sought[0].greatest.value / fixed->length, sought[1].greatest.value};
     return ANSWER(&tside_i_fixed_load_table, made, forces, fault);
 }

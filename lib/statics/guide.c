@@ -3,7 +3,8 @@
 #include "statics/guide.h"
 
 #include "base/field.h"
-#include "shape/peak.h"
+#include "parts/material.h"
+#include "parts/tube.h"
 
 static const char *const feet[] = {"hangs", "fixed"};
 
@@ -54,44 +55,27 @@ static double lean_sine(const tside_i_spot *spot, const void *context)
     return eye_lean(e, spot).sine;
 }
 
-static double lean_at_peak(const tside_travel *travel, const eye_point *eye, const tside_i_peak *peak)
+static double lean_at_peak(const tside_i_track *track, const eye_point *eye, const tside_i_peak *peak)
 {
-    tside_i_spot spot;
-    tside_i_lean lean;
-    tside_i_travel_spot(travel, peak->stretch, peak->place, &spot);
-    lean = eye_lean(eye, &spot);
+    tside_i_spot spot = tside_i_peak_spot(track, peak);
+    tside_i_lean lean = eye_lean(eye, &spot);
     return tside_i_lean_angle(&lean);
 }
 
 /* Where a guide leans least and most. */
-static tside_i_sought extreme_leans(const tside_travel *travel, const eye_point *eye)
+static tside_i_sought extreme_leans(const tside_i_track *track, const eye_point *eye)
 {
     tside_i_sought lean = {.quantity = lean_sine, .context = eye, .least_too = 1};
-    tside_i_travel_seek(travel, &lean, 1);
+    tside_i_track_seek(track, &lean, 1);
     return lean;
 }
 
-void tside_i_lean_range(const tside_travel *travel, double eye_x, double eye_y, double offset, double *least, double *greatest)
+void tside_i_lean_range(const tside_i_track *track, double eye_x, double eye_y, double offset, double *least, double *greatest)
 {
     eye_point eye = {eye_x, eye_y, offset};
-    tside_i_sought lean = extreme_leans(travel, &eye);
-    *least = lean_at_peak(travel, &eye, &lean.least);
-    *greatest = lean_at_peak(travel, &eye, &lean.greatest);
-}
-
-static double highest_axis(const tside_travel *travel)
-{
-    tside_i_spot open;
-    tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &open);
-    return open.y;
-}
-
-/* At shut (0) or open (1). */
-static tside_i_lean end_lean(const tside_travel *travel, int open, const eye_point *eye)
-{
-    tside_i_spot spot;
-    tside_i_travel_spot(travel, open ? travel->stretches - 1 : 0, open ? travel->end : travel->wraps_shut, &spot);
-    return eye_lean(eye, &spot);
+    tside_i_sought lean = extreme_leans(track, &eye);
+    *least = lean_at_peak(track, &eye, &lean.least);
+    *greatest = lean_at_peak(track, &eye, &lean.greatest);
 }
 
 /* The cosine of the lean at which the foot is lowest: the range's nearest to plumb. */
@@ -102,10 +86,10 @@ static double lowest_cosine(double least, double greatest)
 
 static const tside_i_names arguments = {.eye_x = {.field = "eye_x"}, .eye_y = {.field = "eye_y"}, .offset = "collar.offset", .travel = "travel"};
 
-tside_status tside_i_eye_clears(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_y, const tside_i_names *names, double *spare,
+tside_status tside_i_eye_clears(const tside_i_track *track, const tside_guide *guide, const tside_collar *collar, double eye_y, const tside_i_names *names, double *spare,
                                 tside_fault *fault)
 {
-    double needed = collar->height + guide->eye_clearance, above = eye_y - highest_axis(travel);
+    double needed = collar->height + guide->eye_clearance, above = eye_y - track->open.y;
     *spare = above - needed;
     if (*spare < -SLACK)
         return tside_i_refuse_told(fault, TSIDE_OUT_OF_REACH, &names->eye_y, "guide.eye_clearance", "the eye does not clear what rides on the guide", eye_y, TSIDE_BELOW,
@@ -117,9 +101,9 @@ tside_status tside_i_eye_clears(const tside_travel *travel, const tside_guide *g
 }
 
 /* What a guide of this length does with its eye moved outboard; each of the three kept at its own worst. least, greatest: sines of its leans. */
-static void worsen(const tside_travel *travel, const eye_point *eye, double least, double greatest, tside_sweep *sweep)
+static void worsen(const tside_i_track *track, const eye_point *eye, double least, double greatest, tside_sweep *sweep)
 {
-    tside_i_lean at_shut = end_lean(travel, 0, eye);
+    tside_i_lean at_shut = eye_lean(eye, &track->shut);
     sweep->kick_out_error = fmax(sweep->kick_out_error, sweep->length * (greatest - at_shut.sine));
     sweep->kick_in_error = fmax(sweep->kick_in_error, sweep->length * (at_shut.sine - least));
     sweep->walkway_error = fmax(sweep->walkway_error, eye->x + sweep->length * greatest);
@@ -141,14 +125,14 @@ static tside_status weigh(const tside_guide *guide, double *weight, tside_fault 
 {
     tside_metal_values metal;
     tside_section section;
-    TRY(tside_material_values(&guide->material, &metal, fault));
-    TRY(tside_round_section(&guide->tube, metal.density, &section, fault));
+    TRY(tside_i_material_values(&guide->material, &metal, fault));
+    TRY(tside_i_round_section(&guide->tube, metal.density, &section, fault));
     *weight = section.mass * TSIDE_GRAVITY;
     return TSIDE_OK;
 }
 
-/* The eye where it should be, and misplaced either way, all in one search along the travel. */
-static tside_status sweep_guide(const tside_travel *travel, const tside_guide *guide, const eye_point *placed, double error, tside_sweep *sweep, tside_fault *fault)
+/* The eye where it should be, and misplaced either way. */
+static tside_status sweep_guide(const tside_i_track *track, const tside_guide *guide, const eye_point *placed, double error, tside_sweep *sweep, tside_fault *fault)
 {
     eye_point eye[3] = {*placed, *placed, *placed};
     tside_i_sought lean[3];
@@ -158,9 +142,9 @@ static tside_status sweep_guide(const tside_travel *travel, const tside_guide *g
     eye[2].x += error;
     for (int i = 0; i < count; i++)
         lean[i] = (tside_i_sought){.quantity = lean_sine, .context = eye + i, .least_too = 1};
-    tside_i_travel_seek(travel, lean, count);
-    sweep->lean_least = lean_at_peak(travel, eye, &lean->least);
-    sweep->lean_greatest = lean_at_peak(travel, eye, &lean->greatest);
+    tside_i_track_seek(track, lean, count);
+    sweep->lean_least = lean_at_peak(track, eye, &lean->least);
+    sweep->lean_greatest = lean_at_peak(track, eye, &lean->greatest);
     lowest = lowest_cosine(sweep->lean_least, sweep->lean_greatest);
     sweep->foot_lowest = placed->y - sweep->length * lowest;
     if (sweep->foot_lowest < guide->ground_clearance - SLACK)
@@ -168,24 +152,22 @@ static tside_status sweep_guide(const tside_travel *travel, const tside_guide *g
                                     TSIDE_ABOVE, (placed->y - guide->ground_clearance) / lowest - (sweep->length - guide->margin), sweep->foot_lowest);
     sweep_placed(placed->x, sweep);
     for (int i = 1; i < count; i++)
-        worsen(travel, eye + i, -lean[i].least.value, lean[i].greatest.value, sweep);
+        worsen(track, eye + i, -lean[i].least.value, lean[i].greatest.value, sweep);
     return TSIDE_OK;
 }
 
-tside_status tside_i_hang_and_sweep(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, double error,
+tside_status tside_i_hang_and_sweep(const tside_i_track *track, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, double error,
                                     const tside_i_names *names, tside_hang *hang, tside_sweep *sweep, tside_fault *fault)
 {
     eye_point eye = {eye_x, eye_y, collar->offset};
     tside_i_lean at_shut, at_open;
     double weight;
-    TRY(tside_i_check(&tside_i_guide_table, "guide", guide, fault));
     if (guide->foot == TSIDE_FOOT_FIXED)
         return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "guide.foot", "", "a guide fixed at its foot is not modelled");
-    TRY(tside_i_check(&tside_i_collar_table, "collar", collar, fault));
-    TRY(tside_i_eye_clears(travel, guide, collar, eye_y, names, &sweep->clear, fault));
+    TRY(tside_i_eye_clears(track, guide, collar, eye_y, names, &sweep->clear, fault));
     TRY(tside_i_within(fault, "guide", weigh(guide, &weight, fault)));
-    at_shut = end_lean(travel, 0, &eye);
-    at_open = end_lean(travel, 1, &eye);
+    at_shut = eye_lean(&eye, &track->shut);
+    at_open = eye_lean(&eye, &track->open);
     if (!(guide->chain < at_open.reach) || !(guide->chain < at_shut.reach))
         return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "guide.chain", names->travel, "the collar would ride on the chain", "m", guide->chain, TSIDE_NOT_BELOW,
                                     fmin(at_open.reach, at_shut.reach), 0);
@@ -194,14 +176,16 @@ tside_status tside_i_hang_and_sweep(const tside_travel *travel, const tside_guid
     sweep->length = at_shut.reach + guide->margin;
     sweep->cut_length = sweep->length - guide->chain;
     sweep->foot_x = eye_x + sweep->length * at_shut.sine;
-    TRY(sweep_guide(travel, guide, &eye, error, sweep, fault));
+    TRY(sweep_guide(track, guide, &eye, error, sweep, fault));
     *hang = (tside_hang){eye_x, eye_y, collar->offset, sweep->length, guide->chain, weight * sweep->cut_length, collar->mass * TSIDE_GRAVITY,
                          collar->mass_offset, 0};
     return TSIDE_OK;
 }
 
-static tside_status check_eye(double eye_x, double eye_y, tside_fault *fault)
+static tside_status check_hanging(const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_fault *fault)
 {
+    TRY(tside_i_check(&tside_i_guide_table, "guide", guide, fault));
+    TRY(tside_i_check(&tside_i_collar_table, "collar", collar, fault));
     TRY(tside_i_argument(fault, "eye_x", "m", eye_x, 0, 0));
     return tside_i_argument(fault, "eye_y", "m", eye_y, 0, 0);
 }
@@ -210,10 +194,12 @@ tside_status tside_hang_make(const tside_travel *travel, const tside_guide *guid
                              tside_sweep *sweep, tside_fault *fault)
 {
     double error = sweep ? guide->placing_error : 0;
+    tside_i_track track;
     tside_sweep swept;
     tside_hang made;
-    TRY(check_eye(eye_x, eye_y, fault));
-    TRY(tside_i_settle(&tside_i_guide_table, "guide", tside_i_hang_and_sweep(travel, guide, collar, eye_x, eye_y, error, &arguments, &made, &swept, fault), fault));
+    TRY(check_hanging(guide, collar, eye_x, eye_y, fault));
+    tside_i_track_make(travel, &track);
+    TRY(tside_i_settle(&tside_i_guide_table, "guide", tside_i_hang_and_sweep(&track, guide, collar, eye_x, eye_y, error, &arguments, &made, &swept, fault), fault));
     TRY(tside_i_within(fault, "sweep", tside_i_finite(&tside_i_sweep_table, &swept, fault))); /* the guide's numbers are finite if those of what it does are */
     *hang = made;
     if (sweep)
@@ -225,13 +211,14 @@ tside_status tside_guide_lean(const tside_travel *travel, const tside_hang *hang
 {
     tside_position position;
     eye_point eye = {hang->eye_x, hang->eye_y, hang->offset};
-    tside_i_spot spot;
+    tside_i_spot spot, shut;
     tside_i_lean now, then;
     double leans;
     TRY(tside_travel_at(travel, turns, &position, fault));
     tside_i_travel_at(travel, tside_i_travel_progress(travel, turns), &spot);
     now = tside_i_hang_lean(hang, &spot);
-    then = end_lean(travel, 0, &eye);
+    tside_i_travel_spot(travel, 0, travel->wraps_shut, &shut);
+    then = eye_lean(&eye, &shut);
     leans = tside_i_lean_angle(&now);
     TRY(ANSWER_NUMBER((tside_i_travel_angle(travel, &spot) - (leans - tside_i_lean_angle(&then))) / (2 * TSIDE_PI), drive_turns, fault));
     *lean = leans; /* finite, as the turns are */
@@ -294,31 +281,27 @@ static double balance(const eye_point *eye, const tside_i_spot *a, const tside_i
  * The eye is balanced between the places where its guide leans most either way, which are sought anew where it then stands: steps as good as Newton's where those places
  * move smoothly; where they change over they are not: then, once the root is bracketed, the Illinois form of the false position.
  */
-tside_status tside_eye_best(const tside_travel *travel, double eye_y, double collar_offset, double *eye_x, tside_fault *fault)
+tside_status tside_i_eye_best(const tside_i_track *track, double eye_y, double collar_offset, double *eye_x, tside_fault *fault)
 {
     eye_point eye = {0, eye_y, collar_offset};
-    tside_i_spot in, out;
+    tside_i_spot in = track->shut, out = track->open;
     tside_i_sought lean;
     const double nearly = 1e-7; /* rad: a step from there leaves its square, less than a double holds */
     const double last = 1e-14;  /* relative: the false position cannot come nearer than the last digits, and would not end */
     double x, low = -HUGE_VAL, high = HUGE_VAL, below = 0, above = 0;
-    TRY(tside_i_argument(fault, "eye_y", "m", eye_y, 0, 0));
-    TRY(tside_i_argument(fault, "collar_offset", "m", collar_offset, 0, 0));
-    if (!(eye_y - highest_axis(travel) > collar_offset))
+    if (!(eye_y - out.y > collar_offset))
         REFUSE(fault, TSIDE_OUT_OF_REACH, "eye_y", "collar_offset", "the eye must stand higher above the bar than the collar's offset", "m", eye_y,
-               TSIDE_NOT_ABOVE, highest_axis(travel) + collar_offset, 0);
-    tside_i_travel_spot(travel, 0, travel->wraps_shut, &in);
-    tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &out);
+               TSIDE_NOT_ABOVE, out.y + collar_offset, 0);
     eye.x = out.x + collar_offset;
     eye.x += balance(&eye, &in, &out);
-    extreme_beginnings(travel, &eye, &in, &out);
+    extreme_beginnings(track->travel, &eye, &in, &out);
     x = eye.x + balance(&eye, &in, &out);
     for (int i = 0; i < 100; i++) {
         double slope, sum, step;
         eye.x = x;
-        lean = extreme_leans(travel, &eye);
-        tside_i_travel_spot(travel, lean.least.stretch, lean.least.place, &in);
-        tside_i_travel_spot(travel, lean.greatest.stretch, lean.greatest.place, &out);
+        lean = extreme_leans(track, &eye);
+        in = tside_i_peak_spot(track, &lean.least);
+        out = tside_i_peak_spot(track, &lean.greatest);
         sum = lean_sum(&eye, &in, &out, &slope);
         step = balance(&eye, &in, &out);
         if (fabs(sum) <= nearly && i < 4) {
@@ -344,4 +327,13 @@ tside_status tside_eye_best(const tside_travel *travel, double eye_y, double col
         }
     }
     return ANSWER_NUMBER(x, eye_x, fault);
+}
+
+tside_status tside_eye_best(const tside_travel *travel, double eye_y, double collar_offset, double *eye_x, tside_fault *fault)
+{
+    tside_i_track track;
+    TRY(tside_i_argument(fault, "eye_y", "m", eye_y, 0, 0));
+    TRY(tside_i_argument(fault, "collar_offset", "m", collar_offset, 0, 0));
+    tside_i_track_make(travel, &track);
+    return tside_i_eye_best(&track, eye_y, collar_offset, eye_x, fault);
 }

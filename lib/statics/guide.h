@@ -6,6 +6,7 @@
 #include <tunnelside/guide.h>
 
 #include "base/fault.h"
+#include "shape/peak.h"
 #include "shape/travel.h"
 
 /* How the guide stands with the bar at a spot. */
@@ -62,12 +63,14 @@ static inline double tside_i_hang_moment(const tside_hang *hang, const tside_i_l
 }
 
 /* Refuses an eye, or a fixed guide's top, that does not clear what rides on the guide; spare: receives how much it clears it by. */
-tside_status tside_i_eye_clears(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_y, const tside_i_names *names, double *spare,
+tside_status tside_i_eye_clears(const tside_i_track *track, const tside_guide *guide, const tside_collar *collar, double eye_y, const tside_i_names *names, double *spare,
                                 tside_fault *fault);
-/* Hangs a guide and sweeps it, with its eye misplaced too by an error either way (0: not). What it gives is touched on failure too. */
-tside_status tside_i_hang_and_sweep(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, double error,
+/* Hangs a guide and sweeps it, which passed its check as its collar did, with its eye misplaced too by an error either way (0: not). What it gives is touched on failure too. */
+tside_status tside_i_hang_and_sweep(const tside_i_track *track, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, double error,
                                     const tside_i_names *names, tside_hang *hang, tside_sweep *sweep, tside_fault *fault);
+/* tside_eye_best of numbers within their bounds. */
+tside_status tside_i_eye_best(const tside_i_track *track, double eye_y, double collar_offset, double *eye_x, tside_fault *fault);
 /* Least and greatest lean over the travel. */
-void tside_i_lean_range(const tside_travel *travel, double eye_x, double eye_y, double offset, double *least, double *greatest);
+void tside_i_lean_range(const tside_i_track *track, double eye_x, double eye_y, double offset, double *least, double *greatest);
 
 #endif

@@ -3,7 +3,6 @@
 #include "statics/lift.h"
 
 #include "base/field.h"
-#include "shape/peak.h"
 
 static const tside_field load_rows[] = {
     {REQUIRED(tside_load, length, "m", TO(1000), "length of the curtain on the bar")},
@@ -110,25 +109,27 @@ static tside_status check_rate(double rate, tside_fault *fault)
     return TSIDE_OK;
 }
 
-tside_status tside_i_lift_check(const tside_travel *travel, const tside_load *load, const tside_hang *hang, tside_fault *fault)
+tside_status tside_i_lift_check(const tside_i_track *track, const tside_load *load, const tside_hang *hang, tside_fault *fault)
 {
     tside_i_spot where;
     TRY(tside_i_check(&tside_i_load_table, "load", load, fault));
-    return hang ? check_rate(tside_i_travel_greatest(travel, guide_rate, hang, &where), fault) : TSIDE_OK;
+    return hang ? check_rate(tside_i_track_greatest(track, guide_rate, hang, &where), fault) : TSIDE_OK;
 }
 
 static void answer(const tside_i_lifting *lifting, const tside_i_spot *spot, tside_torque *torque)
 {
     *torque = tside_i_torque(lifting, spot);
-    torque->turns = tside_i_travel_angle(lifting->travel, spot) / (2 * TSIDE_PI);
+    torque->turns = tside_i_travel_angle(lifting->track->travel, spot) / (2 * TSIDE_PI);
 }
 
 tside_status tside_lift_at(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, tside_torque *torque, tside_fault *fault)
 {
-    tside_i_lifting lifting = {travel, load, hang, 0};
+    tside_i_track track;
+    tside_i_lifting lifting = {&track, load, hang, 0};
     tside_i_spot spot;
     tside_torque made;
-    TRY(tside_i_lift_check(travel, load, hang, fault));
+    tside_i_track_make(travel, &track);
+    TRY(tside_i_lift_check(&track, load, hang, fault));
     TRY(tside_i_travel_find(travel, turns, &spot, fault));
     answer(&lifting, &spot, &made);
     return ANSWER(&tside_i_torque_table, made, torque, fault);
@@ -136,20 +137,19 @@ tside_status tside_lift_at(const tside_travel *travel, const tside_load *load, c
 
 static void answer_at(const tside_i_lifting *lifting, const tside_i_peak *peak, tside_torque *torque)
 {
-    tside_i_spot spot;
-    tside_i_travel_spot(lifting->travel, peak->stretch, peak->place, &spot);
+    tside_i_spot spot = tside_i_peak_spot(lifting->track, peak);
     answer(lifting, &spot, torque);
 }
 
 double tside_i_lift_extremes(const tside_i_lifting *lifting, tside_torque *worst, tside_torque *least_down, double *longest)
 {
-    tside_i_lifting bar = {lifting->travel, lifting->load, NULL, 0};
+    tside_i_lifting bar = {lifting->track, lifting->load, NULL, 0};
     tside_i_sought sought[] = {{.quantity = guide_rate, .context = lifting->hang},
                                {.quantity = drive_torque, .context = lifting},
                                {.quantity = upward_hold, .context = &bar},
                                {.quantity = shortness, .context = lifting}};
     int first = lifting->hang ? 0 : 1, last = longest ? 3 : least_down ? 2 : 1;
-    tside_i_travel_seek(lifting->travel, sought + first, last + 1 - first);
+    tside_i_track_seek(lifting->track, sought + first, last + 1 - first);
     answer_at(lifting, &sought[1].greatest, worst);
     if (least_down)
         answer_at(&bar, &sought[2].greatest, least_down);
@@ -161,9 +161,11 @@ double tside_i_lift_extremes(const tside_i_lifting *lifting, tside_torque *worst
 tside_status tside_lift_worst(const tside_travel *travel, const tside_load *load, const tside_hang *hang, tside_torque *worst, tside_torque *least_down,
                               tside_fault *fault)
 {
-    tside_i_lifting lifting = {travel, load, hang, 0};
+    tside_i_track track;
+    tside_i_lifting lifting = {&track, load, hang, 0};
     tside_torque most, least;
     TRY(tside_i_check(&tside_i_load_table, "load", load, fault));
+    tside_i_track_make(travel, &track);
     TRY(check_rate(tside_i_lift_extremes(&lifting, &most, least_down ? &least : NULL, NULL), fault));
     if (least_down)
         TRY(tside_i_within(fault, "least_down", tside_i_finite(&tside_i_torque_table, &least, fault)));
@@ -188,29 +190,32 @@ double tside_i_energy(const tside_travel *travel, const tside_load *load, const 
 
 tside_status tside_lift_work(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, double *work, tside_fault *fault)
 {
-    tside_i_spot shut, spot;
-    TRY(tside_i_lift_check(travel, load, hang, fault));
+    tside_i_track track;
+    tside_i_spot spot;
+    tside_i_track_make(travel, &track);
+    TRY(tside_i_lift_check(&track, load, hang, fault));
     TRY(tside_i_travel_find(travel, turns, &spot, fault));
-    tside_i_travel_spot(travel, 0, travel->wraps_shut, &shut);
-    return ANSWER_NUMBER(tside_i_energy(travel, load, hang, &spot) - tside_i_energy(travel, load, hang, &shut), work, fault);
+    return ANSWER_NUMBER(tside_i_energy(travel, load, hang, &spot) - tside_i_energy(travel, load, hang, &track.shut), work, fault);
 }
 
 tside_status tside_lift_longest(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double available, double *length, tside_fault *fault)
 {
-    tside_i_lifting lifting = {travel, load, hang, available};
+    tside_i_track track;
+    tside_i_lifting lifting = {&track, load, hang, available};
     tside_i_spot where;
     double longest;
-    TRY(tside_i_lift_check(travel, load, hang, fault));
+    tside_i_track_make(travel, &track);
+    TRY(tside_i_lift_check(&track, load, hang, fault));
     TRY(tside_i_argument(fault, "available", "N m", available, 0, 1));
     if (load->bar_mass + load->clip_mass + load->areal_mass + load->wet + load->rope_pressure * load->rope_friction <= 0)
         return tside_i_bound(fault, "load.bar_mass", "kg/m", load->bar_mass, TSIDE_NOT_ABOVE, 0);
-    longest = -tside_i_travel_greatest(travel, shortness, &lifting, &where);
+    longest = -tside_i_track_greatest(&track, shortness, &lifting, &where);
     if (!(longest > 0)) {
         tside_load bare = *load;
-        tside_i_lifting own = {travel, &bare, hang, 0};
+        tside_i_lifting own = {&track, &bare, hang, 0};
         bare.length = 0;
         REFUSE(fault, TSIDE_OUT_OF_REACH, "available", "load.end_mass", "the torque does not lift even the drive", "N m", available, TSIDE_NOT_ABOVE,
-                                    tside_i_travel_greatest(travel, drive_torque, &own, &where), 0);
+                                    tside_i_track_greatest(&track, drive_torque, &own, &where), 0);
     }
     return ANSWER_NUMBER(longest, length, fault);
 }

@@ -3,7 +3,6 @@
 #include "statics/push.h"
 
 #include "base/field.h"
-#include "shape/peak.h"
 
 double tside_i_push(const tside_hang *hang, const tside_i_lean *lean, double torque)
 {
@@ -46,22 +45,18 @@ double tside_i_bar_end_at(const tside_i_spot *spot, const void *context)
     return hypot(F * lean.cosine * b, end->weight * end->run_on + F * lean.sine * b);
 }
 
-double tside_i_greatest_push(const tside_travel *travel, const tside_i_lifting *lifting, const tside_hang *hang, double torque, tside_i_spot *where)
+double tside_i_greatest_push(const tside_i_track *track, const tside_i_lifting *lifting, const tside_hang *hang, double torque, tside_i_spot *where)
 {
     tside_i_pushing p = {lifting, hang, torque};
-    return tside_i_travel_greatest(travel, tside_i_push_at, &p, where);
+    return tside_i_track_greatest(track, tside_i_push_at, &p, where);
 }
 
 /* A running drive's couple swings pipe and chain apart; the foot moves inboard by about c sin(eta - phi)(G - d)/d. */
 double tside_i_chain_swing(const tside_i_lifting *lifting, const tside_hang *hang)
 {
-    const tside_travel *travel = lifting->travel;
-    tside_i_spot open;
-    tside_i_lean lean;
-    double F, eta, phi;
-    tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &open);
-    lean = tside_i_hang_lean(hang, &open);
-    F = tside_i_push(hang, &lean, tside_i_torque(lifting, &open).drive);
+    const tside_i_spot *open = &lifting->track->open;
+    tside_i_lean lean = tside_i_hang_lean(hang, open);
+    double F = tside_i_push(hang, &lean, tside_i_torque(lifting, open).drive), eta, phi;
     phi = tside_i_lean_angle(&lean);
     eta = atan2(F * lean.cosine, hang->weight - F * lean.sine);
     return hang->chain * sin(eta - phi) * (hang->length - lean.reach) / lean.reach;
@@ -69,12 +64,14 @@ double tside_i_chain_swing(const tside_i_lifting *lifting, const tside_hang *han
 
 tside_status tside_side_force(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, double *force, double *uplift, tside_fault *fault)
 {
-    tside_i_lifting lifting = {travel, load, hang, 0};
+    tside_i_track track;
+    tside_i_lifting lifting = {&track, load, hang, 0};
     tside_i_spot spot;
     tside_i_lean lean;
     double push;
+    tside_i_track_make(travel, &track);
     if (load)
-        TRY(tside_i_lift_check(travel, load, hang, fault));
+        TRY(tside_i_lift_check(&track, load, hang, fault));
     TRY(tside_i_travel_find(travel, turns, &spot, fault));
     lean = tside_i_hang_lean(hang, &spot);
     push = tside_i_push(hang, &lean, load ? tside_i_torque(&lifting, &spot).drive : 0);

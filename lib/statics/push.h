@@ -42,7 +42,7 @@ typedef struct tside_i_bar_end {
 double tside_i_bar_end_at(const tside_i_spot *spot, const void *bar_end);
 
 /* The greatest side force, and where. */
-double tside_i_greatest_push(const tside_travel *travel, const tside_i_lifting *lifting, const tside_hang *hang, double torque, tside_i_spot *where);
+double tside_i_greatest_push(const tside_i_track *track, const tside_i_lifting *lifting, const tside_hang *hang, double torque, tside_i_spot *where);
 
 /* A running drive's couple swings pipe and chain apart: how far inboard the foot moves so at open. */
 double tside_i_chain_swing(const tside_i_lifting *lifting, const tside_hang *hang);

@@ -134,8 +134,8 @@ static double angle_rate(const tside_i_lifting *lifting, const tside_i_spot *spo
 static double drive_angle(const tside_i_lifting *lifting, int stretch, double progress)
 {
     tside_i_spot spot;
-    tside_i_travel_spot(lifting->travel, stretch, progress, &spot);
-    return tside_i_drive_angle(lifting->travel, lifting->hang, &spot);
+    tside_i_travel_spot(lifting->track->travel, stretch, progress, &spot);
+    return tside_i_drive_angle(lifting->track->travel, lifting->hang, &spot);
 }
 
 /* Over a part of a stretch: the mean of each integrand, weighed by how fast the angle grows, times the angle, which is exact. */
@@ -146,7 +146,7 @@ static sums panel(const tside_i_lifting *lifting, const motor *m, int stretch, d
     for (int i = 0; i < NODES; i++) {
         tside_i_spot spot;
         double torque, seconds, w;
-        tside_i_travel_spot(lifting->travel, stretch, from + (to - from) * nodes[i], &spot);
+        tside_i_travel_spot(lifting->track->travel, stretch, from + (to - from) * nodes[i], &spot);
         torque = fmax(tside_i_torque(lifting, &spot).drive, 0);
         w = weights[i] * angle_rate(lifting, &spot);
         seconds = w / speed_at(m, torque);
@@ -190,7 +190,7 @@ static sums stretch_up(const tside_i_lifting *lifting, const motor *m, int stret
 
 static sums run_up(const tside_i_lifting *lifting, const motor *m)
 {
-    const tside_travel *travel = lifting->travel;
+    const tside_travel *travel = lifting->track->travel;
     sums all = {0, 0, 0};
     for (int i = 0; i < travel->stretches; i++)
         all = plus(all, stretch_up(lifting, m, i, travel->stretch[i].from, tside_i_stretch_end(travel, i)));
@@ -209,7 +209,7 @@ static double beyond(double progress, const void *context)
 {
     const short_of *s = context;
     tside_i_spot spot;
-    tside_i_travel_spot(s->lifting->travel, s->stretch, progress, &spot);
+    tside_i_travel_spot(s->lifting->track->travel, s->stretch, progress, &spot);
     return tside_i_torque(s->lifting, &spot).drive - s->torque;
 }
 
@@ -223,7 +223,7 @@ static double turns_at(const tside_travel *travel, int stretch, double progress)
 /* The first place, up to the worst, where the drive must give as much as it can; the worst itself where it comes as near as makes a stall, and no nearer. */
 static double stall_turns(const tside_i_lifting *lifting, double torque, const tside_torque *worst)
 {
-    const tside_travel *travel = lifting->travel;
+    const tside_travel *travel = lifting->track->travel;
     double place = tside_i_travel_progress(travel, worst->turns);
     int last = tside_i_travel_stretch(travel, place);
     for (int i = 0; i <= last; i++) {
@@ -243,13 +243,11 @@ static double stall_turns(const tside_i_lifting *lifting, double torque, const t
 
 tside_status tside_i_drive_run(const tside_i_lifting *lifting, const tside_drive *drive, const tside_cable *cable, const tside_torque *worst, tside_run *run, tside_fault *fault)
 {
-    const tside_travel *travel = lifting->travel;
-    tside_i_spot spot;
+    const tside_travel *travel = lifting->track->travel;
     tside_position open;
     motor m;
     double length, most, peak = fmax(worst->drive, 0), angle;
-    tside_i_travel_spot(travel, travel->stretches - 1, travel->end, &spot);
-    tside_i_travel_position(travel, &spot, &open);
+    tside_i_travel_position(travel, &lifting->track->open, &open);
     length = cable->wire == TSIDE_NO_CABLE ? 0 : cable->length + cable->follow * open.opening;
     TRY(make_motor(drive, cable, length, &m, fault));
     most = m.most;
@@ -280,11 +278,13 @@ tside_status tside_i_drive_run(const tside_i_lifting *lifting, const tside_drive
 tside_status tside_drive_run(const tside_travel *travel, const tside_load *load, const tside_hang *hang, const tside_drive *drive, const tside_cable *cable, tside_run *run,
                              tside_fault *fault)
 {
-    tside_i_lifting lifting = {travel, load, hang, 0};
+    tside_i_track track;
+    tside_i_lifting lifting = {&track, load, hang, 0};
     tside_torque worst;
     tside_run made;
     TRY(tside_i_check(&tside_i_drive_table, "drive", drive, fault));
     TRY(tside_i_check(&tside_i_cable_table, "cable", cable, fault));
+    tside_i_track_make(travel, &track);
     TRY(tside_lift_worst(travel, load, hang, &worst, NULL, fault));
     TRY(tside_i_settle(&tside_i_drive_table, "drive", tside_i_drive_run(&lifting, drive, cable, &worst, &made, fault), fault));
     return ANSWER(&tside_i_run_table, made, run, fault);

@@ -4,6 +4,8 @@
  */
 #include "statics/strength.h"
 
+#include "parts/material.h"
+#include "parts/tube.h"
 #include "statics/eye.h"
 
 static const char *const codes[] = {
@@ -85,19 +87,14 @@ tside_strength_line tside_i_plain_line(tside_strength_code code, tside_which_end
     return (tside_strength_line){.code = code, .end = end, .measure = measure, .demand = demand, .verdict = TSIDE_VERDICT_LOOK};
 }
 
-tside_status tside_extender_strength(const tside_extender *extender, const tside_layout *layout, double force, double weight, tside_which_end end,
-                                     tside_strength_line *lines, tside_fault *fault)
+tside_status tside_i_extender_strength(const tside_extender *extender, const tside_layout *layout, double force, double weight, tside_which_end end,
+                                       tside_strength_line *lines, tside_fault *fault)
 {
     tside_metal_values metal, eye_metal;
     tside_section section;
-    tside_strength_line made[TSIDE_EXTENDER_LINES];
     double a = layout->angle, sB = layout->bow_distance, sG = layout->member_distance, F = force, W = weight, T, dh, P, X, net, half;
-    TRY(tside_i_check(&tside_i_extender_table, "extender", extender, fault));
-    TRY(tside_i_check_arms(layout, fault));
-    TRY(tside_i_argument(fault, "force", "N", force, 0, 0));
-    TRY(tside_i_argument(fault, "weight", "N", weight, 0, 0));
-    TRY(tside_i_within(fault, "extender", tside_material_values(&extender->material, &metal, fault)));
-    TRY(tside_i_within(fault, "extender", tside_square_section(&extender->tube, metal.density, &section, fault)));
+    TRY(tside_i_within(fault, "extender", tside_i_material_values(&extender->material, &metal, fault)));
+    TRY(tside_i_within(fault, "extender", tside_i_square_section(&extender->tube, metal.density, &section, fault)));
     TRY(tside_i_eye_metal(extender, &eye_metal, fault));
     T = extender->tube.wall;
     dh = extender->bolt_hole;
@@ -105,10 +102,22 @@ tside_status tside_extender_strength(const tside_extender *extender, const tside
     P = F * cos(a) + W * sin(a);
     X = fabs(F * sin(a) - W * cos(a));
     net = section.inertia - 2 * T * dh * dh * dh / 12;
-    made[0] = tside_i_stress_line(TSIDE_EXTENDER_BENDING, end, P * sB * half / net, &metal, 1);
-    made[1] = tside_i_plain_line(TSIDE_EXTENDER_TIP, end, TSIDE_DEFLECTION, P * sB * sB * sG / (3 * metal.modulus * section.inertia));
-    made[2] = tside_i_force_line(TSIDE_BOW_BOLT, end, hypot(P * sG / (sG - sB), X), extender->bolt_limit_given, extender->bolt_limit);
-    made[3] = tside_i_force_line(TSIDE_MEMBER_BOLT, end, hypot(P * sB / (sG - sB), X), extender->bolt_limit_given, extender->bolt_limit);
-    made[4] = tside_i_stress_line(TSIDE_EYE_BOLT_BENDING, end, F * extender->eye_stand_off / (TSIDE_PI * pow(extender->eye_root, 3) / 32), &eye_metal, 1);
+    lines[0] = tside_i_stress_line(TSIDE_EXTENDER_BENDING, end, P * sB * half / net, &metal, 1);
+    lines[1] = tside_i_plain_line(TSIDE_EXTENDER_TIP, end, TSIDE_DEFLECTION, P * sB * sB * sG / (3 * metal.modulus * section.inertia));
+    lines[2] = tside_i_force_line(TSIDE_BOW_BOLT, end, hypot(P * sG / (sG - sB), X), extender->bolt_limit_given, extender->bolt_limit);
+    lines[3] = tside_i_force_line(TSIDE_MEMBER_BOLT, end, hypot(P * sB / (sG - sB), X), extender->bolt_limit_given, extender->bolt_limit);
+    lines[4] = tside_i_stress_line(TSIDE_EYE_BOLT_BENDING, end, F * extender->eye_stand_off / (TSIDE_PI * pow(extender->eye_root, 3) / 32), &eye_metal, 1);
+    return TSIDE_OK;
+}
+
+tside_status tside_extender_strength(const tside_extender *extender, const tside_layout *layout, double force, double weight, tside_which_end end,
+                                     tside_strength_line *lines, tside_fault *fault)
+{
+    tside_strength_line made[TSIDE_EXTENDER_LINES];
+    TRY(tside_i_check(&tside_i_extender_table, "extender", extender, fault));
+    TRY(tside_i_check_arms(layout, fault));
+    TRY(tside_i_argument(fault, "force", "N", force, 0, 0));
+    TRY(tside_i_argument(fault, "weight", "N", weight, 0, 0));
+    TRY(tside_i_extender_strength(extender, layout, force, weight, end, made, fault));
     return ANSWER_LIST(&tside_i_strength_line_table, made, lines, TSIDE_EXTENDER_LINES, fault);
 }

@@ -13,4 +13,8 @@ tside_strength_line tside_i_force_line(tside_strength_code code, tside_which_end
 /* A number without a limit. */
 tside_strength_line tside_i_plain_line(tside_strength_code code, tside_which_end end, tside_measure measure, double demand);
 
+/* tside_extender_strength of an extender that passed its check, with a layout made of it. lines: touched on failure too. */
+tside_status tside_i_extender_strength(const tside_extender *extender, const tside_layout *layout, double force, double weight, tside_which_end end,
+                                       tside_strength_line *lines, tside_fault *fault);
+
 #endif

@@ -18,7 +18,7 @@ static const double available = 200; /* N m */
 
 static void sample(const curved *c, const tside_i_spot *spot, extremes *e)
 {
-    tside_i_lifting lifting = {&c->travel, &c->load, &c->hang, 0};
+    tside_i_lifting lifting = {NULL, &c->load, &c->hang, 0}; /* a torque asks for no track */
     tside_i_lean at = tside_i_hang_lean(&c->hang, spot);
     tside_torque t = tside_i_torque(&lifting, spot);
     double lean = atan2(spot->x - c->hang.eye_x, c->hang.eye_y - spot->y) + asin(c->hang.offset / hypot(spot->x - c->hang.eye_x, spot->y - c->hang.eye_y));
@@ -73,13 +73,15 @@ static void reached(const curved *c, const tside_hang *hang, const tside_torque 
 FOR_MORE_CURVED(extremes_are_the_greatest_of_dense_samples, 12 * SIDES)
 {
     extremes e;
-    tside_i_lifting lifting = {&c->travel, &c->load, &c->hang, 0};
+    tside_i_track track;
+    tside_i_lifting lifting = {&track, &c->load, &c->hang, 0};
     tside_i_spot where;
     tside_torque most, least;
     tside_fault fault;
     double low, high, longest;
     if (!c->hung || guide_runs_away(c))
         return;
+    tside_i_track_make(&c->travel, &track);
     e = sampled(c);
     ANSWERS(tside_lift_worst(&c->travel, &c->load, &c->hang, &most, &least, &fault));
     greatest_of(c, most.drive, e.torque, fabs(e.torque), "worst torque");
@@ -88,8 +90,8 @@ FOR_MORE_CURVED(extremes_are_the_greatest_of_dense_samples, 12 * SIDES)
     greatest_of(c, -least.down, -e.hold, fabs(e.torque), "least hold on the way down");
     if (!c->tips)
         reached(c, NULL, &least, least.down);
-    greatest_of(c, tside_i_greatest_push(&c->travel, &lifting, &c->hang, 0, &where), e.push, fabs(e.push), "side force");
-    tside_i_lean_range(&c->travel, c->hang.eye_x, c->hang.eye_y, c->hang.offset, &low, &high);
+    greatest_of(c, tside_i_greatest_push(&track, &lifting, &c->hang, 0, &where), e.push, fabs(e.push), "side force");
+    tside_i_lean_range(&track, c->hang.eye_x, c->hang.eye_y, c->hang.offset, &low, &high);
     greatest_of(c, high, e.lean_greatest, 1, "greatest lean");
     greatest_of(c, -low, -e.lean_least, 1, "least lean");
     if (e.length > 0) {

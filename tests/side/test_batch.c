@@ -3,6 +3,7 @@
 #include <check.h>
 #include <math.h>
 #include <stddef.h>
+#include <stdio.h>
 #include <string.h>
 
 #include <tunnelside.h>
@@ -108,6 +109,87 @@ START_TEST(batch_walks_any_stride)
 }
 END_TEST
 
+/* What no column needs is not made: it refuses no row, and changes no number of those that are asked for. */
+START_TEST(batch_makes_what_is_asked_for)
+{
+    static const struct {
+        const char *path, *spoilt; /* an output, and what of the side refuses only those that need more */
+        double value;
+    } asked[] = {
+        {"drive_turns", "drive_end.extender.spacing", 9},
+        {"splices", "drive_end.extender.spacing", 9},
+        {"seal", "free_end.guide.chain", 1.9},
+        {"worst.drive", "free_end.guide.chain", 1.9},
+        {"opening_far", "drive_end.extender.spacing", 9},
+        {"stall_torque", "drive_end.extender.spacing", 9},
+    };
+    static const char *const needing[] = {"drive_end.sweep.kick_out", "free_end.side_force", "lines[0].demand", "findings[0].code", "drive_end.layout.angle"};
+    for (size_t k = 0; k < sizeof asked / sizeof *asked; k++) {
+        tside_side base = plain();
+        tside_plan whole;
+        tside_fault fault;
+        tside_place spoilt;
+        tside_output out = {.stride = 0};
+        double got = -7, want;
+        int status;
+        unsigned long long findings;
+        ANSWERS(tside_plan_side(&base, &whole, &fault));
+        ANSWERS(tside_field_find(TSIDE_KIND_PLAN, asked[k].path, &out.place, &fault));
+        ANSWERS(tside_field_find(TSIDE_KIND_SIDE, asked[k].spoilt, &spoilt, &fault));
+        *(double *)(void *)((char *)&base + spoilt.offset) = asked[k].value;
+        out.data = &got;
+        want = out.place.field->type == TSIDE_NUMBER ? *(const double *)(const void *)((const char *)&whole + out.place.offset)
+                                                     : *(const int *)(const void *)((const char *)&whole + out.place.offset);
+        ck_assert(tside_plan_side(&base, &whole, NULL) != TSIDE_OK);
+        ANSWERS(tside_plan_sides(&base, 1, NULL, 0, &out, 1, &status, NULL, &fault));
+        ck_assert(status == TSIDE_OK && got == want);
+        ck_assert(tside_plan_sides(&base, 1, NULL, 0, &out, 1, &status, &findings, NULL) != TSIDE_OK);
+        ck_assert(tside_plan_sides(&base, 1, NULL, 0, NULL, 0, &status, NULL, NULL) != TSIDE_OK);
+        for (size_t n = 0; n < sizeof needing / sizeof *needing; n++) {
+            ANSWERS(tside_field_find(TSIDE_KIND_PLAN, needing[n], &out.place, &fault));
+            ck_assert_msg(tside_plan_sides(&base, 1, NULL, 0, &out, 1, &status, NULL, NULL) != TSIDE_OK, "%s", needing[n]);
+        }
+    }
+}
+END_TEST
+
+/* Every number of a plan, asked for alone, is what the whole plan has. */
+static void ask_each(const tside_side *side, const tside_plan *whole, tside_kind kind, const char *above, int *asked)
+{
+    int count;
+    const tside_field *rows = tside_fields(kind, &count);
+    for (int i = 0; i < count; i++) {
+        char path[TSIDE_PATH_SIZE];
+        tside_output out = {.stride = 0};
+        double got = NAN, want;
+        int status;
+        snprintf(path, sizeof path, "%s%s%s%s", above, *above ? "." : "", rows[i].name, rows[i].type == TSIDE_LIST ? "[1]" : "");
+        if (rows[i].type == TSIDE_GROUP || rows[i].type == TSIDE_LIST) {
+            ask_each(side, whole, rows[i].kind, path, asked);
+            continue;
+        }
+        ck_assert_int_eq(tside_field_find(TSIDE_KIND_PLAN, path, &out.place, NULL), TSIDE_OK);
+        out.data = &got;
+        ck_assert_int_eq(tside_plan_sides(side, 1, NULL, 0, &out, 1, &status, NULL, NULL), TSIDE_OK);
+        want = rows[i].type == TSIDE_NUMBER ? *(const double *)(const void *)((const char *)whole + out.place.offset) : *(const int *)(const void *)((const char *)whole + out.place.offset);
+        ck_assert_msg(isnan(got) || got == want, "%s", path);
+        ck_assert_msg(!isnan(got) || rows[i].optional, "%s", path);
+        (*asked)++;
+    }
+}
+
+START_TEST(each_number_alone_is_the_whole_plans)
+{
+    tside_side side = plain();
+    tside_plan whole;
+    tside_fault fault;
+    int asked = 0;
+    ANSWERS(tside_plan_side(&side, &whole, &fault));
+    ask_each(&side, &whole, TSIDE_KIND_PLAN, "", &asked);
+    ck_assert_int_gt(asked, 150);
+}
+END_TEST
+
 /* A column of a choice that its row does not use may hold anything; one that is used, a whole number alone. */
 START_TEST(unused_choices_of_columns_are_not_looked_at)
 {
@@ -174,6 +256,8 @@ Suite *batch_suite(void)
     TCase *tcase = tcase_create("batch");
     tcase_add_test(tcase, batch_is_the_loop_bit_for_bit);
     tcase_add_test(tcase, batch_walks_any_stride);
+    tcase_add_test(tcase, batch_makes_what_is_asked_for);
+    tcase_add_test(tcase, each_number_alone_is_the_whole_plans);
     tcase_add_test(tcase, unused_choices_of_columns_are_not_looked_at);
     tcase_add_test(tcase, batch_answers_with_its_first_bad_row);
     suite_add_tcase(suite, tcase);

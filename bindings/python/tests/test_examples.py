@@ -179,6 +179,11 @@ class TestEstimates(Example):
         self.assertTrue(done.stdout.split(b"\n", 1)[1].startswith(b'"' + note.replace(b'"', b'""') + b'",30 m,8 m'))
         self.assertIn("notes.csv:4: unreadable: curtain.hip: ", done.stderr.decode("utf-8", "replace"))
 
+    def test_what_is_carried_along_is_no_formula(self):
+        cells = ["=1+1", "+SUM(A1)", "-cmd", "@x", "-1.5", "- ", "-", "plain=1"]
+        done = self.call(self.table(HEADER, *(cell + ROW[ROW.index(","):] for cell in cells)))
+        self.assertEqual([row[0] for row in rows_of(done.stdout.decode())[1:]], ["'=1+1", "'+SUM(A1)", "'-cmd", "'@x", "-1.5", "'- ", "-", "plain=1"])
+
     def test_rows_that_are_short_or_empty(self):
         done = self.call(self.table(HEADER, "short,30 m", "", ROW, "," * 15))
         self.assertEqual(done.returncode, 1)
