@@ -51,12 +51,14 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_quantity_read(const char *text, con
  * thickness in mil or mils (1/1000 in) too; a choice by its name, in capitals or not.
  * field: not checked, a row of a table.
  * text: at most 255 bytes for a number, the whole of it the quantity or the name.
- * value: receives in the unit wanted, the field's, the number, its bounds not checked; or which choice, from 0.
+ * value: receives in the unit wanted, the field's, the number, its bounds not checked; or which
+ * choice, from 0.
  * TSIDE_UNREADABLE: as of tside_quantity_read, the field named.
  * TSIDE_NOT_FOUND: no such choice, fault.other then listing those that exist; or the field is a
  * count, a group or a list.
  * Accuracy: as tside_quantity_read.
- * Source: as tside_quantity_read; a mil of film is 1/1000 in by common practice, no published source.
+ * Source: as tside_quantity_read; a mil of film is 1/1000 in by common practice, no published
+ * source.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_field_read(const tside_field *field, const char *text, double *value, tside_fault *fault);
 
