@@ -11,11 +11,16 @@
 
 #define INCH 0.0254 /* m, exact: yard and pound agreement of 1959 */
 
-/* Its bar is made from stock, 6.4 m with 4 in lost in each joint. */
+/* Its bar is made from stock, 6.4 m with 4 in lost in each joint; it runs on 9 in to the drive and 4 in at the free end, and so does the curtain past each bow. */
 static inline tside_side stocked(void)
 {
     tside_side side;
     bench_side(&side);
+    side.curtain.past = 9 * INCH;
+    side.drive_end.alignment = side.free_end.alignment = TSIDE_RUN_ON_GIVEN;
+    side.bar.past_drive = 9 * INCH;
+    side.bar.past_free = 4 * INCH;
+    side.collar.half_length = side.collar.clearance = 0;
     side.bar.joints = TSIDE_JOINTS_FROM_STOCK;
     side.bar.stock = 6.4;
     return side;

@@ -65,14 +65,14 @@ static void write_joints(pen *p, const tside_bar *bar, const tside_bar_stick *st
 static int put_sticks(pen *p, const planned *side, piece *list)
 {
     const tside_bar *bar = &side->wanted.side.bar;
-    const double curtain = side->plan.curtain_length;
+    const double curtain = side->plan.curtain_length, drive = side->plan.bar_beyond_drive, free_end = side->plan.bar_beyond_free;
     tside_bar_stick *stick;
     tside_fault fault;
     int count = 0, kinds = 0;
-    if (tside_bar_sticks(bar, curtain, NULL, 0, &count, &fault) != TSIDE_TOO_SMALL) /* it then told how many */
+    if (tside_bar_sticks(bar, curtain, drive, free_end, NULL, 0, &count, &fault) != TSIDE_TOO_SMALL) /* it then told how many */
         count = 0;
     stick = take_memory((size_t)count * sizeof *stick);
-    must(tside_bar_sticks(bar, curtain, stick, count, &count, &fault), &fault);
+    must(tside_bar_sticks(bar, curtain, drive, free_end, stick, count, &count, &fault), &fault);
     for (int i = 0; i < count; i++) {
         piece *made = list + kinds;
         put_round(p, made, "Roll bar", &bar->tube, stick[i].length);

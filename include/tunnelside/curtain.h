@@ -23,7 +23,7 @@ typedef struct tside_curtain {
     double packing;    /* 1, trapped air above 1, squeezed quilts below */
     double areal_mass; /* kg/m2 */
     double wet;        /* kg/m2, water film */
-    double past;       /* m, curtain past the end bow, each end */
+    double past;       /* m, curtain past the plane of the end bow's centreline, each end */
     tside_roll_lies roll_lies;
 } tside_curtain;
 

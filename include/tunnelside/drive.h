@@ -31,6 +31,9 @@ typedef struct tside_drive {
     double mass_offset;   /* m, centre of mass outboard of the bar's axis */
     double collar_offset; /* m, guide's line outboard of the bar's axis */
     double height;        /* m, the drive's top above the bar's axis */
+    double half_length;   /* m, half its length along the bar */
+    double along;         /* m, guide's line beyond its centre, along the house */
+    double clearance;     /* m, least distance between it and the curtain's edge */
     double rated_torque;  /* N m */
     double safety_factor; /* 1, on the worst torque */
     int stall_torque_given;
@@ -58,12 +61,15 @@ typedef struct tside_collar {
     double height;      /* m, its top above the bar's axis */
     double mass;        /* kg */
     double mass_offset; /* m, centre of mass outboard of the bar's axis */
+    double half_length; /* m, half its length along the bar */
+    double along;       /* m, guide's line beyond its centre, along the house */
+    double clearance;   /* m, least distance between it and the curtain's edge */
 } tside_collar;
 
 /*
  * The drive as what rides on its guide.
  * drive: not checked.
- * Returns its offset, height and masses as a collar's.
+ * Returns its offset, height, masses and places along the bar as a collar's.
  * Source: derivation, the same values by other names.
  */
 TSIDE_API tside_collar tside_drive_collar(const tside_drive *drive);

@@ -44,7 +44,12 @@ extern "C" {
     FINDING(FUSE_START, fuse_start, "A", KNOWN, "the fuse may blow at the start: the current is {value} for a moment, and it is rated {bound}; a slow fuse may bear it") \
     FINDING(FUSE_LARGE, fuse_large, "A", STOPS, "the fuse does not protect the cable: it is rated {value}, and the cable may carry {bound}") \
     FINDING(TURNS_BACK, turns_back, "N m", STOPS, "the drive does not hold: where it lifts most, the bar turns it back with up to {value}, less friction; it needs a self-locking gear or a brake") \
-    FINDING(EFFORT, effort, "N", KNOWN, "the crank is heavy: its handle asks {value}, and the limit is {bound}")
+    FINDING(EFFORT, effort, "N", KNOWN, "the crank is heavy: its handle asks {value}, and the limit is {bound}") \
+    FINDING(LEAN_ALONG, lean_along, "rad", KNOWN, "the guide leans along the house by {value}, more than the {bound} that a bar that walks makes") \
+    FINDING(BINDS, binds, "rad", STOPS, "the sleeve binds: the guide leans along the house by {value}, and above {bound} it does not slide") \
+    FINDING(UNCOVERED, uncovered, "m", KNOWN, "the end bow is not covered: the curtain passes its centreline by {value}, and half the bow is {bound}") \
+    FINDING(BOW_HOLE, bow_hole, "m", KNOWN, "the hole in the bow is {value} from a kink or a bend's end, and should keep off by {bound}") \
+    FINDING(MISFIT, misfit, "m", STOPS, "the guide fixed at its foot misses the bar by {value} either way, and the collar's arm may give {bound}")
 /* clang-format on */
 
 #define TSIDE_FINDING_CODE(code, name, unit, stops, sentence) TSIDE_FINDING_##code,

@@ -12,7 +12,7 @@ extern "C" {
 
 typedef enum tside_foot {
     TSIDE_FOOT_HANGS, /* the foot swings freely */
-    TSIDE_FOOT_FIXED  /* refused: not modelled */
+    TSIDE_FOOT_FIXED  /* it stands in the ground: a rigid line */
 } tside_foot;
 
 typedef struct tside_guide {
@@ -66,7 +66,7 @@ typedef struct tside_sweep {
  * not below half the pipe's diameter, or a grade of another metal.
  * TSIDE_OUT_OF_REACH: the eye does not clear what rides on the guide (the fault has the eye's
  * height and the least that fits).
- * TSIDE_NOT_MODELLED: a fixed foot.
+ * TSIDE_NOT_MODELLED: a fixed foot: tside_fixed_make has it.
  * Source: derivation, plane geometry.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_hang_make(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_hang *hang,

@@ -4,6 +4,7 @@
 #define TUNNELSIDE_PLAN_H
 
 #include <tunnelside/along.h>
+#include <tunnelside/fixed.h>
 #include <tunnelside/crank.h>
 #include <tunnelside/finding.h>
 #include <tunnelside/run.h>
@@ -29,8 +30,8 @@ typedef struct tside_bar {
     tside_material material;
     double core_over;   /* m, core diameter over the bare tube, clips averaged */
     double clip_mass;   /* kg/m */
-    double past_drive;  /* m, from the curtain's edge to the drive's centre */
-    double past_free;   /* m, bar beyond the curtain's edge at the free end */
+    double past_drive;  /* m, from the curtain's edge to the drive's centre, where it is given */
+    double past_free;   /* m, from the curtain's edge to the collar's line at the free end, where it is given */
     double splice_near; /* m, from the curtain's edge at the drive to the nearest joint; from stock: no joint nearer than this */
     double stock;       /* m, one length of tube */
     double swage;       /* m, of tube lost in each joint */
@@ -47,7 +48,7 @@ typedef enum tside_eye_placed { TSIDE_EYE_BEST, TSIDE_EYE_GIVEN } tside_eye_plac
 /* A rectangle in the end wall's plane that tube and guide must miss. */
 typedef struct tside_keep_out {
     double left, right;  /* m, outboard of the tunnel's centreline, left < right */
-    double bottom, top;  /* m, above grade */
+    double bottom, top;  /* m, above the ground at its end */
 } tside_keep_out;
 
 enum { TSIDE_KEEP_OUTS = 8 };
@@ -58,7 +59,13 @@ typedef struct tside_end {
     double rise;             /* m, eye above the curtain's fixing */
     tside_eye_placed placed;
     double eye_outboard;     /* m, level, from the bow's outer face at hip height */
+    int eye_past_given;
+    double eye_past;         /* m, on the hip: the eye past the plane of the end bow's centreline */
+    tside_alignment alignment;
+    int hip_height_given;
+    double hip_height;       /* m, the hip above the ground at this end, as taped; without it the ground is where heights begin */
     tside_guide guide;
+    tside_footing footing;   /* of a guide fixed at its foot */
     tside_extender extender;
     int keep_out_count;
     tside_keep_out keep_outs[TSIDE_KEEP_OUTS];
@@ -75,7 +82,7 @@ typedef struct tside_limits {
 
 typedef enum tside_ropes { TSIDE_NO_ROPES, TSIDE_ROPES } tside_ropes;
 
-enum { TSIDE_BARS = 16, TSIDE_FINDINGS = 32, TSIDE_STRENGTH_LINES = 24 };
+enum { TSIDE_BARS = 16, TSIDE_FINDINGS = 32, TSIDE_STRENGTH_LINES = 29 };
 
 /* One side, as measured. */
 typedef struct tside_side {
@@ -104,13 +111,27 @@ typedef struct tside_side {
 
 /* One end of the side, planned. */
 typedef struct tside_end_plan {
-    double eye_x, eye_y;       /* m */
-    tside_sweep sweep;
+    double eye_x, eye_y;       /* m, eye, or top of a fixed guide */
+    double ground;             /* m, height of the ground there */
+    tside_stand stand;
+    tside_sweep sweep;         /* of a fixed guide all leans are one, and nothing kicks */
+    int skew_given;            /* 1 where the guide hangs */
+    tside_skew skew;
+    int fixed_given;           /* 1 where it is fixed at its foot */
+    tside_fixed fixed;
+    tside_fixed_load fixed_running, fixed_stalled;
+    int hung_force_given;      /* 1 where the same guide, fixed at its foot, could hang from there */
+    double hung_force;         /* N, greatest running side force if it did */
+    double hung_force_stall;   /* N, at stall; given with hung_force */
     int layout_given;          /* 1 on an extender */
     tside_layout layout;
     double side_force;         /* N, greatest, running */
     double side_force_turns;   /* turn, of the bar, where */
-    double side_force_stall;   /* N, greatest, at stall (free end: the same as running) */
+    double side_force_stall;   /* N, greatest, stalled going up, outboard (free end: the same as running) */
+    double side_force_jam;     /* N, greatest inboard, jammed coming down */
+    int stand_off_most_given;  /* 1 on an extender whose eye bolt's yield is known */
+    double stand_off_most;     /* m, greatest stand-off that the eye bolt bears */
+    double past_bolt_most;     /* m, greatest curtain past the end bow that this allows in line; given with stand_off_most */
     double uplift;             /* N, greatest, running */
     double chain_swing;        /* m, foot inboard at open, for a running drive */
     int hip_kick_out_given;    /* 1 where a guide hung on the hip would clear what rides on it */
@@ -144,6 +165,7 @@ typedef struct tside_plan {
     double lag_elastic, lag_play, lag_unequal, lag_level; /* m, of the far end */
     double stall_torque;     /* N m */
     double splice_near;      /* m, from the curtain's edge at the drive to where the nearest joint begins; 0 without joints */
+    double bar_beyond_drive, bar_beyond_free; /* m, of the bar: from the curtain's edge to the drive's centre, and to its other end */
     tside_end_plan drive_end, free_end;
     int run_given;
     tside_run run;           /* of a motor with stall torque and no-load speed */
@@ -186,8 +208,8 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_plan_side(const tside_side *side, t
  * capacity: any, how many there is room for.
  * count: receives the rows written, or needed.
  * TSIDE_OUT_OF_BOUNDS, TSIDE_CONTRADICTS, TSIDE_OUT_OF_REACH, TSIDE_NOT_MODELLED: as
- * tside_plan_side, but for what concerns the extenders and the free end alone, which the table does
- * not ask.
+ * tside_plan_side, but for what concerns the extenders' layout and strength and the free end's guide, which the
+ * table does not ask.
  * TSIDE_TOO_SMALL: more rows than capacity: only count is written.
  * Source: as tside_travel_at, tside_guide_lean and tside_lift_at.
  */
@@ -276,17 +298,20 @@ typedef struct tside_bar_stick {
  * nearer one's to. A bar whose joints are given is one stick, where it has none.
  * bar: every field checked.
  * curtain: m, from 0 to 1000, length of the curtain on the bar.
+ * beyond_drive: m, from 0, from the curtain's edge to the drive's centre.
+ * beyond_free: m, from 0, bar beyond the curtain's other edge.
  * sticks: receives the sticks.
  * capacity: any, how many there is room for.
  * count: receives the sticks written, or needed.
- * TSIDE_OUT_OF_BOUNDS: a field, or the curtain.
+ * TSIDE_OUT_OF_BOUNDS: a field, or a length.
  * TSIDE_CONTRADICTS: stock too short to keep every joint from the drive by splice_near and within
  * the curtain at the free end, with room for its swage (the fault's bound is the shortest that
  * does); joints as given, of which only the nearest is known.
  * TSIDE_TOO_SMALL: more sticks than capacity: only count is written.
  * Source: derivation; the rules are common practice, no published source.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_bar_sticks(const tside_bar *bar, double curtain, tside_bar_stick *sticks, int capacity, int *count, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_bar_sticks(const tside_bar *bar, double curtain, double beyond_drive, double beyond_free, tside_bar_stick *sticks,
+                                                         int capacity, int *count, tside_fault *fault);
 
 /* A column of values over one field of a side, or of a plan. */
 typedef struct tside_input {

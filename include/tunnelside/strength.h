@@ -14,16 +14,21 @@ extern "C" {
 typedef enum tside_strength_code {
     TSIDE_BAR_SHEAR,          /* bar next to the drive, worst running torque */
     TSIDE_BAR_SHEAR_STALL,    /* the same at stall */
-    TSIDE_BAR_BENDING,        /* the drive's weight on the bar beyond the curtain's edge, reversed each turn */
+    TSIDE_BAR_BENDING,        /* the drive's weight and the guide on the bar beyond the curtain's edge, running, reversed each turn */
+    TSIDE_BAR_BENDING_STALL,  /* the same at stall */
     TSIDE_COUPLING_SCREW,     /* screws from drive to bar, at stall */
     TSIDE_SPLICE_SCREW,       /* screws of the splice nearest to the drive, worst running torque */
     TSIDE_SPLICE_SCREW_STALL, /* the same at stall */
     TSIDE_GUIDE_BENDING,      /* guide at the collar */
     TSIDE_EYE_BOLT_BENDING,   /* eye bolt at its root */
-    TSIDE_EXTENDER_BENDING,   /* extender's net section at the bow bolt */
+    TSIDE_EXTENDER_BENDING,   /* extender's net section at the bow bolt, bending both ways, twist and shear as one stress */
     TSIDE_EXTENDER_TIP,       /* deflection of the eye, without a limit */
-    TSIDE_BOW_BOLT,
+    TSIDE_BOW_BOLT,           /* shear */
     TSIDE_MEMBER_BOLT,
+    TSIDE_BOW_BOLT_PULL,      /* along its axis */
+    TSIDE_MEMBER_BOLT_PULL,
+    TSIDE_BOW_BOLT_BOTH,      /* shear and pull at once, each as a share of its limit */
+    TSIDE_MEMBER_BOLT_BOTH,
     TSIDE_BOW_NET_SECTION,    /* share of the bow's section modulus that the hole leaves, without a limit */
     TSIDE_RAIL_PULL,          /* pull on the hip rail where there is no extender, without a limit */
     TSIDE_STRENGTH_CODES
@@ -39,11 +44,19 @@ typedef enum tside_verdict {
     TSIDE_VERDICT_NO    /* above the limit */
 } tside_verdict;
 
+/* At which of the two a demand is greatest, where it is asked at both. */
+typedef enum tside_rules {
+    TSIDE_RULES_NONE, /* asked at one alone */
+    TSIDE_RULES_UP,   /* stalled going up, the guide pushing its eye outboard */
+    TSIDE_RULES_DOWN  /* jammed coming down, pulling it inboard */
+} tside_rules;
+
 typedef struct tside_strength_line {
     tside_strength_code code;
     tside_which_end end;
     tside_measure measure;
     tside_verdict verdict;
+    tside_rules rules;
     int limit_given, utilisation_given, yield_needed_given;
     double demand;       /* in the unit of its measure: Pa, N, m or 1 */
     double limit;        /* in the same unit */
@@ -70,7 +83,7 @@ typedef struct tside_extender_load {
     double stand_off_most;       /* m, greatest stand-off that the eye bolt bears under this force, at its yield over 1.67 (steel) or 1.65 */
 } tside_extender_load;
 
-enum { TSIDE_EXTENDER_LINES = 5 };
+enum { TSIDE_EXTENDER_LINES = 9 }; /* no extender has more */
 
 /*
  * What is checked, in words, such as "extender bending at the bow bolt".
@@ -79,28 +92,6 @@ enum { TSIDE_EXTENDER_LINES = 5 };
  * Source: this library's choice of words.
  */
 TSIDE_API const char *tside_strength_text(int code);
-
-/*
- * The strength of an extender under a force at its eye.
- *
- * Across the tube P = F cos a + W sin a; moment P sB on the net section at the bow bolt, against
- * Fy/1.67 (steel) or Fty/1.65 (aluminium); tip P sB^2 sG/(3 E I); bolts hypot(P sG/(sG-sB), X) and
- * hypot(P sB/(sG-sB), X), X = |F sin a - W cos a| whole on each; eye bolt F x stand-off on pi
- * dr^3/32.
- * extender: every field checked.
- * layout: every field checked that is read: angle, from -pi/2 to pi/2, bow_distance, above 0,
- * member_distance, above that; tside_extender_layout makes all.
- * force: N, from 0, level and outboard.
- * weight: N, from 0, what hangs on the eye.
- * end: any, which end, for the lines' label.
- * lines: receives TSIDE_EXTENDER_LINES lines: bending, tip, bow bolt, member bolt, eye bolt.
- * TSIDE_OUT_OF_BOUNDS: a field, the layout's too, force or weight.
- * TSIDE_CONTRADICTS: a tube that tside_square_section refuses, or a grade of another metal.
- * Source: derivation, statics; overhanging beam, standard beam tables; AISC 360 chapter F for
- * steel's factor; aluminium's from memory of the Aluminum Design Manual.
- */
-TSIDE_API TSIDE_NODISCARD tside_status tside_extender_strength(const tside_extender *extender, const tside_layout *layout, double force, double weight, tside_which_end end,
-                                               tside_strength_line *lines, tside_fault *fault);
 
 /*
  * What a force at the eye puts into an extender, in space.
@@ -132,6 +123,33 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_extender_strength(const tside_exten
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_extender_bears(const tside_extender *extender, const tside_layout *layout, double force, double weight, tside_extender_load *load,
                                             tside_fault *fault);
+
+/*
+ * The strength of an extender under the greatest forces at its eye either way, each line at the worse of the two.
+ *
+ * What a force does is as tside_extender_bears says: the combined stress against Fy/1.67 (steel) or
+ * Fty/1.65 (aluminium), each bolt's shear and pull against their limits, and where both are known the
+ * hypotenuse of the two shares, at most 1. All of these are greatest at one of the two forces, for none
+ * bends down between them.
+ * extender: every field checked.
+ * layout: every field checked that is read: angle, from -pi/2 to pi/2, bow_distance, above 0,
+ * member_distance, above that; tside_extender_layout makes all.
+ * outboard: N, from 0, the greatest push on the eye, stalled going up.
+ * inboard: N, from 0, the greatest pull, jammed coming down.
+ * weight: N, from 0, what hangs on the eye.
+ * end: any, which end, for the lines' label.
+ * lines: receives bending, tip, shear on bow and member bolt, their pull, shear and pull of both at once
+ * where both limits are known, eye bolt.
+ * capacity: any, how many there is room for; TSIDE_EXTENDER_LINES always serve.
+ * count: receives the lines written, or needed.
+ * TSIDE_OUT_OF_BOUNDS: a field, the layout's too, a force or weight.
+ * TSIDE_CONTRADICTS: as tside_extender_bears.
+ * TSIDE_TOO_SMALL: more lines than capacity: only count is written.
+ * Source: derivation, statics; AISC 360-16, chapter H, for steel's factor; aluminium's, and the ellipse of AISC
+ * 360-16, commentary J3.7, from memory.
+ */
+TSIDE_API TSIDE_NODISCARD tside_status tside_extender_strength(const tside_extender *extender, const tside_layout *layout, double outboard, double inboard, double weight,
+                                               tside_which_end end, tside_strength_line *lines, int capacity, int *count, tside_fault *fault);
 
 #ifdef __cplusplus
 }

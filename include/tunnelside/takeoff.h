@@ -49,7 +49,7 @@ typedef enum tside_item_code {
     TSIDE_ITEM_GUIDE,          /* guide pipe */
     TSIDE_ITEM_CHAIN,
     TSIDE_ITEM_CHAIN_LINK,
-    TSIDE_ITEM_EYE,            /* eye bolt; length: the grip that it must pass, without washers; 0 in the hip rail */
+    TSIDE_ITEM_EYE,            /* eye bolt; length: from the guide's line through the tube, without nuts and washers; 0 in the hip rail */
     TSIDE_ITEM_EYE_NUT,
     TSIDE_ITEM_EYE_WASHER,
     TSIDE_ITEM_EXTENDER,       /* drilled as the plan's layout says */

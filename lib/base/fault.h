@@ -44,6 +44,7 @@ tside_status tside_i_refuse_told(tside_fault *fault, tside_status status, const 
 /* What a refusal calls that which a function was given beside the structure it refuses: its own arguments, or the fields of a side that they come from. */
 typedef struct tside_i_names {
     tside_i_told eye_x, eye_y;
+    double ground; /* m, height from which an extender's member and crossing are taped */
     const char *offset, *bow, *travel;
 } tside_i_names;
 

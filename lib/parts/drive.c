@@ -20,6 +20,9 @@ static const tside_field rows[] = {
     {NUMBER(tside_drive, collar_offset, "m", FROM(0), TO(1), 4 * IN, PRACTICE, "guide's line outboard of the bar's axis"), MEASURED(0.125 * IN), APPLIES(tside_drive, kind, MOTOR), UNUSUAL_OUTSIDE(2 * IN, 5 * IN)},
     {NUMBER(tside_drive, collar_offset, "m", FROM(0), TO(1), 3 * IN, PRACTICE, "guide's line outboard of the bar's axis"), MEASURED(0.125 * IN), APPLIES(tside_drive, kind, HAND), UNUSUAL_OUTSIDE(2 * IN, 5 * IN)},
     {NUMBER(tside_drive, height, "m", FROM(0), TO(2), 4 * IN, PRACTICE, "the drive's top above the bar's axis"), MEASURED(0.25 * IN), UNUSUAL_OUTSIDE(3 * IN, 8 * IN)},
+    {NUMBER(tside_drive, half_length, "m", FROM(0), TO(1), 3 * IN, OURS, "half its length along the bar"), MEASURED(0.25 * IN)},
+    {NUMBER(tside_drive, along, "m", FROM(-1), TO(1), 0, OURS, "guide's line beyond the drive's centre, along the house")},
+    {NUMBER(tside_drive, clearance, "m", FROM(0), TO(1), 0.5 * IN, OURS, "least distance between drive and the curtain's edge")},
     {REQUIRED_FROM(tside_drive, rated_torque, "N m", 0.01, 1e5, "torque that it may give")},
     {NUMBER(tside_drive, safety_factor, "1", FROM(1), TO(10), 1.5, PRACTICE, "safety factor on the worst torque"), APPLIES(tside_drive, kind, MOTOR), UNUSUAL_OUTSIDE(1.25, 2)},
     {NUMBER(tside_drive, safety_factor, "1", FROM(1), TO(10), 1.25, PRACTICE, "safety factor on the worst torque"), APPLIES(tside_drive, kind, HAND), UNUSUAL_OUTSIDE(1.25, 2)},
@@ -40,6 +43,9 @@ static const tside_field collar_rows[] = {
     {NUMBER(tside_collar, height, "m", FROM(0), TO(2), 1 * IN, OURS, "the collar's top above the bar's axis")},
     {NUMBER(tside_collar, mass, "kg", FROM(0), TO(200), 0.5, OURS, "mass of the collar"), MEASURED(0.2)},
     {NUMBER(tside_collar, mass_offset, "m", FROM(0), TO(1), 1.5 * IN, OURS, "its centre of mass outboard of the bar's axis"), MEASURED(0.5 * IN)},
+    {NUMBER(tside_collar, half_length, "m", FROM(0), TO(1), 1 * IN, OURS, "half its length along the bar"), MEASURED(0.25 * IN)},
+    {NUMBER(tside_collar, along, "m", FROM(-1), TO(1), 0, OURS, "guide's line beyond the collar's centre, along the house")},
+    {NUMBER(tside_collar, clearance, "m", FROM(0), TO(1), 0.5 * IN, OURS, "least distance between collar and the curtain's edge")},
 };
 TABLE(tside_i_collar_table, collar_rows);
 
@@ -48,7 +54,7 @@ TABLE(tside_i_collar_table, collar_rows);
 
 tside_collar tside_drive_collar(const tside_drive *drive)
 {
-    return (tside_collar){drive->collar_offset, drive->height, drive->mass, drive->mass_offset};
+    return (tside_collar){drive->collar_offset, drive->height, drive->mass, drive->mass_offset, drive->half_length, drive->along, drive->clearance};
 }
 
 tside_status tside_i_drive_voltages(const tside_drive *drive, tside_fault *fault)

@@ -19,7 +19,7 @@ static const tside_field rows[] = {
      UNUSUAL_OUTSIDE(0.6, 1.3)},
     {NUMBER(tside_curtain, areal_mass, "kg/m2", FROM(0), TO(20), 0.14, PRACTICE, "mass of the curtain per area"), MEASURED(0.02)},
     {NUMBER(tside_curtain, wet, "kg/m2", FROM(0), TO(5), 0.035, PRACTICE, "water on the wet curtain per area"), MEASURED(0.035), UNUSUAL_OUTSIDE(0, 0.1)},
-    {NUMBER(tside_curtain, past, "m", FROM(0), TO(3), 9 * IN, PRACTICE, "curtain past the end bow, at each end"), UNUSUAL_OUTSIDE(6 * IN, 12 * IN)},
+    {NUMBER(tside_curtain, past, "m", FROM(0), TO(3), 2 * IN, OURS, "curtain past the plane of the end bow's centreline, at each end"), MEASURED(0.5 * IN), UNUSUAL_OUTSIDE(1 * IN, 12 * IN)},
     {CHOICE(tside_curtain, roll_lies, lies, TSIDE_OUTBOARD, "the side of the hanging curtain on which the roll lies")},
 };
 TABLE(tside_i_curtain_table, rows);

@@ -2,8 +2,13 @@
 /* One end wall of a plan: guide, forces at the eye, extender; and what hanging it on the hip would come to. */
 #include "side/end.h"
 
-#include "base/fault.h"
+#include <tunnelside/strength.h>
+
+#include "base/field.h"
+#include "shape/peak.h"
+#include "statics/along.h"
 #include "statics/extender.h"
+#include "statics/fixed.h"
 #include "statics/push.h"
 
 void tside_i_hip_instead(const tside_i_setup *setup, tside_which_end which, tside_end_plan *plan)
@@ -11,7 +16,7 @@ void tside_i_hip_instead(const tside_i_setup *setup, tside_which_end which, tsid
     tside_i_hung hip;
     tside_i_lifting lifting = {&setup->track, &setup->load, &hip.hang, 0};
     tside_torque worst;
-    plan->hip_kick_out_given = tside_i_hang_end(setup, which, TSIDE_I_HIP, 0, &hip, NULL) == TSIDE_OK;
+    plan->hip_kick_out_given = tside_i_hang_end(setup, which, TSIDE_I_HIP, 0, &hip, NULL) == TSIDE_OK && !hip.stands;
     if (plan->hip_kick_out_given) {
         plan->hip_kick_out = hip.sweep.kick_out;
         plan->hip_lean_greatest = fmax(hip.sweep.lean_greatest, -hip.sweep.lean_least);
@@ -31,46 +36,144 @@ static tside_status lay_out(const tside_i_setup *setup, tside_which_end which, c
                           tside_i_layout_place(&tside_i_end(setup->side, which)->extender, &setup->bow, &hip, hung->eye_x, hung->eye_y, &names, layout, fault));
 }
 
-/* Forces at the eye and the extender's clearance. lifting: NULL at the free end. */
-static tside_status plan_forces(const tside_i_setup *setup, tside_which_end which, const tside_i_lifting *lifting, const tside_i_hung *hung, double stall, tside_end_plan *plan,
-                                tside_fault *fault)
+static tside_i_bar_end bar_end(const tside_i_setup *setup, tside_which_end which, const tside_i_pushing *pushing)
+{
+    const tside_stand *stand = setup->stand + which;
+    return (tside_i_bar_end){*pushing, tside_i_end_collar(setup->side, which).mass * TSIDE_GRAVITY, stand->run_on, stand->eye - setup->side->curtain.past};
+}
+
+/* What a constant torque does at a hanging guide: stalled going up, or below 0 jammed coming down. Each from 0, the way that the torque goes. */
+typedef struct halted {
+    double push, guide, bar; /* N; N m */
+} halted;
+
+static halted halt(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung, double torque, int down)
+{
+    enum { PUSH, GUIDE, BAR, SOUGHT };
+    tside_i_pushing pushing = {NULL, &hung->hang, torque};
+    tside_i_bar_end bar = bar_end(setup, which, &pushing);
+    tside_i_sought sought[SOUGHT] = {
+        [PUSH] = {.quantity = tside_i_push_at, .context = &pushing, .least_too = 1},
+        [GUIDE] = {.quantity = tside_i_guide_bending_at, .context = &pushing, .least_too = 1},
+        [BAR] = {.quantity = tside_i_bar_end_at, .context = &bar},
+    };
+    tside_i_track_seek(&setup->track, sought, SOUGHT);
+    if (down) /* the least with its sign turned */
+        return (halted){fmax(sought[PUSH].least.value, 0), fmax(sought[GUIDE].least.value, 0), sought[BAR].greatest.value};
+    return (halted){sought[PUSH].greatest.value, fmax(sought[GUIDE].greatest.value, 0), sought[BAR].greatest.value};
+}
+
+/* Forces at a hanging guide's eye, what bends guide and bar, and the extender's clearance. lifting: NULL at the free end, where nothing stalls. */
+static void hanging_forces(const tside_i_setup *setup, tside_which_end which, const tside_i_lifting *lifting, const tside_i_hung *hung, double stall, tside_end_plan *plan,
+                           tside_i_bending *bending, double *intrusion)
+{
+    enum { RUNNING, LIFTED, BAR, INTRUSION, SOUGHT };
+    tside_i_pushing running = {lifting, &hung->hang, 0};
+    tside_i_bar_end bar = bar_end(setup, which, &running);
+    tside_i_passing passing = {&plan->layout, plan->stand.beside ? tside_i_end_collar(setup->side, which).height : 0};
+    tside_i_sought sought[SOUGHT] = {
+        [RUNNING] = {.quantity = tside_i_push_at, .context = &running},
+        [LIFTED] = {.quantity = tside_i_uplift_at, .context = &running},
+        [BAR] = {.quantity = tside_i_bar_end_at, .context = &bar},
+        [INTRUSION] = {.quantity = tside_i_intrusion, .context = &passing},
+    };
+    halted up = halt(setup, which, hung, stall, 0), down = halt(setup, which, hung, -stall, 1);
+    tside_i_spot where;
+    tside_i_track_seek(&setup->track, sought, plan->layout_given ? SOUGHT : INTRUSION);
+    where = tside_i_peak_spot(&setup->track, &sought[RUNNING].greatest);
+    plan->uplift = fmax(sought[LIFTED].greatest.value, 0);
+    plan->side_force = sought[RUNNING].greatest.value;
+    plan->side_force_turns = tside_i_travel_angle(&setup->travel, &where) / (2 * TSIDE_PI);
+    plan->side_force_stall = up.push;
+    plan->side_force_jam = down.push;
+    *bending = (tside_i_bending){up.guide, down.guide, sought[BAR].greatest.value, up.bar, down.bar};
+    if (plan->layout_given)
+        *intrusion = sought[INTRUSION].greatest.value;
+}
+
+/* What it would come to if a guide fixed at its foot hung from where its top is told to be. */
+static void hung_instead(const tside_i_setup *setup, tside_which_end which, const tside_i_lifting *lifting, double stall, tside_end_plan *plan)
+{
+    tside_i_hung hung;
+    tside_i_lifting lifted = {&setup->track, &setup->load, &hung.hang, 0};
+    tside_i_spot where;
+    plan->hung_force_given = tside_i_hang_instead(setup, which, &hung) == TSIDE_OK;
+    if (!plan->hung_force_given)
+        return;
+    plan->hung_force = tside_i_greatest_push(&setup->track, lifting ? &lifted : NULL, &hung.hang, 0, &where);
+    plan->hung_force_stall = tside_i_greatest_push(&setup->track, NULL, &hung.hang, stall, &where);
+}
+
+/* A guide that stands takes the drive's couple at top and foot, and leaves the bar's end its weight. */
+static void standing_forces(const tside_i_setup *setup, tside_which_end which, const tside_i_lifting *lifting, const tside_i_hung *hung, double stall, tside_end_plan *plan,
+                                    tside_i_bending *bending, double *intrusion)
+{
+    const tside_collar collar = tside_i_end_collar(setup->side, which);
+    const tside_fixed *fixed = &hung->fixed;
+    tside_i_passing passing = {&plan->layout, plan->stand.beside ? collar.height : 0};
+    tside_torque worst = {0};
+    tside_i_spot where;
+    double hangs = collar.mass * TSIDE_GRAVITY * plan->stand.run_on;
+    plan->fixed_given = 1;
+    plan->fixed = *fixed;
+    plan->fixed_running = tside_i_fixed_force(&setup->track, lifting ? &setup->load : NULL, fixed, 0);
+    plan->fixed_stalled = tside_i_fixed_force(&setup->track, NULL, fixed, stall);
+    if (lifting)
+        tside_i_lift_extremes(lifting, &worst, NULL, NULL);
+    plan->side_force = plan->fixed_running.reaction;
+    plan->side_force_turns = worst.turns;
+    plan->side_force_stall = plan->fixed_stalled.reaction;
+    plan->side_force_jam = fmax(stall - fixed->carried * fixed->carried_offset, 0) / fixed->length;
+    *bending = (tside_i_bending){plan->fixed_stalled.moment, 0, hangs, hangs, hangs};
+    if (plan->layout_given)
+        *intrusion = tside_i_track_greatest(&setup->track, tside_i_intrusion, &passing, &where);
+    hung_instead(setup, which, lifting, stall, plan);
+}
+
+/* How far out the eye bolt lets the guide stand, at the worse of both forces, and the curtain with it. */
+static tside_status find_stand_off(const tside_extender *extender, double weight, tside_end_plan *plan, tside_fault *fault)
+{
+    tside_extender_load up, down;
+    TRY(tside_extender_bears(extender, &plan->layout, fmax(plan->side_force_stall, 0), weight, &up, fault));
+    TRY(tside_extender_bears(extender, &plan->layout, -plan->side_force_jam, weight, &down, fault));
+    plan->stand_off_most_given = up.stand_off_most_given && down.stand_off_most_given;
+    if (plan->stand_off_most_given) {
+        plan->stand_off_most = fmin(up.stand_off_most, down.stand_off_most);
+        plan->past_bolt_most = plan->stand.past_most + plan->stand_off_most - extender->eye_stand_off;
+    }
+    return TSIDE_OK;
+}
+
+static tside_status clear_tube(const tside_i_setup *setup, tside_which_end which, double weight, double intrusion, tside_end_plan *plan, tside_fault *fault)
 {
     const tside_i_names names = tside_i_end_names(setup, which, TSIDE_I_OWN_EYE);
-    tside_i_pushing running = {lifting, &hung->hang, 0}, halted = {NULL, &hung->hang, stall};
-    tside_i_sought sought[4] = {{.quantity = tside_i_push_at, .context = &running}, {.quantity = tside_i_uplift_at, .context = &running}};
-    tside_i_spot where;
-    int count = 2, stalled = 0, intrusion = 0;
-    if (lifting) { /* without a drive nothing stalls */
-        stalled = count;
-        sought[count++] = (tside_i_sought){.quantity = tside_i_push_at, .context = &halted};
-    }
-    if (plan->layout_given) {
-        intrusion = count;
-        sought[count++] = (tside_i_sought){.quantity = tside_i_intrusion, .context = &plan->layout};
-    }
-    tside_i_track_seek(&setup->track, sought, count);
-    where = tside_i_peak_spot(&setup->track, &sought[0].greatest);
-    plan->uplift = fmax(sought[1].greatest.value, 0);
-    plan->side_force = sought[0].greatest.value;
-    plan->side_force_turns = tside_i_travel_angle(&setup->travel, &where) / (2 * TSIDE_PI);
-    plan->side_force_stall = sought[stalled].greatest.value;
-    if (!plan->layout_given)
-        return TSIDE_OK;
-    return tside_i_within(fault, tside_i_end_name(which),
-                          tside_i_layout_clear(&tside_i_end(setup->side, which)->extender, sought[intrusion].greatest.value, &names, &plan->layout, fault));
+    const tside_extender *extender = &tside_i_end(setup->side, which)->extender;
+    TRY(tside_i_layout_clear(extender, intrusion, &names, &plan->layout, fault));
+    return find_stand_off(extender, weight, plan, fault);
 }
 
 tside_status tside_i_plan_end(const tside_i_setup *setup, tside_which_end which, const tside_i_lifting *lifting, const tside_i_hung *hung, double stall, tside_end_plan *plan,
-                             tside_fault *fault)
+                              tside_i_bending *bending, tside_fault *fault)
 {
     const tside_end *end = tside_i_end(setup->side, which);
+    double intrusion = 0;
     plan->eye_x = hung->eye_x;
     plan->eye_y = hung->eye_y;
+    plan->ground = tside_i_end_ground(setup->side, which);
+    plan->stand = setup->stand[which];
     plan->sweep = hung->sweep;
-    plan->chain_swing = lifting && hung->hang.chain > 0 ? tside_i_chain_swing(lifting, &hung->hang) : 0;
     plan->layout_given = end->hung == TSIDE_ON_EXTENDER;
     if (plan->layout_given)
         TRY(lay_out(setup, which, hung, &plan->layout, fault));
-    return plan_forces(setup, which, lifting, hung, stall, plan, fault);
+    if (hung->stands)
+        standing_forces(setup, which, lifting, hung, stall, plan, bending, &intrusion);
+    else {
+        plan->chain_swing = lifting && hung->hang.chain > 0 ? tside_i_chain_swing(lifting, &hung->hang) : 0;
+        hanging_forces(setup, which, lifting, hung, stall, plan, bending, &intrusion);
+        plan->skew_given = 1;
+        plan->skew = tside_i_skew(&setup->track, &hung->hang, end->guide.margin, hung->hang.misfit);
+    }
+    if (!plan->layout_given)
+        return TSIDE_OK;
+    return tside_i_within(fault, tside_i_end_name(which), clear_tube(setup, which, hung->hang.weight, intrusion, plan, fault));
 }
-

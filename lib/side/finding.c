@@ -6,10 +6,14 @@
 
 #include "base/field.h"
 #include "base/number.h"
+#include "shape/bow.h"
 #include "side/keepout.h"
+#include "statics/extender.h"
 #include "statics/push.h"
 
 #define LEAST_SEAL 0.05  /* m, common practice, no published source */
+#define LEAN_KNOWN (3 * DEG)  /* this library's choice: a bar that walks an inch makes it at 19 inches */
+#define LEAN_BINDS (10 * DEG) /* this library's choice */
 #define LEAST_WRAPS 0.75 /* turn, common practice, no published source */
 
 static void add(tside_plan *plan, tside_finding_code code, tside_which_end end, int index, double value, double bound)
@@ -89,13 +93,27 @@ static double guide_distance(const tside_i_setup *setup, const tside_i_hung *hun
     return nearest;
 }
 
+/* The same of a guide that stands, with its foot anywhere within the placing error. */
+static double standing_distance(const tside_fixed *fixed, double error, const tside_keep_out *out)
+{
+    double out_by = fixed->foot_x - fixed->top_x, high = fixed->top_y - fixed->ground;
+    return tside_i_rectangle_to_sweep(out, fixed->top_x, fixed->top_y, hypot(fabs(out_by) + error, high), atan2(out_by - error, high), atan2(out_by + error, high));
+}
+
+/* Heights in the datum of the whole side. */
+static tside_keep_out above_ground(const tside_keep_out *out, double ground)
+{
+    return (tside_keep_out){out->left, out->right, ground + out->bottom, ground + out->top};
+}
+
 static void find_keep_outs(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung, const tside_end_plan *end_plan, tside_plan *plan)
 {
     const tside_end *end = tside_i_end(setup->side, which);
     const tside_layout *tube = &end_plan->layout;
     for (int i = 0; i < end->keep_out_count; i++) {
-        const tside_keep_out *out = end->keep_outs + i;
-        double needed = end->guide.tube.diameter / 2, distance = guide_distance(setup, hung, &end->guide, out);
+        const tside_keep_out there = above_ground(end->keep_outs + i, end_plan->ground), *out = &there;
+        double needed = end->guide.tube.diameter / 2;
+        double distance = hung->stands ? standing_distance(&hung->fixed, end->guide.placing_error, out) : guide_distance(setup, hung, &end->guide, out);
         if (distance < needed)
             add(plan, TSIDE_FINDING_KEEP_OUT_GUIDE, which, i, distance, needed);
         if (!end_plan->layout_given)
@@ -103,16 +121,56 @@ static void find_keep_outs(const tside_i_setup *setup, tside_which_end which, co
         needed = end->extender.tube.side / 2;
         /* from the top end, above the eye, to the tail, below the member's bolt */
         distance = tside_i_rectangle_to_segment(out, tube->eye_x + sin(tube->angle) * end->extender.end_distance, tube->eye_y + cos(tube->angle) * end->extender.end_distance,
-                                                tube->member_x - sin(tube->angle) * end->extender.tail, end->extender.member_height - cos(tube->angle) * end->extender.tail);
+                                                tube->member_x - sin(tube->angle) * end->extender.tail, end_plan->ground + end->extender.member_height - cos(tube->angle) * end->extender.tail);
         if (distance < needed)
             add(plan, TSIDE_FINDING_KEEP_OUT_TUBE, which, i, distance, needed);
     }
 }
 
+/* From the bow's hole to where its centreline nearest to it changes its bend; a peak bends on as evenly unless it is pointed. */
+static double from_bend(const tside_path *centre, double hole)
+{
+    double nearest = HUGE_VAL, top = tside_i_path_at(centre, centre->length).heading;
+    for (int i = 1; i < centre->count; i++)
+        nearest = fmin(nearest, fabs(hole - centre->piece[i].from));
+    return fabs(top - TSIDE_PI) > 1e-9 ? fmin(nearest, fabs(centre->length - hole)) : nearest;
+}
+
+static void find_hole(const tside_i_setup *setup, tside_which_end which, const tside_end_plan *end_plan, tside_plan *plan)
+{
+    double bound = 2 * setup->bow.diameter, distance;
+    tside_i_hip hip;
+    if (!end_plan->layout_given || tside_i_hip_find(&setup->bow, setup->side->curtain.hip, "curtain.hip", &hip, NULL) != TSIDE_OK)
+        return;
+    distance = from_bend(&setup->bow.centre, hip.arc + end_plan->layout.bow_along);
+    if (distance < bound)
+        add(plan, TSIDE_FINDING_BOW_HOLE, which, -1, distance, bound);
+}
+
+/* The lean along the house, either way; 0 of a guide that stands on its foot. */
+static double lean_along(const tside_end_plan *end_plan)
+{
+    return end_plan->skew_given ? end_plan->skew.lean_greatest : 0;
+}
+
+/* What is to be known of an end, but stops nothing. */
+static void find_known(const tside_i_setup *setup, tside_which_end which, const tside_end_plan *end_plan, tside_plan *plan)
+{
+    double lean = lean_along(end_plan);
+    if (lean > LEAN_KNOWN && lean <= LEAN_BINDS)
+        add(plan, TSIDE_FINDING_LEAN_ALONG, which, -1, lean, LEAN_KNOWN);
+    find_hole(setup, which, end_plan, plan);
+}
+
 static void find_end(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung, const tside_end_plan *end_plan, tside_plan *plan)
 {
     const tside_limits *limits = &setup->side->limits;
+    const tside_footing *footing = &tside_i_end(setup->side, which)->footing;
     find_keep_outs(setup, which, hung, end_plan, plan);
+    if (lean_along(end_plan) > LEAN_BINDS)
+        add(plan, TSIDE_FINDING_BINDS, which, -1, lean_along(end_plan), LEAN_BINDS);
+    if (hung->stands && hung->fixed.misfit > footing->misfit_limit)
+        add(plan, TSIDE_FINDING_MISFIT, which, -1, hung->fixed.misfit, footing->misfit_limit);
     if (limits->kick_out_given && end_plan->sweep.kick_out_error > limits->kick_out)
         add(plan, TSIDE_FINDING_KICK, which, -1, end_plan->sweep.kick_out_error, limits->kick_out);
     if (limits->side_force_given && end_plan->side_force > limits->side_force)
@@ -184,12 +242,17 @@ void tside_i_find(const tside_i_setup *setup, const tside_i_hung *drive, const t
         add(plan, TSIDE_FINDING_WRAPS, TSIDE_DRIVE_END, -1, side->stops.wraps_shut, LEAST_WRAPS);
     if (plan->least_down.down < 0)
         add(plan, TSIDE_FINDING_STAYS_UP, TSIDE_DRIVE_END, -1, plan->least_down.down, 0);
-    find_swing(setup, drive, plan);
+    if (!drive->stands)
+        find_swing(setup, drive, plan);
     find_tipping(&setup->travel, plan);
     if (plan->run_given)
         find_run(side, plan);
     find_protection(&side->cable, plan);
     find_holding(side, plan);
+    if (!plan->drive_end.stand.covers) /* the curtain passes both bows alike */
+        add(plan, TSIDE_FINDING_UNCOVERED, TSIDE_DRIVE_END, -1, side->curtain.past, setup->bow.diameter / 2);
+    find_known(setup, TSIDE_DRIVE_END, &plan->drive_end, plan);
+    find_known(setup, TSIDE_FREE_END, &plan->free_end, plan);
     if (side->drive.kind == TSIDE_HAND || !side->drive.stall_torque_given)
         add(plan, TSIDE_FINDING_STALL_GUESSED, TSIDE_DRIVE_END, -1, plan->stall_torque, 0);
     if (unusual > 0)

@@ -6,15 +6,10 @@
 
 #define FITS 1e-9 /* m: a bar that is longer by no more still fits */
 
-static double bar_length(const tside_bar *bar, double curtain)
+tside_status tside_i_bar_make(const tside_bar *bar, const tside_i_bar_lengths *l, tside_i_made *made, tside_fault *fault)
 {
-    return bar->past_drive + curtain + bar->past_free;
-}
-
-tside_status tside_i_bar_make(const tside_bar *bar, double curtain, tside_i_made *made, tside_fault *fault)
-{
-    double B = bar_length(bar, curtain), S = bar->stock, w = bar->swage;
-    double least_last = fmax(w + bar->past_free, TSIDE_I_SHORTEST_CUT), least = fmax(bar->past_drive + bar->splice_near, w) + least_last;
+    double B = tside_i_bar_length(l), S = bar->stock, w = bar->swage;
+    double least_last = fmax(w + l->beyond_free, TSIDE_I_SHORTEST_CUT), least = fmax(l->beyond_drive + bar->splice_near, w) + least_last;
     *made = (tside_i_made){1, 0, B};
     if (B <= S + FITS)
         return TSIDE_OK;
@@ -30,7 +25,7 @@ tside_status tside_i_bar_make(const tside_bar *bar, double curtain, tside_i_made
     return TSIDE_OK;
 }
 
-tside_status tside_i_bar_joints(const tside_bar *bar, double curtain, int *splices, double *near, tside_fault *fault)
+tside_status tside_i_bar_joints(const tside_bar *bar, const tside_i_bar_lengths *l, int *splices, double *near, tside_fault *fault)
 {
     tside_i_made m;
     if (bar->joints == TSIDE_JOINTS_GIVEN) {
@@ -38,22 +33,25 @@ tside_status tside_i_bar_joints(const tside_bar *bar, double curtain, int *splic
         *near = bar->splices > 0 ? bar->splice_near : 0;
         return TSIDE_OK;
     }
-    TRY(tside_i_bar_make(bar, curtain, &m, fault));
+    TRY(tside_i_bar_make(bar, l, &m, fault));
     *splices = m.sticks - 1;
-    *near = m.sticks > 1 ? (m.sticks > 2 ? bar->stock : m.before) - bar->swage - bar->past_drive : 0;
+    *near = m.sticks > 1 ? (m.sticks > 2 ? bar->stock : m.before) - bar->swage - l->beyond_drive : 0;
     return TSIDE_OK;
 }
 
-tside_status tside_bar_sticks(const tside_bar *bar, double curtain, tside_bar_stick *sticks, int capacity, int *count, tside_fault *fault)
+tside_status tside_bar_sticks(const tside_bar *bar, double curtain, double beyond_drive, double beyond_free, tside_bar_stick *sticks, int capacity, int *count, tside_fault *fault)
 {
-    tside_i_made m = {1, 0, bar_length(bar, curtain)};
+    const tside_i_bar_lengths l = {beyond_drive, curtain, beyond_free};
+    tside_i_made m = {1, 0, tside_i_bar_length(&l)};
     double at = 0;
     TRY(tside_i_check(&tside_i_bar_table, "bar", bar, fault));
     TRY(tside_i_argument(fault, "curtain", "m", curtain, 0, 0));
     if (curtain > 1000)
         return tside_i_bound(fault, "curtain", "m", curtain, TSIDE_ABOVE, 1000);
+    TRY(tside_i_argument(fault, "beyond_drive", "m", beyond_drive, 0, 0));
+    TRY(tside_i_argument(fault, "beyond_free", "m", beyond_free, 0, 0));
     if (bar->joints == TSIDE_JOINTS_FROM_STOCK)
-        TRY(tside_i_settle(&tside_i_bar_table, "bar", tside_i_within(fault, "bar", tside_i_bar_make(bar, curtain, &m, fault)), fault));
+        TRY(tside_i_settle(&tside_i_bar_table, "bar", tside_i_within(fault, "bar", tside_i_bar_make(bar, &l, &m, fault)), fault));
     else if (bar->splices > 0)
         REFUSE(fault, TSIDE_CONTRADICTS, "bar.splices", "bar.joints", "where joints are given, only the nearest one's place is known", "1", bar->splices, TSIDE_ABOVE, 0, 0);
     *count = m.sticks;

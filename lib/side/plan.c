@@ -18,7 +18,9 @@ static void plan_travel(const tside_i_setup *setup, const tside_hang *hang, tsid
 {
     const tside_travel *travel = &setup->travel;
     plan->curtain_length = setup->load.length;
-    plan->bar_length = setup->load.length + setup->bar->past_drive + setup->bar->past_free;
+    plan->bar_length = tside_i_bar_length(&setup->bar_lengths);
+    plan->bar_beyond_drive = setup->bar_lengths.beyond_drive;
+    plan->bar_beyond_free = setup->bar_lengths.beyond_free;
     plan->fixing_x = setup->travel.line.x;
     tside_i_travel_position(travel, &setup->track.shut, &plan->shut);
     tside_i_travel_position(travel, &setup->track.open, &plan->open);
@@ -104,20 +106,21 @@ static tside_status plan_lift(const tside_i_setup *setup, const tside_i_lifting 
     return plan_torque(setup, lifting, plan, fault);
 }
 
-static tside_status plan_ends(const tside_i_setup *setup, const tside_i_lifting *lifting, const tside_i_hung *drive, const tside_i_hung *free, tside_plan *plan, tside_fault *fault)
+static tside_status plan_ends(const tside_i_setup *setup, const tside_i_lifting *lifting, const tside_i_hung *drive, const tside_i_hung *free, tside_plan *plan,
+                              tside_i_bending *at, tside_fault *fault)
 {
-    TRY(tside_i_plan_end(setup, TSIDE_DRIVE_END, lifting, drive, plan->stall_torque, &plan->drive_end, fault));
-    TRY(tside_i_plan_end(setup, TSIDE_FREE_END, NULL, free, 0, &plan->free_end, fault));
+    TRY(tside_i_plan_end(setup, TSIDE_DRIVE_END, lifting, drive, plan->stall_torque, &plan->drive_end, at + TSIDE_DRIVE_END, fault));
+    TRY(tside_i_plan_end(setup, TSIDE_FREE_END, NULL, free, 0, &plan->free_end, at + TSIDE_FREE_END, fault));
     tside_i_hip_instead(setup, TSIDE_DRIVE_END, &plan->drive_end);
     tside_i_hip_instead(setup, TSIDE_FREE_END, &plan->free_end);
     return TSIDE_OK;
 }
 
-static tside_status plan_lines(const tside_i_setup *setup, const tside_i_hung *drive, const tside_i_hung *free, tside_plan *plan, tside_fault *fault)
+static tside_status plan_lines(const tside_i_setup *setup, const tside_i_hung *drive, const tside_i_hung *free, const tside_i_bending *at, tside_plan *plan, tside_fault *fault)
 {
-    tside_i_bar_lines(setup, plan);
-    TRY(tside_i_end_lines(setup, TSIDE_DRIVE_END, drive, plan->stall_torque, &plan->drive_end, plan, fault));
-    return tside_i_end_lines(setup, TSIDE_FREE_END, free, 0, &plan->free_end, plan, fault);
+    tside_i_bar_lines(setup, at + TSIDE_DRIVE_END, plan);
+    TRY(tside_i_end_lines(setup, TSIDE_DRIVE_END, drive, at + TSIDE_DRIVE_END, &plan->drive_end, plan, fault));
+    return tside_i_end_lines(setup, TSIDE_FREE_END, free, at + TSIDE_FREE_END, &plan->free_end, plan, fault);
 }
 
 static int has(unsigned parts, tside_i_part part)
@@ -129,22 +132,24 @@ static tside_status make_plan(const tside_side *side, const tside_bar *bar, unsi
 {
     tside_i_setup setup;
     tside_i_hung drive, free;
-    tside_i_lifting lifting = {&setup.track, &setup.load, &drive.hang, side->drive.rated_torque / side->drive.safety_factor};
+    tside_i_bending at[2]; /* by end */
+    tside_i_lifting lifting = {&setup.track, &setup.load, NULL, side->drive.rated_torque / side->drive.safety_factor};
     memset(plan, 0, sizeof *plan); /* what a side does not have is 0, and padding too: equal sides give equal bytes */
     TRY(tside_i_set_up(side, bar, &setup, fault));
     TRY(tside_i_hang_end(&setup, TSIDE_DRIVE_END, TSIDE_I_OWN_EYE, 0, &drive, fault));
     if (has(parts, TSIDE_I_ENDS))
         TRY(tside_i_hang_end(&setup, TSIDE_FREE_END, TSIDE_I_OWN_EYE, 0, &free, fault));
-    plan_travel(&setup, &drive.hang, plan);
-    TRY(tside_i_within_bar(&setup, fault, tside_i_bar_joints(bar, plan->curtain_length, &plan->splices, &plan->splice_near, fault)));
+    lifting.hang = tside_i_hang_of(&drive);
+    plan_travel(&setup, lifting.hang, plan);
+    TRY(tside_i_within_bar(&setup, fault, tside_i_bar_joints(bar, &setup.bar_lengths, &plan->splices, &plan->splice_near, fault)));
     if (has(parts, TSIDE_I_TORQUE))
         TRY(plan_lift(&setup, &lifting, plan, fault));
     if (has(parts, TSIDE_I_RUN))
         TRY(plan_run(side, &lifting, plan, fault));
     if (has(parts, TSIDE_I_ENDS))
-        TRY(plan_ends(&setup, &lifting, &drive, &free, plan, fault));
+        TRY(plan_ends(&setup, &lifting, &drive, &free, plan, at, fault));
     if (has(parts, TSIDE_I_LINES))
-        TRY(plan_lines(&setup, &drive, &free, plan, fault));
+        TRY(plan_lines(&setup, &drive, &free, at, plan, fault));
     if (has(parts, TSIDE_I_FINDINGS))
         tside_i_find(&setup, &drive, &free, plan);
     return tside_i_within(fault, "plan", tside_i_finite(&tside_i_plan_table, plan, fault));

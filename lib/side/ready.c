@@ -8,6 +8,8 @@
 #include "parts/tube.h"
 #include "shape/bow.h"
 #include "shape/curtain.h"
+#include "statics/along.h"
+#include "statics/fixed.h"
 
 const tside_end *tside_i_end(const tside_side *side, tside_which_end which)
 {
@@ -22,6 +24,12 @@ tside_collar tside_i_end_collar(const tside_side *side, tside_which_end which)
 const char *tside_i_end_name(tside_which_end which)
 {
     return which == TSIDE_DRIVE_END ? "drive_end" : "free_end";
+}
+
+double tside_i_end_ground(const tside_side *side, tside_which_end which)
+{
+    const tside_end *end = tside_i_end(side, which);
+    return end->hip_height_given ? side->curtain.hip - end->hip_height : 0;
 }
 
 tside_status tside_i_within_bar(const tside_i_setup *setup, tside_fault *fault, tside_status status)
@@ -57,16 +65,72 @@ static tside_status check_keep_outs(const tside_end *end, const char *name, tsid
     return TSIDE_OK;
 }
 
-static tside_load side_load(const tside_side *side, const tside_bar *bar, const tside_section *section)
+/* --- along the house --- */
+
+static tside_along side_along(const tside_side *side, const tside_bar *bar, tside_which_end which)
 {
+    const tside_end *end = tside_i_end(side, which);
+    const tside_extender *extender = &end->extender;
+    tside_collar collar = tside_i_end_collar(side, which);
+    return (tside_along){
+        .hung = end->hung,
+        .bow = side->frame.tube.diameter,
+        .spacer = extender->spacer,
+        .tube = extender->tube.side,
+        .stand_off = extender->eye_stand_off,
+        .bar_clearance = extender->bar_clearance,
+        .eye_past_given = end->eye_past_given,
+        .eye_past = end->eye_past,
+        .past = side->curtain.past,
+        .alignment = end->alignment,
+        .run_on = which == TSIDE_DRIVE_END ? bar->past_drive : bar->past_free,
+        .along = collar.along,
+        .half_length = collar.half_length,
+        .clearance = collar.clearance,
+    };
+}
+
+/* A guide that stands on its foot does not lean along the house. */
+static tside_status check_standing(const tside_end *end, const tside_along *along, const tside_stand *stand, const char *run_on, tside_fault *fault)
+{
+    if (end->guide.foot != TSIDE_FOOT_FIXED || fabs(stand->misfit) <= SLACK)
+        return TSIDE_OK;
+    return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, run_on, "curtain.past", "a guide fixed at its foot does not lean along the house: the bar must run on to it", "m",
+                                along->run_on, stand->misfit > 0 ? TSIDE_ABOVE : TSIDE_BELOW, along->run_on - stand->misfit, 0);
+}
+
+static tside_status stand_end(tside_i_setup *setup, tside_which_end which, tside_fault *fault)
+{
+    static const tside_i_along_names names[] = {
+        {.past = "curtain.past", .stand_off = "drive_end.extender.eye_stand_off", .eye_past = "drive_end.eye_past", .run_on = "bar.past_drive"},
+        {.past = "curtain.past", .stand_off = "free_end.extender.eye_stand_off", .eye_past = "free_end.eye_past", .run_on = "bar.past_free"},
+    };
+    tside_along along = side_along(setup->side, setup->bar, which);
+    tside_stand *stand = setup->stand + which;
+    tside_i_along_stand(&along, stand);
+    TRY(tside_i_along_refuse(&along, stand, names + which, fault));
+    return check_standing(tside_i_end(setup->side, which), &along, stand, names[which].run_on, fault);
+}
+
+static tside_i_bar_lengths bar_lengths(const tside_i_setup *setup)
+{
+    const tside_side *side = setup->side;
+    return (tside_i_bar_lengths){setup->stand[TSIDE_DRIVE_END].run_on, side->length + 2 * side->curtain.past,
+                                 setup->stand[TSIDE_FREE_END].run_on + side->collar.half_length + side->collar.clearance};
+}
+
+static tside_load side_load(const tside_i_setup *setup)
+{
+    const tside_side *side = setup->side;
+    const tside_i_bar_lengths *lengths = &setup->bar_lengths;
     int ropes = side->ropes == TSIDE_ROPES;
     return (tside_load){
-        .length = side->length + 2 * side->curtain.past,
-        .bar_mass = section->mass,
-        .clip_mass = bar->clip_mass,
+        .length = lengths->curtain,
+        .bar_mass = setup->bar_section.mass,
+        .clip_mass = setup->bar->clip_mass,
         .areal_mass = side->curtain.areal_mass,
         .wet = side->curtain.wet,
-        .end_mass = side->drive.mass + side->collar.mass + section->mass * (bar->past_drive + bar->past_free),
+        .end_mass = side->drive.mass + side->collar.mass + setup->bar_section.mass * (lengths->beyond_drive + lengths->beyond_free),
         .friction = side->friction,
         .rope_pressure = ropes ? side->rope_pressure : 0,
         .rope_friction = ropes ? side->rope_friction : 0,
@@ -95,7 +159,10 @@ tside_status tside_i_set_up(const tside_side *side, const tside_bar *bar, tside_
     TRY(tside_i_within_bar(setup, fault, tside_i_round_section(&bar->tube, setup->bar_metal.density, &setup->bar_section, fault)));
     TRY(tside_i_make_travel(setup, 0, &side->stops, &setup->travel, fault));
     tside_i_track_make(&setup->travel, &setup->track);
-    setup->load = side_load(side, bar, &setup->bar_section);
+    TRY(stand_end(setup, TSIDE_DRIVE_END, fault));
+    TRY(stand_end(setup, TSIDE_FREE_END, fault));
+    setup->bar_lengths = bar_lengths(setup);
+    setup->load = side_load(setup);
     return TSIDE_OK;
 }
 
@@ -109,6 +176,7 @@ tside_i_names tside_i_end_names(const tside_i_setup *setup, tside_which_end whic
         .offset = which == TSIDE_DRIVE_END ? "/drive.collar_offset" : "/collar.offset",
         .bow = "/frame",
         .travel = "/stops",
+        .ground = tside_i_end_ground(setup->side, which),
     };
 }
 
@@ -129,20 +197,53 @@ static tside_status place_eye(const tside_i_setup *setup, const tside_end *end, 
     return TSIDE_OK;
 }
 
-tside_status tside_i_hang_end(const tside_i_setup *setup, tside_which_end which, tside_i_place place, double rise, tside_i_hung *hung, tside_fault *fault)
+/* A standing guide in the words of a hanging one: all leans are one, and its foot stays. */
+static tside_sweep sweep_of(const tside_fixed *fixed)
+{
+    return (tside_sweep){.lean_shut = fixed->lean, .lean_open = fixed->lean, .lean_least = fixed->lean, .lean_greatest = fixed->lean, .length = fixed->length,
+                         .cut_length = fixed->cut_length, .foot_x = fixed->foot_x, .foot_lowest = fixed->ground, .walkway = fixed->foot_x, .walkway_error = fixed->foot_x,
+                         .clear = fixed->clear};
+}
+
+static tside_status stand_guide(const tside_i_setup *setup, tside_which_end which, const tside_collar *collar, const tside_i_names *names, tside_i_hung *hung, tside_fault *fault)
+{
+    const tside_end *end = tside_i_end(setup->side, which);
+    double ground = names->ground, lowest = setup->track.shut.y, hip = setup->side->curtain.hip;
+    if (!(ground < lowest))
+        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "hip_height", names->travel, "the collar would come to the ground", "m", hip - ground, TSIDE_NOT_ABOVE, hip - lowest, 0);
+    TRY(tside_i_fixed_make(&setup->track, &end->guide, &end->footing, collar, hung->eye_x, hung->eye_y, ground, names, &hung->fixed, fault));
+    hung->eye_x = hung->fixed.top_x;
+    hung->sweep = sweep_of(&hung->fixed);
+    hung->hang = (tside_hang){.eye_x = hung->eye_x, .eye_y = hung->eye_y};
+    return TSIDE_OK;
+}
+
+static tside_status hang_guide(const tside_i_setup *setup, tside_which_end which, tside_i_place place, double rise, const tside_guide *guide, tside_i_hung *hung, tside_fault *fault)
 {
     const tside_end *end = tside_i_end(setup->side, which);
     tside_collar collar = tside_i_end_collar(setup->side, which);
+    int instead = place == TSIDE_I_HIP && end->hung != TSIDE_ON_HIP; /* only to compare: no error is asked, and the rail would run on */
     tside_i_names names;
-    tside_status status;
-    int instead = place == TSIDE_I_HIP && end->hung != TSIDE_ON_HIP; /* only to compare: no error is asked */
+    tside_i_hanging at;
     if (place == TSIDE_I_OWN_EYE && end->hung == TSIDE_ON_HIP)
         place = TSIDE_I_HIP;
     names = tside_i_end_names(setup, which, place);
-    status = place_eye(setup, end, place, rise, &collar, &names, hung, fault);
-    if (status == TSIDE_OK)
-        status = tside_i_hang_and_sweep(&setup->track, &end->guide, &collar, hung->eye_x, hung->eye_y, instead ? 0 : end->guide.placing_error, &names, &hung->hang, &hung->sweep,
-                                        fault);
-    return tside_i_within(fault, tside_i_end_name(which), status);
+    TRY(place_eye(setup, end, place, rise, &collar, &names, hung, fault));
+    hung->stands = guide->foot == TSIDE_FOOT_FIXED;
+    if (hung->stands)
+        return stand_guide(setup, which, &collar, &names, hung, fault);
+    at = (tside_i_hanging){hung->eye_x, hung->eye_y, instead ? 0 : guide->placing_error, instead ? 0 : setup->stand[which].misfit, names.ground};
+    return tside_i_hang_and_sweep(&setup->track, guide, &collar, &at, &names, &hung->hang, &hung->sweep, fault);
 }
 
+tside_status tside_i_hang_end(const tside_i_setup *setup, tside_which_end which, tside_i_place place, double rise, tside_i_hung *hung, tside_fault *fault)
+{
+    return tside_i_within(fault, tside_i_end_name(which), hang_guide(setup, which, place, rise, &tside_i_end(setup->side, which)->guide, hung, fault));
+}
+
+tside_status tside_i_hang_instead(const tside_i_setup *setup, tside_which_end which, tside_i_hung *hung)
+{
+    tside_guide guide = tside_i_end(setup->side, which)->guide;
+    guide.foot = TSIDE_FOOT_HANGS;
+    return hang_guide(setup, which, TSIDE_I_OWN_EYE, 0, &guide, hung, NULL);
+}

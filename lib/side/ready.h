@@ -5,14 +5,23 @@
 
 #include <tunnelside/plan.h>
 
+#include "side/joints.h"
 #include "statics/lift.h"
 
-/* One end wall, hung. */
+/* One end wall with its guide, which hangs from an eye, or stands on its foot and then has no hang. */
 typedef struct tside_i_hung {
     tside_hang hang;
     tside_sweep sweep;
     double eye_x, eye_y;
+    int stands;
+    tside_fixed fixed;
 } tside_i_hung;
+
+/* What turns with the lean of a hanging guide; NULL: nothing does. */
+static inline const tside_hang *tside_i_hang_of(const tside_i_hung *hung)
+{
+    return hung->stands ? NULL : &hung->hang;
+}
 
 /* What every answer about a side starts from. */
 typedef struct tside_i_setup {
@@ -24,6 +33,8 @@ typedef struct tside_i_setup {
     tside_load load;
     tside_metal_values bar_metal;
     tside_section bar_section;
+    tside_stand stand[2]; /* by end */
+    tside_i_bar_lengths bar_lengths;
 } tside_i_setup;
 
 /* Where a guide hangs: as its end says, on the hip rail, or on an eye placed best at some rise. */
@@ -31,14 +42,19 @@ typedef enum tside_i_place { TSIDE_I_OWN_EYE, TSIDE_I_HIP, TSIDE_I_BEST_EYE } ts
 
 /* Bow, line, travel and load of a side, which must have passed its check, with a bar. */
 tside_status tside_i_set_up(const tside_side *side, const tside_bar *bar, tside_i_setup *setup, tside_fault *fault);
-/* Hangs an end's guide. rise: for TSIDE_I_BEST_EYE. */
+/* Hangs an end's guide, or stands it on its foot. rise: for TSIDE_I_BEST_EYE. */
 tside_status tside_i_hang_end(const tside_i_setup *setup, tside_which_end which, tside_i_place place, double rise, tside_i_hung *hung, tside_fault *fault);
 /* The travel with core, packing and thickness all at one end of their spread, as the factor (-1 or 1) says, or (0) as they are given. */
 tside_status tside_i_make_travel(const tside_i_setup *setup, double factor, const tside_stops *stops, tside_travel *travel, tside_fault *fault);
 
+/* The same with the guide's foot hanging, though its end says that it is fixed. */
+tside_status tside_i_hang_instead(const tside_i_setup *setup, tside_which_end which, tside_i_hung *hung);
+
 const tside_end *tside_i_end(const tside_side *side, tside_which_end which);
 tside_collar tside_i_end_collar(const tside_side *side, tside_which_end which);
 const char *tside_i_end_name(tside_which_end which);
+/* Height of the ground at an end. */
+double tside_i_end_ground(const tside_side *side, tside_which_end which);
 /* Puts the bar's own path before a fault of it: the side's, or that of the list's element that is tried in its place. */
 tside_status tside_i_within_bar(const tside_i_setup *setup, tside_fault *fault, tside_status status);
 

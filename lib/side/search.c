@@ -5,24 +5,32 @@
 #include "base/field.h"
 #include "parts/material.h"
 #include "parts/tube.h"
+#include "statics/fixed.h"
 #include "statics/push.h"
 
 #define HIGHEST_RISE 5.0
+
+/* The greatest running side force, of a guide that hangs or stands. */
+static double running_force(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung)
+{
+    tside_i_lifting lifting = {&setup->track, &setup->load, &hung->hang, 0};
+    tside_i_spot where;
+    if (!hung->stands)
+        return tside_i_greatest_push(&setup->track, which == TSIDE_DRIVE_END ? &lifting : NULL, &hung->hang, 0, &where);
+    return tside_i_fixed_force(&setup->track, which == TSIDE_DRIVE_END ? &setup->load : NULL, &hung->fixed, 0).reaction;
+}
 
 /* Whether an eye at this rise keeps kick out and side force within the side's limits; a refusal counts as no. */
 static int rise_serves(const tside_i_setup *setup, tside_which_end which, double rise, tside_fault *fault, tside_status *status)
 {
     const tside_limits *limits = &setup->side->limits;
     tside_i_hung hung;
-    tside_i_lifting lifting = {&setup->track, &setup->load, &hung.hang, 0};
-    tside_i_spot where;
     *status = tside_i_hang_end(setup, which, TSIDE_I_BEST_EYE, rise, &hung, fault);
     if (*status != TSIDE_OK)
         return 0;
     if (limits->kick_out_given && !(hung.sweep.kick_out_error <= limits->kick_out))
         return 0;
-    return !limits->side_force_given ||
-           tside_i_greatest_push(&setup->track, which == TSIDE_DRIVE_END ? &lifting : NULL, &hung.hang, 0, &where) <= limits->side_force;
+    return !limits->side_force_given || running_force(setup, which, &hung) <= limits->side_force;
 }
 
 tside_status tside_eye_least(const tside_side *side, tside_which_end end, double *rise, tside_fault *fault)

@@ -11,8 +11,8 @@ static const tside_field bar_rows[] = {
     {GROUP(tside_bar, material, material, "its metal")},
     {NUMBER(tside_bar, core_over, "m", FROM(0), TO(0.2), 2e-3, PRACTICE, "core diameter over the bare tube, clips averaged"), MEASURED(1e-3), UNUSUAL_OUTSIDE(0, 5e-3)},
     {NUMBER(tside_bar, clip_mass, "kg/m", FROM(0), TO(100), 0.1, PRACTICE, "mass of the clips per metre of bar"), MEASURED(0.05), UNUSUAL_OUTSIDE(0.05, 0.2)},
-    {NUMBER(tside_bar, past_drive, "m", FROM(0), TO(3), 9 * IN, PRACTICE, "bar from the curtain's edge to the drive's centre"), MEASURED(0.5 * IN), UNUSUAL_OUTSIDE(6 * IN, 14 * IN)},
-    {NUMBER(tside_bar, past_free, "m", FROM(0), TO(3), 4 * IN, PRACTICE, "bar beyond the curtain's edge at the free end"), MEASURED(0.5 * IN), UNUSUAL_OUTSIDE(2 * IN, 6 * IN)},
+    {NUMBER(tside_bar, past_drive, "m", FROM(0), TO(3), 9 * IN, PRACTICE, "bar from the curtain's edge to the drive's centre, where given"), MEASURED(0.5 * IN), UNUSUAL_OUTSIDE(6 * IN, 14 * IN)},
+    {NUMBER(tside_bar, past_free, "m", FROM(0), TO(3), 4 * IN, PRACTICE, "bar from the curtain's edge to the collar's line at the free end, where given"), MEASURED(0.5 * IN), UNUSUAL_OUTSIDE(2 * IN, 6 * IN)},
     {CHOICE(tside_bar, joints, joints, TSIDE_JOINTS_GIVEN, "where its joints are: as given, or where whole lengths of stock put them")},
     {COUNT(tside_bar, splices, 0, 100, 0, OURS, "joints along the bar"), APPLIES(tside_bar, joints, ONLY(TSIDE_JOINTS_GIVEN))},
     {NUMBER(tside_bar, splice_near, "m", FROM(0), TO(1000), 0.6, PRACTICE, "from the curtain's edge at the drive to the nearest joint; from stock: at least")},
@@ -26,6 +26,7 @@ TABLE(tside_i_bar_table, bar_rows);
 
 static const char *const hung[] = {"extender", "hip"};
 static const char *const placed[] = {"best", "given"};
+static const char *const alignments[] = {"in_line", "given"};
 
 static const tside_field end_rows[] = {
     {CHOICE(tside_end, hung, hung, TSIDE_ON_EXTENDER, "what carries the guide's eye")},
@@ -33,7 +34,12 @@ static const tside_field end_rows[] = {
      UNUSUAL_OUTSIDE(8 * IN, 18 * IN)},
     {CHOICE(tside_end, placed, placed, TSIDE_EYE_BEST, "where the eye stands: so that the guide leans least, or as given"), APPLIES(tside_end, hung, ONLY(TSIDE_ON_EXTENDER))},
     {REQUIRED(tside_end, eye_outboard, "m", TO(5), "eye outboard of the bow's outer face at hip height, level"), MEASURED(0.25 * IN), APPLIES(tside_end, placed, ONLY(TSIDE_EYE_GIVEN))},
+    {OPTIONAL(tside_end, eye_past, "m", FROM(0), TO(3), "the eye on the hip rail, past the plane of the end bow's centreline"), MEASURED(0.25 * IN),
+     APPLIES(tside_end, hung, ONLY(TSIDE_ON_HIP))},
+    {CHOICE(tside_end, alignment, alignments, TSIDE_IN_LINE, "how far the bar runs on here: so that the drive is in line with the eye, or as the bar's own field gives")},
+    {OPTIONAL(tside_end, hip_height, "m", ABOVE(0), TO(20), "the hip above the ground at this end, as taped")},
     {GROUP(tside_end, guide, guide, "the guide")},
+    {GROUP(tside_end, footing, footing, "how the foot of a guide stands that is fixed there")},
     {GROUP(tside_end, extender, extender, "the extender"), APPLIES(tside_end, hung, ONLY(TSIDE_ON_EXTENDER))},
     {LIST(tside_end, keep_outs, keep_out_count, keep_out, tside_keep_out, TSIDE_KEEP_OUTS, "rectangles in the end wall's plane that tube and guide must miss")},
 };
@@ -77,14 +83,29 @@ static const tside_field side_rows[] = {
 TABLE(tside_i_side_table, side_rows);
 
 static const tside_field end_plan_rows[] = {
-    {RESULT(tside_end_plan, eye_x, "m", "eye, outboard of the tunnel's centreline")},
-    {RESULT(tside_end_plan, eye_y, "m", "eye, above grade")},
+    {RESULT(tside_end_plan, eye_x, "m", "eye, or top of a fixed guide, outboard of the tunnel's centreline")},
+    {RESULT(tside_end_plan, eye_y, "m", "eye, or top of a fixed guide, height")},
+    {RESULT(tside_end_plan, ground, "m", "height of the ground there")},
+    {GROUP(tside_end_plan, stand, stand, "places along the house")},
     {GROUP(tside_end_plan, sweep, sweep, "what the guide does over the travel")},
+    {RESULT_COUNT(tside_end_plan, skew_given, "1 where the guide hangs")},
+    {GROUP(tside_end_plan, skew, skew, "how the guide leans along the house"), APPLIES(tside_end_plan, skew_given, ONLY(1))},
+    {RESULT_COUNT(tside_end_plan, fixed_given, "1 where the guide is fixed at its foot")},
+    {GROUP(tside_end_plan, fixed, fixed, "the fixed guide"), APPLIES(tside_end_plan, fixed_given, ONLY(1))},
+    {GROUP(tside_end_plan, fixed_running, fixed_load, "what it carries, running"), APPLIES(tside_end_plan, fixed_given, ONLY(1))},
+    {GROUP(tside_end_plan, fixed_stalled, fixed_load, "what it carries at stall"), APPLIES(tside_end_plan, fixed_given, ONLY(1))},
+    {RESULT_OPTIONAL(tside_end_plan, hung_force, "N", "greatest running side force if the fixed guide hung")},
+    {RESULT(tside_end_plan, hung_force_stall, "N", "greatest side force at stall if the fixed guide hung"), .optional = 1,
+     .given_offset = offsetof(tside_end_plan, hung_force_given)},
     {RESULT_COUNT(tside_end_plan, layout_given, "1 on an extender")},
     {GROUP(tside_end_plan, layout, layout, "the extender"), APPLIES(tside_end_plan, layout_given, ONLY(1))},
     {RESULT(tside_end_plan, side_force, "N", "greatest running side force on the eye")},
     {RESULT(tside_end_plan, side_force_turns, "turn", "turns of the bar since shut where it is greatest")},
-    {RESULT(tside_end_plan, side_force_stall, "N", "greatest side force at stall; at the free end as running")},
+    {RESULT(tside_end_plan, side_force_stall, "N", "greatest side force outboard, stalled going up; at the free end as running")},
+    {RESULT(tside_end_plan, side_force_jam, "N", "greatest side force inboard, jammed coming down")},
+    {RESULT_OPTIONAL(tside_end_plan, stand_off_most, "m", "greatest stand-off that the eye bolt bears")},
+    {RESULT(tside_end_plan, past_bolt_most, "m", "greatest curtain past the end bow that this allows in line"), .optional = 1,
+     .given_offset = offsetof(tside_end_plan, stand_off_most_given)},
     {RESULT(tside_end_plan, uplift, "N", "greatest lift of the eye beyond the guide's weight, running")},
     {RESULT(tside_end_plan, chain_swing, "m", "how far the drive's torque may swing the foot inboard at open, about the chain")},
     {RESULT_OPTIONAL(tside_end_plan, hip_kick_out, "m", "kick out if the guide hung on the hip")},
@@ -154,6 +175,8 @@ static const tside_field plan_rows[] = {
     {GROUP(tside_plan, cranking, cranking, "what its crank asks"), APPLIES(tside_plan, cranking_given, ONLY(1))},
     {RESULT_COUNT(tside_plan, splices, "joints along the bar")},
     {RESULT(tside_plan, splice_near, "m", "from the curtain's edge at the drive to where the nearest joint begins; 0 without joints")},
+    {RESULT(tside_plan, bar_beyond_drive, "m", "bar from the curtain's edge to the drive's centre")},
+    {RESULT(tside_plan, bar_beyond_free, "m", "bar beyond the curtain's edge at the free end")},
     {GROUP(tside_plan, drive_end, end_plan, "the end wall with the drive")},
     {GROUP(tside_plan, free_end, end_plan, "the other end wall")},
     {LIST(tside_plan, lines, line_count, strength_line, tside_strength_line, TSIDE_STRENGTH_LINES, "strength, line by line")},

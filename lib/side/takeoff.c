@@ -26,7 +26,7 @@ static const tside_field fittings_rows[] = {
     {CHOICE(tside_fittings, bolt_size, tside_i_bolt_sizes, TSIDE_BOLT_5_16, "nominal diameter of bow and member bolts")},
     {CHOICE(tside_fittings, washer, tside_i_washers, TSIDE_WASHER_NARROW, "kind of washer under their nuts")},
     {COUNT(tside_fittings, washers, 0, 20, 1, PRACTICE, "flat washers under each of their nuts, at least")},
-    {NUMBER(tside_fittings, eye_size, "m", FROM(1e-3), TO(0.1), 0.375 * IN, PRACTICE, "nominal diameter of the eye bolt")},
+    {NUMBER(tside_fittings, eye_size, "m", FROM(1e-3), TO(0.1), 0.625 * IN, OURS, "nominal diameter of the eye bolt")},
     {COUNT(tside_fittings, eye_nuts, 1, 20, 2, OURS, "nuts on each eye bolt, each with a washer")},
     {COUNT(tside_fittings, chain_links, 0, 20, 2, OURS, "connecting links on each chain")},
     {COUNT(tside_fittings, patches, 0, 20, 4, PRACTICE, "patches of tape for each extender")},
@@ -185,12 +185,13 @@ static void add_sticks(list *l, int count, double length)
 static tside_status take_bar(list *l, tside_fault *fault)
 {
     const tside_bar *bar = &l->side->bar;
+    const tside_i_bar_lengths lengths = {l->plan->bar_beyond_drive, l->plan->curtain_length, l->plan->bar_beyond_free};
     tside_i_made m;
     if (bar->joints == TSIDE_JOINTS_GIVEN) {
         add_sticks(l, 1, l->plan->bar_length + bar->splices * bar->swage);
         return TSIDE_OK;
     }
-    TRY(tside_i_within(fault, "bar", tside_i_bar_make(bar, l->plan->curtain_length, &m, fault)));
+    TRY(tside_i_within(fault, "bar", tside_i_bar_make(bar, &lengths, &m, fault)));
     add_sticks(l, m.sticks - 2, bar->stock);
     add_sticks(l, m.sticks > 1, m.before);
     add_sticks(l, 1, m.last);
@@ -236,14 +237,19 @@ static tside_status take_guide(list *l, tside_which_end which, tside_fault *faul
                                     "shorter than the guide is cut", "m", stock, TSIDE_BELOW, length, 0);
     add(l, (tside_item){.code = TSIDE_ITEM_GUIDE, .at = at, .by = TSIDE_BY_CUT, .count = 1, .length = length, .size = guide->tube.diameter, .shape = TSIDE_ROUND_TUBE,
                          .wall = guide->tube.wall, .material = guide->material, .stock_given = 1, .stock = stock});
+    if (guide->foot == TSIDE_FOOT_FIXED)
+        return TSIDE_OK;
     add_length(l, TSIDE_ITEM_CHAIN, at, guide->chain);
     add_counted(l, TSIDE_ITEM_CHAIN_LINK, at, guide->chain > 0 ? l->fittings->chain_links : 0, 0);
     return TSIDE_OK;
 }
 
-/* grip: m, 0 where it is not known. */
-static void add_eye(list *l, tside_item_at at, double grip)
+/* grip: m, 0 where it is not known. A guide fixed at its foot has no eye: what holds its top is its maker's. */
+static void add_eye(list *l, tside_which_end which, double grip)
 {
+    tside_item_at at = at_end(which);
+    if (tside_i_end(l->side, which)->guide.foot == TSIDE_FOOT_FIXED)
+        return;
     add(l, (tside_item){.code = TSIDE_ITEM_EYE, .at = at, .count = 1, .length = grip, .size = l->fittings->eye_size});
     add_counted(l, TSIDE_ITEM_EYE_NUT, at, l->fittings->eye_nuts, l->fittings->eye_size);
     add_counted(l, TSIDE_ITEM_EYE_WASHER, at, l->fittings->eye_nuts, l->fittings->eye_size);
@@ -296,8 +302,9 @@ static tside_status take_extender(list *l, tside_which_end which, tside_fault *f
     tside_item_at at = at_end(which);
     double length = end_plan(l, which)->layout.cut_length, size;
     int at_bow, at_member; /* washers */
-    TRY(check_hole(which, "extender.eye_hole", extender->eye_hole, "fittings.eye_size", f->eye_size, fault));
-    add_eye(l, at, extender->tube.side);
+    if (tside_i_end(l->side, which)->guide.foot != TSIDE_FOOT_FIXED)
+        TRY(check_hole(which, "extender.eye_hole", extender->eye_hole, "fittings.eye_size", f->eye_size, fault));
+    add_eye(l, which, extender->eye_stand_off + extender->tube.side);
     add(l, (tside_item){.code = TSIDE_ITEM_EXTENDER, .at = at, .hand = hand_at(l->side, which), .by = TSIDE_BY_CUT, .count = 1, .length = length,
                          .size = extender->tube.side, .shape = TSIDE_SQUARE_TUBE, .wall = extender->tube.wall, .material = extender->material, .stock_given = 1,
                          .stock = extender->stock});
@@ -315,7 +322,7 @@ static tside_status take_end(list *l, tside_which_end which, tside_fault *fault)
     TRY(take_guide(l, which, fault));
     if (tside_i_end(l->side, which)->hung == TSIDE_ON_EXTENDER)
         return take_extender(l, which, fault);
-    add_eye(l, at_end(which), 0);
+    add_eye(l, which, 0);
     return TSIDE_OK;
 }
 

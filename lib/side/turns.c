@@ -49,19 +49,23 @@ static double drive_turns_above(double progress, const void *context)
 #define MOST_TURNS 1e9 /* so many rows an int still counts */
 
 /* Row i of a table that ends after so many turns; what is taken up in it is left to whoever knows the row before. */
-static tside_turn turn_row(const tside_i_setup *setup, const tside_hang *hang, int i, double total)
+static tside_turn turn_row(const tside_i_setup *setup, const tside_i_hung *hung, int i, double total)
 {
+    const tside_hang *hang = tside_i_hang_of(hung);
     const tside_travel *travel = &setup->travel;
     tside_i_lifting lifting = {&setup->track, &setup->load, hang, 0};
     driven aim = {travel, hang, i};
     int last = i >= total - SLACK;
     tside_i_spot spot;
     tside_position at;
-    tside_i_lean lean;
+    double leans = hung->sweep.lean_shut; /* of a guide that stands */
     tside_i_travel_at(travel, last ? travel->end : tside_i_rising_root(drive_turns_above, &aim, travel->wraps_shut, travel->end), &spot);
     tside_i_travel_position(travel, &spot, &at);
-    lean = tside_i_hang_lean(hang, &spot);
-    return (tside_turn){last ? total : i, 0, at.taken_up, at.diameter, at.x, at.y, at.underside, at.opening, tside_i_torque(&lifting, &spot).drive, tside_i_lean_angle(&lean)};
+    if (hang) {
+        tside_i_lean lean = tside_i_hang_lean(hang, &spot);
+        leans = tside_i_lean_angle(&lean);
+    }
+    return (tside_turn){last ? total : i, 0, at.taken_up, at.diameter, at.x, at.y, at.underside, at.opening, tside_i_torque(&lifting, &spot).drive, leans};
 }
 
 tside_status tside_plan_turns(const tside_side *side, tside_turn *rows, int capacity, int *count, tside_fault *fault)
@@ -73,7 +77,7 @@ tside_status tside_plan_turns(const tside_side *side, tside_turn *rows, int capa
     TRY(tside_i_check_table(&tside_i_side_table, side, fault));
     TRY(tside_i_settle(&tside_i_side_table, NULL, tside_i_set_up(side, &side->bar, &setup, fault), fault));
     TRY(tside_i_settle(&tside_i_side_table, NULL, tside_i_hang_end(&setup, TSIDE_DRIVE_END, TSIDE_I_OWN_EYE, 0, &drive, fault), fault));
-    TRY(tside_i_answer_number("rows", tside_i_drive_turns(&setup.travel, &drive.hang, setup.travel.end), &total, fault));
+    TRY(tside_i_answer_number("rows", tside_i_drive_turns(&setup.travel, tside_i_hang_of(&drive), setup.travel.end), &total, fault));
     if (total > MOST_TURNS)
         REFUSE(fault, TSIDE_NOT_MODELLED, "bar.tube.diameter", "", "the bar is so thin that no table holds its turns", "m", side->bar.tube.diameter, TSIDE_NO_RELATION, 0, 0);
     needed = 1 + (total > SLACK ? (int)ceil(total - SLACK) : 0); /* 5 turns whose last digits are over make no sixth row of nothing */
@@ -82,11 +86,11 @@ tside_status tside_plan_turns(const tside_side *side, tside_turn *rows, int capa
         REFUSE(fault, TSIDE_TOO_SMALL, "capacity", "", "the turn table has more rows", "1", capacity, TSIDE_BELOW, needed, 0);
     }
     for (int i = 0; i < needed; i++) {
-        tside_turn row = turn_row(&setup, &drive.hang, i, total);
+        tside_turn row = turn_row(&setup, &drive, i, total);
         TRY(tside_i_within(fault, "rows", tside_i_finite(&tside_i_turn_table, &row, fault)));
     }
     for (int i = 0; i < needed; i++) {
-        rows[i] = turn_row(&setup, &drive.hang, i, total);
+        rows[i] = turn_row(&setup, &drive, i, total);
         rows[i].taken_up = rows[i].total - (i > 0 ? rows[i - 1].total : 0);
     }
     *count = needed;

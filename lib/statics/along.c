@@ -130,22 +130,14 @@ static double reach_at(const tside_i_spot *spot, const void *context)
     return tside_i_hang_lean(hang, spot).reach;
 }
 
-tside_status tside_guide_skew(const tside_travel *travel, const tside_hang *hang, double margin, double misfit, tside_skew *skew, tside_fault *fault)
+tside_skew tside_i_skew(const tside_i_track *track, const tside_hang *hang, double margin, double m)
 {
     tside_i_sought reach = {.quantity = reach_at, .context = hang, .least_too = 1};
-    tside_i_track track;
-    tside_skew made;
-    double d_shut, d_open, m = misfit, G, nearest, farthest;
-    TRY(tside_i_argument(fault, "margin", "m", margin, 0, 0));
-    TRY(tside_i_argument(fault, "misfit", "m", misfit, -TSIDE_MOST, 0));
-    tside_i_track_make(travel, &track);
-    tside_i_track_seek(&track, &reach, 1);
-    d_shut = reach_at(&track.shut, hang);
-    d_open = reach_at(&track.open, hang);
+    double d_shut = reach_at(&track->shut, hang), d_open = reach_at(&track->open, hang), G = hypot(d_shut, m) + margin, nearest, farthest;
+    tside_i_track_seek(track, &reach, 1);
     nearest = hypot(-reach.least.value, m);
     farthest = hypot(reach.greatest.value, m);
-    G = hypot(d_shut, m) + margin;
-    made = (tside_skew){
+    return (tside_skew){
         .reach_shut = hypot(d_shut, m),
         .reach_open = hypot(d_open, m),
         .lean_shut = atan2(m, d_shut),
@@ -155,5 +147,15 @@ tside_status tside_guide_skew(const tside_travel *travel, const tside_hang *hang
         .foot_shut = m * G / hypot(d_shut, m),
         .sweep = fabs(m) * G / nearest - fabs(m) * G / farthest,
     };
+}
+
+tside_status tside_guide_skew(const tside_travel *travel, const tside_hang *hang, double margin, double misfit, tside_skew *skew, tside_fault *fault)
+{
+    tside_i_track track;
+    tside_skew made;
+    TRY(tside_i_argument(fault, "margin", "m", margin, 0, 0));
+    TRY(tside_i_argument(fault, "misfit", "m", misfit, -TSIDE_MOST, 0));
+    tside_i_track_make(travel, &track);
+    made = tside_i_skew(&track, hang, margin, misfit);
     return ANSWER(&tside_i_skew_table, made, skew, fault);
 }

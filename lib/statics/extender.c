@@ -29,11 +29,11 @@ static const tside_field rows[] = {
     {NUMBER(tside_extender, spacing, "m", ABOVE(0), TO(10), 12 * IN, PRACTICE, "least distance between the two bolts"), UNUSUAL_OUTSIDE(10 * IN, 16 * IN)},
     {REQUIRED(tside_extender, stock, "m", TO(20), "longest tube to be had")},
     {NUMBER(tside_extender, bolt_hole, "m", ABOVE(0), TO(0.1), 11.0 / 32 * IN, "ASME B18.2.8-1999, Table 1a, normal fit for 5/16 in", "diameter of the bolts' holes")},
-    {NUMBER(tside_extender, eye_hole, "m", ABOVE(0), TO(0.1), 0.375 * IN, PRACTICE, "diameter of the eye's hole")},
+    {NUMBER(tside_extender, eye_hole, "m", ABOVE(0), TO(0.1), 0.625 * IN, PRACTICE, "diameter of the eye's hole")},
     {NUMBER(tside_extender, bar_clearance, "m", FROM(0), TO(1), 1 * IN, OURS, "least distance between tube and roll")},
     {NUMBER(tside_extender, spacer, "m", FROM(0), TO(1), 0, OURS, "solid spacer between the bow and the tube")},
-    {NUMBER(tside_extender, eye_stand_off, "m", FROM(0), TO(1), 1.5 * IN, OURS, "guide's line from the tube's face, along the eye bolt")},
-    {NUMBER(tside_extender, eye_root, "m", FROM(1e-3), TO(0.1), 0.2938 * IN, "from memory: 3/8-16 UNC minor diameter, ASME B1.1", "root diameter of the eye bolt's thread")},
+    {NUMBER(tside_extender, eye_stand_off, "m", FROM(0), TO(1), 4 * IN, OURS, "guide's line from the tube's outer face, along the eye bolt"), MEASURED(0.25 * IN)},
+    {NUMBER(tside_extender, eye_root, "m", FROM(1e-3), TO(0.1), 0.5135 * IN, "from memory: 5/8-11 UNC minor diameter, ASME B1.1", "root diameter of the eye bolt's thread")},
     {GROUP(tside_extender, eye_material, material, "the eye bolt's metal")},
     {OPTIONAL(tside_extender, bolt_limit, "N", FROM(1), TO(1e7), "allowable shear on one bolt")},
     {OPTIONAL(tside_extender, pull_limit, "N", FROM(1), TO(1e7), "allowable pull on one bolt")},
@@ -272,12 +272,13 @@ static tside_status choose_angle(const problem *p, double *angle, tside_binding 
     case TSIDE_SLANT_CROSSING:
         break;
     }
-    if (!tside_i_path_at_height(&p->bow->centre, e->crossing, &arc, &top))
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.crossing", p->names->bow, "the crossing lies above the bow's top", "m", e->crossing, TSIDE_ABOVE, top, 0);
+    if (!tside_i_path_at_height(&p->bow->centre, p->names->ground + e->crossing, &arc, &top))
+        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.crossing", p->names->bow, "the crossing lies above the bow's top", "m", e->crossing, TSIDE_ABOVE,
+                                    top - p->names->ground, 0);
     point = tside_i_path_at(&p->bow->centre, arc);
     if (!(point.y < p->eye_y))
         return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.crossing", p->names->eye_y.field, "the crossing must lie below the eye", "m", e->crossing, TSIDE_NOT_BELOW,
-                                    p->eye_y, 0);
+                                    p->eye_y - p->names->ground, 0);
     if (!(point.x < p->eye_x))
         return tside_i_refuse_told(fault, TSIDE_OUT_OF_REACH, &p->names->eye_x, "extender.crossing", "the crossing must lie inboard of the eye", p->eye_x, TSIDE_NOT_ABOVE, point.x,
                                    0);
@@ -292,9 +293,9 @@ static tside_status check_input(const tside_extender *e, double eye_x, double ey
     TRY(tside_i_within(fault, "extender", tside_i_square_section(&e->tube, 1, &section, fault)));
     if (!isfinite(eye_x) || !isfinite(eye_y))
         return tside_i_bound(fault, isfinite(eye_x) ? names->eye_y.field : names->eye_x.field, "m", 0, TSIDE_NOT_FINITE, 0);
-    if (!(e->member_height < eye_y))
+    if (!(e->member_height < eye_y - names->ground))
         return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "extender.member_height", names->eye_y.field, "the member must lie below the eye", "m", e->member_height,
-                                    TSIDE_NOT_BELOW, eye_y, 0);
+                                    TSIDE_NOT_BELOW, eye_y - names->ground, 0);
     if (!(e->member_inner < e->member_outer))
         REFUSE(fault, TSIDE_CONTRADICTS, "extender.member_inner", "extender.member_outer", "the member's inner end must lie inboard of its outer end", "m",
                                     e->member_inner, TSIDE_NOT_BELOW, e->member_outer, 0);
@@ -309,13 +310,14 @@ static tside_status check_input(const tside_extender *e, double eye_x, double ey
 
 double tside_i_intrusion(const tside_i_spot *spot, const void *context)
 {
-    const tside_layout *tube = context;
+    const tside_i_passing *passing = context;
+    const tside_layout *tube = passing->layout;
     double dx = tube->bow_x - tube->eye_x, dy = tube->bow_height - tube->eye_y, px = spot->x - tube->eye_x, py = spot->y - tube->eye_y;
     double u = (px * dx + py * dy) / (dx * dx + dy * dy);
     u = u < 0 ? 0 : u > 1 ? 1 : u;
     px -= u * dx;
     py -= u * dy;
-    return spot->r - sqrt(px * px + py * py);
+    return fmax(spot->r, passing->height) - sqrt(px * px + py * py);
 }
 
 tside_status tside_i_hip_find(const tside_bow *bow, double height, const char *name, tside_i_hip *hip, tside_fault *fault)
@@ -333,7 +335,7 @@ tside_status tside_i_hip_find(const tside_bow *bow, double height, const char *n
 tside_status tside_i_layout_place(const tside_extender *extender, const tside_bow *bow, const tside_i_hip *hip, double eye_x, double eye_y, const tside_i_names *names,
                                   tside_layout *layout, tside_fault *fault)
 {
-    problem p = {extender, bow, eye_x, eye_y, eye_y - extender->member_height, names};
+    problem p = {extender, bow, eye_x, eye_y, eye_y - names->ground - extender->member_height, names};
     tside_bow_point hole;
     double angle = extender->angle, sB, sG, arc, face, ignored;
     TRY(check_input(extender, eye_x, eye_y, names, fault));
@@ -379,6 +381,7 @@ tside_status tside_extender_layout(const tside_extender *extender, const tside_b
 {
     static const tside_i_names names = {.eye_x = {.field = "eye_x"}, .eye_y = {.field = "eye_y"}, .bow = "bow", .travel = "travel"};
     tside_layout made;
+    tside_i_passing roll = {&made, 0};
     tside_i_hip fixing;
     tside_i_track track;
     tside_i_spot where;
@@ -388,7 +391,7 @@ tside_status tside_extender_layout(const tside_extender *extender, const tside_b
     tside_i_track_make(travel, &track);
     status = tside_i_layout_place(extender, bow, &fixing, eye_x, eye_y, &names, &made, fault);
     if (status == TSIDE_OK)
-        status = tside_i_layout_clear(extender, tside_i_track_greatest(&track, tside_i_intrusion, &made, &where), &names, &made, fault);
+        status = tside_i_layout_clear(extender, tside_i_track_greatest(&track, tside_i_intrusion, &roll, &where), &names, &made, fault);
     TRY(tside_i_settle(&tside_i_extender_table, "extender", status, fault));
     return ANSWER(&tside_i_layout_table, made, layout, fault);
 }

@@ -2,7 +2,7 @@
 /*
  * The guide fixed at its foot: which line follows the bar best, how far it misses it, and what the drive's couple does to it. Source: derivation; plane geometry and statics.
  */
-#include <tunnelside/fixed.h>
+#include "statics/fixed.h"
 
 #include "base/field.h"
 #include "base/root.h"
@@ -121,15 +121,15 @@ static void best_line(const top *t, tside_fixed *fixed)
     fixed->top_x = ((path.least + path.greatest) / 2 + t->offset - t->y * normal.sine) / normal.cosine;
 }
 
-static tside_status line_from_top(const top *t, tside_fixed *fixed, tside_fault *fault)
+static tside_status line_from_top(const top *t, const tside_i_names *names, tside_fixed *fixed, tside_fault *fault)
 {
     if (!(middle_misfit(-STEEPEST_LEAN, t) <= 0 && middle_misfit(STEEPEST_LEAN, t) >= 0))
-        return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, "eye_x", "stops", "from that top no guide within 75 degrees of plumb follows the bar");
+        return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, names->eye_x.field, names->travel, "from that top no guide within 75 degrees of plumb follows the bar");
     fixed->lean = tside_i_rising_root(middle_misfit, t, -STEEPEST_LEAN, STEEPEST_LEAN);
     return TSIDE_OK;
 }
 
-static tside_status choose_line(const tside_footing *footing, top *t, double ground, tside_fixed *fixed, tside_fault *fault)
+static tside_status choose_line(const tside_footing *footing, top *t, double ground, const tside_i_names *names, tside_fixed *fixed, tside_fault *fault)
 {
     fixed->top_x = t->x;
     switch (footing->fixed_by) {
@@ -138,7 +138,7 @@ static tside_status choose_line(const tside_footing *footing, top *t, double gro
         t->x = fixed->top_x;
         break;
     case TSIDE_FIXED_TOP:
-        TRY(line_from_top(t, fixed, fault));
+        TRY(line_from_top(t, names, fixed, fault));
         break;
     case TSIDE_FIXED_BOTH:
         fixed->lean = atan2(footing->foot_x - t->x, t->y - ground);
@@ -164,21 +164,29 @@ static double misfit_moved(const top *t, const tside_fixed *fixed, double moved)
     return fmax(-least, greatest);
 }
 
-/* The bar's lowest place is when shut. */
-static tside_status stands_in_air(const tside_i_spot *shut, double ground, tside_fault *fault)
+tside_status tside_i_fixed_make(const tside_i_track *track, const tside_guide *guide, const tside_footing *footing, const tside_collar *collar, double top_x, double top_y,
+                                double ground, const tside_i_names *names, tside_fixed *fixed, tside_fault *fault)
 {
-    if (!(ground < shut->y))
-        REFUSE(fault, TSIDE_CONTRADICTS, "ground", "stops", "the collar would come to the ground", "m", ground, TSIDE_NOT_BELOW, shut->y, 0);
+    top t = {track, top_x, top_y, collar->offset};
+    tside_fixed made = {.top_y = top_y, .ground = ground, .offset = collar->offset, .carried = collar->mass * TSIDE_GRAVITY, .carried_offset = collar->mass_offset};
+    TRY(tside_i_eye_clears(track, guide, collar, top_y, names, &made.clear, fault));
+    TRY(choose_line(footing, &t, ground, names, &made, fault));
+    made.length = (top_y - ground) / cos(made.lean);
+    made.cut_length = made.length + footing->depth;
+    made.foot_x = footing->fixed_by == TSIDE_FIXED_BOTH ? footing->foot_x : t.x + made.length * sin(made.lean);
+    misfits(&t, made.lean, &made.misfit_least, &made.misfit_greatest);
+    made.misfit = fmax(-made.misfit_least, made.misfit_greatest);
+    made.misfit_error = fmax(misfit_moved(&t, &made, -guide->placing_error), misfit_moved(&t, &made, guide->placing_error));
+    *fixed = made;
     return TSIDE_OK;
 }
 
 tside_status tside_fixed_make(const tside_travel *travel, const tside_guide *guide, const tside_footing *footing, const tside_collar *collar, double eye_x, double eye_y,
                               double ground, tside_fixed *fixed, tside_fault *fault)
 {
-    static const tside_i_names names = {.eye_y = {.field = "eye_y"}, .offset = "collar.offset", .travel = "travel"};
+    static const tside_i_names names = {.eye_x = {.field = "eye_x"}, .eye_y = {.field = "eye_y"}, .offset = "collar.offset", .travel = "stops"};
     tside_i_track track;
-    top t = {&track, eye_x, eye_y, collar->offset};
-    tside_fixed made = {.top_y = eye_y, .ground = ground, .offset = collar->offset, .carried = collar->mass * TSIDE_GRAVITY, .carried_offset = collar->mass_offset};
+    tside_fixed made;
     TRY(tside_i_check(&tside_i_guide_table, "guide", guide, fault));
     TRY(tside_i_check(&tside_i_footing_table, "footing", footing, fault));
     TRY(tside_i_check(&tside_i_collar_table, "collar", collar, fault));
@@ -187,15 +195,9 @@ tside_status tside_fixed_make(const tside_travel *travel, const tside_guide *gui
     TRY(tside_i_argument(fault, "eye_y", "m", eye_y, 0, 0));
     TRY(tside_i_argument(fault, "ground", "m", ground, -TSIDE_MOST, 0));
     tside_i_track_make(travel, &track);
-    TRY(tside_i_eye_clears(&track, guide, collar, eye_y, &names, &made.clear, fault));
-    TRY(stands_in_air(&track.shut, ground, fault));
-    TRY(choose_line(footing, &t, ground, &made, fault));
-    made.length = (eye_y - ground) / cos(made.lean);
-    made.cut_length = made.length + footing->depth;
-    made.foot_x = footing->fixed_by == TSIDE_FIXED_BOTH ? footing->foot_x : t.x + made.length * sin(made.lean);
-    misfits(&t, made.lean, &made.misfit_least, &made.misfit_greatest);
-    made.misfit = fmax(-made.misfit_least, made.misfit_greatest);
-    made.misfit_error = fmax(misfit_moved(&t, &made, -guide->placing_error), misfit_moved(&t, &made, guide->placing_error));
+    if (!(ground < track.shut.y)) /* the bar's lowest place is when shut */
+        REFUSE(fault, TSIDE_CONTRADICTS, "ground", "stops", "the collar would come to the ground", "m", ground, TSIDE_NOT_BELOW, track.shut.y, 0);
+    TRY(tside_i_fixed_make(&track, guide, footing, collar, eye_x, eye_y, ground, &names, &made, fault));
     return ANSWER(&tside_i_fixed_table, made, fixed, fault);
 }
 
@@ -222,19 +224,24 @@ static double moment_at(const tside_i_spot *spot, const void *context)
     return couple_at(spot, context) * fmax(from_top, f->length - from_top) / f->length;
 }
 
+tside_fixed_load tside_i_fixed_force(const tside_i_track *track, const tside_load *load, const tside_fixed *fixed, double torque)
+{
+    tside_i_lifting lifting = {track, load, NULL, 0};
+    carrying carried = {load ? &lifting : NULL, fixed, torque};
+    tside_i_sought sought[] = {{.quantity = couple_at, .context = &carried}, {.quantity = moment_at, .context = &carried}};
+    tside_i_track_seek(track, sought, 2);
+    return (tside_fixed_load){sought[0].greatest.value, sought[0].greatest.value / fixed->length, sought[1].greatest.value};
+}
+
 tside_status tside_fixed_force(const tside_travel *travel, const tside_load *load, const tside_fixed *fixed, double torque, tside_fixed_load *forces, tside_fault *fault)
 {
     tside_i_track track;
-    tside_i_lifting lifting = {&track, load, NULL, 0};
-    carrying carried = {load ? &lifting : NULL, fixed, torque};
-    tside_i_sought sought[] = {{.quantity = couple_at, .context = &carried}, {.quantity = moment_at, .context = &carried}};
     tside_fixed_load made;
     if (load)
         TRY(tside_i_check(&tside_i_load_table, "load", load, fault));
     else
         TRY(tside_i_argument(fault, "torque", "N m", torque, 0, 0));
     tside_i_track_make(travel, &track);
-    tside_i_track_seek(&track, sought, 2);
-    made = (tside_fixed_load){sought[0].greatest.value, sought[0].greatest.value / fixed->length, sought[1].greatest.value};
+    made = tside_i_fixed_force(&track, load, fixed, torque);
     return ANSWER(&tside_i_fixed_load_table, made, forces, fault);
 }

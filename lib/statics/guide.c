@@ -8,15 +8,17 @@
 
 static const char *const feet[] = {"hangs", "fixed"};
 
+#define HANGING APPLIES(tside_guide, foot, ONLY(TSIDE_FOOT_HANGS))
+
 static const tside_field guide_rows[] = {
+    {CHOICE(tside_guide, foot, feet, TSIDE_FOOT_HANGS, "how the guide's foot is held")},
     {GROUP(tside_guide, tube, round, "the guide pipe")},
     {GROUP(tside_guide, material, material, "the guide pipe's metal")},
-    {NUMBER(tside_guide, chain, "m", FROM(0), TO(2), 2.5 * IN, PRACTICE, "links between eye and pipe"), MEASURED(0.25 * IN), UNUSUAL_OUTSIDE(2 * IN, 3 * IN)},
-    {NUMBER(tside_guide, margin, "m", FROM(0), TO(5), 3 * IN, PRACTICE, "guide below the collar when shut"), MEASURED(0.25 * IN), UNUSUAL_OUTSIDE(2 * IN, 6 * IN)},
-    {NUMBER(tside_guide, ground_clearance, "m", FROM(0), TO(5), 2 * IN, PRACTICE, "least height of the guide's foot above grade")},
-    {NUMBER(tside_guide, eye_clearance, "m", FROM(0), TO(2), 1 * IN, OURS, "least height of the eye above what rides on the guide")},
-    {NUMBER(tside_guide, placing_error, "m", FROM(0), TO(0.5), 0.75 * IN, PRACTICE, "placing error of the eye, level, either way"), UNUSUAL_OUTSIDE(0.5 * IN, 1.5 * IN)},
-    {CHOICE(tside_guide, foot, feet, TSIDE_FOOT_HANGS, "how the guide's foot is held")},
+    {NUMBER(tside_guide, chain, "m", FROM(0), TO(2), 2.5 * IN, PRACTICE, "links between eye and pipe"), MEASURED(0.25 * IN), HANGING, UNUSUAL_OUTSIDE(2 * IN, 3 * IN)},
+    {NUMBER(tside_guide, margin, "m", FROM(0), TO(5), 3 * IN, PRACTICE, "guide below the collar when shut"), MEASURED(0.25 * IN), HANGING, UNUSUAL_OUTSIDE(2 * IN, 6 * IN)},
+    {NUMBER(tside_guide, ground_clearance, "m", FROM(0), TO(5), 2 * IN, PRACTICE, "least height of the guide's foot above grade"), HANGING},
+    {NUMBER(tside_guide, eye_clearance, "m", FROM(0), TO(2), 1 * IN, OURS, "least height of the eye, or of a fixed guide's top, above what rides on the guide")},
+    {NUMBER(tside_guide, placing_error, "m", FROM(0), TO(0.5), 0.75 * IN, PRACTICE, "placing error of the eye, or of a fixed guide's foot, level, either way"), UNUSUAL_OUTSIDE(0.5 * IN, 1.5 * IN)},
 };
 TABLE(tside_i_guide_table, guide_rows);
 
@@ -40,7 +42,7 @@ static const tside_field sweep_rows[] = {
 TABLE(tside_i_sweep_table, sweep_rows);
 
 typedef struct eye_point {
-    double x, y, offset;
+    double x, y, offset, misfit;
 } eye_point;
 
 static tside_i_lean eye_lean(const eye_point *eye, const tside_i_spot *spot)
@@ -53,6 +55,21 @@ static double lean_sine(const tside_i_spot *spot, const void *context)
 {
     const eye_point *e = context;
     return eye_lean(e, spot).sine;
+}
+
+/* How far outboard of its eye, and how far below, a guide's foot is, by its length. */
+static double foot_out(const tside_i_spot *spot, const void *context)
+{
+    const eye_point *e = context;
+    tside_i_lean lean = eye_lean(e, spot);
+    return lean.sine * tside_i_shown(lean.reach, e->misfit);
+}
+
+static double foot_down(const tside_i_spot *spot, const void *context)
+{
+    const eye_point *e = context;
+    tside_i_lean lean = eye_lean(e, spot);
+    return lean.cosine * tside_i_shown(lean.reach, e->misfit);
 }
 
 static double lean_at_peak(const tside_i_track *track, const eye_point *eye, const tside_i_peak *peak)
@@ -72,7 +89,7 @@ static tside_i_sought extreme_leans(const tside_i_track *track, const eye_point 
 
 void tside_i_lean_range(const tside_i_track *track, double eye_x, double eye_y, double offset, double *least, double *greatest)
 {
-    eye_point eye = {eye_x, eye_y, offset};
+    eye_point eye = {eye_x, eye_y, offset, 0};
     tside_i_sought lean = extreme_leans(track, &eye);
     *least = lean_at_peak(track, &eye, &lean.least);
     *greatest = lean_at_peak(track, &eye, &lean.greatest);
@@ -100,21 +117,21 @@ tside_status tside_i_eye_clears(const tside_i_track *track, const tside_guide *g
     return TSIDE_OK;
 }
 
-/* What a guide of this length does with its eye moved outboard; each of the three kept at its own worst. least, greatest: sines of its leans. */
+/* What a guide of this length does with its eye moved outboard; each of the three kept at its own worst. least, greatest: of foot_out. */
 static void worsen(const tside_i_track *track, const eye_point *eye, double least, double greatest, tside_sweep *sweep)
 {
-    tside_i_lean at_shut = eye_lean(eye, &track->shut);
-    sweep->kick_out_error = fmax(sweep->kick_out_error, sweep->length * (greatest - at_shut.sine));
-    sweep->kick_in_error = fmax(sweep->kick_in_error, sweep->length * (at_shut.sine - least));
+    double at_shut = foot_out(&track->shut, eye);
+    sweep->kick_out_error = fmax(sweep->kick_out_error, sweep->length * (greatest - at_shut));
+    sweep->kick_in_error = fmax(sweep->kick_in_error, sweep->length * (at_shut - least));
     sweep->walkway_error = fmax(sweep->walkway_error, eye->x + sweep->length * greatest);
 }
 
 /* What the guide does with its eye where it should be. */
-static void sweep_placed(double eye_x, tside_sweep *sweep)
+static void sweep_placed(double eye_x, double least, double greatest, tside_sweep *sweep)
 {
-    sweep->walkway = eye_x + sweep->length * sin(sweep->lean_greatest);
+    sweep->walkway = eye_x + sweep->length * greatest;
     sweep->kick_out = sweep->walkway - sweep->foot_x;
-    sweep->kick_in = sweep->foot_x - (eye_x + sweep->length * sin(sweep->lean_least));
+    sweep->kick_in = sweep->foot_x - (eye_x + sweep->length * least);
     sweep->kick_out_error = sweep->kick_out;
     sweep->kick_in_error = sweep->kick_in;
     sweep->walkway_error = sweep->walkway;
@@ -131,54 +148,70 @@ static tside_status weigh(const tside_guide *guide, double *weight, tside_fault 
     return TSIDE_OK;
 }
 
-/* The eye where it should be, and misplaced either way. */
-static tside_status sweep_guide(const tside_i_track *track, const tside_guide *guide, const eye_point *placed, double error, tside_sweep *sweep, tside_fault *fault)
+/* The foot at its lowest, less the ground; the margin that is too long by what is missing. */
+static tside_status check_foot(const tside_guide *guide, const tside_i_hanging *at, double lowest, tside_sweep *sweep, tside_fault *fault)
 {
-    eye_point eye[3] = {*placed, *placed, *placed};
-    tside_i_sought lean[3];
-    int count = error > 0 ? 3 : 1;
-    double lowest;
-    eye[1].x -= error;
-    eye[2].x += error;
-    for (int i = 0; i < count; i++)
-        lean[i] = (tside_i_sought){.quantity = lean_sine, .context = eye + i, .least_too = 1};
-    tside_i_track_seek(track, lean, count);
-    sweep->lean_least = lean_at_peak(track, eye, &lean->least);
-    sweep->lean_greatest = lean_at_peak(track, eye, &lean->greatest);
-    lowest = lowest_cosine(sweep->lean_least, sweep->lean_greatest);
-    sweep->foot_lowest = placed->y - sweep->length * lowest;
-    if (sweep->foot_lowest < guide->ground_clearance - SLACK)
+    sweep->foot_lowest = at->eye_y - sweep->length * lowest;
+    if (sweep->foot_lowest - at->ground < guide->ground_clearance - SLACK)
         REFUSE(fault, TSIDE_CONTRADICTS, "guide.margin", "guide.ground_clearance", "the guide's foot would come too near the ground", "m", guide->margin,
-                                    TSIDE_ABOVE, (placed->y - guide->ground_clearance) / lowest - (sweep->length - guide->margin), sweep->foot_lowest);
-    sweep_placed(placed->x, sweep);
-    for (int i = 1; i < count; i++)
-        worsen(track, eye + i, -lean[i].least.value, lean[i].greatest.value, sweep);
+               TSIDE_ABOVE, (at->eye_y - at->ground - guide->ground_clearance) / lowest - (sweep->length - guide->margin), sweep->foot_lowest - at->ground);
     return TSIDE_OK;
 }
 
-tside_status tside_i_hang_and_sweep(const tside_i_track *track, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, double error,
-                                    const tside_i_names *names, tside_hang *hang, tside_sweep *sweep, tside_fault *fault)
+/* The eye where it should be, and misplaced either way. In line the foot is farthest out and lowest where the lean says so. */
+static tside_status sweep_guide(const tside_i_track *track, const tside_guide *guide, const tside_i_hanging *at, const eye_point *placed, tside_sweep *sweep, tside_fault *fault)
 {
-    eye_point eye = {eye_x, eye_y, collar->offset};
+    eye_point eye[3] = {*placed, *placed, *placed};
+    tside_i_sought foot[3], leans[2], *lean = foot;
+    int count = at->error > 0 ? 3 : 1, in_line = at->misfit == 0;
+    double lowest;
+    eye[1].x -= at->error;
+    eye[2].x += at->error;
+    for (int i = 0; i < count; i++)
+        foot[i] = (tside_i_sought){.quantity = in_line ? lean_sine : foot_out, .context = eye + i, .least_too = 1};
+    tside_i_track_seek(track, foot, count);
+    if (!in_line) {
+        lean = leans;
+        leans[0] = (tside_i_sought){.quantity = lean_sine, .context = eye, .least_too = 1};
+        leans[1] = (tside_i_sought){.quantity = foot_down, .context = eye};
+        tside_i_track_seek(track, leans, 2);
+    }
+    sweep->lean_least = lean_at_peak(track, eye, &lean->least);
+    sweep->lean_greatest = lean_at_peak(track, eye, &lean->greatest);
+    lowest = in_line ? lowest_cosine(sweep->lean_least, sweep->lean_greatest) : leans[1].greatest.value;
+    TRY(check_foot(guide, at, lowest, sweep, fault));
+    if (in_line)
+        sweep_placed(placed->x, sin(sweep->lean_least), sin(sweep->lean_greatest), sweep);
+    else
+        sweep_placed(placed->x, -foot->least.value, foot->greatest.value, sweep);
+    for (int i = 1; i < count; i++)
+        worsen(track, eye + i, -foot[i].least.value, foot[i].greatest.value, sweep);
+    return TSIDE_OK;
+}
+
+tside_status tside_i_hang_and_sweep(const tside_i_track *track, const tside_guide *guide, const tside_collar *collar, const tside_i_hanging *at, const tside_i_names *names,
+                                    tside_hang *hang, tside_sweep *sweep, tside_fault *fault)
+{
+    eye_point eye = {at->eye_x, at->eye_y, collar->offset, at->misfit};
     tside_i_lean at_shut, at_open;
-    double weight;
+    double weight, nearest;
     if (guide->foot == TSIDE_FOOT_FIXED)
-        return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "guide.foot", "", "a guide fixed at its foot is not modelled");
-    TRY(tside_i_eye_clears(track, guide, collar, eye_y, names, &sweep->clear, fault));
+        return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "guide.foot", "", "a guide fixed at its foot does not hang");
+    TRY(tside_i_eye_clears(track, guide, collar, at->eye_y, names, &sweep->clear, fault));
     TRY(tside_i_within(fault, "guide", weigh(guide, &weight, fault)));
     at_shut = eye_lean(&eye, &track->shut);
     at_open = eye_lean(&eye, &track->open);
-    if (!(guide->chain < at_open.reach) || !(guide->chain < at_shut.reach))
-        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "guide.chain", names->travel, "the collar would ride on the chain", "m", guide->chain, TSIDE_NOT_BELOW,
-                                    fmin(at_open.reach, at_shut.reach), 0);
+    nearest = hypot(fmin(at_open.reach, at_shut.reach), at->misfit);
+    if (!(guide->chain < nearest))
+        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "guide.chain", names->travel, "the collar would ride on the chain", "m", guide->chain, TSIDE_NOT_BELOW, nearest, 0);
     sweep->lean_shut = tside_i_lean_angle(&at_shut);
     sweep->lean_open = tside_i_lean_angle(&at_open);
-    sweep->length = at_shut.reach + guide->margin;
+    sweep->length = hypot(at_shut.reach, at->misfit) + guide->margin;
     sweep->cut_length = sweep->length - guide->chain;
-    sweep->foot_x = eye_x + sweep->length * at_shut.sine;
-    TRY(sweep_guide(track, guide, &eye, error, sweep, fault));
-    *hang = (tside_hang){eye_x, eye_y, collar->offset, sweep->length, guide->chain, weight * sweep->cut_length, collar->mass * TSIDE_GRAVITY,
-                         collar->mass_offset, 0};
+    sweep->foot_x = at->eye_x + sweep->length * at_shut.sine * tside_i_shown(at_shut.reach, at->misfit);
+    TRY(sweep_guide(track, guide, at, &eye, sweep, fault));
+    *hang = (tside_hang){at->eye_x, at->eye_y, collar->offset, sweep->length, guide->chain, weight * sweep->cut_length, collar->mass * TSIDE_GRAVITY,
+                         collar->mass_offset, at->misfit};
     return TSIDE_OK;
 }
 
@@ -193,13 +226,13 @@ static tside_status check_hanging(const tside_guide *guide, const tside_collar *
 tside_status tside_hang_make(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_hang *hang,
                              tside_sweep *sweep, tside_fault *fault)
 {
-    double error = sweep ? guide->placing_error : 0;
+    const tside_i_hanging at = {.eye_x = eye_x, .eye_y = eye_y, .error = sweep ? guide->placing_error : 0};
     tside_i_track track;
     tside_sweep swept;
     tside_hang made;
     TRY(check_hanging(guide, collar, eye_x, eye_y, fault));
     tside_i_track_make(travel, &track);
-    TRY(tside_i_settle(&tside_i_guide_table, "guide", tside_i_hang_and_sweep(&track, guide, collar, eye_x, eye_y, error, &arguments, &made, &swept, fault), fault));
+    TRY(tside_i_settle(&tside_i_guide_table, "guide", tside_i_hang_and_sweep(&track, guide, collar, &at, &arguments, &made, &swept, fault), fault));
     TRY(tside_i_within(fault, "sweep", tside_i_finite(&tside_i_sweep_table, &swept, fault))); /* the guide's numbers are finite if those of what it does are */
     *hang = made;
     if (sweep)
@@ -210,7 +243,7 @@ tside_status tside_hang_make(const tside_travel *travel, const tside_guide *guid
 tside_status tside_guide_lean(const tside_travel *travel, const tside_hang *hang, double turns, double *lean, double *drive_turns, tside_fault *fault)
 {
     tside_position position;
-    eye_point eye = {hang->eye_x, hang->eye_y, hang->offset};
+    eye_point eye = {hang->eye_x, hang->eye_y, hang->offset, hang->misfit};
     tside_i_spot spot, shut;
     tside_i_lean now, then;
     double leans;
@@ -283,7 +316,7 @@ static double balance(const eye_point *eye, const tside_i_spot *a, const tside_i
  */
 tside_status tside_i_eye_best(const tside_i_track *track, double eye_y, double collar_offset, double *eye_x, tside_fault *fault)
 {
-    eye_point eye = {0, eye_y, collar_offset};
+    eye_point eye = {0, eye_y, collar_offset, 0};
     tside_i_spot in = track->shut, out = track->open;
     tside_i_sought lean;
     const double nearly = 1e-7; /* rad: a step from there leaves its square, less than a double holds */

@@ -55,18 +55,31 @@ static inline double tside_i_reach(const tside_hang *hang, const tside_i_lean *l
     return hang->misfit != 0 ? hypot(lean->reach, hang->misfit) : lean->reach;
 }
 
+/* What of a guide's length the cross-section shows, d/D; 1, to the last bit, in line. */
+static inline double tside_i_shown(double reach, double misfit)
+{
+    return misfit != 0 ? reach / hypot(reach, misfit) : 1;
+}
+
 /* Wg x_cg + Wd e: what guide and drive weigh about the eye, against the drive's torque. Of a guide leaning along the house the cross-section shows d/D. */
 static inline double tside_i_hang_moment(const tside_hang *hang, const tside_i_lean *lean)
 {
-    double shown = hang->misfit != 0 ? lean->reach / tside_i_reach(hang, lean) : 1;
-    return hang->weight * (hang->chain + hang->length) / 2 * shown * lean->sine + hang->carried * hang->carried_offset;
+    return hang->weight * (hang->chain + hang->length) / 2 * tside_i_shown(lean->reach, hang->misfit) * lean->sine + hang->carried * hang->carried_offset;
 }
 
 /* Refuses an eye, or a fixed guide's top, that does not clear what rides on the guide; spare: receives how much it clears it by. */
 tside_status tside_i_eye_clears(const tside_i_track *track, const tside_guide *guide, const tside_collar *collar, double eye_y, const tside_i_names *names, double *spare,
                                 tside_fault *fault);
-/* Hangs a guide and sweeps it, which passed its check as its collar did, with its eye misplaced too by an error either way (0: not). What it gives is touched on failure too. */
-tside_status tside_i_hang_and_sweep(const tside_i_track *track, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, double error,
+/* Where a guide hangs. */
+typedef struct tside_i_hanging {
+    double eye_x, eye_y; /* m */
+    double error;        /* m, by which the eye may be misplaced either way; 0: not asked */
+    double misfit;       /* m, how much farther out along the house the collar rides than the eye stands */
+    double ground;       /* m, its height there */
+} tside_i_hanging;
+
+/* Hangs a guide and sweeps it, which passed its check as its collar did. What it gives is touched on failure too. */
+tside_status tside_i_hang_and_sweep(const tside_i_track *track, const tside_guide *guide, const tside_collar *collar, const tside_i_hanging *at,
                                     const tside_i_names *names, tside_hang *hang, tside_sweep *sweep, tside_fault *fault);
 /* tside_eye_best of numbers within their bounds. */
 tside_status tside_i_eye_best(const tside_i_track *track, double eye_y, double collar_offset, double *eye_x, tside_fault *fault);

@@ -9,12 +9,14 @@
 #include "statics/eye.h"
 
 static const char *const codes[] = {
-    "bar_shear", "bar_shear_stall", "bar_bending", "coupling_screw", "splice_screw", "splice_screw_stall", "guide_bending",
-    "eye_bolt_bending", "extender_bending", "extender_tip", "bow_bolt", "member_bolt", "bow_net_section", "rail_pull",
+    "bar_shear", "bar_shear_stall", "bar_bending", "bar_bending_stall", "coupling_screw", "splice_screw", "splice_screw_stall", "guide_bending",
+    "eye_bolt_bending", "extender_bending", "extender_tip", "bow_bolt", "member_bolt", "bow_bolt_pull", "member_bolt_pull", "bow_bolt_both",
+    "member_bolt_both", "bow_net_section", "rail_pull",
 };
 static const char *const ends[] = {"drive_end", "free_end"};
 static const char *const measures[] = {"stress", "force", "deflection", "share"};
 static const char *const verdicts[] = {"ok", "look", "no"};
+static const char *const rules[] = {"none", "up", "down"};
 
 static const tside_field rows[] = {
     {CHOICE(tside_strength_line, code, codes, 0, "what is checked")},
@@ -25,6 +27,7 @@ static const tside_field rows[] = {
     {RESULT_OPTIONAL(tside_strength_line, utilisation, "1", "demand over limit")},
     {RESULT_OPTIONAL(tside_strength_line, yield_needed, "Pa", "yield that is needed at least, where none is known")},
     {CHOICE(tside_strength_line, verdict, verdicts, 0, "ok, look, or no")},
+    {CHOICE(tside_strength_line, rules, rules, 0, "at which force the demand is greatest: stalled going up, jammed coming down, or asked at one alone")},
 };
 TABLE(tside_i_strength_line_table, rows);
 
@@ -33,16 +36,21 @@ const char *tside_strength_text(int code)
     switch (code) {
     case TSIDE_BAR_SHEAR: return "bar shear next to the drive, running";
     case TSIDE_BAR_SHEAR_STALL: return "bar shear next to the drive, stalled";
-    case TSIDE_BAR_BENDING: return "bar bending under the drive's weight, reversed each turn";
+    case TSIDE_BAR_BENDING: return "bar bending under drive and guide, running, reversed each turn";
+    case TSIDE_BAR_BENDING_STALL: return "bar bending under drive and guide, stalled";
     case TSIDE_COUPLING_SCREW: return "shear on each screw of the drive's coupling, stalled";
     case TSIDE_SPLICE_SCREW: return "shear on each screw of the nearest splice, running";
     case TSIDE_SPLICE_SCREW_STALL: return "shear on each screw of the nearest splice, stalled";
     case TSIDE_GUIDE_BENDING: return "guide pipe bending at the collar";
     case TSIDE_EYE_BOLT_BENDING: return "eye bolt bending at its root";
-    case TSIDE_EXTENDER_BENDING: return "extender bending at the bow bolt, net section";
+    case TSIDE_EXTENDER_BENDING: return "extender bending, twist and shear at the bow bolt, net section";
     case TSIDE_EXTENDER_TIP: return "extender's eye moves by";
     case TSIDE_BOW_BOLT: return "shear on the bow bolt";
     case TSIDE_MEMBER_BOLT: return "shear on the member bolt";
+    case TSIDE_BOW_BOLT_PULL: return "pull on the bow bolt";
+    case TSIDE_MEMBER_BOLT_PULL: return "pull on the member bolt";
+    case TSIDE_BOW_BOLT_BOTH: return "bow bolt, shear and pull at once";
+    case TSIDE_MEMBER_BOLT_BOTH: return "member bolt, shear and pull at once";
     case TSIDE_BOW_NET_SECTION: return "bow's section modulus left by its hole";
     case TSIDE_RAIL_PULL: return "pull on the hip rail";
     default: return "";
@@ -87,37 +95,62 @@ tside_strength_line tside_i_plain_line(tside_strength_code code, tside_which_end
     return (tside_strength_line){.code = code, .end = end, .measure = measure, .demand = demand, .verdict = TSIDE_VERDICT_LOOK};
 }
 
-tside_status tside_i_extender_strength(const tside_extender *extender, const tside_layout *layout, double force, double weight, tside_which_end end,
-                                       tside_strength_line *lines, tside_fault *fault)
+tside_strength_line tside_i_worse(tside_strength_line up, tside_strength_line down)
 {
-    tside_metal_values metal, eye_metal;
-    tside_section section;
-    double a = layout->angle, sB = layout->bow_distance, sG = layout->member_distance, F = force, W = weight, T, dh, P, X, net, half;
-    TRY(tside_i_within(fault, "extender", tside_i_material_values(&extender->material, &metal, fault)));
-    TRY(tside_i_within(fault, "extender", tside_i_square_section(&extender->tube, metal.density, &section, fault)));
-    TRY(tside_i_eye_metal(extender, &eye_metal, fault));
-    T = extender->tube.wall;
-    dh = extender->bolt_hole;
-    half = extender->tube.side / 2;
-    P = F * cos(a) + W * sin(a);
-    X = fabs(F * sin(a) - W * cos(a));
-    net = section.inertia - 2 * T * dh * dh * dh / 12;
-    lines[0] = tside_i_stress_line(TSIDE_EXTENDER_BENDING, end, P * sB * half / net, &metal, 1);
-    lines[1] = tside_i_plain_line(TSIDE_EXTENDER_TIP, end, TSIDE_DEFLECTION, P * sB * sB * sG / (3 * metal.modulus * section.inertia));
-    lines[2] = tside_i_force_line(TSIDE_BOW_BOLT, end, hypot(P * sG / (sG - sB), X), extender->bolt_limit_given, extender->bolt_limit);
-    lines[3] = tside_i_force_line(TSIDE_MEMBER_BOLT, end, hypot(P * sB / (sG - sB), X), extender->bolt_limit_given, extender->bolt_limit);
-    lines[4] = tside_i_stress_line(TSIDE_EYE_BOLT_BENDING, end, F * extender->eye_stand_off / (TSIDE_PI * pow(extender->eye_root, 3) / 32), &eye_metal, 1);
-    return TSIDE_OK;
+    tside_strength_line worse = down.demand > up.demand ? down : up;
+    worse.rules = down.demand > up.demand ? TSIDE_RULES_DOWN : TSIDE_RULES_UP;
+    return worse;
 }
 
-tside_status tside_extender_strength(const tside_extender *extender, const tside_layout *layout, double force, double weight, tside_which_end end,
-                                     tside_strength_line *lines, tside_fault *fault)
+/* Shear and pull at once. */
+static tside_strength_line both_line(tside_strength_code code, tside_which_end end, const tside_extender *extender, double shear, double pull)
 {
-    tside_strength_line made[TSIDE_EXTENDER_LINES];
-    TRY(tside_i_check(&tside_i_extender_table, "extender", extender, fault));
-    TRY(tside_i_check_arms(layout, fault));
-    TRY(tside_i_argument(fault, "force", "N", force, 0, 0));
-    TRY(tside_i_argument(fault, "weight", "N", weight, 0, 0));
-    TRY(tside_i_extender_strength(extender, layout, force, weight, end, made, fault));
-    return ANSWER_LIST(&tside_i_strength_line_table, made, lines, TSIDE_EXTENDER_LINES, fault);
+    tside_strength_line line = tside_i_force_line(code, end, hypot(shear / extender->bolt_limit, pull / extender->pull_limit), 1, 1);
+    line.measure = TSIDE_SHARE;
+    return line;
+}
+
+typedef struct metals {
+    tside_metal_values tube, eye;
+} metals;
+
+/* The lines of one force. */
+static int one_way(const tside_extender *e, const metals *metal, const tside_extender_load *load, tside_which_end end, tside_strength_line *lines)
+{
+    int count = 0;
+    lines[count++] = tside_i_stress_line(TSIDE_EXTENDER_BENDING, end, load->combined, &metal->tube, 1);
+    lines[count++] = tside_i_plain_line(TSIDE_EXTENDER_TIP, end, TSIDE_DEFLECTION, fabs(load->tip));
+    lines[count++] = tside_i_force_line(TSIDE_BOW_BOLT, end, load->bow_shear, e->bolt_limit_given, e->bolt_limit);
+    lines[count++] = tside_i_force_line(TSIDE_MEMBER_BOLT, end, load->member_shear, e->bolt_limit_given, e->bolt_limit);
+    lines[count++] = tside_i_force_line(TSIDE_BOW_BOLT_PULL, end, load->bow_pull, e->pull_limit_given, e->pull_limit);
+    lines[count++] = tside_i_force_line(TSIDE_MEMBER_BOLT_PULL, end, load->member_pull, e->pull_limit_given, e->pull_limit);
+    if (e->bolt_limit_given && e->pull_limit_given) {
+        lines[count++] = both_line(TSIDE_BOW_BOLT_BOTH, end, e, load->bow_shear, load->bow_pull);
+        lines[count++] = both_line(TSIDE_MEMBER_BOLT_BOTH, end, e, load->member_shear, load->member_pull);
+    }
+    lines[count++] = tside_i_stress_line(TSIDE_EYE_BOLT_BENDING, end, load->eye_bolt, &metal->eye, 1);
+    return count;
+}
+
+tside_status tside_extender_strength(const tside_extender *extender, const tside_layout *layout, double outboard, double inboard, double weight, tside_which_end end,
+                                     tside_strength_line *lines, int capacity, int *count, tside_fault *fault)
+{
+    tside_extender_load up, down;
+    tside_strength_line made[TSIDE_EXTENDER_LINES], jammed[TSIDE_EXTENDER_LINES];
+    metals metal;
+    int needed;
+    TRY(tside_i_argument(fault, "outboard", "N", outboard, 0, 0));
+    TRY(tside_i_argument(fault, "inboard", "N", inboard, 0, 0));
+    TRY(tside_extender_bears(extender, layout, outboard, weight, &up, fault));
+    TRY(tside_extender_bears(extender, layout, -inboard, weight, &down, fault));
+    TRY(tside_material_values(&extender->material, &metal.tube, fault));
+    TRY(tside_i_eye_metal(extender, &metal.eye, fault));
+    needed = one_way(extender, &metal, &up, end, made);
+    one_way(extender, &metal, &down, end, jammed);
+    for (int i = 0; i < needed; i++)
+        made[i] = tside_i_worse(made[i], jammed[i]);
+    *count = needed;
+    if (needed > capacity)
+        REFUSE(fault, TSIDE_TOO_SMALL, "capacity", "", "the extender has more lines", "1", capacity, TSIDE_BELOW, needed, 0);
+    return ANSWER_LIST(&tside_i_strength_line_table, made, lines, needed, fault);
 }

@@ -12,9 +12,7 @@ tside_strength_line tside_i_stress_line(tside_strength_code code, tside_which_en
 tside_strength_line tside_i_force_line(tside_strength_code code, tside_which_end end, double force, int limit_given, double limit);
 /* A number without a limit. */
 tside_strength_line tside_i_plain_line(tside_strength_code code, tside_which_end end, tside_measure measure, double demand);
-
-/* tside_extender_strength of an extender that passed its check, with a layout made of it. lines: touched on failure too. */
-tside_status tside_i_extender_strength(const tside_extender *extender, const tside_layout *layout, double force, double weight, tside_which_end end,
-                                       tside_strength_line *lines, tside_fault *fault);
+/* Of a line stalled going up and the same jammed coming down, the one with the greater demand, saying which. */
+tside_strength_line tside_i_worse(tside_strength_line up, tside_strength_line down);
 
 #endif

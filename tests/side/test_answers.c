@@ -276,7 +276,9 @@ START_TEST(every_byte_of_an_answer_is_defined)
     DEFINES(tside_hang_make(&travel, &side.drive_end.guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y, &hang, NULL, &fault), hang);
     DEFINES(tside_hang_make(&travel, &side.drive_end.guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y, &hang, &sweep, &fault), sweep);
     DEFINES(tside_extender_layout(&side.drive_end.extender, &bow, side.curtain.hip, plan.drive_end.eye_x, plan.drive_end.eye_y, &travel, &layout, &fault), layout);
-    DEFINES(tside_extender_strength(&side.drive_end.extender, &layout, 100, 20, TSIDE_DRIVE_END, lines, &fault), lines);
+    side.drive_end.extender.bolt_limit_given = side.drive_end.extender.pull_limit_given = 1;
+    side.drive_end.extender.bolt_limit = side.drive_end.extender.pull_limit = 5000;
+    DEFINES(tside_extender_strength(&side.drive_end.extender, &layout, 100, 50, 20, TSIDE_DRIVE_END, lines, TSIDE_EXTENDER_LINES, &count, &fault), lines);
     tside_usual(TSIDE_KIND_LOAD, &load);
     load.length = 30;
     load.bar_mass = 2;
@@ -309,7 +311,7 @@ START_TEST(every_byte_of_an_answer_is_defined)
     side.bar.joints = TSIDE_JOINTS_FROM_STOCK;
     side.bar.stock = 6.4;
     memset(sticks, 0, sizeof sticks);
-    ANSWERS(tside_bar_sticks(&side.bar, 30, sticks, 16, &count, &fault));
+    ANSWERS(tside_bar_sticks(&side.bar, 30, 0.2, 0.2, sticks, 16, &count, &fault));
     drives[0] = drives[1] = side.drive;
     drives[1].rated_torque = -1;
     DEFINES(tside_drive_smallest(&side, drives, 2, &index, choices, &fault), choices);

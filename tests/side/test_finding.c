@@ -70,6 +70,11 @@ static void provoke(tside_side *side, tside_finding_code code)
     case TSIDE_FINDING_FUSE_LARGE: electrify(side), side->cable.ampacity = 14; break;
     case TSIDE_FINDING_TURNS_BACK: side->drive.holds = TSIDE_HOLDS_NOT; break;
     case TSIDE_FINDING_EFFORT: side->crank.fitted = TSIDE_CRANK, side->crank.ratio = 1; break;
+    case TSIDE_FINDING_LEAN_ALONG: side->free_end.alignment = TSIDE_RUN_ON_GIVEN, side->bar.past_free = 0.15; break;
+    case TSIDE_FINDING_BINDS: side->drive_end.alignment = TSIDE_RUN_ON_GIVEN, side->bar.past_drive = 0.5; break;
+    case TSIDE_FINDING_UNCOVERED: side->curtain.past = 0.02; break;
+    case TSIDE_FINDING_BOW_HOLE: side->drive_end.extender.slant = TSIDE_SLANT_CROSSING, side->drive_end.extender.crossing = side->frame.leg_height + 0.05; break;
+    case TSIDE_FINDING_MISFIT: side->drive_end.guide.foot = TSIDE_FOOT_FIXED, side->drive_end.footing.misfit_limit = 1e-6; break;
     case TSIDE_FINDING_CODES: break;
     }
 }
@@ -90,6 +95,8 @@ static void is_true(const tside_finding *f, const tside_plan *plan)
     case TSIDE_FINDING_KEEP_OUT_TUBE:
     case TSIDE_FINDING_KEEP_OUT_GUIDE:
     case TSIDE_FINDING_SEAL:
+    case TSIDE_FINDING_UNCOVERED:
+    case TSIDE_FINDING_BOW_HOLE:
     case TSIDE_FINDING_WRAPS:
     case TSIDE_FINDING_STAYS_UP: ck_assert_msg(f->value < f->bound, "finding %d: %g against %g", (int)f->code, f->value, f->bound); break;
     default: ck_assert_msg(f->value > f->bound, "finding %d: %g against %g", (int)f->code, f->value, f->bound);
@@ -102,6 +109,7 @@ START_TEST(every_finding_is_provoked)
     tside_plan before;
     base.drive_end.guide.chain = 0;
     base.free_end.guide.chain = 0.0635;
+    base.drive_end.extender.angle = base.free_end.extender.angle = 0.95; /* its holes well above the leg's end */
     before = planned(&base);
     for (int code = 0; code < TSIDE_FINDING_CODES; code++) {
         tside_side side = plain();
@@ -240,7 +248,8 @@ START_TEST(what_breaks_or_hits_stops_the_work)
 {
     static const tside_finding_code known[] = {TSIDE_FINDING_SEAL, TSIDE_FINDING_WRAPS, TSIDE_FINDING_STAYS_UP, TSIDE_FINDING_CHAIN_SWING, TSIDE_FINDING_UPLIFT,
                                                TSIDE_FINDING_STALL_GUESSED, TSIDE_FINDING_UNUSUAL, TSIDE_FINDING_DROP, TSIDE_FINDING_DROP_START,
-                                               TSIDE_FINDING_FUSE_START, TSIDE_FINDING_EFFORT};
+                                               TSIDE_FINDING_FUSE_START, TSIDE_FINDING_EFFORT, TSIDE_FINDING_LEAN_ALONG, TSIDE_FINDING_UNCOVERED,
+                                               TSIDE_FINDING_BOW_HOLE};
     for (int code = 0; code < TSIDE_FINDING_CODES; code++) {
         int only_known = 0;
         for (size_t i = 0; i < sizeof known / sizeof *known; i++)

@@ -50,7 +50,7 @@ START_TEST(no_stub_of_anything)
         tside_fittings fittings = usual();
         taken t;
         side.length = 32 + 0.0001 * n;
-        side.bar.swage = side.bar.past_free = side.bar.past_drive = side.curtain.past = 0;
+        side.bar.swage = side.bar.past_free = side.bar.past_drive = side.curtain.past = side.drive.half_length = side.drive.clearance = 0;
         side.bar.stock = 2;
         t = take(&side, &fittings);
         fittings.channel_stock = line_of(&t, TSIDE_ITEM_FLAP)->length - 0.0001 * n - 1e-5;

@@ -120,7 +120,12 @@ START_TEST(refusals_name_the_whole_path)
     PLAN_REFUSES(TSIDE_NOT_MODELLED, "curtain.roll_lies", TSIDE_NO_RELATION);
     side = plain();
     side.free_end.guide.foot = TSIDE_FOOT_FIXED;
-    PLAN_REFUSES(TSIDE_NOT_MODELLED, "free_end.guide.foot", TSIDE_NO_RELATION);
+    side.free_end.alignment = TSIDE_RUN_ON_GIVEN;
+    side.bar.past_free = 0.3;
+    PLAN_REFUSES(TSIDE_CONTRADICTS, "bar.past_free", TSIDE_ABOVE);
+    NEAR(fault.bound, run_on(&side, &side.free_end, 0), 1e-12, "in line", 0);
+    side.bar.past_free = fault.bound;
+    planned(&side);
     side = plain();
     side.drive.place = TSIDE_BOTH_ENDS;
     PLAN_REFUSES(TSIDE_NOT_MODELLED, "drive.place", TSIDE_NO_RELATION);

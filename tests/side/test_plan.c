@@ -32,6 +32,7 @@ START_TEST(plan_is_its_parts)
     tside_strength_line lines[TSIDE_EXTENDER_LINES];
     tside_load load;
     double eye_x, work, longest, stall, twist, greatest = 0;
+    int count;
     side.drive_end.extender.slant = TSIDE_SLANT_BEST;
     plan = planned(&side);
     ANSWERS(tside_bow_make(&side.frame, &bow, &fault));
@@ -48,14 +49,15 @@ START_TEST(plan_is_its_parts)
     load.clip_mass = side.bar.clip_mass;
     load.areal_mass = side.curtain.areal_mass;
     load.wet = side.curtain.wet;
-    load.end_mass = side.drive.mass + side.collar.mass + section.mass * (side.bar.past_drive + side.bar.past_free);
+    load.end_mass = side.drive.mass + side.collar.mass + section.mass * overhangs(&side);
     load.friction = side.friction;
     ANSWERS(tside_lift_worst(&travel, &load, &hang, &worst, NULL, &fault));
     ANSWERS(tside_lift_work(&travel, &load, &hang, plan.bar_turns, &work, &fault));
     ANSWERS(tside_lift_longest(&travel, &load, &hang, side.drive.rated_torque / side.drive.safety_factor, &longest, &fault));
     ANSWERS(tside_drive_stall(&side.drive, worst.drive, &stall, &fault));
     ANSWERS(tside_bar_twist(worst.per_metre, load.length, metal.shear_modulus, section.torsion, &twist, &fault));
-    ANSWERS(tside_extender_strength(&side.drive_end.extender, &layout, plan.drive_end.side_force_stall, hang.weight, TSIDE_DRIVE_END, lines, &fault));
+    ANSWERS(tside_extender_strength(&side.drive_end.extender, &layout, plan.drive_end.side_force_stall, plan.drive_end.side_force_jam, hang.weight, TSIDE_DRIVE_END, lines, TSIDE_EXTENDER_LINES,
+                                    &count, &fault));
     NEAR(plan.drive_end.eye_x, eye_x, 1e-12, "eye", 0);
     NEAR(plan.drive_end.sweep.cut_length, sweep.cut_length, 1e-12, "guide", 0);
     NEAR(plan.drive_end.sweep.kick_out_error, sweep.kick_out_error, 1e-12, "kick", 0);
@@ -67,7 +69,7 @@ START_TEST(plan_is_its_parts)
     NEAR(plan.stall_torque, stall, 0, "stall", 0);
     NEAR(plan.twist, twist, 1e-12, "twist", 0);
     NEAR(plan.lag_elastic, twist * plan.open.diameter / 2, 1e-12, "elastic lag, worst when open", 0);
-    NEAR(plan.bar_length, load.length + side.bar.past_drive + side.bar.past_free, 1e-12, "bar", 0);
+    NEAR(plan.bar_length, load.length + overhangs(&side), 1e-12, "bar", 0);
     for (int i = 0; i < plan.line_count; i++)
         if (plan.lines[i].code == TSIDE_EXTENDER_BENDING && plan.lines[i].end == TSIDE_DRIVE_END)
             NEAR(plan.lines[i].demand, lines[0].demand, 1e-6 * lines[0].demand, "extender bending", 0);
@@ -136,7 +138,7 @@ START_TEST(every_result_is_that_of_its_function)
         load.clip_mass = side.bar.clip_mass;
         load.areal_mass = side.curtain.areal_mass;
         load.wet = side.curtain.wet;
-        load.end_mass = side.drive.mass + side.collar.mass + load.bar_mass * (side.bar.past_drive + side.bar.past_free);
+        load.end_mass = side.drive.mass + side.collar.mass + load.bar_mass * overhangs(&side);
         load.friction = side.friction;
         for (int e = TSIDE_DRIVE_END; e <= TSIDE_FREE_END; e++) {
             const tside_end *end = e == TSIDE_DRIVE_END ? &side.drive_end : &side.free_end;
@@ -248,6 +250,8 @@ START_TEST(torque_grows_evenly_with_length)
     NEAR(plan[2].worst.per_metre, plan[0].worst.per_metre, 1e-12, "per metre", 0);
     NEAR(plan[2].twist / plan[0].twist, pow((30 + past) / (10 + past), 2), 1e-12, "twist grows with the square", 0);
     side.drive.mass = side.collar.mass = side.bar.past_drive = side.bar.past_free = 0;
+    side.drive.half_length = side.drive.clearance = side.collar.half_length = side.collar.clearance = 0;
+    side.drive_end.alignment = side.free_end.alignment = TSIDE_RUN_ON_GIVEN;
     for (int i = 0; i < 2; i++) {
         side.length = 10 * (i + 1);
         plan[i] = planned(&side);
@@ -265,6 +269,9 @@ START_TEST(hip_instead_is_the_same_side_hung_there)
     ck_assert(!there.drive_end.hip_kick_out_given && !there.drive_end.hip_torque_given); /* the usual gap leaves a drive on the hip no room */
     on_hip(&side);
     there = planned(&side);
+    side.bar.past_drive = there.bar_beyond_drive; /* the same bar */
+    side.bar.past_free = there.free_end.stand.run_on;
+    side.drive_end.alignment = side.free_end.alignment = TSIDE_RUN_ON_GIVEN;
     side.drive_end.hung = side.free_end.hung = TSIDE_ON_EXTENDER;
     here = planned(&side);
     ck_assert(here.drive_end.hip_kick_out_given && here.drive_end.hip_torque_given && here.free_end.hip_kick_out_given && !here.free_end.hip_torque_given);

@@ -52,7 +52,7 @@ static risen at_rise(const tside_side *side, tside_which_end which, double rise)
     load.areal_mass = side->curtain.areal_mass;
     load.wet = side->curtain.wet;
     load.friction = side->friction;
-    load.end_mass = side->drive.mass + side->collar.mass + load.bar_mass * (side->bar.past_drive + side->bar.past_free);
+    load.end_mass = side->drive.mass + side->collar.mass + load.bar_mass * overhangs(side);
     for (int i = 0; i <= 64; i++) {
         double force, uplift;
         ANSWERS(tside_side_force(&travel, which == TSIDE_DRIVE_END ? &load : NULL, &hang, turns * i / 64, &force, &uplift, &fault));

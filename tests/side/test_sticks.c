@@ -38,7 +38,7 @@ START_TEST(sticks_by_hand)
     tside_fault fault;
     static const double length[] = {6, 6, 3.7}, from[] = {0, 5.9, 11.8}, to[] = {6, 11.9, 15.5};
     int count;
-    ANSWERS(tside_bar_sticks(&bar, 15, stick, MOST_STICKS, &count, &fault));
+    ANSWERS(tside_bar_sticks(&bar, 15, bar.past_drive, bar.past_free, stick, MOST_STICKS, &count, &fault));
     ck_assert_int_eq(count, 3);
     for (int i = 0; i < count; i++) {
         NEAR(stick[i].length, length[i], 1e-12, "length", i);
@@ -55,32 +55,32 @@ START_TEST(sticks_at_their_limits)
     tside_bar_stick stick[MOST_STICKS];
     tside_fault fault;
     int count;
-    ANSWERS(tside_bar_sticks(&bar, 5.5, stick, MOST_STICKS, &count, &fault)); /* 6 m, one stick */
+    ANSWERS(tside_bar_sticks(&bar, 5.5, bar.past_drive, bar.past_free, stick, MOST_STICKS, &count, &fault)); /* 6 m, one stick */
     ck_assert_int_eq(count, 1);
     NEAR(stick[0].length, 6, 1e-12, "one stick", 0);
-    ANSWERS(tside_bar_sticks(&bar, 17.8 - 0.5, stick, MOST_STICKS, &count, &fault)); /* three whole sticks */
+    ANSWERS(tside_bar_sticks(&bar, 17.8 - 0.5, bar.past_drive, bar.past_free, stick, MOST_STICKS, &count, &fault)); /* three whole sticks */
     ck_assert_int_eq(count, 3);
     for (int i = 0; i < 3; i++)
         NEAR(stick[i].length, 6, 1e-12, "whole", i);
     /* 1e-6 m more: a fourth stick, of which the least is a swage and what stands out at the free end, 0.3 m; it is taken from the third */
-    ANSWERS(tside_bar_sticks(&bar, 17.8 - 0.5 + 1e-6, stick, MOST_STICKS, &count, &fault));
+    ANSWERS(tside_bar_sticks(&bar, 17.8 - 0.5 + 1e-6, bar.past_drive, bar.past_free, stick, MOST_STICKS, &count, &fault));
     ck_assert_int_eq(count, 4);
     NEAR(stick[3].length, 0.3, 1e-12, "last", 0);
     NEAR(stick[2].to, 17.8 + 1e-6 - 0.2, 1e-9, "the last joint ends with the curtain", 0);
     NEAR(stick[1].length, 6, 0, "whole", 1);
     /* two sticks, and the last would be a stub: the first is cut */
-    ANSWERS(tside_bar_sticks(&bar, 5.6, stick, MOST_STICKS, &count, &fault));
+    ANSWERS(tside_bar_sticks(&bar, 5.6, bar.past_drive, bar.past_free, stick, MOST_STICKS, &count, &fault));
     ck_assert_int_eq(count, 2);
     NEAR(stick[0].length, 5.9, 1e-12, "first", 0);
     NEAR(stick[1].length, 0.3, 1e-12, "last", 0);
     bar.stock = 100;
-    ANSWERS(tside_bar_sticks(&bar, 1000, stick, MOST_STICKS, &count, &fault));
+    ANSWERS(tside_bar_sticks(&bar, 1000, bar.past_drive, bar.past_free, stick, MOST_STICKS, &count, &fault));
     ck_assert_int_eq(count, 11);
     /* no curtain, no swage */
     bar = bar_of(0, 0, 1, 0, 0);
-    ANSWERS(tside_bar_sticks(&bar, 3, stick, MOST_STICKS, &count, &fault));
+    ANSWERS(tside_bar_sticks(&bar, 3, bar.past_drive, bar.past_free, stick, MOST_STICKS, &count, &fault));
     ck_assert_int_eq(count, 3);
-    ANSWERS(tside_bar_sticks(&bar, 0, stick, MOST_STICKS, &count, &fault));
+    ANSWERS(tside_bar_sticks(&bar, 0, bar.past_drive, bar.past_free, stick, MOST_STICKS, &count, &fault));
     ck_assert(count == 1 && stick[0].length == 0);
 }
 END_TEST
@@ -97,11 +97,11 @@ START_TEST(sticks_make_the_bar)
         tside_bar_stick stick[200];
         tside_fault fault;
         int count;
-        if (tside_bar_sticks(&bar, curtain, stick, 200, &count, &fault) != TSIDE_OK) {
+        if (tside_bar_sticks(&bar, curtain, bar.past_drive, bar.past_free, stick, 200, &count, &fault) != TSIDE_OK) {
             if (fault.status != TSIDE_CONTRADICTS || strcmp(fault.field, "bar.stock") || !(B > S) || !(S < fault.bound))
                 ck_abort_msg("%d: refused for %s", n, fault.field);
             bar.stock = fault.bound; /* what it says does */
-            ANSWERS(tside_bar_sticks(&bar, curtain, stick, 200, &count, &fault));
+            ANSWERS(tside_bar_sticks(&bar, curtain, bar.past_drive, bar.past_free, stick, 200, &count, &fault));
             refused++;
             continue;
         }
@@ -135,27 +135,29 @@ START_TEST(sticks_refused)
     tside_fault fault;
     /* the first joint must begin 0.3 + 0.6 m from the drive's centre, and take 0.1 m, and leave 0.2 m: 1.2 m */
     bar.stock = 1.1;
-    REFUSES(tside_bar_sticks(&bar, 15, out.stick, 3, &out.count, &fault), out, TSIDE_CONTRADICTS, "bar.stock", TSIDE_BELOW);
+    REFUSES(tside_bar_sticks(&bar, 15, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault), out, TSIDE_CONTRADICTS, "bar.stock", TSIDE_BELOW);
     ck_assert_str_eq(fault.other, "bar.splice_near");
     NEAR(fault.bound, 1.2, 1e-12, "shortest stock", 0);
-    ANSWERS(tside_bar_sticks(&bar, 0.6, out.stick, 3, &out.count, &fault)); /* 1.1 m: one stick has no joint to keep */
+    ANSWERS(tside_bar_sticks(&bar, 0.6, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault)); /* 1.1 m: one stick has no joint to keep */
     bar.stock = 0;
-    REFUSES(tside_bar_sticks(&bar, 15, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS, "bar.stock", TSIDE_BELOW);
+    REFUSES(tside_bar_sticks(&bar, 15, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS, "bar.stock", TSIDE_BELOW);
     bar.stock = 6;
     bar.swage = NAN;
-    REFUSES(tside_bar_sticks(&bar, 15, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS, "bar.swage", TSIDE_NOT_FINITE);
+    REFUSES(tside_bar_sticks(&bar, 15, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS, "bar.swage", TSIDE_NOT_FINITE);
     bar.swage = 0.1;
-    REFUSES(tside_bar_sticks(&bar, -1, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS, "curtain", TSIDE_BELOW);
-    REFUSES(tside_bar_sticks(&bar, 1001, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS, "curtain", TSIDE_ABOVE);
-    REFUSES(tside_bar_sticks(&bar, NAN, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS, "curtain", TSIDE_NOT_FINITE);
-    REFUSES(tside_bar_sticks(&bar, 15, out.stick, 2, &out.count, &fault), out.stick, TSIDE_TOO_SMALL, "capacity", TSIDE_BELOW);
+    REFUSES(tside_bar_sticks(&bar, -1, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS, "curtain", TSIDE_BELOW);
+    REFUSES(tside_bar_sticks(&bar, 1001, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS, "curtain", TSIDE_ABOVE);
+    REFUSES(tside_bar_sticks(&bar, NAN, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS, "curtain", TSIDE_NOT_FINITE);
+    REFUSES(tside_bar_sticks(&bar, 15, -0.3, 0.2, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS, "beyond_drive", TSIDE_BELOW);
+    REFUSES(tside_bar_sticks(&bar, 15, 0.3, NAN, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS, "beyond_free", TSIDE_NOT_FINITE);
+    REFUSES(tside_bar_sticks(&bar, 15, bar.past_drive, bar.past_free, out.stick, 2, &out.count, &fault), out.stick, TSIDE_TOO_SMALL, "capacity", TSIDE_BELOW);
     ck_assert_int_eq(out.count, 3);
-    ANSWERS(tside_bar_sticks(&bar, 15, out.stick, 3, &out.count, &fault));
+    ANSWERS(tside_bar_sticks(&bar, 15, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault));
     bar.joints = TSIDE_JOINTS_GIVEN;
     bar.splices = 1;
-    REFUSES(tside_bar_sticks(&bar, 15, out.stick, 3, &out.count, &fault), out, TSIDE_CONTRADICTS, "bar.splices", TSIDE_ABOVE);
+    REFUSES(tside_bar_sticks(&bar, 15, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault), out, TSIDE_CONTRADICTS, "bar.splices", TSIDE_ABOVE);
     bar.splices = 0;
-    ANSWERS(tside_bar_sticks(&bar, 15, out.stick, 3, &out.count, &fault));
+    ANSWERS(tside_bar_sticks(&bar, 15, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault));
     ck_assert_int_eq(out.count, 1);
     NEAR(out.stick[0].length, 15.5, 1e-12, "whole", 0);
 }

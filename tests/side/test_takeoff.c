@@ -22,7 +22,7 @@ Suite *takeoff_suite(void);
  * 29.26 + 2 x 9 in = 29.7172 m. Flaps: 4 in + 1.7 - 0.1984 + 4 in = 1.7048 m, 20 in wide, one at each end.
  * Bar: 30.0474 m, five sticks, the last 30.0474 - 4 x 6.2984 = 4.8538 m. Screws: four joints of two screws on each side, 16; two in the coupling.
  * Clips: 29.7172/0.6096 = 48.75: 49 spaces, 50 clips.
- * Each end: guide, 2.5 in of chain and two links, eye bolt through the 50.8 mm tube with two nuts and washers, extender, which at the free end has the other hand; bow
+ * Each end: guide, 2.5 in of chain and two links, eye bolt standing 4 in off the 50.8 mm tube and through it, 0.1524 m, with two nuts and washers, extender, which at the free end has the other hand; bow
  * bolt through tube, patch and bow, 50.8 + 0.25 + 48.3 = 99.35 mm, 3.911 in; member bolt through tube, two patches and member, 50.8 + 0.5 + 50.8 = 102.1 mm, 4.020 in. A
  * 5/16 in bolt needs beside it a washer of at most 0.080 in (ASME B18.21.1), a nut of at most 0.273 in (ASME B18.2.2) and two threads of 1/18 in (ASME B1.1), 0.464 in,
  * from memory: 4.375 and 4.484 in, so both are bought 4-1/2 in long. A nut and a washer to each; four patches.
@@ -38,7 +38,7 @@ START_TEST(a_side_by_hand)
     const double guide = planned(&side).drive_end.sweep.cut_length, guide_free = planned(&side).free_end.sweep.cut_length;
     const double extender = planned(&side).drive_end.layout.cut_length, extender_free = planned(&side).free_end.layout.cut_length, opening = planned(&side).opening;
     enum { SIDE = TSIDE_AT_SIDE, DRIVE = TSIDE_AT_DRIVE_END, FREE = TSIDE_AT_FREE_END };
-    const double B = 0.3125 * INCH, E = 0.375 * INCH;
+    const double B = 0.3125 * INCH, E = 0.625 * INCH;
     const struct {
         tside_item_code code;
         int at, hand, by, count;
@@ -56,7 +56,7 @@ START_TEST(a_side_by_hand)
         {TSIDE_ITEM_GUIDE, DRIVE, 0, TSIDE_BY_CUT, 1, guide, 0, 0.0334},
         {TSIDE_ITEM_CHAIN, DRIVE, 0, TSIDE_BY_LENGTH, 1, 0.0635, 0, 0},
         {TSIDE_ITEM_CHAIN_LINK, DRIVE, 0, TSIDE_BY_COUNT, 2, 0, 0, 0},
-        {TSIDE_ITEM_EYE, DRIVE, 0, TSIDE_BY_COUNT, 1, 0.0508, 0, E},
+        {TSIDE_ITEM_EYE, DRIVE, 0, TSIDE_BY_COUNT, 1, 0.1524, 0, E},
         {TSIDE_ITEM_EYE_NUT, DRIVE, 0, TSIDE_BY_COUNT, 2, 0, 0, E},
         {TSIDE_ITEM_EYE_WASHER, DRIVE, 0, TSIDE_BY_COUNT, 2, 0, 0, E},
         {TSIDE_ITEM_EXTENDER, DRIVE, TSIDE_RIGHT_HANDED, TSIDE_BY_CUT, 1, extender, 0, 0.0508},
@@ -68,7 +68,7 @@ START_TEST(a_side_by_hand)
         {TSIDE_ITEM_GUIDE, FREE, 0, TSIDE_BY_CUT, 1, guide_free, 0, 0.0334},
         {TSIDE_ITEM_CHAIN, FREE, 0, TSIDE_BY_LENGTH, 1, 0.0635, 0, 0},
         {TSIDE_ITEM_CHAIN_LINK, FREE, 0, TSIDE_BY_COUNT, 2, 0, 0, 0},
-        {TSIDE_ITEM_EYE, FREE, 0, TSIDE_BY_COUNT, 1, 0.0508, 0, E},
+        {TSIDE_ITEM_EYE, FREE, 0, TSIDE_BY_COUNT, 1, 0.1524, 0, E},
         {TSIDE_ITEM_EYE_NUT, FREE, 0, TSIDE_BY_COUNT, 2, 0, 0, E},
         {TSIDE_ITEM_EYE_WASHER, FREE, 0, TSIDE_BY_COUNT, 2, 0, 0, E},
         {TSIDE_ITEM_EXTENDER, FREE, TSIDE_LEFT_HANDED, TSIDE_BY_CUT, 1, extender_free, 0, 0.0508},
@@ -249,7 +249,7 @@ START_TEST(usual_values_are_practice)
     NEAR(f.flap_width, 20 * INCH, 1e-12, "end flap", 0);
     NEAR(f.clip_spacing, 24 * INCH, 1e-12, "clips", 0);
     NEAR(f.bow_spacing * f.rope_every, 48 * INCH, 1e-12, "rope spacing", 0);
-    NEAR(f.eye_size, 3 * INCH / 8, 1e-12, "eye bolt's hole", 0);
+    NEAR(f.eye_size, 5 * INCH / 8, 1e-12, "eye bolt, this library's choice", 0);
     ck_assert(f.end_flaps == 2 && f.patches == 4);
     ck_assert(f.bolt_size == TSIDE_BOLT_5_16);
     NEAR(f.member_depth, 2 * INCH, 1e-12, "member", 0);

@@ -140,7 +140,7 @@ FOR_SIDES(a_part_is_refused_by_its_members, TOPICS)
     TRIES(tside_bolt_choose(&bolt, &plan, &fault), of_bolt, number, refused);
     TRIES(tside_bolt_bearing(&bolt, &part, &bearing, &fault), of_bolt, number, refused);
     TRIES(tside_cable_smallest(&cable, voltage, current, TSIDE_RUNNING, drop, &smallest, &fault), of_cable, number, refused);
-    TRIES(tside_bar_sticks(&bar, curtain, sticks, 1, &count, &fault), of_bar, number, refused);
+    TRIES(tside_bar_sticks(&bar, curtain, bar.past_drive, bar.past_free, sticks, 1, &count, &fault), of_bar, number, refused);
     TRIES(tside_roll_thickness(core, wound, turns, taken_up, &thickness, &fault), of_roll, number, refused);
 }
 

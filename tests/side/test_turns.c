@@ -80,7 +80,7 @@ START_TEST(turn_table_is_its_places)
         load.wet = side.curtain.wet;
         load.friction = side.friction;
         load.bar_mass = bar_mass(&side.bar);
-        load.end_mass = side.drive.mass + side.collar.mass + load.bar_mass * (side.bar.past_drive + side.bar.past_free);
+        load.end_mass = side.drive.mass + side.collar.mass + load.bar_mass * overhangs(&side);
         ANSWERS(tside_lift_at(&travel, &load, &hang, at.turns, &torque, &fault));
         NEAR(torque.drive, rows[i].torque, 1e-8, "torque", i);
         ANSWERS(tside_lift_at(&travel, &load, &hang, 0, &shut, &fault));

@@ -32,26 +32,54 @@ static tside_layout measured(double angle, double bow, double member)
     return layout;
 }
 
-START_TEST(both_say_the_same)
+static void is_worse(const tside_strength_line *line, tside_strength_code code, double up, double down, int number)
+{
+    ck_assert_int_eq((int)line->code, (int)code);
+    ck_assert_int_eq((int)line->end, TSIDE_FREE_END);
+    NEAR(line->demand, fmax(up, down), 1e-12 * fmax(up, down), "demand", number);
+    ck_assert_int_eq((int)line->rules, down > up ? TSIDE_RULES_DOWN : TSIDE_RULES_UP);
+}
+
+/* Each line is the worse of both forces; no force between them asks more. */
+START_TEST(lines_take_the_worse_force)
 {
     tside_extender extender = plain_extender();
     tside_fault fault;
     dice d = {7};
+    int ruled[3] = {0, 0, 0};
+    extender.bolt_limit_given = extender.pull_limit_given = 1;
+    extender.bolt_limit = 4000;
+    extender.pull_limit = 7000;
     for (int number = 0; number < 200; number++) {
-        double bow = dice_between(&d, 0.05, 1), force = dice_between(&d, 0, 2000), weight = number % 2 ? dice_between(&d, 0, 300) : 0;
+        double bow = dice_between(&d, 0.05, 1), outboard = number % 7 ? dice_between(&d, 0, 2000) : 0, inboard = number % 5 ? dice_between(&d, 0, 2000) : 0;
+        double weight = dice_between(&d, 0, 300);
         tside_layout layout = measured(dice_between(&d, 0.1, 1.3), bow, bow + dice_between(&d, 0.1, 1));
-        tside_strength_line lines[TSIDE_EXTENDER_LINES];
-        tside_extender_load load;
-        ANSWERS(tside_extender_strength(&extender, &layout, force, weight, TSIDE_DRIVE_END, lines, &fault));
-        ANSWERS(tside_extender_bears(&extender, &layout, force, weight, &load, &fault));
-        NEAR(load.bending_in, lines[0].demand, 1e-12 * load.bending_in, "bending", number);
-        NEAR(load.tip, lines[1].demand, 1e-12 * load.tip, "tip", number);
-        NEAR(load.bow_shear, lines[2].demand, 1e-12 * load.bow_shear, "bow bolt", number);
-        NEAR(load.member_shear, lines[3].demand, 1e-12 * load.member_shear, "member bolt", number);
-        if (weight == 0) /* the line's eye bolt bends by the level force alone */
-            NEAR(load.eye_bolt, lines[4].demand, 1e-12 * load.eye_bolt, "eye bolt", number);
-        ck_assert(load.combined >= load.bending_in);
+        tside_strength_line line[TSIDE_EXTENDER_LINES];
+        tside_extender_load up, down, between;
+        int count;
+        ANSWERS(tside_extender_strength(&extender, &layout, outboard, inboard, weight, TSIDE_FREE_END, line, TSIDE_EXTENDER_LINES, &count, &fault));
+        ck_assert_int_eq(count, 9);
+        ANSWERS(tside_extender_bears(&extender, &layout, outboard, weight, &up, &fault));
+        ANSWERS(tside_extender_bears(&extender, &layout, -inboard, weight, &down, &fault));
+        is_worse(line, TSIDE_EXTENDER_BENDING, up.combined, down.combined, number);
+        is_worse(line + 1, TSIDE_EXTENDER_TIP, fabs(up.tip), fabs(down.tip), number);
+        is_worse(line + 2, TSIDE_BOW_BOLT, up.bow_shear, down.bow_shear, number);
+        is_worse(line + 3, TSIDE_MEMBER_BOLT, up.member_shear, down.member_shear, number);
+        is_worse(line + 4, TSIDE_BOW_BOLT_PULL, up.bow_pull, down.bow_pull, number);
+        is_worse(line + 5, TSIDE_MEMBER_BOLT_PULL, up.member_pull, down.member_pull, number);
+        is_worse(line + 6, TSIDE_BOW_BOLT_BOTH, hypot(up.bow_shear / 4000, up.bow_pull / 7000), hypot(down.bow_shear / 4000, down.bow_pull / 7000), number);
+        is_worse(line + 7, TSIDE_MEMBER_BOLT_BOTH, hypot(up.member_shear / 4000, up.member_pull / 7000), hypot(down.member_shear / 4000, down.member_pull / 7000), number);
+        is_worse(line + 8, TSIDE_EYE_BOLT_BENDING, up.eye_bolt, down.eye_bolt, number);
+        for (int i = 1; i < 10; i++) {
+            ANSWERS(tside_extender_bears(&extender, &layout, outboard - (outboard + inboard) * i / 10, weight, &between, &fault));
+            ck_assert(between.combined <= line[0].demand * (1 + 1e-12) && fabs(between.tip) <= line[1].demand * (1 + 1e-12));
+            ck_assert(between.bow_shear <= line[2].demand * (1 + 1e-12) && between.member_shear <= line[3].demand * (1 + 1e-12));
+            ck_assert(between.bow_pull <= line[4].demand * (1 + 1e-12) && between.member_pull <= line[5].demand * (1 + 1e-12) && between.eye_bolt <= line[8].demand * (1 + 1e-12));
+        }
+        ruled[line[0].rules]++;
+        ck_assert(line[6].measure == TSIDE_SHARE && line[6].limit == 1 && line[6].verdict == (line[6].demand > 1 ? TSIDE_VERDICT_NO : line[6].demand > 0.8 ? TSIDE_VERDICT_LOOK : TSIDE_VERDICT_OK));
     }
+    ck_assert(ruled[TSIDE_RULES_UP] > 40 && ruled[TSIDE_RULES_DOWN] > 40);
 }
 END_TEST
 
@@ -61,7 +89,8 @@ static void refused(const tside_extender *extender, const tside_layout *layout, 
     tside_strength_line lines[TSIDE_EXTENDER_LINES];
     tside_extender_load load;
     tside_fault fault;
-    REFUSES(tside_extender_strength(extender, layout, force, weight, TSIDE_DRIVE_END, lines, &fault), lines, status, field, relation);
+    int count;
+    REFUSES(tside_extender_strength(extender, layout, force, 0, weight, TSIDE_DRIVE_END, lines, TSIDE_EXTENDER_LINES, &count, &fault), lines, status, field, relation);
     REFUSES(tside_extender_bears(extender, layout, force, weight, &load, &fault), load, status, field, relation);
 }
 
@@ -97,14 +126,14 @@ START_TEST(what_cannot_be_loaded_is_refused)
     tside_extender extender = plain_extender();
     tside_extender_load load;
     tside_fault fault;
-    refused(&extender, &layout, NAN, 50, TSIDE_OUT_OF_BOUNDS, "force", TSIDE_NOT_FINITE);
+    REFUSES(tside_extender_bears(&extender, &layout, NAN, 50, &load, &fault), load, TSIDE_OUT_OF_BOUNDS, "force", TSIDE_NOT_FINITE);
     refused(&extender, &layout, 100, -1, TSIDE_OUT_OF_BOUNDS, "weight", TSIDE_BELOW);
     ANSWERS(tside_extender_bears(&extender, &layout, -100, 0, &load, &fault)); /* jammed coming down */
     extender.eye_material = (tside_material){TSIDE_STEEL, TSIDE_6061_T6, 0};
     refused(&extender, &layout, 100, 50, TSIDE_CONTRADICTS, "extender.eye_material.grade", TSIDE_NO_RELATION);
     extender = plain_extender();
     extender.bolt_hole = 0.043; /* the flat outside is 50 - 2 x 6 = 38 mm with the standard's corners */
-    REFUSES(tside_extender_bears(&extender, &layout, 100, 50, &load, &fault), load, TSIDE_CONTRADICTS, "extender.bolt_hole", TSIDE_NOT_BELOW);
+    refused(&extender, &layout, 100, 50, TSIDE_CONTRADICTS, "extender.bolt_hole", TSIDE_NOT_BELOW);
     extender.bolt_hole = 0;
     refused(&extender, &layout, 100, 50, TSIDE_OUT_OF_BOUNDS, "extender.bolt_hole", TSIDE_NOT_ABOVE);
 }
@@ -114,7 +143,7 @@ Suite *eye_suite(void)
 {
     Suite *suite = suite_create("eye");
     TCase *tcase = tcase_create("eye");
-    tcase_add_test(tcase, both_say_the_same);
+    tcase_add_test(tcase, lines_take_the_worse_force);
     tcase_add_test(tcase, a_layout_made_by_hand_is_checked);
     tcase_add_test(tcase, what_cannot_be_loaded_is_refused);
     suite_add_tcase(suite, tcase);

@@ -254,40 +254,30 @@ START_TEST(extender_bends_as_a_frame_does)
 {
     for (int number = 0; number < 60; number++) {
         tube t = random_tube(number);
-        tside_strength_line lines[TSIDE_EXTENDER_LINES];
+        tside_extender_load load;
         tside_fault fault;
         int bow, member;
         beam b = bend_tube(&t, 1, &bow, &member);
         double shear, moment = fabs(moment_in(&b, bow, 0, &shear)), hole = t.e.bolt_hole, net, held;
-        ANSWERS(tside_extender_strength(&t.e, &t.layout, t.force, t.weight, TSIDE_FREE_END, lines, &fault));
+        ANSWERS(tside_extender_bears(&t.e, &t.layout, t.force, t.weight, &load, &fault));
         /* bending at the bow bolt, where it is greatest, on what its hole leaves of two walls at mid-depth */
         net = t.inertia - 2 * t.e.tube.wall * hole * hole * hole / 12;
-        ck_assert_int_eq((int)lines[0].code, TSIDE_EXTENDER_BENDING);
-        ck_assert_int_eq((int)lines[0].measure, TSIDE_STRESS);
-        NEAR(lines[0].demand, moment * t.e.tube.side / 2 / net, 1e-8 * lines[0].demand, "stress at the bow bolt", number);
+        NEAR(load.bending_in, moment * t.e.tube.side / 2 / net, 1e-8 * load.bending_in, "stress at the bow bolt", number);
         for (int i = 0; i + 1 < b.nodes; i++)
             ck_assert(fabs(moment_in(&b, i, 0, &shear)) <= moment * (1 + 1e-8));
         /* how far the eye moves across the tube */
-        ck_assert_int_eq((int)lines[1].code, TSIDE_EXTENDER_TIP);
-        ck_assert_int_eq((int)lines[1].measure, TSIDE_DEFLECTION);
-        NEAR(lines[1].demand, fabs(b.moved[1]), 1e-8 * lines[1].demand, "eye moves", number);
+        NEAR(fabs(load.tip), fabs(b.moved[1]), 1e-8 * fabs(load.tip), "eye moves", number);
         /* the bolts, each where it holds the tube along */
-        ck_assert_int_eq((int)lines[2].code, TSIDE_BOW_BOLT);
-        ck_assert_int_eq((int)lines[3].code, TSIDE_MEMBER_BOLT);
-        ck_assert_int_eq((int)lines[2].measure, TSIDE_FORCE);
         held = hypot(b.reaction[3 * bow], b.reaction[3 * bow + 1]);
-        NEAR(lines[2].demand, held, 1e-8 * held, "bow bolt", number);
+        NEAR(load.bow_shear, held, 1e-8 * held, "bow bolt", number);
         b = bend_tube(&t, 0, &bow, &member);
         held = hypot(b.reaction[3 * member], b.reaction[3 * member + 1]);
-        NEAR(lines[3].demand, held, 1e-8 * held, "member bolt", number);
+        NEAR(load.member_shear, held, 1e-8 * held, "member bolt", number);
         /* nothing is lost: what both bolts hold is what pulls */
         NEAR(b.reaction[3 * bow + 1] + b.reaction[3 * member + 1] + b.load[1], 0, 1e-7 * (1 + fabs(b.load[1])), "across", number);
         NEAR(b.reaction[3 * member] + b.load[0], 0, 1e-7 * (1 + fabs(b.load[0])), "along", number);
         /* the eye bolt, a cantilever from the tube's face on its root */
-        ck_assert_int_eq((int)lines[4].code, TSIDE_EYE_BOLT_BENDING);
-        NEAR(lines[4].demand, t.force * t.e.eye_stand_off * (t.e.eye_root / 2) / (PI * pow(t.e.eye_root, 4) / 64), 1e-12 * lines[4].demand, "eye bolt", number);
-        for (int i = 0; i < TSIDE_EXTENDER_LINES; i++)
-            ck_assert_int_eq((int)lines[i].end, TSIDE_FREE_END);
+        NEAR(load.eye_bolt, hypot(t.force, t.weight) * t.e.eye_stand_off * (t.e.eye_root / 2) / (PI * pow(t.e.eye_root, 4) / 64), 1e-12 * load.eye_bolt, "eye bolt", number);
     }
 }
 END_TEST
@@ -315,14 +305,14 @@ START_TEST(a_tail_carries_nothing)
     tube t = random_tube(1), u = t;
     tside_strength_line with[TSIDE_EXTENDER_LINES], without[TSIDE_EXTENDER_LINES];
     tside_fault fault;
-    int bow, member;
+    int bow, member, count;
     beam b = bend_tube(&t, 1, &bow, &member), c;
     u.e.tail = 0;
     c = bend_tube(&u, 1, &bow, &member);
     NEAR(b.moved[1], c.moved[1], 1e-9 * fabs(c.moved[1]), "eye moves", 0);
-    ANSWERS(tside_extender_strength(&t.e, &t.layout, t.force, t.weight, TSIDE_DRIVE_END, with, &fault));
-    ANSWERS(tside_extender_strength(&u.e, &t.layout, t.force, t.weight, TSIDE_DRIVE_END, without, &fault));
-    for (int i = 0; i < TSIDE_EXTENDER_LINES; i++)
+    ANSWERS(tside_extender_strength(&t.e, &t.layout, t.force, 0, t.weight, TSIDE_DRIVE_END, with, TSIDE_EXTENDER_LINES, &count, &fault));
+    ANSWERS(tside_extender_strength(&u.e, &t.layout, t.force, 0, t.weight, TSIDE_DRIVE_END, without, TSIDE_EXTENDER_LINES, &count, &fault));
+    for (int i = 0; i < count; i++)
         NEAR(with[i].demand, without[i].demand, 0, "demand", i);
 }
 END_TEST
@@ -334,7 +324,8 @@ START_TEST(demands_are_held_against_limits)
     tside_strength_line lines[TSIDE_EXTENDER_LINES];
     tside_fault fault;
     double demand;
-    ANSWERS(tside_extender_strength(&t.e, &t.layout, 1000, 100, TSIDE_DRIVE_END, lines, &fault));
+    int count;
+    ANSWERS(tside_extender_strength(&t.e, &t.layout, 1000, 0, 100, TSIDE_DRIVE_END, lines, TSIDE_EXTENDER_LINES, &count, &fault));
     demand = lines[0].demand;
     ck_assert(!lines[0].limit_given && !lines[0].utilisation_given && lines[0].yield_needed_given && !lines[2].limit_given && !lines[1].limit_given);
     ck_assert_int_eq((int)lines[0].verdict, TSIDE_VERDICT_LOOK);
@@ -346,7 +337,7 @@ START_TEST(demands_are_held_against_limits)
         static const tside_verdict verdict[] = {TSIDE_VERDICT_OK, TSIDE_VERDICT_LOOK, TSIDE_VERDICT_NO};
         t.e.material.yield = 1.67 * demand / share[i];
         t.e.bolt_limit = lines[2].demand / share[i];
-        ANSWERS(tside_extender_strength(&t.e, &t.layout, 1000, 100, TSIDE_DRIVE_END, lines, &fault));
+        ANSWERS(tside_extender_strength(&t.e, &t.layout, 1000, 0, 100, TSIDE_DRIVE_END, lines, TSIDE_EXTENDER_LINES, &count, &fault));
         ck_assert(lines[0].limit_given && lines[0].utilisation_given && !lines[0].yield_needed_given);
         NEAR(lines[0].limit, t.e.material.yield / 1.67, 1e-12 * lines[0].limit, "limit", i);
         NEAR(lines[0].utilisation, share[i], 1e-12, "utilisation", i);
@@ -362,14 +353,16 @@ START_TEST(what_cannot_be_loaded_is_refused_by_name)
     tube t = random_tube(3);
     tside_strength_line lines[TSIDE_EXTENDER_LINES];
     tside_fault fault;
+    tside_extender_load load;
     tside_drive drive;
     double torque;
+    int count;
     tside_usual(TSIDE_KIND_DRIVE, &drive);
     drive.rated_torque = 50;
-    REFUSES(tside_extender_strength(&t.e, &t.layout, -1, 100, TSIDE_DRIVE_END, lines, &fault), lines, TSIDE_OUT_OF_BOUNDS, "force", TSIDE_BELOW);
-    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, -100, TSIDE_DRIVE_END, lines, &fault), lines, TSIDE_OUT_OF_BOUNDS, "weight", TSIDE_BELOW);
-    REFUSES(tside_extender_strength(&t.e, &t.layout, NAN, 100, TSIDE_DRIVE_END, lines, &fault), lines, TSIDE_OUT_OF_BOUNDS, "force", TSIDE_NOT_FINITE);
-    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, HUGE_VAL, TSIDE_DRIVE_END, lines, &fault), lines, TSIDE_OUT_OF_BOUNDS, "weight", TSIDE_NOT_FINITE);
+    REFUSES(tside_extender_strength(&t.e, &t.layout, -1, 0, 100, TSIDE_DRIVE_END, lines, 9, &count, &fault), lines, TSIDE_OUT_OF_BOUNDS, "outboard", TSIDE_BELOW);
+    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, 0, -100, TSIDE_DRIVE_END, lines, 9, &count, &fault), lines, TSIDE_OUT_OF_BOUNDS, "weight", TSIDE_BELOW);
+    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, NAN, 100, TSIDE_DRIVE_END, lines, 9, &count, &fault), lines, TSIDE_OUT_OF_BOUNDS, "inboard", TSIDE_NOT_FINITE);
+    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, 0, HUGE_VAL, TSIDE_DRIVE_END, lines, 9, &count, &fault), lines, TSIDE_OUT_OF_BOUNDS, "weight", TSIDE_NOT_FINITE);
     REFUSES(tside_drive_stall(&drive, -1, &torque, &fault), torque, TSIDE_OUT_OF_BOUNDS, "running", TSIDE_BELOW);
     drive.rated_torque = 0;
     REFUSES(tside_drive_stall(&drive, 1, &torque, &fault), torque, TSIDE_OUT_OF_BOUNDS, "drive.rated_torque", TSIDE_BELOW);
@@ -377,10 +370,15 @@ START_TEST(what_cannot_be_loaded_is_refused_by_name)
     drive.supply_voltage_given = 1;
     drive.supply_voltage = 12;
     REFUSES(tside_drive_stall(&drive, 1, &torque, &fault), torque, TSIDE_CONTRADICTS, "drive.supply_voltage", TSIDE_NO_RELATION);
+    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, 1, 100, TSIDE_DRIVE_END, lines, 6, &count, &fault), lines, TSIDE_TOO_SMALL, "capacity", TSIDE_BELOW);
+    ck_assert_int_eq(count, 7);
+    REFUSES(tside_extender_bears(&t.e, &t.layout, NAN, 100, &load, &fault), load, TSIDE_OUT_OF_BOUNDS, "force", TSIDE_NOT_FINITE);
+    REFUSES(tside_extender_bears(&t.e, &t.layout, -1, -100, &load, &fault), load, TSIDE_OUT_OF_BOUNDS, "weight", TSIDE_BELOW);
     t.e.eye_material = (tside_material){TSIDE_STEEL, TSIDE_6061_T6, 0};
-    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, 100, TSIDE_DRIVE_END, lines, &fault), lines, TSIDE_CONTRADICTS, "extender.eye_material.grade", TSIDE_NO_RELATION);
+    REFUSES(tside_extender_bears(&t.e, &t.layout, 1, 100, &load, &fault), load, TSIDE_CONTRADICTS, "extender.eye_material.grade", TSIDE_NO_RELATION);
+    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, 0, 100, TSIDE_DRIVE_END, lines, 9, &count, &fault), lines, TSIDE_CONTRADICTS, "extender.eye_material.grade", TSIDE_NO_RELATION);
     t.e.eye_root = 0;
-    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, 100, TSIDE_DRIVE_END, lines, &fault), lines, TSIDE_OUT_OF_BOUNDS, "extender.eye_root", TSIDE_BELOW);
+    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, 0, 100, TSIDE_DRIVE_END, lines, 9, &count, &fault), lines, TSIDE_OUT_OF_BOUNDS, "extender.eye_root", TSIDE_BELOW);
 }
 END_TEST
 

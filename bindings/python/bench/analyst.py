@@ -55,15 +55,34 @@ class RoundTube:
         self.mass = STEEL_DENSITY * self.area
 
 
+def corner(wall):
+    """EN 10219-2, annex B: the radius outside; inside it is less by the wall."""
+    return np.where(wall <= 6e-3, 2.0, np.where(wall <= 10e-3, 2.5, 3.0)) * wall
+
+
 def square_inertia(side, wall):
     """EN 10219-2, annex B: the square, less its rounded corners, outside and inside."""
-    radius = np.where(wall <= 6e-3, 2.0, np.where(wall <= 10e-3, 2.5, 3.0)) * wall
+    radius = corner(wall)
     share, centre, own = 1 - np.pi / 4, (10 - 3 * np.pi) / (12 - 3 * np.pi), 1 / 3 - np.pi / 16 - 1 / (3 * (12 - 3 * np.pi))
 
     def rounded(b, r):
         return b**4 / 12 - 4 * (own * r**4 + share * r**2 * (b / 2 - centre * r) ** 2)
 
     return rounded(side, radius) - rounded(side - 2 * wall, radius - wall)
+
+
+def square_area(side, wall):
+    radius, share = corner(wall), 4 - np.pi
+    return side**2 - share * radius**2 - ((side - 2 * wall) ** 2 - share * (radius - wall) ** 2)
+
+
+def square_torsion_modulus(side, wall):
+    """EN 10219-2, annex B: by the line amid the wall, h long around the area Ah."""
+    radius = corner(wall) - wall / 2
+    h = 4 * (side - wall) - 2 * (4 - np.pi) * radius
+    Ah = (side - wall) ** 2 - (4 - np.pi) * radius**2
+    K = 2 * Ah * wall / h
+    return (wall**3 * h / 3 + 2 * K * Ah) / (wall + K / wall)
 
 
 # --- the bow: a plumb leg at x = a up to h, then an arc to the peak; a tube's outer face beside it ---
@@ -246,7 +265,12 @@ def plan(side):
     sheet = GRAVITY * (field("curtain.areal_mass") + field("curtain.wet"))
     length = field("length") + 2 * field("curtain.past")
     friction = 1 + field("friction")
-    past = field("bar.past_drive") + field("bar.past_free")
+    eyes, run_on = {}, {}  # both ends in line along the house: the bar runs on to where the eyes are
+    for name, along in (("drive_end", "drive.along"), ("free_end", "collar.along")):
+        tube = f"{name}.extender."
+        eyes[name] = field("frame.tube.diameter") / 2 + field(tube + "spacer") + field(tube + "tube.side") + field(tube + "eye_stand_off")
+        run_on[name] = eyes[name] - field("curtain.past") - field(along)
+    past = run_on["drive_end"] + run_on["free_end"] + field("collar.half_length") + field("collar.clearance")
     ends = GRAVITY * (field("drive.mass") + field("collar.mass") + bar.mass * past)
 
     def per_metre(n):
@@ -366,7 +390,19 @@ def plan(side):
         out[f"{name}.eye_x"], out[f"{name}.eye_y"] = guide.x, guide.y
         out[f"{name}.side_force"], where = travel.greatest(push)
         out[f"{name}.side_force_turns"] = where - shut
-        guide.stalled = travel.greatest(lambda n: push(n, stall))[0] if guide is drive else out[f"{name}.side_force"]
+        most = stall if guide is drive else 0 * stall
+        guide.stalled = travel.greatest(lambda n: push(n, most))[0]
+        guide.jammed = np.maximum(travel.greatest(lambda n: -push(n, -most))[0], 0)
+        out[f"{name}.side_force_jam"] = guide.jammed
+        out[f"{name}.stand.eye"], out[f"{name}.stand.run_on"] = eyes[name], run_on[name]
+        if guide is drive:
+            far, weight = eyes[name] - field("curtain.past"), GRAVITY * field("drive.mass")
+
+            def bent(n, stalled=None):
+                F, lean = push(n, stalled), guide.lean(n)
+                return np.hypot(F * np.cos(lean) * far, weight * run_on["drive_end"] + F * np.sin(lean) * far)
+
+            guide.bar = [travel.greatest(lambda n, torque=torque: bent(n, torque))[0] for torque in (None, stall, -stall)]
         out[f"{name}.side_force_stall"] = guide.stalled
         out[f"{name}.uplift"] = np.maximum(travel.greatest(lambda n: push(n) * np.sin(guide.lean(n)) - guide.weight)[0], 0)
         lean, reach, force = guide.lean(end), guide.reach(end), push(end)
@@ -380,7 +416,11 @@ def plan(side):
         out["drive_end.hip_torque"] = np.where(drive.hip_clears, travel.greatest(lambda n: given(n, drive.hip))[0], np.nan)
 
     for name in guides:
-        layout(out, f"{name}.", field, guides[name], travel)
+        thing = "drive." if name == "drive_end" else "collar."
+        tube = f"{name}.extender."
+        outer = field("frame.tube.diameter") / 2 + field(tube + "spacer") + field(tube + "tube.side")
+        beside = field("curtain.past") + run_on[name] - field(thing + "half_length") - outer < field(tube + "bar_clearance") - 1e-9
+        layout(out, f"{name}.", field, guides[name], travel, np.where(beside, field(thing + "height"), 0))
 
     # strength
     lines = []
@@ -395,24 +435,41 @@ def plan(side):
     arm = field("bar.screws") * field("bar.tube.diameter") / 2
     stress(worst / bar.torsion_modulus, "bar.material.yield", 0.6)
     stress(stall / bar.torsion_modulus, "bar.material.yield", 0.6)
-    stress(GRAVITY * field("drive.mass") * field("bar.past_drive") / bar.modulus, "bar.material.yield")
+    stress(drive.bar[0] / bar.modulus, "bar.material.yield")
+    stress(np.maximum(drive.bar[1], drive.bar[2]) / bar.modulus, "bar.material.yield")
     force(stall / arm, field("bar.screw_limit"))
     force(per_metre(worst_at) * friction * np.maximum(length - field("bar.splice_near"), 0) / arm, field("bar.screw_limit"))
     force(stall / arm, field("bar.screw_limit"))
     for name, guide in guides.items():
         tube, e = f"{name}.extender.", out[f"{name}.layout.angle"]
         sB, sG = out[f"{name}.layout.bow_distance"], out[f"{name}.layout.member_distance"]
-        wall, hole = field(tube + "tube.wall"), field(tube + "bolt_hole")
-        inertia = square_inertia(field(tube + "tube.side"), wall)
-        F, W = np.maximum(guide.stalled, 0), guide.weight
-        P, X = F * np.cos(e) + W * np.sin(e), np.abs(F * np.sin(e) - W * np.cos(e))
-        most = out[f"{name}.sweep.lean_greatest"]
-        stress(((stall if guide is drive else 0) + guide.moment(most)) / guide.pipe.modulus, f"{name}.guide.material.yield")
-        stress(P * sB * field(tube + "tube.side") / 2 / (inertia - wall * hole**3 / 6), tube + "material.yield")
-        lines.append((P * sB**2 * sG / (3 * STEEL_E * inertia), None, None))
-        force(np.hypot(P * sG / (sG - sB), X), field(tube + "bolt_limit"))
-        force(np.hypot(P * sB / (sG - sB), X), field(tube + "bolt_limit"))
-        stress(F * field(tube + "eye_stand_off") / (np.pi * field(tube + "eye_root") ** 3 / 32), tube + "eye_material.yield")
+        B, T, hole = field(tube + "tube.side"), field(tube + "tube.wall"), field(tube + "bolt_hole")
+        inertia, W, apart = square_inertia(B, T), guide.weight, sG - sB
+        inward, outward = inertia - T * hole**3 / 6, inertia - 2 * hole * T * (((B - T) / 2) ** 2 + T**2 / 12)
+        off, flat = field(tube + "eye_stand_off"), B / 2 - corner(T)
+        arm = off + B + field(tube + "spacer")
+
+        def bears(F):
+            """Combined stress, tip, shear on bow and member bolt, their pull, both at once, eye bolt."""
+            P, X = F * np.cos(e) + W * np.sin(e), F * np.sin(e) - W * np.cos(e)
+            sigma = abs(P) * sB * B / 2 / inward + abs(X) * arm * B / 2 / outward + abs(X) / (square_area(B, T) - 2 * hole * T)
+            tau = abs(P) * (B / 2 + off) / square_torsion_modulus(B, T) + abs(P) / (2 * (B - 2 * T - 2 * (corner(T) - T)) * T)
+            shear, pull = (np.hypot(P * sG / apart, X), np.hypot(P * sB / apart, X)), (abs(P) * arm / flat + np.maximum(-X, 0) * arm / apart, np.maximum(X, 0) * arm / apart)
+            both = [np.hypot(s / field(tube + "bolt_limit"), p / field(tube + "pull_limit")) for s, p in zip(shear, pull)]
+            return (sigma / 2 + np.sqrt(sigma**2 / 4 + (tau / 0.6) ** 2), abs(P) * sB**2 * sG / (3 * STEEL_E * inertia),
+                    *shear, *pull, *both, np.hypot(F, W) * off / (np.pi * field(tube + "eye_root") ** 3 / 32))
+
+        combined, tip, bow, member, bow_pull, member_pull, *both, eye = np.maximum(bears(np.maximum(guide.stalled, 0)), bears(-guide.jammed))
+        most = stall if guide is drive else 0 * stall
+        least_lean, most_lean = out[f"{name}.sweep.lean_least"], out[f"{name}.sweep.lean_greatest"]
+        stress(np.maximum(most + guide.moment(most_lean), most - guide.moment(least_lean)) / guide.pipe.modulus, f"{name}.guide.material.yield")
+        stress(combined, tube + "material.yield")
+        lines.append((tip, None, None))
+        for demand, limit in ((bow, "bolt_limit"), (member, "bolt_limit"), (bow_pull, "pull_limit"), (member_pull, "pull_limit")):
+            force(demand, field(tube + limit))
+        for demand in both:
+            force(demand, 1.0 + 0 * demand)
+        stress(eye, tube + "eye_material.yield")
         bow = RoundTube(field("frame.tube.diameter"), field("frame.tube.wall"))
         lines.append((1 - field("frame.tube.wall") * hole**3 / 6 / bow.inertia, None, None))
     for i, (demand, limit, used) in enumerate(lines):
@@ -446,8 +503,8 @@ def sweep(out, name, guide, error):
         out[name + figure + "_error"] = np.maximum.reduce([reach[i] for reach in reaches])
 
 
-def layout(out, end, field, guide, travel):
-    """Where the extender sits, and how it is cut and drilled."""
+def layout(out, end, field, guide, travel, height):
+    """Where the extender sits, and how it is cut and drilled. height: of what passes beside it."""
     name, tube = end + "layout.", end + "extender."
     drop = guide.y - field(tube + "member_height")
     above, tail, outer = field(tube + "end_distance"), field(tube + "tail"), field(tube + "member_outer")
@@ -474,7 +531,7 @@ def layout(out, end, field, guide, travel):
         px, py = travel.axis(n)
         px, py = px - guide.x, py - guide.y
         u = np.clip((px * dx + py * dy) / sB**2, 0, 1)
-        return travel.radius(n) - np.hypot(px - u * dx, py - u * dy)
+        return np.maximum(travel.radius(n), height) - np.hypot(px - u * dx, py - u * dy)
 
     needed = field(tube + "tube.side") / 2 + field(tube + "bar_clearance")
     out.update({

@@ -138,7 +138,7 @@ def yields(values):
 def analyst_side(spacing):
     """The side of the benchmark with its angles left to be found, strengths and limits given."""
     def searching(which):
-        return which.replace(extender=which.extender.replace(slant="best", spacing=spacing, bolt_limit=4000.0, eye_material=ts.Material(grade="given", yield_=36 * KSI)))
+        return which.replace(extender=which.extender.replace(slant="best", spacing=spacing, bolt_limit=4000.0, pull_limit=6000.0, eye_material=ts.Material(grade="given", yield_=36 * KSI)))
 
     side = bench_side()
     return side.replace(stops=side.stops.replace(gap=0.3), bar=side.bar.replace(screw_limit=2500.0), drive_end=searching(side.drive_end), free_end=searching(side.free_end))

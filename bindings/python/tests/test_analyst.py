@@ -40,7 +40,7 @@ class TestAgainstAnalyst(unittest.TestCase):
         changes = {
             "frame.peak_height": (6.322, 7.9, 2.9, 3.4), "frame.leg_height": (1.75, 1.8, 1.71, 1.9), "curtain.thickness": (0.15e-3, 6e-3, 0.0, 0.4e-3),
             "curtain.packing": (1.15, 0.8, 1.0, 1.3), "curtain.areal_mass": (0.14, 0.9, 0.2, 0.185), "curtain.wet": (0.035, 0.1, 0.0, 0.05),
-            "curtain.standoff": (0.03, 0.05, 0.0, 0.08), "curtain.rail_depth": (0.0, 0.025, 0.03, 0.01), "curtain.past": (0.2, 0.3, 0.0, 0.25),
+            "curtain.standoff": (0.03, 0.05, 0.0, 0.08), "curtain.rail_depth": (0.0, 0.025, 0.03, 0.01), "curtain.past": (0.2, 0.3, 0.0, 0.25), "drive_end.extender.eye_stand_off": (0.35, 0.4, 0.1, 0.3), "free_end.extender.eye_stand_off": (0.3, 0.38, 0.05, 0.35),
             "stops.wraps_shut": (1.0, 0.8, 2.5, 1.5), "stops.seal": (0.1, 0.12, 0.06, 0.08), "friction": (0.15, 0.3, 0.0, 0.2), "drive.mass": (8.0, 5.0, 12.0, 3.0),
             "drive.collar_offset": (0.1, 0.0, 0.15, 0.08), "drive.safety_factor": (1.5, 2.0, 1.25, 1.0), "collar.offset": (0.05, 0.1, 0.0, 0.02),
             "drive_end.guide.chain": (0.06, 0.0, 0.05, 0.08), "drive_end.guide.placing_error": (0.02, 0.01, 0.04, 0.0), "bar.play": (0.03, 0.0, 0.05, 0.01),
