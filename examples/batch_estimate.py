@@ -111,7 +111,7 @@ class Column:
             self.read = functools.lru_cache(maxsize=4096)(self.read_cell)
             if self.unit is not None:
                 try:
-                    ts.quantity_read(f"1 {self.unit}", self.field.unit)
+                    self.read_text(f"1 {self.unit}")
                 except ts.Error as error:
                     raise Unusable(f"column {header!r}: {error}") from None
         else:
@@ -119,19 +119,22 @@ class Column:
             if near or self.unit is not None:
                 raise Unusable(f"column {header!r}: a side has no such field" + (f"; near it are {', '.join(near)}" if near else ""))
 
+    def read_text(self, text):
+        return ts.quantity_read(text, self.field.unit) if self.field.type == ts.Type.COUNT else ts.field_read(self.field, text.strip() if self.field.choices else text)
+
     def read_cell(self, cell):
         """The cell's value in SI; for a choice its number, which alone is an int."""
-        if self.field.type == ts.Type.CHOICE:
-            if cell.strip() not in self.field.choices:
-                raise ValueError(f"{self.name}: {cell!r} is not one of {', '.join(self.field.choices)}")
-            return self.field.choices.index(cell.strip())
-        if not cell.isascii():
-            raise ValueError(f"{self.name}: {cell!r} has a character that no quantity has")
         text = f"{cell.strip()} {self.unit}" if self.unit and BARE_NUMBER.fullmatch(cell) else cell
         try:
-            value = ts.quantity_read(text, self.field.unit)
+            value = self.read_text(text)
+        except UnicodeEncodeError:
+            raise ValueError(f"{self.name}: {cell!r} has a byte that is no character") from None
         except ts.Error as error:
-            raise ValueError(f"{self.name}: {text!r} {error}") from None
+            if self.field.type == ts.Type.CHOICE:
+                raise ValueError(f"{self.name}: {cell!r} is not one of {', '.join(self.field.choices)}") from None
+            raise ValueError(f"{self.name}: {text!r} {str(error).replace(self.field.name + ': ', '', 1)}") from None
+        if self.field.type == ts.Type.CHOICE:
+            return int(value)
         if self.field.type == ts.Type.COUNT and value != int(value):
             raise ValueError(f"{self.name}: {text!r} is not a whole number")
         return value

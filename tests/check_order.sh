@@ -266,6 +266,13 @@ refused 's/material,clip/stuff,clip/' 'changed.csv:8: kind "stuff" is not one of
 refused 's/clip,,,each/clip,,,dozen/' 'unit "dozen" is not one of: each, hundred, m, ft, m2, ft2'
 refused 's/clip,,,each/clip,,,m/' 'changed.csv:8: clip is not bought by m here: by each'
 refused 's/clip,,,/clip,3 mm,,/' 'more measures than a clip has, 0'
+# a grade in capitals or not, and a size in typographic marks, are the same article
+run 0 --prices="$examples/prices.csv" --format=csv "$sites/shared_tube_job.json"
+cp out plain
+sed 's/,steel,/,Steel,/; s/A500_B_shaped/a500_b_SHAPED/; s/fence 1-3\/8 in/fence 1-3\/8″/; s/eye bolt,3\/8 in/eye bolt,3\/8 inches/' "$examples/prices.csv" > typed.csv
+cmp -s typed.csv "$examples/prices.csv" && wrong "nothing is typed otherwise"
+run 0 --prices=typed.csv --format=csv "$sites/shared_tube_job.json"
+cmp -s out plain || wrong "prices typed otherwise: $(diff plain out | head -5)"
 refused 's/clip,,,/clip,,steel,/' 'a clip has no grade'
 refused 's/,steel,each/,tin,each/' 'grade "tin" is no metal'
 refused 's/33\.7 mm x 2.6 mm x 6 m/1-3\/8 in x 2.6 mm/' 'changed.csv:18: "1-3/8 in"'

@@ -275,6 +275,81 @@ says "bar.splices: 4.5 is not a whole number"
 edit film30.json 's/"grade": "given"/"grade": "best"/'
 run 1 changed.json
 says '"best" is not one of: unknown, given'
+# quantities and choices as people type them: the same sheet, whatever the marks
+run 0 --format=json "$sites/film30.json"
+cp out plain.json
+while IFS='|' read -r plain typed; do
+    edit film30.json "s|$plain|$typed|"
+    run 0 --format=json changed.json
+    checks=$((checks + 1))
+    sed "s|changed.json|$sites/film30.json|" out | cmp -s - plain.json || wrong "$typed is read otherwise than $plain"
+done <<'TYPED'
+"hand": "right"|"hand": "Right"
+"rated_torque": "30 lbf ft"|"rated_torque": "30 ft-lb"
+"rated_torque": "30 lbf ft"|"rated_torque": "30 lb-ft"
+"mass": "12 lb"|"mass": "12 lbs"
+"screw_limit": "600 lbf"|"screw_limit": "600 lbs"
+"thickness": "0.006 in"|"thickness": "6 mil"
+"sill": "12 in"|"sill": "12 inches"
+"width": "30 ft"|"width": "30 feet"
+"hip": "4 ft 8 in"|"hip": "4' - 8\\""
+"hip": "4 ft 8 in"|"hip": "4′ 8″"
+"hip": "4 ft 8 in"|"hip": "4’-8”"
+"grade": "A500_B_shaped"|"grade": "a500_b_shaped"
+"diameter": "fence 1-7/8 in"|"diameter": "Fence 1-7/8″"
+"diameter": "fence 1-3/8 in"|"diameter": "fence 1-3/8 inches"
+"hung": "extender"|"hung": "EXTENDER"
+TYPED
+run 0 "$sites/film30.json"
+cp out plain
+edit film30.json 's|"hip": "4 ft 8 in"|"hip": "4′ 8″"|'
+run 0 changed.json
+checks=$((checks + 1))
+cmp -s out plain || wrong "a hip in typographic feet and inches gives another sheet"
+run 0 "$sites/leanto_metric.json"
+cp out plain
+edit leanto_metric.json 's|"thickness": "0.2 mm"|"thickness": "200 µm"|'
+run 0 changed.json
+checks=$((checks + 1))
+cmp -s out plain || wrong "200 µm is not 0.2 mm"
+
+# what is not read is refused with the units that would be; mil of film's thickness alone
+while IFS='|' read -r plain typed said; do
+    edit film30.json "s|$plain|$typed|"
+    run 1 changed.json
+    silent out
+    says "$said"
+done <<'REFUSED'
+"sill": "12 in"|"sill": "40 mil"|curtain.sill: "40 mil": at character 5: mil is read of film's thickness alone, since elsewhere it may mean mm (mm, cm, m, km, in, ", ft, ', yd, um)
+"sill": "12 in"|"sill": "12"|curtain.sill: "12": at character 3: a bare number has no unit (mm, cm, m, km, in, ", ft, ', yd, um)
+"thickness": "0.006 in"|"thickness": "6 mill"|curtain.thickness: "6 mill": at character 6: nothing may follow here
+"rated_torque": "30 lbf ft"|"rated_torque": "30 foot-pound"|(N m, Nm, kN m, lbf ft, ft lbf, lbf in, in lbf)
+"hand": "right"|"hand": "rihgt"|hand: "rihgt" is not one of: right, left
+REFUSED
+
+# a bare number among feet is a trap: metres were taken. Turns, counts, gauges and ratios have no unit, and 0 is 0 in each
+while IFS='|' read -r plain typed said; do
+    edit film30.json "s|$plain|$typed|"
+    run 1 changed.json
+    silent out
+    says "$said"
+done <<'BARE'
+"sill": "12 in"|"sill": 1|changed.json:15: curtain.sill: 1 was taken for 1 m, while this file elsewhere speaks feet and inches: give it as a text with its unit (mm, cm, m, km, in, ", ft, ', yd, um)
+"length": "96 ft"|"length": 96|length: 96 was taken for 96 m
+"rated_torque": "30 lbf ft"|"rated_torque": 30|drive.rated_torque: 30 was taken for 30 N m
+"ampacity": "20 A"|"ampacity": 20|cable.ampacity: 20 was taken for 20 A
+"hand": "right",|"hand": "right", "tolerances": {"drive_end.rise": 0.002},|tolerances.drive_end.rise: 0.002 was taken for 0.002 m
+BARE
+edit film30.json 's|"stops": {|"stops": {"wraps_shut": 1.5, |; s|"areal_mass": "4 oz/yd2"|"areal_mass": "4 oz/yd2", "packing": 1.2|; s|"seal": "4 in"|"seal": 0|'
+run 0 changed.json
+printf '{"job": "j", "length": "30 ft", "sides": [{"hand": "left", "curtain": {"sill": 0.3}}]}' > job.json
+run 1 job.json
+says 'sides[0].curtain.sill: 0.3 was taken for 0.3 m'
+printf '[{"length": "30 ft"}, {"length": 30}]' > listed.json
+run 1 listed.json
+checks=$((checks + 1))
+grep -q 'taken for' err && wrong "sides of different houses are taken for one file's"
+
 edit film30.json 's/"hung": "extender"/"hung": "hip"/'
 run 1 changed.json
 says 'drive_end.extender: used only while hung is extender; it is hip'
@@ -508,11 +583,11 @@ run 2 --what-matters --format=csv "$sites/film30.json"
 says 'not csv'
 
 # tolerances of the file's own: 0 takes an input out, one for what is else not measured takes it in, a job's sides share them
-edit film30.json 's|"length": "96 ft",|"length": "96 ft", "tolerances": {"curtain.hip": "1/2 in", "stops.seal": 0, "drive_end.rise": 0.002, "friction": "1 %"},|'
+edit film30.json 's|"length": "96 ft",|"length": "96 ft", "tolerances": {"curtain.hip": "1/2 in", "stops.seal": 0, "drive_end.rise": "2 mm", "friction": "1 %"},|'
 run 0 changed.json
 run 0 --what-matters --format=json changed.json
 about "stated tolerance" "$(moved drive_end.sweep.cut_length curtain.hip)" '0.5 * inch'
-about "stated in SI" "$(moved drive_end.sweep.cut_length drive_end.rise)" '0.002'
+about "stated in mm" "$(moved drive_end.sweep.cut_length drive_end.rise)" '0.002'
 about "stated in percent" "$(moved worst.drive friction)" "0.01 * $lift"
 near "stated as none" "1" "\"$(moved drive_end.sweep.cut_length stops.seal)\" == \"\""
 edit two_sides_job.json 's|"length": "72 ft",|"length": "72 ft", "tolerances": {"length": "6 in"},|'
@@ -528,7 +603,7 @@ done <<'END'
 "curtain": 0.01|curtain: holds fields of its own
 "bar.splices": 1|bar.splices: is counted or chosen
 "stops.shut_height": 0.01|stops.shut_height: not in use
-"curtain.hip": -0.01|curtain.hip: -0.01 m; a tolerance is 0 or above
+"curtain.hip": "-1 cm"|curtain.hip: -0.01 m; a tolerance is 0 or above
 "curtain.hip": "1 kg"|curtain.hip: "1 kg"
 "curtain.hip": true|curtain.hip: a yes or no
 "drive.limit_turns": 1, "bar.tube.diameter": "fence 1-3/8 in"|bar.tube.diameter: "fence 1-3/8 in"

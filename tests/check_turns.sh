@@ -32,6 +32,16 @@ check() {
 
 # --- the command line ---
 
+run 0 --core=1.4in --drop='4 ft 6 in' --thickness=0.006in
+cp out plain
+for typed in "--core=1.4inches --drop=4’-6” --thickness=6mil" "--core=1.4″ --drop=4′6″ --thickness=152.4µm"; do
+    # shellcheck disable=SC2086
+    run 0 $typed
+    cmp -s out plain || wrong "$typed: another table"
+done
+run 1 --core=1400mil --drop=1m
+says "--core: \"1400mil\": at character 6: mil is read of film's thickness alone"
+
 run 0 --help
 test "$(wc -l < out)" -le 24 || wrong "--help does not fit a screen"
 test -z "$("$AWK" 'length > 80' out)" || wrong "--help is wider than a screen"

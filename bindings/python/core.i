@@ -174,6 +174,7 @@ FAULT
 %native(applies) PyObject *core_applies(PyObject *self, PyObject *args);
 %native(usual_by_choice) PyObject *core_usual_by_choice(PyObject *self, PyObject *args);
 %native(number) PyObject *core_number(PyObject *self, PyObject *args);
+%native(typed) PyObject *core_typed(PyObject *self, PyObject *args);
 %native(remade) PyObject *core_remade(PyObject *self, PyObject *args);
 %native(trades) PyObject *core_trades(PyObject *self, PyObject *args);
 %native(stock_plan) PyObject *core_stock_plan(PyObject *self, PyObject *args);

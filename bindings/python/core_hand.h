@@ -130,7 +130,7 @@ static int fill(module_state *state, int kind, char *at, PyObject *values, int u
 
 static int put_choice(module_state *state, const tside_field *row, char *at, PyObject *value)
 {
-    char known[TSIDE_PATH_SIZE * 4] = "";
+    double read = 0;
     int whole;
     if (!PyUnicode_Check(value)) {
         if (!whole_from(value, row->name, &whole))
@@ -140,15 +140,10 @@ static int put_choice(module_state *state, const tside_field *row, char *at, PyO
         *int_at(at, row->offset) = whole;
         return 1;
     }
-    for (int i = 0; i < row->choice_count; i++) {
-        if (!PyUnicode_CompareWithASCIIString(value, row->choices[i])) {
-            *int_at(at, row->offset) = i;
-            return 1;
-        }
-        if (strlen(known) + strlen(row->choices[i]) + 3 < sizeof known)
-            strcat(strcat(known, i ? ", " : ""), row->choices[i]);
-    }
-    return refuse(state, TSIDE_NOT_FOUND, TSIDE_NO_RELATION, row->name, known, "no such choice", 0, 0);
+    if (!typed_from(state, value, row, row->unit, row->name, &read))
+        return 0;
+    *int_at(at, row->offset) = (int)read;
+    return 1;
 }
 
 /* A refusal of a value within a group, or within an element of a list (index not below 0), names its field from outside of it. Returns 0. */
@@ -209,7 +204,7 @@ static int put(module_state *state, const tside_field *row, char *at, PyObject *
             return 1;
     }
     switch (row->type) {
-    case TSIDE_NUMBER: return number_from(state, value, row->unit, row->name, (double *)(void *)(at + row->offset));
+    case TSIDE_NUMBER: return typed_from(state, value, row, row->unit, row->name, (double *)(void *)(at + row->offset));
     case TSIDE_COUNT: return whole_from(value, row->name, int_at(at, row->offset));
     case TSIDE_CHOICE: return put_choice(state, row, at, value);
     case TSIDE_GROUP: return put_structure(state, (int)row->kind, row->name, -1, at + row->offset, value, usual);
@@ -389,10 +384,10 @@ static PyObject *core_fields(PyObject *self, PyObject *args)
     row = rows_of(kind, &count);
     list = PyList_New(count);
     for (int i = 0; list && i < count; i++, row++) {
-        PyObject *one = Py_BuildValue("sissddNNNNdddsdNiizIn", row->name, (int)row->type, row->unit, row->meaning, row->low, row->high, PyBool_FromLong(row->low_open),
+        PyObject *one = Py_BuildValue("sissddNNNNdddsdNiizIniiN", row->name, (int)row->type, row->unit, row->meaning, row->low, row->high, PyBool_FromLong(row->low_open),
                                       PyBool_FromLong(row->high_open), PyBool_FromLong(row->required), PyBool_FromLong(row->optional), row->usual, row->usual_low,
                                       row->usual_high, row->basis, row->tolerance, choices_of(row), row->type >= TSIDE_GROUP ? (int)row->kind : -1, row->capacity,
-                                      row->applies_to, row->applies_mask, (Py_ssize_t)row->offset);
+                                      row->applies_to, row->applies_mask, (Py_ssize_t)row->offset, kind, i, PyBool_FromLong(row->film));
         if (!one) {
             Py_DECREF(list);
             return NULL;
@@ -530,6 +525,24 @@ static PyObject *core_number(PyObject *self, PyObject *args)
     const char *unit, *name;
     double number;
     return PyArg_ParseTuple(args, "Oss", &value, &unit, &name) && number_from(STATE, value, unit, name, &number) ? PyFloat_FromDouble(number) : NULL;
+}
+
+/* typed(value, kind, row, name): what is typed for a field that is a number or a choice; name: what the field is called in a refusal. */
+static PyObject *core_typed(PyObject *self, PyObject *args)
+{
+    PyObject *value;
+    const char *name;
+    int kind, row, count;
+    const tside_field *rows;
+    double number;
+    if (!PyArg_ParseTuple(args, "Oiis", &value, &kind, &row, &name))
+        return NULL;
+    rows = rows_of(kind, &count);
+    if (row < 0 || row >= count) {
+        PyErr_Format(PyExc_IndexError, "typed: row %d of %d", row, count);
+        return NULL;
+    }
+    return typed_from(STATE, value, rows + row, rows[row].unit, name, &number) ? PyFloat_FromDouble(number) : NULL;
 }
 
 static void hold(PyObject **place, PyObject *object)

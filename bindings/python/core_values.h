@@ -139,17 +139,15 @@ static int carries_units(PyObject *object)
     return !PyFloat_CheckExact(object) && !PyLong_CheckExact(object) && (PyObject_HasAttrString(object, "units") || PyObject_HasAttrString(object, "unit"));
 }
 
-/* A number, or a text with its unit. */
-static int number_from(module_state *state, PyObject *object, const char *unit, const char *name, double *number)
+/* A number, or a text with its unit, of an argument or, where row is not NULL, of a field. A table made for Python alone may lack the unit. */
+static int typed_from(module_state *state, PyObject *object, const tside_field *row, const char *unit, const char *name, double *number)
 {
     if (PyUnicode_Check(object)) {
         tside_fault fault;
         const char *text;
         if (!text_from(object, name, &text))
             return 0;
-        if (!*unit)
-            unit = "1";
-        if (tside_quantity_read(text, unit, number, &fault) == TSIDE_OK)
+        if ((row && *unit ? tside_field_read(row, text, number, &fault) : tside_quantity_read(text, *unit ? unit : "1", number, &fault)) == TSIDE_OK)
             return 1;
         memset(fault.field, 0, sizeof fault.field);
         strncpy(fault.field, name, sizeof fault.field - 1);
@@ -162,6 +160,11 @@ static int number_from(module_state *state, PyObject *object, const char *unit, 
     if (*number == -1 && PyErr_Occurred())
         return PyErr_ExceptionMatches(PyExc_TypeError) ? wrong_type(name, "a number, or a text with its unit", object) : 0;
     return 1;
+}
+
+static int number_from(module_state *state, PyObject *object, const char *unit, const char *name, double *number)
+{
+    return typed_from(state, object, NULL, unit, name, number);
 }
 
 static int whole_from(PyObject *object, const char *name, int *whole)

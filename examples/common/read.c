@@ -2,6 +2,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "feet.h"
 #include "message.h"
 #include "names.h"
 #include "read.h"
@@ -104,7 +105,7 @@ static void read_leaf(reader *r, tside_kind kind, const tside_field *row, void *
 {
     text why = {NULL, 0, 0};
     void *member = MEMBER(structure, row->offset, char);
-    int good = row->type == TSIDE_NUMBER ? read_number(kind, row, value, member, &why)
+    int good = row->type == TSIDE_NUMBER ? read_number(kind, row, value, r->wanted->among_feet, member, &why)
         : row->type == TSIDE_COUNT       ? read_count(value, member, &why)
                                          : read_choice(row, value, member, &why);
     if (!good)
@@ -216,10 +217,26 @@ static void read_fittings(reader *r, const json_t *object)
     text_cut(&r->path, mark);
 }
 
-static int is_in_feet(const json_t *side)
+static int hip_is_in_feet(const json_t *side)
 {
     const char *hip = json_string_value(json_object_get(json_object_get(side, "curtain"), "hip"));
-    return hip && strpbrk(hip, "'\"fi") != NULL;
+    return hip && is_in_feet(hip);
+}
+
+/* Whether any text in what was parsed is a length in feet or inches. */
+static int speaks_feet(const json_t *value)
+{
+    const char *key;
+    json_t *member;
+    if (json_is_string(value))
+        return is_in_feet(json_string_value(value));
+    json_object_foreach ((json_t *)value, key, member)
+        if (speaks_feet(member))
+            return 1;
+    for (size_t i = 0; i < json_array_size(value); i++)
+        if (speaks_feet(json_array_get(value, i)))
+            return 1;
+    return 0;
 }
 
 void read_side(document *doc, const json_t *object, request *wanted, complaints *refusals)
@@ -232,7 +249,8 @@ void read_side(document *doc, const json_t *object, request *wanted, complaints 
     wanted->name = read_text(doc, object, wanted->within, "name", refusals);
     wanted->note = read_text(doc, object, wanted->within, "note", refusals);
     wanted->drive_at = read_text(doc, object, wanted->within, "drive_at", refusals);
-    wanted->in_feet = is_in_feet(object);
+    wanted->in_feet = hip_is_in_feet(object);
+    wanted->among_feet = speaks_feet(json_is_array(doc->root) ? object : doc->root); /* the sides of a list are of different houses */
     tside_usual(TSIDE_KIND_SIDE, &wanted->side);
     read_choices(TSIDE_KIND_SIDE, &wanted->side, object);
     tside_usual_by_choice(TSIDE_KIND_SIDE, &wanted->side);

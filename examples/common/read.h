@@ -22,6 +22,7 @@ typedef struct request {
     int number, of;     /* which side of how many in its job; 0 of 0 outside a job */
     char *shares;       /* what the sides of its job share, such as "frame, curtain" */
     int in_feet;        /* 1 where the file gives the hip in feet or inches */
+    int among_feet;     /* 1 where it gives any length so */
     tside_side side;
     tside_fittings fittings; /* for the take-off */
     unsigned char given[sizeof(tside_side)]; /* not 0 at the offset of each field of the side that the file gives */

@@ -90,7 +90,7 @@ static void read_one(document *doc, const char *path, const json_t *value, reque
     wanted_path found;
     double number = 0;
     text why = {NULL, 0, 0}, full = {NULL, 0, 0};
-    if (find_number(wanted, path, &found, &why) && read_number(TSIDE_KIND_SIDE, found.row, value, &number, &why)) {
+    if (find_number(wanted, path, &found, &why) && read_number(TSIDE_KIND_SIDE, found.row, value, wanted->among_feet, &number, &why)) {
         if (isfinite(number) && number >= 0)
             keep(wanted, &found, number);
         else

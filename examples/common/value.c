@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include <math.h>
+#include <stdio.h>
 #include <string.h>
 
 #include "value.h"
@@ -72,12 +73,36 @@ int read_quantity(const char *words, const char *unit, double *number, text *why
     return tside_quantity_read(words, unit, number, &fault) == TSIDE_OK || refuse_text(words, &fault, why);
 }
 
-int read_number(tside_kind kind, const tside_field *row, const json_t *value, double *number, text *why)
+static int read_field(const tside_field *row, const char *words, double *number, text *why)
+{
+    tside_fault fault;
+    return tside_field_read(row, words, number, &fault) == TSIDE_OK || refuse_text(words, &fault, why);
+}
+
+/* Whether a number without a unit may be meant in another unit than the SI one that it is taken for: not a ratio, not turns, and 0 in temperatures alone. */
+static int may_mislead(const tside_field *row, double number)
+{
+    return strcmp(row->unit, "1") && strcmp(row->unit, "turn") && (number != 0 || !strcmp(row->unit, "degC"));
+}
+
+static int refuse_bare(const tside_field *row, double number, text *why)
+{
+    char words[32];
+    double ignored;
+    tside_fault fault;
+    snprintf(words, sizeof words, "%.15g", number);
+    text_add(why, "%s was taken for %s %s, while this file elsewhere speaks feet and inches", words, words, row->unit);
+    if (tside_field_read(row, words, &ignored, &fault) == TSIDE_UNREADABLE) /* which a bare number is */
+        text_add(why, ": give it as a text with its unit (%s)", fault.other);
+    return 0;
+}
+
+int read_number(tside_kind kind, const tside_field *row, const json_t *value, int among_feet, double *number, text *why)
 {
     const char *words = json_string_value(value);
     if (json_is_number(value)) {
         *number = json_number_value(value);
-        return 1;
+        return !among_feet || !may_mislead(row, *number) || refuse_bare(row, *number, why);
     }
     if (!words) {
         text_add(why, "%s; wanted a number%s%s, or a text with its unit", what_is(value), strcmp(row->unit, "1") ? " in " : "",
@@ -88,7 +113,7 @@ int read_number(tside_kind kind, const tside_field *row, const json_t *value, do
         return read_diameter(words, number, why);
     if (is_tube(kind) && !strcmp(row->name, "wall"))
         return read_wall(words, number, why);
-    return read_quantity(words, row->unit, number, why);
+    return read_field(row, words, number, why);
 }
 
 int read_count(const json_t *value, int *count, text *why)
@@ -109,9 +134,11 @@ int read_count(const json_t *value, int *count, text *why)
 int read_choice(const tside_field *row, const json_t *value, int *choice, text *why)
 {
     const char *words = json_string_value(value);
-    for (*choice = 0; words && *choice < row->choice_count; ++*choice)
-        if (!strcmp(words, row->choices[*choice]))
-            return 1;
+    double number = 0;
+    if (words && tside_field_read(row, words, &number, NULL) == TSIDE_OK) {
+        *choice = (int)number;
+        return 1;
+    }
     if (words)
         text_add(why, "\"%s\" is not one of: ", words);
     else

@@ -194,6 +194,16 @@ static int read_sizes(price_row *p, const char *cell, text *why)
     return good;
 }
 
+/* Which choice a grade or a metal is, written then as the library writes it; -1 if none. */
+static int choice_of(const tside_field *row, char *words)
+{
+    double choice = -1;
+    if (tside_field_read(row, words, &choice, NULL) != TSIDE_OK)
+        return -1;
+    strcpy(words, row->choices[(int)choice]); /* the same but for capitals */
+    return (int)choice;
+}
+
 static int read_grade(price_row *p, text *why)
 {
     const tside_field *rows[] = {row_named(TSIDE_KIND_MATERIAL, "metal", NULL), row_named(TSIDE_KIND_MATERIAL, "grade", NULL)};
@@ -205,15 +215,15 @@ static int read_grade(price_row *p, text *why)
         return 0;
     }
     for (int i = 0; i < 2; i++)
-        good |= index_of(rows[i]->choices, rows[i]->choice_count, p->grade) >= (i ? TSIDE_A53_B : 0);
+        good |= choice_of(rows[i], p->grade) >= (i ? TSIDE_A53_B : 0);
     /* a metal of which no more is known, "steel -", or its yield: "steel 50 ksi" */
     if (!good && stress && !strcmp(stress + 1, NO_MEASURE)) {
         p->grade[stress - p->grade] = '\0';
-        p->of_unknown_grade = good = index_of(rows[0]->choices, rows[0]->choice_count, p->grade) >= 0;
+        p->of_unknown_grade = good = choice_of(rows[0], p->grade) >= 0;
     }
     if (!good && stress && read_quantity(stress + 1, "Pa", &p->yield, &ignored) && p->yield > 0) {
         p->grade[stress - p->grade] = '\0';
-        good = index_of(rows[0]->choices, rows[0]->choice_count, p->grade) >= 0;
+        good = choice_of(rows[0], p->grade) >= 0;
     }
     text_free(&ignored);
     if (!good)

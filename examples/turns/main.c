@@ -5,6 +5,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "feet.h"
 #include "message.h"
 #include "turns.h"
 
@@ -18,7 +19,7 @@ static const char help[] =
     "\n"
     "  -c, --core=LENGTH        diameter as the curtain meets it, clips included\n"
     "  -d, --drop=LENGTH        curtain taken up from shut to open\n"
-    "  -t, --thickness=LENGTH   of the bare curtain\n"
+    "  -t, --thickness=LENGTH   of the bare curtain; of film also in mil: 6mil\n"
     "  -p, --packing=NUMBER     trapped air above 1, squeezed quilts below\n"
     "  -w, --wraps=TURNS        on the bar when shut, or when counting began\n"
     "  -n, --counted=TURNS      turns counted\n"
@@ -75,9 +76,11 @@ static int read_quantity(question *asked, option_of which, const char *words)
 {
     tside_fault fault;
     char sentence[512];
+    const tside_field *row = field_of(which);
     asked->words[which] = words;
-    if (tside_quantity_read(words, options[which].unit, &asked->value[which], &fault) == TSIDE_OK)
+    if ((row ? tside_field_read(row, words, &asked->value[which], &fault) : tside_quantity_read(words, options[which].unit, &asked->value[which], &fault)) == TSIDE_OK)
         return EXIT_DONE;
+    fault.field[0] = '\0'; /* it is the option that is named */
     tside_fault_text(&fault, sentence, sizeof sentence);
     complain(asked, which, sentence);
     return EXIT_REFUSED;
@@ -150,12 +153,6 @@ static int check_question(const question *asked)
     return EXIT_DONE;
 }
 
-/* Inches, feet and yards have one of these in their names, and no metric length has. */
-static int is_us_length(const char *words)
-{
-    return strpbrk(words, "ify'\"") != NULL;
-}
-
 static void fill_usual(question *asked)
 {
     for (int i = 0; i < QUANTITIES; i++)
@@ -182,7 +179,7 @@ static int answer(command *line)
     int status = check_question(asked);
     if (status)
         return status;
-    asked->us = line->units == AS_THE_FILE ? is_us_length(asked->words[CORE]) : line->units == US;
+    asked->us = line->units == AS_THE_FILE ? is_in_feet(asked->words[CORE]) : line->units == US;
     return (asked->words[COUNTED] ? answer_thickness(asked) : answer_turns(asked)) ? EXIT_DONE : EXIT_REFUSED;
 }
 

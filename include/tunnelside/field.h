@@ -106,6 +106,7 @@ typedef struct tside_field {
     const char *basis;       /* what the usual value rests on; "" where there is none */
     double tolerance;        /* in that unit, how far off a careful measurement may be, either way (this library's choice); 0 where nothing is measured */
     size_t given_offset;
+    int film;                /* 1: film's thickness, of which text may be in mil too */
 
     /* choice */
     const char *const *choices; /* their names, in order */

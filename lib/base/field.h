@@ -113,6 +113,8 @@ static inline int tside_i_applies(const tside_field *row, const void *structure)
 #define ONLY(value) (1u << (value))
 /* By how much a tape or a scale may be off. */
 #define MEASURED(off_by) .tolerance = off_by
+/* Film's thickness: text may be in mil too. */
+#define IN_MIL .film = 1
 /* Outside these legal, but unusual: a finding. */
 #define UNUSUAL_OUTSIDE(lo, hi) .usual_low = lo, .usual_high = hi
 

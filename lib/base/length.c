@@ -30,10 +30,10 @@
 #define PI_OVER UINT64_C(66627445592888887)
 #define PI_UNDER UINT64_C(21208174623389167)
 
-enum { ALONE, FEET, INCHES }; /* feet may be followed by inches */
+enum { ALONE, FEET, INCHES, OF_FILM }; /* feet may be followed by inches; OF_FILM is read of film's thickness alone */
 
 typedef struct measure {
-    const char *name; /* a blank in it stands for one or more; "" for a bare number */
+    const char *name; /* its words have other spellings; a blank in it stands for one or more, or a hyphen; "" for a bare number */
     const char *si;
     uint64_t over, under;
     int joins;
@@ -54,6 +54,8 @@ static const measure units[] = {
     {"ft", "m", FOOT, E4, FEET},
     {"'", "m", FOOT, E4, FEET},
     {"yd", "m", YARD, E4, ALONE},
+    {"um", "m", 1, E6, ALONE},
+    {"mil", "m", INCH, E4 * E3, OF_FILM},
     {"mm2", "m2", 1, E6, ALONE},
     {"cm2", "m2", 1, E4, ALONE},
     {"m2", "m2", 1, 1, ALONE},
@@ -130,6 +132,23 @@ static const measure units[] = {
 };
 enum { UNIT_COUNT = sizeof units / sizeof *units };
 
+/*
+ * Other spellings of a word in a unit's name, of which the longest that stands there counts; the marks are those of U+2018 to U+201D, less the low quotes, of
+ * which one looks like a decimal comma, and U+2032, U+2033, U+00B5 and U+03BC. A pound is a force where a force is wanted.
+ */
+static const struct spelling {
+    const char *word, *as;
+} spellings[] = {
+    {"in", "inches"}, {"in", "inch"},
+    {"ft", "feet"}, {"ft", "foot"},
+    {"lb", "lbs"}, {"lbf", "lbs"}, {"lbf", "lb"},
+    {"mil", "mils"},
+    {"um", "\xc2\xb5m"}, {"um", "\xce\xbcm"},
+    {"'", "\xe2\x80\xb2"}, {"'", "\xe2\x80\x98"}, {"'", "\xe2\x80\x99"}, {"'", "\xe2\x80\x9b"},
+    {"\"", "\xe2\x80\xb3"}, {"\"", "\xe2\x80\x9c"}, {"\"", "\xe2\x80\x9d"},
+};
+enum { SPELLING_COUNT = sizeof spellings / sizeof *spellings };
+
 /* --- reading --- */
 
 enum { LONGEST = 255 }; /* characters of a quantity */
@@ -138,6 +157,7 @@ enum { LONGEST = 255 }; /* characters of a quantity */
 typedef struct reader {
     const char *at;
     const char *si;    /* the unit wanted */
+    int film;          /* 1: of film's thickness */
     const char *unit;  /* where the last unit began */
     int unit_is_wrong; /* 1: the units that would do are worth telling */
 } reader;
@@ -159,28 +179,68 @@ static const char *skip_blanks(const char *at)
     return at;
 }
 
+static int is_letter(char c)
+{
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
+
+static size_t word_length(const char *name)
+{
+    size_t length = 0;
+    while (is_letter(name[length]))
+        length++;
+    return length ? length : 1;
+}
+
+static const char *after_spelling(const char *at, const char *as, size_t length)
+{
+    return strncmp(at, as, length) == 0 ? at + length : NULL;
+}
+
+/* Where a word of a unit's name ends that stands at the start of a text, however it is spelled; NULL if it does not stand there. */
+static const char *after_word(const char *at, const char *word, size_t length)
+{
+    const char *end = after_spelling(at, word, length);
+    int i;
+    for (i = 0; i < SPELLING_COUNT; i++)
+        if (strncmp(spellings[i].word, word, length) == 0 && !spellings[i].word[length]) {
+            const char *after = after_spelling(at, spellings[i].as, strlen(spellings[i].as));
+            if (after && (!end || after > end))
+                end = after;
+        }
+    return end;
+}
+
+/* Where what a blank in a unit's name stands for ends; NULL if it does not stand here. */
+static const char *after_gap(const char *at)
+{
+    return *at == '-' ? at + 1 : is_blank(*at) ? skip_blanks(at) : NULL;
+}
+
 /* Where the name of a unit ends that stands at the start of a text; NULL if it does not stand there. */
 static const char *after_name(const char *at, const char *name)
 {
-    for (; *name; name++) {
-        if (*name == ' ' && is_blank(*at))
-            at = skip_blanks(at);
-        else if (*name == *at)
-            at++;
-        else
-            return NULL;
+    while (*name && at) {
+        const size_t length = word_length(name);
+        at = *name == ' ' ? after_gap(at) : after_word(at, name, length);
+        name += length;
     }
     return at;
 }
 
+static int is_wanted(const measure *unit, const char *si, int film)
+{
+    return strcmp(unit->si, si) == 0 && (film || unit->joins != OF_FILM);
+}
+
 /* The wanted unit of the longest name that stands here, or NULL; *end: where its name ends. */
-static const measure *find_unit(const char *at, const char *si, const char **end)
+static const measure *find_unit(const reader *in, const char **end)
 {
     const measure *found = NULL;
     int i;
-    *end = at;
+    *end = in->at;
     for (i = 0; i < UNIT_COUNT; i++) {
-        const char *after = strcmp(units[i].si, si) == 0 ? after_name(at, units[i].name) : NULL;
+        const char *after = is_wanted(&units[i], in->si, in->film) ? after_name(in->at, units[i].name) : NULL;
         if (after && (!found || after > *end)) {
             found = &units[i];
             *end = after;
@@ -189,16 +249,21 @@ static const measure *find_unit(const char *at, const char *si, const char **end
     return found;
 }
 
-/* 1 if the rest of the text is the name of some unit. */
-static int is_any_unit(const char *at)
+/* The unit of any quantity whose name is the rest of the text, or NULL. */
+static const measure *any_unit(const char *at)
 {
     int i;
     for (i = 0; i < UNIT_COUNT; i++) {
         const char *after = *units[i].name ? after_name(at, units[i].name) : NULL;
         if (after && !*skip_blanks(after))
-            return 1;
+            return &units[i];
     }
-    return 0;
+    return NULL;
+}
+
+static const char *unwanted(const measure *unit)
+{
+    return unit->joins == OF_FILM ? "mil is read of film's thickness alone, since elsewhere it may mean mm" : "a unit of another quantity";
 }
 
 /* Why something else than a unit, or the end, does not fit here; NULL if nothing better than the caller's reason is known. */
@@ -216,6 +281,7 @@ static const char *why_not(char c)
 static const char *no_unit(reader *in)
 {
     const char *reason = why_not(*in->at);
+    const measure *other = any_unit(in->at);
     in->unit_is_wrong = !reason;
     if (reason)
         return reason;
@@ -223,15 +289,16 @@ static const char *no_unit(reader *in)
         return "a bare number has no unit";
     if (is_digit(*in->at))
         return "a unit is missing before this number";
-    return is_any_unit(in->at) ? "a unit of another quantity" : "no such unit";
+    return other ? unwanted(other) : "no such unit";
 }
 
 static const char *more_than_unit(reader *in)
 {
     const char *reason = why_not(*in->at);
-    if (is_any_unit(in->unit)) {
+    const measure *other = any_unit(in->unit);
+    if (other) {
         in->unit_is_wrong = 1;
-        return "a unit of another quantity";
+        return unwanted(other);
     }
     if (reason)
         return reason;
@@ -242,7 +309,7 @@ static const char *read_unit(reader *in, const measure **found)
 {
     const char *end;
     in->at = in->unit = skip_blanks(in->at);
-    *found = find_unit(in->at, in->si, &end);
+    *found = find_unit(in, &end);
     if (!*found)
         return no_unit(in);
     in->at = end;
@@ -302,14 +369,20 @@ static const char *read_number(reader *in, tside_i_exact *number, int *whole)
     return reason;
 }
 
+/* Where what stands between feet and inches ends: blanks, or a hyphen after a mark of feet, 5'-3" or 5' - 3". */
+static const char *after_joint(const reader *in)
+{
+    const char *start = skip_blanks(in->at);
+    const int blank = start > in->at;
+    return *start == '-' && !is_letter(*in->unit) && is_blank(start[1]) == blank ? skip_blanks(start + 1) : start;
+}
+
 /* The inches that follow a number of feet, if any do. */
 static const char *read_inches(reader *in, tside_i_exact *feet, int whole)
 {
     tside_i_exact inches;
     const measure *found;
-    const char *start = skip_blanks(in->at), *reason;
-    if (*start == '-' && start[-1] == '\'') /* 5'-3" */
-        start++;
+    const char *start = after_joint(in), *reason;
     if (!is_digit(*start) && *start != '.')
         return NULL;
     in->at = start;
@@ -374,12 +447,12 @@ static const char *read_quantity(reader *in, double *value)
 }
 
 /* "mm, cm, m" */
-static void list_units(const char *si, char *names)
+static void list_units(const reader *in, char *names)
 {
     tside_i_text text = tside_i_empty(names, TSIDE_PATH_SIZE);
     int i;
     for (i = 0; i < UNIT_COUNT; i++) {
-        if (strcmp(units[i].si, si) == 0 && *units[i].name) {
+        if (is_wanted(&units[i], in->si, in->film) && *units[i].name) {
             tside_i_put(&text, text.length ? ", " : "");
             tside_i_put(&text, units[i].name);
         }
@@ -396,9 +469,18 @@ static const char *find_si(const char *si)
     return NULL;
 }
 
-tside_status tside_quantity_read(const char *text, const char *unit, double *value, tside_fault *fault)
+/* How many characters of UTF-8 stand before a place. */
+static int characters(const char *text, const char *at)
 {
-    reader in = {text, find_si(unit), text, 0};
+    int count = 0;
+    for (; text < at; text++)
+        count += ((unsigned char)*text & 0xc0) != 0x80;
+    return count;
+}
+
+static tside_status read_as(const char *text, const char *unit, int film, double *value, tside_fault *fault)
+{
+    reader in = {text, find_si(unit), film, text, 0};
     const char *reason;
     if (!in.si)
         return tside_i_refuse(fault, TSIDE_NOT_FOUND, unit, "", "no such SI unit");
@@ -406,18 +488,69 @@ tside_status tside_quantity_read(const char *text, const char *unit, double *val
         reason = read_quantity(&in, value);
     } else {
         in.at = text + LONGEST;
-        reason = "a quantity has at most 255 characters";
+        reason = "a quantity has at most 255 bytes";
     }
     if (!reason)
         return TSIDE_OK;
     (void)tside_i_refuse(fault, TSIDE_UNREADABLE, "", "", reason);
     if (fault) {
-        fault->index = (int)(in.at - text);
+        fault->index = characters(text, in.at);
         fault->unit = in.si;
         if (in.unit_is_wrong)
-            list_units(in.si, fault->other);
+            list_units(&in, fault->other);
     }
     return TSIDE_UNREADABLE;
+}
+
+tside_status tside_quantity_read(const char *text, const char *unit, double *value, tside_fault *fault)
+{
+    return read_as(text, unit, 0, value, fault);
+}
+
+/* --- a field's text --- */
+
+static char small(char c)
+{
+    return (char)(c >= 'A' && c <= 'Z' ? c - 'A' + 'a' : c);
+}
+
+static int is_same_name(const char *one, const char *other)
+{
+    for (; *one && small(*one) == small(*other); one++)
+        other++;
+    return !*one && !*other;
+}
+
+static tside_status read_choice(const tside_field *field, const char *text, double *value, tside_fault *fault)
+{
+    char names[TSIDE_PATH_SIZE];
+    tside_i_text list = tside_i_empty(names, sizeof names);
+    for (int i = 0; i < field->choice_count; i++) {
+        if (is_same_name(field->choices[i], text)) {
+            *value = i;
+            return TSIDE_OK;
+        }
+        tside_i_put(&list, i ? ", " : "");
+        tside_i_put(&list, field->choices[i]);
+    }
+    return tside_i_refuse(fault, TSIDE_NOT_FOUND, field->name, names, "no such choice");
+}
+
+tside_status tside_field_read(const tside_field *field, const char *text, double *value, tside_fault *fault)
+{
+    switch (field->type) {
+    case TSIDE_NUMBER: {
+        const tside_status status = read_as(text, field->unit, field->film, value, fault);
+        if (status != TSIDE_OK && fault)
+            tside_i_path(fault->field, field->name);
+        return status;
+    }
+    case TSIDE_CHOICE: return read_choice(field, text, value, fault);
+    case TSIDE_COUNT:
+    case TSIDE_GROUP:
+    case TSIDE_LIST: break;
+    }
+    return tside_i_refuse(fault, TSIDE_NOT_FOUND, field->name, "", "no number with a unit and no choice");
 }
 
 /* --- writing --- */

@@ -92,6 +92,11 @@ static int is_letter(char c)
     return c >= 'a' && c <= 'z';
 }
 
+static int is_digit(char c)
+{
+    return c >= '0' && c <= '9';
+}
+
 /* Copies a name in small letters, without the blanks after it; positions stay. */
 static tside_status small_letters(const char *text, char *name, tside_fault *fault)
 {
@@ -131,15 +136,25 @@ static int drop_ending(char *name, const char *ending)
     return 1;
 }
 
+/* Whether what follows a number is inches, however they are spelled, or nothing. */
+static int is_inches(const char *unit)
+{
+    char one[TSIDE_PATH_SIZE] = "1";
+    double metres = 0;
+    memcpy(one + 1, unit, strlen(unit) + 1);
+    return !unit[strspn(unit, " ")] || (tside_quantity_read(one, "m", &metres, NULL) == TSIDE_OK && metres == IN);
+}
+
 /* A size is named in inches, with the unit or without; text receives it with its unit. Returns 0 if it is no such name. */
 static int read_inches(const char *name, char *text, double *metres)
 {
-    if (strlen(name) + sizeof " in" > TSIDE_PATH_SIZE)
+    size_t length = strlen(name), number = length;
+    while (number && !is_digit(name[number - 1]))
+        number--;
+    if (length + sizeof " in" > TSIDE_PATH_SIZE || !is_inches(name + number))
         return 0;
-    tside_i_path(text, name);
-    if (!drop_ending(text, "\""))
-        drop_ending(text, "in");
-    memcpy(text + strlen(text), " in", sizeof " in");
+    memcpy(text, name, number);
+    memcpy(text + number, " in", sizeof " in");
     return tside_quantity_read(text, "m", metres, NULL) == TSIDE_OK;
 }
 

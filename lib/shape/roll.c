@@ -6,7 +6,7 @@
 
 static const tside_field rows[] = {
     {REQUIRED(tside_roll, core, "m", TO(1), "core diameter as the curtain meets it, clips included")},
-    {NUMBER(tside_roll, thickness, "m", FROM(0), TO(0.2), 0.15e-3, PRACTICE, "thickness of the bare curtain")},
+    {NUMBER(tside_roll, thickness, "m", FROM(0), TO(0.2), 0.15e-3, PRACTICE, "thickness of the bare curtain"), IN_MIL},
     {NUMBER(tside_roll, packing, "1", ABOVE(0), TO(5), 1.15, PRACTICE, "packing factor: trapped air above 1, squeezed quilts below")},
 };
 TABLE(tside_i_roll_table, rows);

@@ -176,7 +176,7 @@ START_TEST(reads_what_the_header_says)
 }
 END_TEST
 
-#define METRES "mm, cm, m, km, in, \", ft, ', yd"
+#define METRES "mm, cm, m, km, in, \", ft, ', yd, um"
 
 START_TEST(refuses_with_the_place)
 {
@@ -224,7 +224,8 @@ START_TEST(refuses_with_the_place)
         {"5 m ", "turn", 2, other, "turn, turns"},
         {"5 %", "m", 2, other, METRES},
         {"5 M", "m", 2, none, METRES},
-        {"5 inch", "kg", 2, none, "g, kg, oz, lb"},
+        {"5 inch", "kg", 2, other, "g, kg, oz, lb"},
+        {"5 inchs", "kg", 2, none, "g, kg, oz, lb"},
         {"5 N", "N m", 2, other, "N m, Nm, kN m, lbf ft, ft lbf, lbf in, in lbf"},
         {"5 N.m", "N m", 2, none, "N m, Nm, kN m, lbf ft, ft lbf, lbf in, in lbf"},
         {"0x10 m", "m", 1, none, METRES},
@@ -232,7 +233,7 @@ START_TEST(refuses_with_the_place)
         {"5e+ m", "m", 1, none, METRES},
         {"5 mx", "m", 3, more, ""},
         {"5 mx", "1", 2, more, ""},
-        {"5 inch", "m", 4, more, ""},
+        {"5 inchs", "m", 6, more, ""},
         {"5 ft 3 in x", "m", 10, more, ""},
         {"5 m 3 cm", "m", 4, joined, ""},
         {"5 in 3 ft", "m", 5, joined, ""},
@@ -337,9 +338,9 @@ START_TEST(refuses_a_text_without_end)
     same(read_as(text, "m"), 5, "255 characters");
     text[255] = ' ';
     text[256] = '\0';
-    refused(text, "m", 255, "a quantity has at most 255 characters", "");
+    refused(text, "m", 255, "a quantity has at most 255 bytes", "");
     memset(text, '0', sizeof text); /* no closing zero within reach of what may be looked at */
-    refused(text, "m", 255, "a quantity has at most 255 characters", "");
+    refused(text, "m", 255, "a quantity has at most 255 bytes", "");
 }
 END_TEST
 

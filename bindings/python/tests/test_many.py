@@ -87,8 +87,12 @@ class Rows(unittest.TestCase):
         for hand in (ts.Hand.LEFT, 1, 1.0):
             self.assertEqual(ts.plan_many({"hand": [hand]}, base=SIDE)["status"][0], 0)
         self.assertEqual(ts.plan_many({"hand": [1.5]}, base=SIDE)["status"][0], ts.Status.OUT_OF_BOUNDS)
-        with self.assertRaisesRegex(ValueError, "hand, row 1: hand: 'up' is not one of right, left"):
+        self.assertEqual(bits(ts.plan_many({"hand": ["Left", "RIGHT"], "curtain.thickness": ["6 mil", "200 \u00b5m"]}, base=SIDE)),
+                         bits(ts.plan_many({"hand": ["left", "right"], "curtain.thickness": ["0.006 in", "0.2 mm"]}, base=SIDE)))
+        with self.assertRaisesRegex(ts.Error, r"row 1: hand: no such choice \(right, left\)"):
             ts.plan_many({"hand": ["left", "up"]}, base=SIDE)
+        with self.assertRaisesRegex(ts.Error, "row 0: curtain.hip: at character 5: mil is read of film's thickness alone"):
+            ts.plan_many({"curtain.hip": ["60 mil"]}, base=SIDE)
         with self.assertRaises(ts.Error) as caught:
             ts.plan_many({"length": ["60 ft", "2 kg"]}, base=SIDE)
         self.assertEqual((caught.exception.row, caught.exception.field), (1, "length"))

@@ -125,6 +125,33 @@ class Structures(unittest.TestCase):
         self.assertEqual(ts.Roll(core="1 3/8 in").core, 0.034925)
         self.assertEqual(ts.roll_taken_up(ts.Roll(core="2 in"), "2 turns"), ts.roll_taken_up(ts.Roll(core=0.0508), 2))
         self.assertEqual(ts.Extender(angle="45 deg").angle, ts.quantity_read("45 deg", "rad"))
+        for typed, plain in (("30 ft-lb", "30 lbf ft"), ("30 lb-ft", "30 lbf ft"), ("30 ft-lbs", "30 lbf ft")):
+            self.assertEqual(ts.quantity_read(typed, "N m"), ts.quantity_read(plain, "N m"))
+        for typed in ("5' - 2\"", "5\u2032 2\u2033", "5\u2018 2\u201c", "5\u2019-2\u201d", "62 inches"):
+            self.assertEqual(ts.Curtain(hip=typed, sill="0.3 m").hip, 1.5748)
+        self.assertEqual(ts.quantity_read("15 lbs", "N"), ts.quantity_read("15 lbf", "N"))
+        self.assertEqual(ts.Roll(core="2 in", thickness="6 mil").thickness, ts.quantity_read("0.006 in", "m"))
+        self.assertEqual(ts.Side(hand="Left").hand, ts.Hand.LEFT)
+        for text in ("200 um", "200 \u00b5m", "200 \u03bcm"):
+            self.assertEqual(ts.Curtain(thickness=text, sill="0.3 m").thickness, 200e-6)
+        with self.assertRaises(ts.Error) as caught:
+            ts.Curtain(hip="5\u2032 2\u2033 x")
+        self.assertEqual((caught.exception.index, caught.exception.field), (6, "hip"))  # of the text, in Python's characters
+        with self.assertRaisesRegex(ts.Error, "hip: .* mil is read of film's thickness alone"):
+            ts.Curtain(hip="60 mil")
+
+    def test_what_is_typed_for_a_field(self):
+        film, hand = ts.field_find(ts.Side, "curtain.thickness"), ts.field_find(ts.Side, "hand")
+        self.assertTrue(film.film)
+        self.assertEqual(ts.field_read(film, "6 mil"), ts.quantity_read("0.006 in", "m"))
+        self.assertEqual(ts.field_read(hand, "Left"), ts.Hand.LEFT)
+        self.assertEqual([row.name for row in ts.fields(ts.Curtain) if row.film], ["thickness"])
+        for field, text in ((hand, "up"), (ts.field_find(ts.Side, "curtain"), "1"), (ts.field_find(ts.Side, "bar.splices"), "1")):
+            with self.assertRaises(ts.Error) as caught:
+                ts.field_read(field, text)
+            self.assertEqual(caught.exception.status, ts.Status.NOT_FOUND)
+        with self.assertRaises(TypeError):
+            ts.field_read(film, 6)  # type: ignore[arg-type]
         for wrong in ("2 lb", "2", "two", "2 in\0", ""):
             with self.assertRaises(ValueError, msg=wrong):
                 ts.Roll(core=wrong)

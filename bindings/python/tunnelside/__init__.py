@@ -23,13 +23,14 @@ settle(_api.Status, _api.Relation)
 
 from ._batch import FIGURES as FIGURES, plan_many as plan_many, row_side as row_side  # noqa: E402
 from ._roll import roll_diameter_many, roll_taken_up_many, roll_wraps_many  # noqa: E402
-from ._tables import Trade as Trade, check as check, fault_text as fault_text, field_applies as field_applies, field_find as field_find  # noqa: E402
+from ._tables import Trade as Trade, check as check, fault_text as fault_text, field_applies as field_applies, field_find as field_find, field_read as field_read  # noqa: E402
 from ._tables import StockPlan as StockPlan, stock_plan as stock_plan  # noqa: E402
 from ._tables import findings_in as findings_in, trades as trades, usual as usual, usual_by_choice as usual_by_choice  # noqa: E402
 
 _BY_HAND = {
     "fault": ["Error", "fault_text"],
     "field": ["Structure", "Choice", "Field", "Quantity", "fields", "usual", "usual_by_choice", "check", "field_find", "field_applies"],
+    "length": ["field_read"],
     "tube": ["Trade", "trades"],
     "roll": ["roll_wraps_many", "roll_taken_up_many", "roll_diameter_many"],
     "plan": ["FIGURES", "plan_many", "row_side", "findings_in"],

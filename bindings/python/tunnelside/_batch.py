@@ -207,11 +207,9 @@ def _units(column: Any) -> Any:
 
 
 def _value(value: Any, row: Field, path: str) -> float:
-    if not isinstance(value, str) or row.type != CHOICE:
-        return _core.number(value, row.unit, path)
-    if value not in row.choices:
-        raise ValueError(f"{path}: {value!r} is not one of {', '.join(row.choices)}")
-    return float(row.choices.index(value))
+    if isinstance(value, str) and row.type != COUNT:
+        return _core.typed(value, row.kind, row.row, path)
+    return _core.number(value, row.unit, path)
 
 
 def _numbers(column: Any, row: Field, path: str) -> Tuple[Any, List[int]]:

@@ -65,6 +65,9 @@ class Field(NamedTuple):
     applies_to: Optional[str]
     applies_while: Tuple[int, ...]
     offset: int
+    kind: int
+    row: int
+    film: bool
 
     def __str__(self) -> str:
         return f"{self.name}: {self.described()}"
@@ -224,8 +227,8 @@ def _made(cls: Type[S], values: Dict[str, Any]) -> S:
 
 
 def _field(row: Tuple[Any, ...]) -> Field:
-    *_, kind, capacity, applies_to, mask, offset = row
-    return Field._make((*row[:16], _CLASSES.get(kind), capacity, applies_to, tuple(bit for bit in range(32) if mask >> bit & 1) if applies_to else (), offset))
+    *own, nested, capacity, applies_to, mask, offset, kind, index, film = row
+    return Field._make((*own, _CLASSES.get(nested), capacity, applies_to, tuple(bit for bit in range(32) if mask >> bit & 1) if applies_to else (), offset, kind, index, film))
 
 
 def fields(structure: Type[Structure]) -> Tuple[Field, ...]:

@@ -52,6 +52,18 @@ def field_applies(field: Field, structure: Structure) -> bool:
     return _core.applies(structure, fields(type(structure)).index(field))
 
 
+def field_read(field: Field, text: str) -> float:
+    """
+    Reads what is typed for a field: a number as quantity_read does in the field's unit, film's thickness in mil (1/1000 in) too; a choice by its name, in
+    capitals or not, as its number.
+
+    Error UNREADABLE: as of quantity_read. Error NOT_FOUND: no such choice (other: those that exist), or the field is a count, a group or a list.
+    """
+    if not isinstance(text, str):
+        raise TypeError(f"text: a text, not {type(text)!r}")
+    return _core.typed(text, field.kind, field.row, field.name)
+
+
 class Trade(NamedTuple):
     """One true size of one trade name; "family name", with a blank between, is a text that tube_size or tube_wall reads."""
 
@@ -97,4 +109,4 @@ def findings_in(word: int) -> Tuple[FindingCode, ...]:
     return tuple(code for code in FindingCode if word >> code & 1)
 
 
-__all__ = ["StockPlan", "stock_plan", "Finding", "Trade", "check", "fault_text", "field_applies", "field_find", "findings_in", "finding_text", "status_text", "trades", "usual", "usual_by_choice"]
+__all__ = ["StockPlan", "stock_plan", "Finding", "Trade", "check", "fault_text", "field_applies", "field_find", "field_read", "findings_in", "finding_text", "status_text", "trades", "usual", "usual_by_choice"]

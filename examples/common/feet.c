@@ -1,0 +1,12 @@
+/* SPDX-License-Identifier: MIT */
+#include <string.h>
+#include <tunnelside.h>
+
+#include "feet.h"
+
+/* Of what reads as a length these stand in such units alone: in, ft, yd, their other words, ', ", and the first byte of the typographic marks in UTF-8. */
+int is_in_feet(const char *words)
+{
+    double metres;
+    return tside_quantity_read(words, "m", &metres, NULL) == TSIDE_OK && strpbrk(words, "fiy'\"\xe2") != NULL;
+}

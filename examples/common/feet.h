@@ -1,0 +1,8 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef COMMON_FEET_H
+#define COMMON_FEET_H
+
+/* Whether a text is a length in inches, feet or yards. */
+int is_in_feet(const char *words);
+
+#endif
