@@ -79,7 +79,7 @@ done
 # --- the sheet: order of its parts; the first page holds them up to the set-out (66 lines); hands of the pieces ---
 
 run 0 "$sites/film30.json"
-order='SIDE HAND DRIVE TURNS STOPS TO CUT SET HANG TURNS GUIDES TORQUE LAGS MOTOR CABLE STRENGTH WHAT ASSUMED CAUTIONS TURN'
+order='SIDE HAND DRIVE TURNS STOPS TO CUT SET HANG ALONG TURNS GUIDES TORQUE LAGS MOTOR CABLE STRENGTH WHAT ASSUMED CAUTIONS TURN'
 test "$(grep '^[A-Z]' out | sed 's/[ ,].*//' | tr '\n' ' ')" = "$order " || wrong "the parts stand in another order: $(grep '^[A-Z]' out | sed 's/[ ,].*//' | tr '\n' ' ')"
 for demo in film30 leanto_metric two_sides_job; do
     "$program" "$sites/$demo.json" > page

@@ -41,7 +41,39 @@ static void hang_curtain(steps *all)
          tape(p, asked->curtain.hip), tape(p, asked->curtain.past));
     step(all, "Clip its bottom edge to the roll bar, %s of bar beyond the curtain's edge at the free end. The roll must lie outboard of its hanging"
               " curtain. Wind %s of curtain onto it by hand: shut, the roll's underside then stands %s above grade, level from end to end.",
-         tape(p, asked->bar.past_free), quantity(p, asked->stops.wraps_shut, "turn"), tape(p, all->s->side->plan.shut.underside));
+         tape(p, all->s->side->plan.bar_beyond_free), quantity(p, asked->stops.wraps_shut, "turn"), tape(p, all->s->side->plan.shut.underside));
+}
+
+static const char *with_capital(int end)
+{
+    return end == TSIDE_DRIVE_END ? "Drive's end" : "Free end";
+}
+
+static const char *rider(int end)
+{
+    return end == TSIDE_DRIVE_END ? "drive" : "bar";
+}
+
+static void hang_guide(steps *all, int end)
+{
+    const planned *side = all->s->side;
+    const tside_guide *guide = &end_asked(side, end)->guide;
+    const tside_end_plan *plan = end_answered(side, end);
+    pen *p = &all->s->pen;
+    step(all, "%s: slide the guide pipe through the %s's collar and hang it from its eye by %s of chain. Shut, %s of pipe must show below the"
+              " collar; over the whole travel its foot comes no nearer to grade than %s.",
+         with_capital(end), rider(end), tape(p, guide->chain), tape(p, guide->margin), tape(p, plan->sweep.foot_lowest - plan->ground));
+}
+
+static void stand_guide(steps *all, int end)
+{
+    const planned *side = all->s->side;
+    const tside_fixed *fixed = &end_answered(side, end)->fixed;
+    pen *p = &all->s->pen;
+    step(all, "%s: slide the guide pipe through the %s's collar, hold its top %s above grade and set its foot %s into the ground, %s outboard of the bow's face"
+              " at hip height. Set the collar's arm so that it gives as much one way as the other: up to %s.",
+         with_capital(end), rider(end), tape(p, fixed->top_y - fixed->ground), tape(p, end_asked(side, end)->footing.depth), tape(p, fixed->foot_x - face_at_hip(side)),
+         tape(p, fixed->misfit));
 }
 
 static void hang_guides(steps *all)
@@ -51,14 +83,12 @@ static void hang_guides(steps *all)
     pen *p = &all->s->pen;
     step(all, "Put the drive on the bar, its centre %s from the curtain's edge, with %d screws in its coupling; power off and locked out, or the"
               " crank tied.",
-         tape(p, asked->bar.past_drive), asked->bar.screws);
-    for (int end = 0; end < ENDS; end++) {
-        const tside_guide *guide = &end_asked(side, end)->guide;
-        step(all, "%s: slide the guide pipe through the %s's collar and hang it from its eye by %s of chain. Shut, %s of pipe must show below the"
-                  " collar; over the whole travel its foot comes no nearer to grade than %s.",
-             end == TSIDE_DRIVE_END ? "Drive's end" : "Free end", end == TSIDE_DRIVE_END ? "drive" : "bar", tape(p, guide->chain),
-             tape(p, guide->margin), tape(p, end_answered(side, end)->sweep.foot_lowest));
-    }
+         tape(p, side->plan.bar_beyond_drive), asked->bar.screws);
+    for (int end = 0; end < ENDS; end++)
+        if (end_answered(side, end)->fixed_given)
+            stand_guide(all, end);
+        else
+            hang_guide(all, end);
 }
 
 static void set_limits(steps *all)

@@ -146,6 +146,7 @@ void print_sheet(text *out, const planned *side, int us)
     print_pieces(&s);
     print_set_out(&s);
     print_hanging(&s);
+    print_along(&s);
     print_travel(&s);
     print_torque(&s);
     print_electric(&s);

@@ -21,6 +21,7 @@ void print_job_pieces(text *out, planned *const *sides, size_t count, int us);
 void print_findings(sheet *s);
 void print_pieces(sheet *s);
 void print_set_out(sheet *s);
+void print_along(sheet *s);
 void print_hanging(sheet *s);
 void print_travel(sheet *s);
 void print_torque(sheet *s);

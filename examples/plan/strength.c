@@ -25,16 +25,22 @@ static const char *verdict_text(tside_verdict verdict)
     return verdict == TSIDE_VERDICT_OK ? "ok" : verdict == TSIDE_VERDICT_LOOK ? "look" : "NO";
 }
 
+/* Which of both ways asks more, where the drive can stall either way. */
+static const char *rules_text(tside_rules rules)
+{
+    return rules == TSIDE_RULES_UP ? " (up)" : rules == TSIDE_RULES_DOWN ? " (down)" : "";
+}
+
 /* What and result on one line where both fit, else one under the other. */
 static void print_line(sheet *s, const tside_strength_line *line)
 {
-    const char *what = tside_strength_text((int)line->code);
+    const char *what = tside_strength_text((int)line->code), *rules = rules_text(line->rules);
     char result[160];
     size_t left, right;
     write_result(s, line, result, sizeof result);
-    left = 8 + columns(what);
+    left = 8 + columns(what) + columns(rules);
     right = columns(result);
-    text_add(s->out, "  %-4s  %s", verdict_text(line->verdict), what);
+    text_add(s->out, "  %-4s  %s%s", verdict_text(line->verdict), what, rules);
     if (left + 2 + right <= PAGE_WIDTH)
         text_add(s->out, "%*s%s\n", (int)(PAGE_WIDTH - left - right), "", result);
     else
@@ -52,7 +58,8 @@ void print_strength(sheet *s)
     const char *group = "";
     print_title(s, "STRENGTH");
     text_wrap(s->out, "  ", "For choosing parts, not a certificate. At stall, not running, unless it says so. \"look\": above 0.8 of the limit, or"
-                            " no limit known: look, and decide.");
+                            " no limit known: look, and decide. Stalled going up (up) or jammed"
+                            " coming down (down), whichever asks more.");
     for (int i = 0; i < plan->line_count; i++) {
         const tside_strength_line *line = plan->lines + i;
         const char *now = is_of_bar(line) ? "bar and splices" : end_name((int)line->end);
