@@ -18,6 +18,12 @@ static void print_turns_and_range(sheet *s)
              quantity(p, 100 * stops->core_spread, "1"), quantity(p, stops->packing_spread, "1"), quantity(p, 100 * stops->thickness_spread, "1"));
 }
 
+/* A guide on its foot does not kick wherever its top is held. */
+static const char *kick_on_hip(pen *p, const tside_end_plan *end)
+{
+    return end->fixed_given ? NULL : end->hip_kick_out_given ? tape(p, end->hip_kick_out) : "would not clear";
+}
+
 static void print_ends(sheet *s)
 {
     const tside_end_plan *drive = &s->side->plan.drive_end, *free = &s->side->plan.free_end;
@@ -32,13 +38,18 @@ static void print_ends(sheet *s)
     print_row_of_ends(s, "Foot kicks in", tape(p, a->kick_in), tape(p, b->kick_in));
     print_row_of_ends(s, "  with the eye misplaced the worse way", tape(p, a->kick_in_error), tape(p, b->kick_in_error));
     if (on_extender(s->side, TSIDE_DRIVE_END) || on_extender(s->side, TSIDE_FREE_END)) {
-        print_row_of_ends(s, "Kick out if it hung on the hip instead", drive->hip_kick_out_given ? tape(p, drive->hip_kick_out) : "would not clear",
-                          free->hip_kick_out_given ? tape(p, free->hip_kick_out) : "would not clear");
+        print_row_of_ends(s, "Kick out if it hung on the hip instead", kick_on_hip(p, drive), kick_on_hip(p, free));
         print_row_of_ends(s, "  and its greatest lean", drive->hip_kick_out_given ? quantity(p, drive->hip_lean_greatest, "rad") : NULL,
                           free->hip_kick_out_given ? quantity(p, free->hip_lean_greatest, "rad") : NULL);
     }
     print_row_of_ends(s, "Side force on the eye, running", quantity(p, drive->side_force, "N"), quantity(p, free->side_force, "N"));
     print_row_of_ends(s, "  stalled", quantity(p, drive->side_force_stall, "N"), quantity(p, free->side_force_stall, "N"));
+    if (drive->fixed_given || free->fixed_given) {
+        print_row_of_ends(s, "  if the guide hung instead, stalled", drive->hung_force_given ? quantity(p, drive->hung_force_stall, "N") : NULL,
+                          free->hung_force_given ? quantity(p, free->hung_force_stall, "N") : NULL);
+        print_row_of_ends(s, "Guide on its foot misses the bar by, at most", drive->fixed_given ? tape(p, drive->fixed.misfit) : NULL,
+                          free->fixed_given ? tape(p, free->fixed.misfit) : NULL);
+    }
     print_row_of_ends(s, "Eye lifted beyond the guide's weight", quantity(p, drive->uplift, "N"), quantity(p, free->uplift, "N"));
 }
 

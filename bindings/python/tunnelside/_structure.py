@@ -272,15 +272,15 @@ class Error(ValueError):
 
     def at(self, field: str, row: int) -> Error:
         """The same refusal of a field in a row of a batch."""
-        text, status, relation, named, other, unit, reason, index, _, value, bound, gap, related, finite, *remedy = self._all
+        text, status, relation, named, other, unit, reason, index, _, value, bound, gap, related, finite, remedy_given, remedy = self._all
         text = text if named else f"{field}: {text}"
-        return type(self)(text, status, relation, field, other, unit, reason, index, row, value, bound, gap, related, finite, *remedy)
+        return type(self)(text, status, relation, field, other, unit, reason, index, row, value, bound, gap, related, finite, remedy_given, remedy)
 
     def within(self, group: str, index: int) -> Error:
         """The same refusal, its field named from outside a structure, or an element of a list (index not below 0), that holds it."""
-        text, status, relation, field, other, unit, reason, at, row, value, bound, gap, related, finite, *remedy = self._all
+        text, status, relation, field, other, unit, reason, at, row, value, bound, gap, related, finite, remedy_given, remedy = self._all
         path = group if index < 0 else f"{group}[{index}]"
-        return type(self)(f"{path}.{text}", status, relation, f"{path}.{field}", other, unit, reason, at, row, value, bound, gap, related, finite, *remedy)
+        return type(self)(f"{path}.{text}", status, relation, f"{path}.{field}", other, unit, reason, at, row, value, bound, gap, related, finite, remedy_given, remedy)
 
     def __reduce__(self) -> Tuple[Type[Error], Tuple[Any, ...]]:
         return type(self), self._all
