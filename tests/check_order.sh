@@ -74,8 +74,9 @@ cat > site.json <<'END'
   "bar": {"tube": {"diameter": "33.7 mm", "wall": "2.6 mm"}, "joints": "stock", "stock": 6, "swage": 0.1, "past_drive": 0.2, "past_free": 0.1},
   "stops": {"gap": 0.2},
   "drive": {"kind": "hand", "rated_torque": 50},
-  "drive_end": {"hung": "hip", "guide": {"tube": {"diameter": "42.4 mm", "wall": "2.6 mm"}}},
-  "free_end": {"hung": "hip", "guide": {"tube": {"diameter": "42.4 mm", "wall": "2.6 mm"}}},
+  "collar": {"half_length": 0, "clearance": 0},
+  "drive_end": {"hung": "hip", "alignment": "given", "guide": {"tube": {"diameter": "42.4 mm", "wall": "2.6 mm"}}},
+  "free_end": {"hung": "hip", "alignment": "given", "guide": {"tube": {"diameter": "42.4 mm", "wall": "2.6 mm"}}},
   "fittings": {"clip_spacing": 0.6, "screw_spacing": 0.6, "channel_stock": 2, "guide_stock": 6},
   "sides": [{"name": "East", "hand": "right"}, {"name": "West", "hand": "left"}]
 }
@@ -102,9 +103,9 @@ done <<'END'
 2|collar
 254 mm|chain
 8|chain link
-4|eye bolt 9.5 mm
-8|eye nut 9.5 mm
-8|eye washer 9.5 mm
+4|eye bolt 15.9 mm
+8|eye nut 15.9 mm
+8|eye washer 15.9 mm
 58|channel screw
 5|round tube 33.7 mm x 2.6 mm x 6000 mm
 1|round tube 42.4 mm x 2.6 mm x 6000 mm
@@ -164,9 +165,9 @@ material,hand drive,50 N m,,each,150
 material,collar,,,each,11.00
 material,chain,,,m,4.10
 material,chain link,,,each,0.75
-material,eye bolt,3/8 in,,each,1.25
-material,eye nut,3/8 in,,each,0.10
-material,eye washer,3/8 in,,each,0.05
+material,eye bolt,5/8 in,,each,1.25
+material,eye nut,5/8 in,,each,0.10
+material,eye washer,5/8 in,,each,0.05
 material,locking wire,,,m,0.00
 material,channel screw,,,hundred,5.00
 material,round tube,33.7 mm x 2.6 mm x 6 m,steel,each,25.01

@@ -83,8 +83,9 @@ static void raise_fault(module_state *state, const tside_fault *fault, int row)
     PyObject *error;
     const int related = fault->relation != TSIDE_NO_RELATION, finite = fault->relation != TSIDE_NOT_FINITE;
     tside_fault_text(fault, text, sizeof text);
-    error = PyObject_CallFunction(state->error_class, "NiiNNNNiidddii", text_of(text), (int)fault->status, (int)fault->relation, text_or_none(fault->field), text_or_none(fault->other),
-                                  text_or_none(fault->unit), text_or_none(fault->reason), fault->index, row, fault->value, fault->bound, fault->gap, related, finite);
+    error = PyObject_CallFunction(state->error_class, "NiiNNNNiidddiiid", text_of(text), (int)fault->status, (int)fault->relation, text_or_none(fault->field), text_or_none(fault->other),
+                                  text_or_none(fault->unit), text_or_none(fault->reason), fault->index, row, fault->value, fault->bound, fault->gap, related, finite,
+                                  fault->remedy_given, fault->remedy);
     if (error) {
         PyErr_SetObject(state->error_class, error);
         Py_DECREF(error);

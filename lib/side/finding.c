@@ -144,7 +144,7 @@ static void find_hole(const tside_i_setup *setup, tside_which_end which, const t
         return;
     distance = from_bend(&setup->bow.centre, hip.arc + end_plan->layout.bow_along);
     if (distance < bound)
-        add(plan, TSIDE_FINDING_BOW_HOLE, which, -1, distance, bound);
+        add(plan, TSIDE_FINDING_BOW_HOLE, which, -1, distance > SLACK ? distance : 0, bound); /* the stiffest tube often ends just in a kink */
 }
 
 /* The lean along the house, either way; 0 of a guide that stands on its foot. */

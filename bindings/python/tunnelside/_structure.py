@@ -243,6 +243,7 @@ class Error(ValueError):
     status: what to do, a Status; relation: how the value stands to its bound, a Relation.
     field: path of the field at fault, or None; other: the field it contradicts, or what would do, or None.
     value, bound: what was refused and the bound it broke, in unit; None where nothing is compared; where no value fits there is no bound.
+    remedy: the least value of the other field, in unit, that would do as well, or None.
     gap: how much is missing (negative) or left; index: which element, point or character, or None.
     row: of a batch, else None.
     reason: a clause that says why, or None.
@@ -253,9 +254,9 @@ class Error(ValueError):
 
     def __init__(self, text: str, status: int, relation: int = 0, field: Optional[str] = None, other: Optional[str] = None, unit: Optional[str] = None,
                  reason: Optional[str] = None, index: int = -1, row: int = -1, value: float = 0.0, bound: float = 0.0, gap: float = 0.0, related: int = 0,
-                 finite: int = 1) -> None:
+                 finite: int = 1, remedy_given: int = 0, remedy: float = 0.0) -> None:
         super().__init__(text if row < 0 else f"row {row}: {text}")
-        self._all = (text, status, relation, field, other, unit, reason, index, row, value, bound, gap, related, finite)
+        self._all = (text, status, relation, field, other, unit, reason, index, row, value, bound, gap, related, finite, remedy_given, remedy)
         self.status: Status = _STATUS(status)
         self.relation: Relation = _RELATION(relation)
         self.field: Optional[str] = field
@@ -267,18 +268,19 @@ class Error(ValueError):
         self.value: Optional[float] = value if related and finite else None
         self.bound: Optional[float] = bound if related and finite and self.relation.name != "NONE_FITS" else None
         self.gap: float = gap
+        self.remedy: Optional[float] = remedy if remedy_given else None
 
     def at(self, field: str, row: int) -> Error:
         """The same refusal of a field in a row of a batch."""
-        text, status, relation, named, other, unit, reason, index, _, value, bound, gap, related, finite = self._all
+        text, status, relation, named, other, unit, reason, index, _, value, bound, gap, related, finite, *remedy = self._all
         text = text if named else f"{field}: {text}"
-        return type(self)(text, status, relation, field, other, unit, reason, index, row, value, bound, gap, related, finite)
+        return type(self)(text, status, relation, field, other, unit, reason, index, row, value, bound, gap, related, finite, *remedy)
 
     def within(self, group: str, index: int) -> Error:
         """The same refusal, its field named from outside a structure, or an element of a list (index not below 0), that holds it."""
-        text, status, relation, field, other, unit, reason, at, row, value, bound, gap, related, finite = self._all
+        text, status, relation, field, other, unit, reason, at, row, value, bound, gap, related, finite, *remedy = self._all
         path = group if index < 0 else f"{group}[{index}]"
-        return type(self)(f"{path}.{text}", status, relation, f"{path}.{field}", other, unit, reason, at, row, value, bound, gap, related, finite)
+        return type(self)(f"{path}.{text}", status, relation, f"{path}.{field}", other, unit, reason, at, row, value, bound, gap, related, finite, *remedy)
 
     def __reduce__(self) -> Tuple[Type[Error], Tuple[Any, ...]]:
         return type(self), self._all
