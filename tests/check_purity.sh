@@ -15,7 +15,7 @@ wrong() {
 }
 
 TEXT_LIMIT=196608  # bytes of code in the shared library
-STACK_LIMIT=26624 # bytes of stack below any public function
+STACK_LIMIT=24576 # bytes of stack below any public function
 FOREIGN_STACK=1024 # bytes granted to a function of libc or libm: glibc's sin, cos, atan2 and pow use less
 ROUNDS=4          # how often a function may stand in one chain of calls: side, end, extender, tube is the deepest nesting of tables
 POINTER_ROUNDS=2  # the same where it goes through a pointer: a root of what is sought along the travel is the deepest, and stands in it once

@@ -9,7 +9,7 @@
  * A travel with the spots from which every search along it sets out, sampled once, however many are made: numbered stretch by stretch from the upper end. Few sides have more
  * spots than are kept, which is how much stack is spent on them; those beyond are made anew by each search.
  */
-enum { TSIDE_I_STEPS = 6, TSIDE_I_KEPT = 32 };
+enum { TSIDE_I_STEPS = 6, TSIDE_I_KEPT = 16 };
 typedef struct tside_i_track {
     const tside_travel *travel;
     tside_i_spot shut, open;
