@@ -91,7 +91,11 @@ static void add_subject(text *words, const planned *side, const tside_finding *f
     case TSIDE_FINDING_KEEP_OUT_TUBE:
     case TSIDE_FINDING_KEEP_OUT_GUIDE: text_add(words, "%s, keep-out %d: ", end_name((int)finding->end), finding->index + 1); break;
     case TSIDE_FINDING_KICK:
-    case TSIDE_FINDING_SIDE_FORCE: text_add(words, "%s: ", end_name((int)finding->end)); break;
+    case TSIDE_FINDING_SIDE_FORCE:
+    case TSIDE_FINDING_LEAN_ALONG:
+    case TSIDE_FINDING_BINDS:
+    case TSIDE_FINDING_BOW_HOLE:
+    case TSIDE_FINDING_MISFIT: text_add(words, "%s: ", end_name((int)finding->end)); break;
     default: break;
     }
 }

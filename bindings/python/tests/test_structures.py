@@ -309,6 +309,18 @@ class Errors(unittest.TestCase):
         self.assertEqual(error.status, ts.Status.CONTRADICTS)
         self.assertEqual(error.field, "drive_end.guide.margin")
         self.assertLess(error.gap, 0)
+        self.assertIsNone(error.remedy)
+
+    def test_remedy(self):
+        with self.assertRaises(ts.Error) as caught:
+            ts.plan_side(SIDE.replace(curtain={"past": 0.3}))
+        error = caught.exception
+        self.assertEqual((error.field, error.other), ("curtain.past", "drive_end.extender.eye_stand_off"))
+        extender = SIDE.drive_end.extender
+        self.assertAlmostEqual(error.remedy, extender.eye_stand_off + 0.3 - error.bound, 12)
+        self.assertEqual(pickle.loads(pickle.dumps(error)).remedy, error.remedy)
+        end = {"extender": {"eye_stand_off": error.remedy}}
+        ts.plan_side(SIDE.replace(curtain={"past": 0.3}, drive_end=end, free_end=end))
 
     def test_check(self):
         self.assertIsNone(ts.check(SIDE))
