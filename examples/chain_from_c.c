@@ -61,8 +61,8 @@ static tside_torque lift(const tside_travel *travel, const tside_load *load, con
     need(tside_lift_longest(travel, load, hang, 40, &longest, &fault));
     need(tside_guide_lean(travel, hang, worst.turns, &lean, &drive_turns, &fault));
     need(tside_side_force(travel, load, hang, worst.turns, force, &uplift, &fault));
-    printf("lift  %.1f N m when shut, at most %.1f N m after %.2f turns; %.0f J up to there\n", shut.drive,
-           worst.drive, worst.turns, work);
+    printf("lift  %.1f N m when shut, at most %.1f N m after %.2f turns; %.0f J up to there\n", shut.drive, worst.drive,
+           worst.turns, work);
     printf("lift  at least %.1f N m brings it down by itself; 40 N m lift %.1f m of curtain\n", down.down, longest);
     printf("guide it leans %.1f degrees then, pulls its eye by %.0f N, and lifts it by %.0f N beyond its weight\n",
            lean / TURN * 360, *force, uplift);
@@ -72,8 +72,8 @@ static tside_torque lift(const tside_travel *travel, const tside_load *load, con
 /* How much of its limit an extender is put to by what pulls at its eye. */
 static void strength(const tside_extender *extender, const tside_layout *layout, double force, double weight)
 {
-    static const char *const units[] = {[TSIDE_STRESS] = "Pa", [TSIDE_FORCE] = "N",
-                                        [TSIDE_DEFLECTION] = "m", [TSIDE_SHARE] = ""};
+    static const char *const units[] = {
+        [TSIDE_STRESS] = "Pa", [TSIDE_FORCE] = "N", [TSIDE_DEFLECTION] = "m", [TSIDE_SHARE] = ""};
     tside_strength_line lines[TSIDE_EXTENDER_LINES];
     need(tside_extender_strength(extender, layout, force, weight, TSIDE_DRIVE_END, lines, &fault));
     for (int i = 0; i < TSIDE_EXTENDER_LINES; i++) {
@@ -120,8 +120,8 @@ static void hang_guide(const tside_side *side, const tside_bow *bow, const tside
     double eye_x;
     need(tside_eye_best(travel, eye_y, collar.offset, &eye_x, &fault));
     need(tside_hang_make(travel, &side->drive_end.guide, &collar, eye_x, eye_y, hang, &sweep, &fault));
-    need(tside_extender_layout(&side->drive_end.extender, bow, side->curtain.hip, eye_x, eye_y, travel, layout,
-                               &fault));
+    need(
+        tside_extender_layout(&side->drive_end.extender, bow, side->curtain.hip, eye_x, eye_y, travel, layout, &fault));
     printf("guide its foot kicks out %.0f mm, and %.0f mm with its eye misplaced\n", 1000 * sweep.kick_out,
            1000 * sweep.kick_out_error);
     printf("tube  cut to %.3f m, holes %.3f and %.3f m from its top end\n", layout->cut_length, layout->bow_from_top,

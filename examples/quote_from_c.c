@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * A supplier's quotation, as its own program makes it: two sides of an invented house are planned, taken off, cut from stock, and multiplied by the
- * supplier's prices, invented too. Money is in whole cents. Each length is rounded up to a millimetre, each area to a thousandth of a square metre, each
- * line to the nearest cent, halves up; the total is the sum of rounded lines. For choosing parts, not a certificate.
+ * A supplier's quotation, as its own program makes it: two sides of an invented house are planned, taken off, cut from
+ * stock, and multiplied by the supplier's prices, invented too. Money is in whole cents. Each length is rounded up to a
+ * millimetre, each area to a thousandth of a square metre, each line to the nearest cent, halves up; the total is the
+ * sum of rounded lines. For choosing parts, not a certificate.
  */
 #include <math.h>
 #include <stdio.h>
@@ -13,11 +14,14 @@ enum { MOST_LINES = 2 * TSIDE_ITEMS, MOST_STICKS = 200 };
 
 /* Cents for a piece, a metre (of stock, for what is cut), or a square metre; 0 where there is no price. */
 static const long long prices[TSIDE_ITEM_CODES] = {
-    [TSIDE_ITEM_CURTAIN] = 185, [TSIDE_ITEM_FLAP] = 185, [TSIDE_ITEM_BAR] = 540, [TSIDE_ITEM_SPLICE_SCREW] = 12, [TSIDE_ITEM_COUPLING_SCREW] = 12,
-    [TSIDE_ITEM_CLIP] = 95, [TSIDE_ITEM_DRIVE] = 21500, [TSIDE_ITEM_COLLAR] = 1450, [TSIDE_ITEM_GUIDE] = 540, [TSIDE_ITEM_CHAIN] = 620,
-    [TSIDE_ITEM_CHAIN_LINK] = 140, [TSIDE_ITEM_EYE] = 385, [TSIDE_ITEM_EYE_NUT] = 18, [TSIDE_ITEM_EYE_WASHER] = 9, [TSIDE_ITEM_EXTENDER] = 1180,
-    [TSIDE_ITEM_BOW_BOLT] = 165, [TSIDE_ITEM_MEMBER_BOLT] = 165, [TSIDE_ITEM_BOLT_NUT] = 14, [TSIDE_ITEM_BOLT_WASHER] = 7, [TSIDE_ITEM_PATCH] = 30,
-    [TSIDE_ITEM_CHANNEL] = 260, [TSIDE_ITEM_WIRE] = 70, [TSIDE_ITEM_CHANNEL_SCREW] = 6,
+    [TSIDE_ITEM_CURTAIN] = 185,     [TSIDE_ITEM_FLAP] = 185,          [TSIDE_ITEM_BAR] = 540,
+    [TSIDE_ITEM_SPLICE_SCREW] = 12, [TSIDE_ITEM_COUPLING_SCREW] = 12, [TSIDE_ITEM_CLIP] = 95,
+    [TSIDE_ITEM_DRIVE] = 21500,     [TSIDE_ITEM_COLLAR] = 1450,       [TSIDE_ITEM_GUIDE] = 540,
+    [TSIDE_ITEM_CHAIN] = 620,       [TSIDE_ITEM_CHAIN_LINK] = 140,    [TSIDE_ITEM_EYE] = 385,
+    [TSIDE_ITEM_EYE_NUT] = 18,      [TSIDE_ITEM_EYE_WASHER] = 9,      [TSIDE_ITEM_EXTENDER] = 1180,
+    [TSIDE_ITEM_BOW_BOLT] = 165,    [TSIDE_ITEM_MEMBER_BOLT] = 165,   [TSIDE_ITEM_BOLT_NUT] = 14,
+    [TSIDE_ITEM_BOLT_WASHER] = 7,   [TSIDE_ITEM_PATCH] = 30,          [TSIDE_ITEM_CHANNEL] = 260,
+    [TSIDE_ITEM_WIRE] = 70,         [TSIDE_ITEM_CHANNEL_SCREW] = 6,
 };
 
 static void need(tside_status status, const tside_fault *fault)
@@ -53,7 +57,10 @@ static void measure(tside_side *side, tside_hand hand)
     side->free_end.extender = side->drive_end.extender;
 }
 
-/* Plans the cuts of all that is cut from the same stock, and takes it off the list; returns the stock to buy, in metres. */
+/*
+ * Plans the cuts of all that is cut from the same stock, and takes it off the list; returns the stock to buy, in
+ * metres.
+ */
 static double cut_alike(tside_item *list, int count, tside_item like)
 {
     static tside_stick sticks[MOST_STICKS];
@@ -68,16 +75,20 @@ static double cut_alike(tside_item *list, int count, tside_item like)
     stock.length_count = 1;
     stock.lengths[0].length = like.stock;
     for (tside_item *item = list; item < list + count; item++)
-        if (item->by == TSIDE_BY_CUT && item->shape == like.shape && item->size == like.size && item->wall == like.wall && item->stock == like.stock) {
+        if (item->by == TSIDE_BY_CUT && item->shape == like.shape && item->size == like.size &&
+            item->wall == like.wall && item->stock == like.stock) {
             cuts[kinds++] = (tside_cut){item->length, item->count};
             item->count = 0;
         }
     work = malloc(tside_stock_work(kinds));
     if (!work)
         exit((perror("quote"), 1));
-    need(tside_stock_plan(&stock, cuts, kinds, TSIDE_STOCK_NODES, work, tside_stock_work(kinds), sticks, taken, MOST_STICKS, &patterns, &plan, &fault), &fault);
+    need(tside_stock_plan(&stock, cuts, kinds, TSIDE_STOCK_NODES, work, tside_stock_work(kinds), sticks, taken,
+                          MOST_STICKS, &patterns, &plan, &fault),
+         &fault);
     free(work);
-    printf("%-30s %3d pieces from %3d sticks of %.3f m\n", tside_item_text((int)like.code), plan.pieces, plan.sticks, like.stock);
+    printf("%-30s %3d pieces from %3d sticks of %.3f m\n", tside_item_text((int)like.code), plan.pieces, plan.sticks,
+           like.stock);
     return plan.stock;
 }
 
@@ -97,18 +108,23 @@ int main(void)
         need(tside_takeoff(&side, &plan, &fittings, list + count, TSIDE_ITEMS, &more, &fault), &fault);
     }
     for (const tside_item *item = list; item < list + count; item++) {
-        const int cut = item->by == TSIDE_BY_CUT, times = cut ? item->count > 0 : item->count; /* what has been cut with others is bought */
-        const double size = item->by == TSIDE_BY_COUNT ? 1 : item->by == TSIDE_BY_SHEET ? item->width * item->length : item->length;
+        const int cut = item->by == TSIDE_BY_CUT,
+                  times = cut ? item->count > 0 : item->count; /* what has been cut with others is bought */
+        const double size = item->by == TSIDE_BY_COUNT   ? 1
+                            : item->by == TSIDE_BY_SHEET ? item->width * item->length
+                                                         : item->length;
         const double each = cut && times ? cut_alike(list, count, *item) : size;
-        sums[item->code] += times * llround(ceil(each * 1000 - 1e-6)); /* a whole number but for its last binary digits is not rounded up */
+        sums[item->code] += times *
+                            llround(ceil(each * 1000 -
+                                         1e-6)); /* a whole number but for its last binary digits is not rounded up */
     }
     for (int code = 0; code < TSIDE_ITEM_CODES; code++) {
         const long long amount = (sums[code] * prices[code] + 500) / 1000;
         if (sums[code] && !prices[code])
             return fprintf(stderr, "quote: no price: %s\n", tside_item_text(code)), 1;
         if (sums[code])
-            printf("%-30s %6lld.%03lld x %4lld.%02lld = %6lld.%02lld\n", tside_item_text(code), sums[code] / 1000, sums[code] % 1000, prices[code] / 100,
-                   prices[code] % 100, amount / 100, amount % 100);
+            printf("%-30s %6lld.%03lld x %4lld.%02lld = %6lld.%02lld\n", tside_item_text(code), sums[code] / 1000,
+                   sums[code] % 1000, prices[code] / 100, prices[code] % 100, amount / 100, amount % 100);
         total += amount;
     }
     printf("%-54s %5lld.%02lld\n", "total", total / 100, total % 100);

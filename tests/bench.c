@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* Speed of one plan and of its parts, as medians of several runs; prints figures and fails only where an answer is wrong. */
+/*
+ * Speed of one plan and of its parts, as medians of several runs; prints figures and fails only where an answer is
+ * wrong.
+ */
 #define _POSIX_C_SOURCE 200809L
 #include <math.h>
 #include <stdio.h>
@@ -83,7 +86,8 @@ static void sweep_guide(void)
 {
     tside_hang hang;
     tside_sweep sweep;
-    must(tside_hang_make(&travel, &side.drive_end.guide, &collar, eye_x, side.curtain.hip + side.drive_end.rise, &hang, &sweep, &fault));
+    must(tside_hang_make(&travel, &side.drive_end.guide, &collar, eye_x, side.curtain.hip + side.drive_end.rise, &hang,
+                         &sweep, &fault));
     sink += sweep.kick_out;
 }
 
@@ -160,13 +164,15 @@ static void everything(void)
 static void check_answers(void)
 {
     double te = 1.15 * 0.15e-3, core = 0.0354, n0 = 1, pi = 3.14159265358979323846;
-    double shut = 0.3 - 0.1016, r0 = core / 2 + te, s0 = 1.7 - r0 - shut, open_n = plan.open.wraps, r1 = core / 2 + te * open_n;
+    double shut = 0.3 - 0.1016, r0 = core / 2 + te, s0 = 1.7 - r0 - shut, open_n = plan.open.wraps,
+           r1 = core / 2 + te * open_n;
     double taken = pi * (open_n * (core + te * open_n) - n0 * (core + te * n0));
     plan_one();
     open_n = plan.open.wraps;
     r1 = core / 2 + te * open_n;
     taken = pi * (open_n * (core + te * open_n) - n0 * (core + te * n0));
-    if (!(fabs(plan.open.underside + 2 * r1 - (1.7 - 0.0762)) < 1e-9) || !(fabs(plan.open.hanging - (s0 - taken)) < 1e-9) || !(fabs(plan.shut.underside - shut) < 1e-12)) {
+    if (!(fabs(plan.open.underside + 2 * r1 - (1.7 - 0.0762)) < 1e-9) ||
+        !(fabs(plan.open.hanging - (s0 - taken)) < 1e-9) || !(fabs(plan.shut.underside - shut) < 1e-12)) {
         fprintf(stderr, "bench: the benchmark side's travel is wrong\n");
         failures++;
     }
@@ -193,11 +199,15 @@ int main(void)
     make_travel();
     best_eye();
     printf("one full plan, plumb    %8.2f us   (at most 20 asked)\n", 1e6 * whole);
-    printf("  checking its fields   %8.2f us   %3.0f %%\n", 1e6 * median(check_side, 2000), 100 * median(check_side, 2000) / whole);
-    printf("  two best eyes         %8.2f us   %3.0f %%\n", 2e6 * median(best_eye, 2000), 200 * median(best_eye, 2000) / whole);
-    printf("  two guides swept      %8.2f us   %3.0f %%   eyes and sweeps dominate: least and greatest lean, sought along the travel\n", 2e6 * median(sweep_guide, 2000),
-           200 * median(sweep_guide, 2000) / whole);
-    printf("  bow, line and travel  %8.2f us   %3.0f %%\n", 1e6 * median(make_travel, 2000), 100 * median(make_travel, 2000) / whole);
+    printf("  checking its fields   %8.2f us   %3.0f %%\n", 1e6 * median(check_side, 2000),
+           100 * median(check_side, 2000) / whole);
+    printf("  two best eyes         %8.2f us   %3.0f %%\n", 2e6 * median(best_eye, 2000),
+           200 * median(best_eye, 2000) / whole);
+    printf("  two guides swept      %8.2f us   %3.0f %%   eyes and sweeps dominate: least and greatest lean, sought "
+           "along the travel\n",
+           2e6 * median(sweep_guide, 2000), 200 * median(sweep_guide, 2000) / whole);
+    printf("  bow, line and travel  %8.2f us   %3.0f %%\n", 1e6 * median(make_travel, 2000),
+           100 * median(make_travel, 2000) / whole);
     printf("one full plan, leaning  %8.2f us   (at most 60 asked)\n", 1e6 * median(plan_leaning, 2000));
     printf("one full plan, kinked   %8.2f us   (at most 60 asked)\n", 1e6 * median(plan_kinked, 2000));
     printf("with two best angles    %8.2f us\n", 1e6 * median(plan_best_angle, 2000));

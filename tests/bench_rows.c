@@ -4,8 +4,8 @@
  *
  *     bench_rows INPUTS OUTPUTS RUNS
  *
- * INPUTS: a double each for the columns below, row by row; OUTPUTS: receives the figures, row by row. Prints, of RUNS runs, the median seconds of
- * the loop, and those of one call of tside_plan_side.
+ * INPUTS: a double each for the columns below, row by row; OUTPUTS: receives the figures, row by row. Prints, of RUNS
+ * runs, the median seconds of the loop, and those of one call of tside_plan_side.
  */
 #define _POSIX_C_SOURCE 200809L
 #include <stdio.h>
@@ -62,7 +62,8 @@ int main(int argc, char **argv)
 {
     long rows = 0;
     int runs = argc == 4 ? atoi(argv[3]) : 0, bad = 0;
-    double *inputs = runs > 0 ? read_rows(argv[1], &rows) : NULL, *outputs = calloc((size_t)rows + 1, FIGURES * sizeof *outputs);
+    double *inputs = runs > 0 ? read_rows(argv[1], &rows) : NULL,
+           *outputs = calloc((size_t)rows + 1, FIGURES * sizeof *outputs);
     double *loops = calloc((size_t)runs + 1, sizeof *loops), *calls = calloc((size_t)runs + 1, sizeof *calls);
     FILE *file;
     tside_side side;
@@ -84,7 +85,8 @@ int main(int argc, char **argv)
         calls[run] = (now() - start) / CALLS;
     }
     file = fopen(argv[2], "wb");
-    if (!file || fwrite(outputs, FIGURES * sizeof *outputs, (size_t)rows, file) != (size_t)rows || fclose(file) != 0 || bad) {
+    if (!file || fwrite(outputs, FIGURES * sizeof *outputs, (size_t)rows, file) != (size_t)rows || fclose(file) != 0 ||
+        bad) {
         fputs("bench_rows: a row was refused, or the outputs could not be written\n", stderr);
         return 1;
     }

@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* The side that the benchmark plans: invented, a plumb wall on extenders at both ends, with a given angle so that no search is timed. */
+/*
+ * The side that the benchmark plans: invented, a plumb wall on extenders at both ends, with a given angle so that no
+ * search is timed.
+ */
 #ifndef TUNNELSIDE_BENCH_SIDE_H
 #define TUNNELSIDE_BENCH_SIDE_H
 
@@ -39,7 +42,10 @@ static inline void bench_side(tside_side *side)
     bench_end(&side->free_end);
 }
 
-/* A half circle that leans out over the ground, with a board that stands out: free chord, arcs and a corner in one travel. */
+/*
+ * A half circle that leans out over the ground, with a board that stands out: free chord, arcs and a corner in one
+ * travel.
+ */
 static inline void bench_leaning_side(tside_side *side)
 {
     bench_side(side);

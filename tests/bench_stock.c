@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* Cut plans in figures: what was found and proven, in how long, and how long an exact solver takes for the same. Fails where an answer is wrong. */
+/*
+ * Cut plans in figures: what was found and proven, in how long, and how long an exact solver takes for the same. Fails
+ * where an answer is wrong.
+ */
 #define _POSIX_C_SOURCE 200809L
 #include <math.h>
 #include <stdio.h>
@@ -38,20 +41,23 @@ static int published(void)
     static cut_order orders[PROBLEMS];
     tally sum = {0};
     const int count = cut_orders_published(orders);
-    printf("%-10s %8s %8s %8s %8s %8s %10s %10s\n", "problem", "lengths", "optimum", "sticks", "bound", "nodes", "ms", "solver ms");
+    printf("%-10s %8s %8s %8s %8s %8s %10s %10s\n", "problem", "lengths", "optimum", "sticks", "bound", "nodes", "ms",
+           "solver ms");
     for (int i = 0; i < count; i++) {
         double seconds, stock, start;
         int sticks;
         const cut_answer answer = run(orders + i, &sum, &seconds);
-        printf("%-10s %8d %8d %8d %8.0f %8d %10.1f ", orders[i].name, orders[i].cut_count, orders[i].optimum, answer.plan.sticks,
-               answer.plan.lower_bound / orders[i].stock.lengths[0].length, answer.plan.nodes, 1e3 * seconds);
+        printf("%-10s %8d %8d %8d %8.0f %8d %10.1f ", orders[i].name, orders[i].cut_count, orders[i].optimum,
+               answer.plan.sticks, answer.plan.lower_bound / orders[i].stock.lengths[0].length, answer.plan.nodes,
+               1e3 * seconds);
         start = now();
         if (cut_order_exact(orders + i, PATIENCE, &stock, &sticks))
             printf("%10.1f\n", 1e3 * (now() - start));
         else
             printf("%10s\n", "-");
     }
-    printf("%d of %d proven, the slowest in %.1f ms; -: too many patterns to list for the exact solver\n\n", sum.proven, sum.orders, 1e3 * sum.longest);
+    printf("%d of %d proven, the slowest in %.1f ms; -: too many patterns to list for the exact solver\n\n", sum.proven,
+           sum.orders, 1e3 * sum.longest);
     return sum.wrong + (count != PROBLEMS);
 }
 
@@ -76,8 +82,9 @@ static int invented(const char *what, int orders, int stocks, int most, int seed
         if (i < 20)
             sum.exact_time += now() - start;
     }
-    printf("%-58s %5d proven %5d (fewest sticks too: %d) %9.1f ms in all, %8.2f ms the slowest; exact solver, first 20: %d solved, %.0f ms\n", what, orders, sum.proven,
-           sum.fewest, 1e3 * sum.time, 1e3 * sum.longest, sum.solved, 1e3 * sum.exact_time);
+    printf("%-58s %5d proven %5d (fewest sticks too: %d) %9.1f ms in all, %8.2f ms the slowest; exact solver, first "
+           "20: %d solved, %.0f ms\n",
+           what, orders, sum.proven, sum.fewest, 1e3 * sum.time, 1e3 * sum.longest, sum.solved, 1e3 * sum.exact_time);
     return sum.wrong;
 }
 

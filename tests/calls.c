@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* To teach the rows a function: give its arguments and outputs a place, write the call, and add one row to the table of functions. */
+/*
+ * To teach the rows a function: give its arguments and outputs a place, write the call, and add one row to the table of
+ * functions.
+ */
 #include "calls.h"
 
 #include <string.h>
@@ -11,10 +14,22 @@
 #include <tunnelside/roll.h>
 #include <tunnelside/tube.h>
 
-#define STRUCTURE(name, kind, place) {name, STRUCTURE, kind, "", &place, sizeof place}
-#define NUMBER(name, unit, place) {name, NUMBER, TSIDE_KIND_COUNT, unit, &place, sizeof place}
-#define WHOLE(name, place) {name, WHOLE, TSIDE_KIND_COUNT, "", &place, sizeof place}
-#define WORDS(name, place) {name, WORDS, TSIDE_KIND_COUNT, "", place, sizeof place}
+#define STRUCTURE(name, kind, place) \
+    { \
+        name, STRUCTURE, kind, "", &place, sizeof place \
+    }
+#define NUMBER(name, unit, place) \
+    { \
+        name, NUMBER, TSIDE_KIND_COUNT, unit, &place, sizeof place \
+    }
+#define WHOLE(name, place) \
+    { \
+        name, WHOLE, TSIDE_KIND_COUNT, "", &place, sizeof place \
+    }
+#define WORDS(name, place) \
+    { \
+        name, WORDS, TSIDE_KIND_COUNT, "", place, sizeof place \
+    }
 
 static tside_round round_tube;
 static tside_square square_tube;
@@ -104,61 +119,73 @@ static tside_status roll_thickness(tside_fault *fault)
 }
 
 const function functions[] = {
-    {"tside_round_section", round_section,
+    {"tside_round_section",
+     round_section,
      {STRUCTURE("tube", TSIDE_KIND_ROUND, round_tube), NUMBER("density", "kg/m3", density)},
      {STRUCTURE("section", TSIDE_KIND_SECTION, section)},
      FAILS(TSIDE_OUT_OF_BOUNDS) | FAILS(TSIDE_CONTRADICTS)},
-    {"tside_square_section", square_section,
+    {"tside_square_section",
+     square_section,
      {STRUCTURE("tube", TSIDE_KIND_SQUARE, square_tube), NUMBER("density", "kg/m3", density)},
      {STRUCTURE("section", TSIDE_KIND_SECTION, section)},
      FAILS(TSIDE_OUT_OF_BOUNDS) | FAILS(TSIDE_CONTRADICTS)},
-    {"tside_material_values", material_values,
+    {"tside_material_values",
+     material_values,
      {STRUCTURE("material", TSIDE_KIND_MATERIAL, material)},
      {NUMBER("values.modulus", "Pa", metal.modulus), NUMBER("values.shear_modulus", "Pa", metal.shear_modulus),
-      NUMBER("values.density", "kg/m3", metal.density), WHOLE("values.yield_known", metal.yield_known), NUMBER("values.yield", "Pa", metal.yield),
-      NUMBER("values.safety", "1", metal.safety)},
+      NUMBER("values.density", "kg/m3", metal.density), WHOLE("values.yield_known", metal.yield_known),
+      NUMBER("values.yield", "Pa", metal.yield), NUMBER("values.safety", "1", metal.safety)},
      FAILS(TSIDE_OUT_OF_BOUNDS) | FAILS(TSIDE_CONTRADICTS)},
-    {"tside_tube_size", tube_size,
+    {"tside_tube_size",
+     tube_size,
      {WORDS("text", text)},
      {NUMBER("diameter", "m", diameter)},
      FAILS(TSIDE_NOT_FOUND) | FAILS(TSIDE_UNREADABLE) | FAILS(TSIDE_OUT_OF_BOUNDS)},
-    {"tside_tube_wall", tube_wall,
-     {WORDS("text", text)},
-     {NUMBER("wall", "m", wall)},
-     FAILS(TSIDE_NOT_FOUND)},
-    {"tside_quantity_read", quantity_read,
+    {"tside_tube_wall", tube_wall, {WORDS("text", text)}, {NUMBER("wall", "m", wall)}, FAILS(TSIDE_NOT_FOUND)},
+    {"tside_quantity_read",
+     quantity_read,
      {WORDS("text", text), WORDS("unit", unit)},
      {NUMBER("value", unit, value)},
      FAILS(TSIDE_UNREADABLE) | FAILS(TSIDE_NOT_FOUND)},
-    {"tside_roll_taken_up", roll_taken_up,
+    {"tside_roll_taken_up",
+     roll_taken_up,
      {STRUCTURE("roll", TSIDE_KIND_ROLL, roll), NUMBER("wraps", "turn", wraps)},
      {NUMBER("length", "m", length)},
      FAILS(TSIDE_OUT_OF_BOUNDS)},
-    {"tside_roll_wraps", roll_wraps,
+    {"tside_roll_wraps",
+     roll_wraps,
      {STRUCTURE("roll", TSIDE_KIND_ROLL, roll), NUMBER("taken_up", "m", taken_up)},
      {NUMBER("wraps", "turn", wraps)},
      FAILS(TSIDE_OUT_OF_BOUNDS)},
-    {"tside_roll_diameter", roll_diameter,
+    {"tside_roll_diameter",
+     roll_diameter,
      {STRUCTURE("roll", TSIDE_KIND_ROLL, roll), NUMBER("wraps", "turn", wraps)},
      {NUMBER("diameter", "m", diameter)},
      FAILS(TSIDE_OUT_OF_BOUNDS)},
-    {"tside_roll_thickness", roll_thickness,
-     {NUMBER("core", "m", core), NUMBER("wraps_before", "turn", wraps_before), NUMBER("turns", "turn", turns), NUMBER("taken_up", "m", taken_up)},
+    {"tside_roll_thickness",
+     roll_thickness,
+     {NUMBER("core", "m", core), NUMBER("wraps_before", "turn", wraps_before), NUMBER("turns", "turn", turns),
+      NUMBER("taken_up", "m", taken_up)},
      {NUMBER("thickness", "m", thickness)},
      FAILS(TSIDE_OUT_OF_BOUNDS) | FAILS(TSIDE_CONTRADICTS)},
-    {"tside_cable_resistance", cable_resistance,
+    {"tside_cable_resistance",
+     cable_resistance,
      {STRUCTURE("cable", TSIDE_KIND_CABLE, cable)},
      {NUMBER("resistance", "ohm", ohms)},
      FAILS(TSIDE_OUT_OF_BOUNDS)},
-    {"tside_crank_effort", crank_effort,
-     {STRUCTURE("crank", TSIDE_KIND_CRANK, crank), NUMBER("torque", "N m", torque), NUMBER("drive_turns", "turn", drive_turns)},
+    {"tside_crank_effort",
+     crank_effort,
+     {STRUCTURE("crank", TSIDE_KIND_CRANK, crank), NUMBER("torque", "N m", torque),
+      NUMBER("drive_turns", "turn", drive_turns)},
      {STRUCTURE("cranking", TSIDE_KIND_CRANKING, cranking)},
      FAILS(TSIDE_OUT_OF_BOUNDS)},
-    {"tside_bolt_choose", bolt_choose,
+    {"tside_bolt_choose",
+     bolt_choose,
      {STRUCTURE("bolt", TSIDE_KIND_BOLT, bolt)},
      {STRUCTURE("plan", TSIDE_KIND_BOLT_PLAN, bolt_plan)},
      FAILS(TSIDE_OUT_OF_BOUNDS) | FAILS(TSIDE_CONTRADICTS) | FAILS(TSIDE_OUT_OF_REACH)},
-    {"tside_bolt_bearing", bolt_bearing,
+    {"tside_bolt_bearing",
+     bolt_bearing,
      {STRUCTURE("bolt", TSIDE_KIND_BOLT, bolt), STRUCTURE("part", TSIDE_KIND_BOLT_PART, bolt_part)},
      {STRUCTURE("bearing", TSIDE_KIND_BEARING, bearing)},
      FAILS(TSIDE_OUT_OF_BOUNDS) | FAILS(TSIDE_CONTRADICTS)},

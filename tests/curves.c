@@ -17,7 +17,8 @@ static int chance(dice *d, double often)
 static void throw_points(curved *c, dice *d, double half_width)
 {
     tside_frame *f = &c->frame;
-    double bulge = c->kind == STRAIGHT ? 0 : dice_between(d, 0.02, 0.25), lean = dice_between(d, -0.3, 0.8), at = c->kind == STRAIGHT ? dice_between(d, 0.2, 0.8) : 0.5;
+    double bulge = c->kind == STRAIGHT ? 0 : dice_between(d, 0.02, 0.25), lean = dice_between(d, -0.3, 0.8),
+           at = c->kind == STRAIGHT ? dice_between(d, 0.2, 0.8) : 0.5;
     f->shape = TSIDE_THREE_POINTS;
     f->foot_x = half_width;
     f->foot_height = chance(d, 0.5) ? 0 : dice_between(d, -0.3, 0.3);
@@ -84,7 +85,8 @@ static void throw_load(curved *c, dice *d)
 {
     tside_usual(TSIDE_KIND_LOAD, &c->load);
     tside_usual(TSIDE_KIND_GUIDE, &c->guide);
-    c->collar = (tside_collar){dice_between(d, 0, 0.12), dice_between(d, 0, 0.1), dice_between(d, 2, 12), dice_between(d, 0, 0.1)};
+    c->collar = (tside_collar){dice_between(d, 0, 0.12), dice_between(d, 0, 0.1), dice_between(d, 2, 12),
+                               dice_between(d, 0, 0.1)};
     c->load.length = dice_between(d, 10, 60);
     c->load.bar_mass = dice_between(d, 1, 3);
     c->load.areal_mass = dice_between(d, 0.1, 1);
@@ -112,7 +114,8 @@ tside_status curved_make(curved *c, tside_fault *fault)
     c->tips = 0;
     for (int i = 0; i < c->travel.stretches; i++)
         c->tips |= c->travel.stretch[i].held == TSIDE_HELD_TIPPED;
-    c->hung = tside_hang_make(&c->travel, &c->guide, &c->collar, c->line.x + c->eye_out, c->line.y + c->eye_rise, &c->hang, NULL, NULL) == TSIDE_OK;
+    c->hung = tside_hang_make(&c->travel, &c->guide, &c->collar, c->line.x + c->eye_out, c->line.y + c->eye_rise,
+                              &c->hang, NULL, NULL) == TSIDE_OK;
     return TSIDE_OK;
 }
 
@@ -239,7 +242,10 @@ void add_point(polyline *p, double x, double y)
     p->y[p->count++] = y;
 }
 
-/* An arc by its outboard normal's angles at its lower and upper end; a hollow one's radius is below 0, a point's 0. Straight pieces lie between the arcs. */
+/*
+ * An arc by its outboard normal's angles at its lower and upper end; a hollow one's radius is below 0, a point's 0.
+ * Straight pieces lie between the arcs.
+ */
 typedef struct bend {
     double x, y, radius, low, high;
 } bend;
@@ -249,7 +255,8 @@ enum { BENDS = 2 };
 /* Through three points: the centre lies where two perpendicular bisectors meet. */
 static int bend_through(const tside_frame *f, double outboard, bend *b)
 {
-    double ax = f->between_x - f->foot_x, ay = f->between_height - f->foot_height, bx = f->peak_x - f->foot_x, by = f->peak_height - f->foot_height;
+    double ax = f->between_x - f->foot_x, ay = f->between_height - f->foot_height, bx = f->peak_x - f->foot_x,
+           by = f->peak_height - f->foot_height;
     double cross = 2 * (ax * by - ay * bx), aa = ax * ax + ay * ay, bb = bx * bx + by * by, out = cross > 0 ? 1 : -1;
     if (fabs(cross) < 1e-9) {
         double along = hypot(bx, by), nx = by / along, ny = -bx / along, angle = atan2(ny, nx);
@@ -268,7 +275,8 @@ static int bend_through(const tside_frame *f, double outboard, bend *b)
 /* A frame's bends, moved outboard of the centreline. */
 static int bends_of(const tside_frame *f, double outboard, bend *b)
 {
-    double d = f->measured == TSIDE_OUTSIDE ? f->tube.diameter : 0, a = (f->width - d) / 2, h = f->leg_height, peak = f->peak_height - d / 2, rise = peak - h, R, y, turn;
+    double d = f->measured == TSIDE_OUTSIDE ? f->tube.diameter : 0, a = (f->width - d) / 2, h = f->leg_height,
+           peak = f->peak_height - d / 2, rise = peak - h, R, y, turn;
     if (f->shape == TSIDE_THREE_POINTS)
         return bend_through(f, outboard - d / 2, b);
     if (rise >= a) { /* from (a, h) to (0, peak), its centre at the leg's height */
@@ -301,7 +309,8 @@ void trace(const tside_frame *f, double outboard, double top, polyline *p)
         const bend *b = bends + i;
         int parts = 1 + (int)(fabs(b->high - b->low) * sqrt(fabs(b->radius) / (8 * sagitta)));
         for (int k = 0; k <= parts; k++) {
-            double angle = b->low + (b->high - b->low) * k / parts, x = b->x + b->radius * cos(angle), y = b->y + b->radius * sin(angle);
+            double angle = b->low + (b->high - b->low) * k / parts, x = b->x + b->radius * cos(angle),
+                   y = b->y + b->radius * sin(angle);
             if (p->count == 0)
                 add_point(p, x + deep * sin(angle), y - deep * cos(angle));
             if (hypot(x - p->x[p->count - 1], y - p->y[p->count - 1]) > 1e-12) /* two bends meet in one point */

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * Sides with every kind of bow, seeded and random, and their frame's outline as a fine polyline, found from its measures by code that shares nothing with the library.
+ * Sides with every kind of bow, seeded and random, and their frame's outline as a fine polyline, found from its
+ * measures by code that shares nothing with the library.
  */
 #ifndef TUNNELSIDE_CURVES_H
 #define TUNNELSIDE_CURVES_H
@@ -43,7 +44,10 @@ typedef struct curved {
 tside_status curved_side(int number, curved *c, tside_fault *fault);
 /* The same with measures that nobody builds. */
 tside_status curved_wild(int number, curved *c, tside_fault *fault);
-/* A plumb leg of 2.5 m with a curtain 30 mm off it, and a board whose edge, 1.4 m below the hip, stands that far outboard of the fixing; a bar of 50 mm, a curtain of no thickness. Not yet made. */
+/*
+ * A plumb leg of 2.5 m with a curtain 30 mm off it, and a board whose edge, 1.4 m below the hip, stands that far
+ * outboard of the fixing; a bar of 50 mm, a curtain of no thickness. Not yet made.
+ */
 curved curved_boarded(double outboard_of_fixing);
 /* Everything that follows from what is asked. */
 tside_status curved_make(curved *c, tside_fault *fault);
@@ -87,7 +91,10 @@ typedef struct polyline {
 void add_point(polyline *p, double x, double y);
 /* The frame moved outboard of its centreline, from far below the foot up to a height, as far as the bow reaches. */
 void trace(const tside_frame *f, double outboard, double top, polyline *p);
-/* The first part of a polyline, which rises, that reaches a height; how far outboard it is there; and how far off that may be. */
+/*
+ * The first part of a polyline, which rises, that reaches a height; how far outboard it is there; and how far off that
+ * may be.
+ */
 int part_at(const polyline *p, double y);
 double polyline_x(const polyline *p, double y);
 double grain(const polyline *p, double y);

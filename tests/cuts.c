@@ -33,7 +33,10 @@ static int read_items(FILE *file, int capacity, int items, cut_order *order)
     return 1;
 }
 
-/* Better than the best known at publication: I. P. Gent (1998), Heuristic solution of open bin packing problems, J. of Heuristics 3, 299-304 (citation from memory). */
+/*
+ * Better than the best known at publication: I. P. Gent (1998), Heuristic solution of open bin packing problems, J. of
+ * Heuristics 3, 299-304 (citation from memory).
+ */
 static int better_known(const char *name)
 {
     static const char *const names[] = {"u120_08", "u120_19", "u250_07", "u250_12"};
@@ -70,7 +73,8 @@ int cut_orders_published(cut_order orders[PROBLEMS])
             return count;
         for (int p = 0; p < problems && count < PROBLEMS; p++) {
             cut_order *order = orders + count;
-            if (fscanf(file, "%31s %d %d %d", order->name, &capacity, &items, &order->optimum) != 4 || !read_items(file, capacity, items, order))
+            if (fscanf(file, "%31s %d %d %d", order->name, &capacity, &items, &order->optimum) != 4 ||
+                !read_items(file, capacity, items, order))
                 break;
             order->optimum -= better_known(order->name);
             count++;
@@ -122,8 +126,9 @@ cut_answer cut_order_plan(const cut_order *order, int node_limit)
     if (!work)
         work = malloc(tside_stock_work(TSIDE_STOCK_CUTS));
     memset(&answer, 0, sizeof answer);
-    answer.status = tside_stock_plan(&order->stock, order->cuts, order->cut_count, node_limit, work, tside_stock_work(order->cut_count), sticks, taken, CAPACITY,
-                                     &answer.count, &answer.plan, &answer.fault);
+    answer.status = tside_stock_plan(&order->stock, order->cuts, order->cut_count, node_limit, work,
+                                     tside_stock_work(order->cut_count), sticks, taken, CAPACITY, &answer.count,
+                                     &answer.plan, &answer.fault);
     answer.sticks = sticks;
     answer.taken = taken;
     return answer;
@@ -147,7 +152,8 @@ static const char *stick_wrong(const cut_order *order, const tside_stick *stick,
     sum += (pieces - 1) * order->stock.kerf;
     if (!(sum <= length - order->stock.trim + 1e-9 + 1e-12)) /* 1e-12: rounding of this sum */
         return "a stick is too full";
-    if (!(fabs(sum - stick->used) < 1e-11) || !(fabs(fmax(0, length - order->stock.trim - sum - order->stock.kerf) - stick->offcut) < 2e-9))
+    if (!(fabs(sum - stick->used) < 1e-11) ||
+        !(fabs(fmax(0, length - order->stock.trim - sum - order->stock.kerf) - stick->offcut) < 2e-9))
         return "what a stick uses and leaves";
     return NULL;
 }
@@ -177,10 +183,12 @@ const char *cut_answer_wrong(const cut_order *order, const cut_answer *answer)
             return "a cut has too many pieces, or too few";
         cut += given * order->cuts[j].length;
     }
-    if (!(fabs(plan->stock - stock) < 1e-9 * (1 + stock)) || !(fabs(plan->cut - cut) < 1e-9 * (1 + cut)) || !(fabs(plan->offcut - offcut) < 1e-9 * (1 + stock)) ||
-        plan->sticks != sticks || plan->pieces != pieces || !(fabs(plan->stock - plan->cut - plan->offcut - plan->lost) < 1e-9 * (1 + stock)))
+    if (!(fabs(plan->stock - stock) < 1e-9 * (1 + stock)) || !(fabs(plan->cut - cut) < 1e-9 * (1 + cut)) ||
+        !(fabs(plan->offcut - offcut) < 1e-9 * (1 + stock)) || plan->sticks != sticks || plan->pieces != pieces ||
+        !(fabs(plan->stock - plan->cut - plan->offcut - plan->lost) < 1e-9 * (1 + stock)))
         return "the sums";
-    if (!(plan->lower_bound <= plan->stock) || !(plan->lower_bound >= 0) || (plan->proven ? plan->lower_bound < plan->stock : plan->lower_bound >= plan->stock) ||
+    if (!(plan->lower_bound <= plan->stock) || !(plan->lower_bound >= 0) ||
+        (plan->proven ? plan->lower_bound < plan->stock : plan->lower_bound >= plan->stock) ||
         (plan->fewest && !plan->proven))
         return "the bound";
     return NULL;

@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* Orders of cuts for the tests and figures of cut plans, and a checker of plans that shares nothing with what makes them. */
+/*
+ * Orders of cuts for the tests and figures of cut plans, and a checker of plans that shares nothing with what makes
+ * them.
+ */
 #ifndef TUNNELSIDE_CUTS_H
 #define TUNNELSIDE_CUTS_H
 
@@ -27,10 +30,16 @@ typedef struct cut_answer {
 
 enum { PROBLEMS = 43 };
 
-/* The published problems: t60_00, N1C1W1_A, N1C1W1_B, then 20 of u120 and 20 of u250; a unit is 10 mm, there is no kerf and no trim. Returns how many were read. */
+/*
+ * The published problems: t60_00, N1C1W1_A, N1C1W1_B, then 20 of u120 and 20 of u250; a unit is 10 mm, there is no kerf
+ * and no trim. Returns how many were read.
+ */
 int cut_orders_published(cut_order orders[PROBLEMS]);
 
-/* An invented order: up to ten lengths, up to `most` pieces of each, sticks of one to `stocks` lengths in feet; every second in sixteenths of an inch, others in millimetres. */
+/*
+ * An invented order: up to ten lengths, up to `most` pieces of each, sticks of one to `stocks` lengths in feet; every
+ * second in sixteenths of an inch, others in millimetres.
+ */
 cut_order cut_order_invented(dice *d, int stocks, int most);
 
 /* The same, but of exactly ten lengths, and of all the stocks, five at most. */
@@ -41,7 +50,10 @@ cut_answer cut_order_plan(const cut_order *order, int node_limit);
 /* NULL if the sticks give every piece, each fits, and the sums are right; else what is wrong. */
 const char *cut_answer_wrong(const cut_order *order, const cut_answer *answer);
 
-/* Stock in whole sticks, and their number, by an exact solver over all full patterns. Returns 1; 0 if it found no proof within its time, or there are too many patterns. */
+/*
+ * Stock in whole sticks, and their number, by an exact solver over all full patterns. Returns 1; 0 if it found no proof
+ * within its time, or there are too many patterns.
+ */
 int cut_order_exact(const cut_order *order, int milliseconds, double *stock, int *sticks);
 
 #endif

@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* An exact solver for small cut plans: GLPK over every full pattern, the patterns listed here, in metres, with the fitting rule as it is worded. */
+/*
+ * An exact solver for small cut plans: GLPK over every full pattern, the patterns listed here, in metres, with the
+ * fitting rule as it is worded.
+ */
 #include <glpk.h>
 #include <math.h>
 #include <stdlib.h>
@@ -22,7 +25,8 @@ static int fits(const listing *list, int stock)
         sum += list->now[j] * list->order->cuts[j].length;
         pieces += list->now[j];
     }
-    return sum + (pieces - 1) * list->order->stock.kerf <= list->order->stock.lengths[stock].length - list->order->stock.trim + 1e-9;
+    return sum + (pieces - 1) * list->order->stock.kerf <=
+           list->order->stock.lengths[stock].length - list->order->stock.trim + 1e-9;
 }
 
 static int is_full(listing *list, int stock)
@@ -80,7 +84,10 @@ int cut_order_exact(const cut_order *order, int milliseconds, double *stock, int
     for (int p = 0; p < list.count; p++) {
         glp_set_col_kind(problem, p + 1, GLP_IV);
         glp_set_col_bnds(problem, p + 1, GLP_LO, 0, 0);
-        /* stock in millimetres, and two tenths for each stick: of equal stock the fewest sticks; less is beneath the solver's tolerance */
+        /*
+         * stock in millimetres, and two tenths for each stick: of equal stock the fewest sticks; less is beneath the
+         * solver's tolerance
+         */
         glp_set_obj_coef(problem, p + 1, 1000 * order->stock.lengths[list.stock[p]].length + 0.2);
         for (int j = 0; j < order->cut_count; j++)
             if (list.pattern[p][j]) {

@@ -20,7 +20,9 @@ typedef struct dice {
 double dice_between(dice *d, double low, double high);
 int dice_below(dice *d, int limit);
 
-/* A test over many random sides, in one process: FOR_SIDES(name, count) { ... } gets each one's number. Needs check.h. */
+/*
+ * A test over many random sides, in one process: FOR_SIDES(name, count) { ... } gets each one's number. Needs check.h.
+ */
 #define FOR_SIDES(name, count) \
     static void name##_on(int number); \
     START_TEST(name) \
@@ -49,7 +51,7 @@ void check_answered(const char *file, int line, const tside_fault *fault);
         memset(&output, 0xa5, sizeof output); \
         check_refused(__FILE__, __LINE__, call, &fault, status, field, relation, &output, sizeof output); \
     } while (0)
-void check_refused(const char *file, int line, tside_status got, const tside_fault *fault, tside_status status, const char *field, tside_relation relation,
-                   const void *output, size_t size);
+void check_refused(const char *file, int line, tside_status got, const tside_fault *fault, tside_status status,
+                   const char *field, tside_relation relation, const void *output, size_t size);
 
 #endif

@@ -42,18 +42,21 @@ static inline double bow_x(const side *s, double y, double *rate)
 /* A straight one ends at its third point. */
 static inline int beyond_top(const side *s, double y)
 {
-    return s->frame.shape == TSIDE_THREE_POINTS && s->frame.measured == TSIDE_CENTRELINE && y > s->frame.peak_height + 1e-9;
+    return s->frame.shape == TSIDE_THREE_POINTS && s->frame.measured == TSIDE_CENTRELINE &&
+           y > s->frame.peak_height + 1e-9;
 }
 
 /*
- * How far the tube runs from the eye to the bow; infinite if it misses. A bow bulges outboard, so that how far the tube is outboard of it is a function that bends
- * upward along the tube, on which Newton's steps from the eye stop short of the first crossing until they have it.
+ * How far the tube runs from the eye to the bow; infinite if it misses. A bow bulges outboard, so that how far the tube
+ * is outboard of it is a function that bends upward along the tube, on which Newton's steps from the eye stop short of
+ * the first crossing until they have it.
  */
 static inline double reach_bow(const side *s, double angle)
 {
     double t = 0;
     for (int i = 0; i < 60; i++) {
-        double rate, off = s->eye_x - t * sin(angle) - bow_x(s, s->eye_y - t * cos(angle), &rate), closing = sin(angle) - rate * cos(angle);
+        double rate, off = s->eye_x - t * sin(angle) - bow_x(s, s->eye_y - t * cos(angle), &rate),
+                     closing = sin(angle) - rate * cos(angle);
         if (fabs(off) < 1e-14)
             return beyond_top(s, s->eye_y - t * cos(angle)) ? HUGE_VAL : t;
         if (off < 0)
@@ -107,7 +110,8 @@ static inline fitted random_fitted(int number)
 
 static inline tside_status lay_out(const fitted *f, tside_layout *layout, tside_fault *fault)
 {
-    return tside_extender_layout(&f->e, &f->s.bow, f->s.curtain.hip, f->s.eye_x, f->s.eye_y, &f->s.travel, layout, fault);
+    return tside_extender_layout(&f->e, &f->s.bow, f->s.curtain.hip, f->s.eye_x, f->s.eye_y, &f->s.travel, layout,
+                                 fault);
 }
 
 static inline tside_layout layout_of(const fitted *f)
@@ -120,7 +124,9 @@ static inline tside_layout layout_of(const fitted *f)
 
 /* --- plane geometry --- */
 
-/* Length of the bow between two heights, as a string of short chords, none of which cuts the corner at the leg's top. */
+/*
+ * Length of the bow between two heights, as a string of short chords, none of which cuts the corner at the leg's top.
+ */
 static inline double along_bow(const side *s, double from, double to)
 {
     enum { CHORDS = 2000 };
@@ -148,14 +154,18 @@ static inline double to_bow(const side *s, double x, double y)
 static inline void check_geometry(const fitted *f, const tside_layout *l, int number)
 {
     const side *s = &f->s;
-    double d = s->frame.tube.diameter, sine = sin(l->angle), cosine = cos(l->angle), rate, face = s->fixing_x - s->curtain.standoff;
+    double d = s->frame.tube.diameter, sine = sin(l->angle), cosine = cos(l->angle), rate,
+           face = s->fixing_x - s->curtain.standoff;
     /* both holes lie on the tube's centreline from the eye, one on the bow's centreline, one at the member's height */
     NEAR(l->bow_x, bow_x(s, l->bow_height, &rate), 1e-11, "bow's hole on the bow", number);
-    NEAR((s->eye_x - l->bow_x) * cosine - (s->eye_y - l->bow_height) * sine, 0, 1e-12, "bow's hole on the tube", number);
-    NEAR((s->eye_x - l->member_x) * cosine - (s->eye_y - f->e.member_height) * sine, 0, 1e-12, "member's hole on the tube", number);
+    NEAR((s->eye_x - l->bow_x) * cosine - (s->eye_y - l->bow_height) * sine, 0, 1e-12, "bow's hole on the tube",
+         number);
+    NEAR((s->eye_x - l->member_x) * cosine - (s->eye_y - f->e.member_height) * sine, 0, 1e-12,
+         "member's hole on the tube", number);
     NEAR(l->bow_distance, hypot(s->eye_x - l->bow_x, s->eye_y - l->bow_height), 1e-12, "eye to bow", number);
     NEAR(l->bow_distance, reach_bow(s, l->angle), 1e-11, "first crossing", number);
-    NEAR(l->member_distance, hypot(s->eye_x - l->member_x, s->eye_y - f->e.member_height), 1e-12, "check diagonal", number);
+    NEAR(l->member_distance, hypot(s->eye_x - l->member_x, s->eye_y - f->e.member_height), 1e-12, "check diagonal",
+         number);
     NEAR(l->run, (s->eye_x - l->member_x) / (s->eye_y - f->e.member_height), 1e-12, "run", number);
     /* the cut tube and its holes, from the top end */
     NEAR(l->cut_length, f->e.end_distance + l->member_distance + f->e.tail, 1e-13, "cut length", number);
@@ -169,7 +179,10 @@ static inline void check_geometry(const fitted *f, const tside_layout *l, int nu
     NEAR(face + l->eye_outboard, s->eye_x, 1e-11, "eye outboard of the face", number);
     NEAR(f->e.member_outer - l->member_from_outer, l->member_x, 1e-12, "member's hole from its outer end", number);
     NEAR(l->bow_along, along_bow(s, s->curtain.hip, l->bow_height), 1e-6, "along the bow", number);
-    /* where the tube meets the outer face is half the bow's diameter off its centreline; an eye may hang inside that beside a bow that overhangs, and a tube pass over its top end */
+    /*
+     * where the tube meets the outer face is half the bow's diameter off its centreline; an eye may hang inside that
+     * beside a bow that overhangs, and a tube pass over its top end
+     */
     if (to_bow(s, s->eye_x, s->eye_y) > d / 2 && !beyond_top(s, l->bow_height + d)) {
         NEAR(to_bow(s, s->eye_x - l->overhang * sine, s->eye_y - l->overhang * cosine), d / 2, 1e-7, "face", number);
         ck_assert(l->overhang < l->bow_distance);
@@ -181,7 +194,8 @@ static inline void check_geometry(const fitted *f, const tside_layout *l, int nu
 /* Which of the bounds an angle keeps to, in the order in which a refusal names them. */
 enum { KEEPS_BOW, KEEPS_MEMBER, KEEPS_SPACING, KEEPS_STOCK, KEEPS_OUTER, KEEPS_INNER, KEEPS };
 
-static const char *const names[KEEPS] = {"extender.angle", "extender.member_height", "extender.spacing", "extender.stock", "extender.member_outer", "extender.member_inner"};
+static const char *const names[KEEPS] = {"extender.angle", "extender.member_height", "extender.spacing",
+                                         "extender.stock", "extender.member_outer",  "extender.member_inner"};
 
 static inline void set_bound(tside_extender *e, int which, double bound)
 {

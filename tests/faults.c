@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * Preloaded before a program by check_faults.sh, for the GNU C library: the allocation of number FAIL_AT fails, or a signal FAULT_SIGNAL comes within the call that
- * FAULT_AT names. COUNT_IN names a file that receives how many allocations there were.
+ * Preloaded before a program by check_faults.sh, for the GNU C library: the allocation of number FAIL_AT fails, or a
+ * signal FAULT_SIGNAL comes within the call that FAULT_AT names. COUNT_IN names a file that receives how many
+ * allocations there were.
  */
 #define _GNU_SOURCE
 #include <dlfcn.h>

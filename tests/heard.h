@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* Which statuses the public functions were heard to return while the tests ran: those that their comments name, no fewer and no more. */
+/*
+ * Which statuses the public functions were heard to return while the tests ran: those that their comments name, no
+ * fewer and no more.
+ */
 #ifndef TUNNELSIDE_HEARD_H
 #define TUNNELSIDE_HEARD_H
 

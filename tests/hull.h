@@ -15,7 +15,9 @@ static inline double stretch_end(const tside_travel *travel, int i)
 
 /* --- the hull --- */
 
-/* The line again: the outboard chain of the convex hull, from the fixing down, with the distance down to each corner. */
+/*
+ * The line again: the outboard chain of the convex hull, from the fixing down, with the distance down to each corner.
+ */
 typedef struct hull {
     polyline corner;
     double down[POINTS];
@@ -27,7 +29,10 @@ static inline double outboard_of(const polyline *p, int from, int to, double x, 
     return (p->y[from] - p->y[to]) * (x - p->x[from]) + (p->x[to] - p->x[from]) * (y - p->y[from]);
 }
 
-/* Andrew's monotone chain (Information Processing Letters 9, 1979), from memory: a corner goes when the next point shows that it lies inboard. */
+/*
+ * Andrew's monotone chain (Information Processing Letters 9, 1979), from memory: a corner goes when the next point
+ * shows that it lies inboard.
+ */
 static inline void wrap(hull *h, double x, double y)
 {
     polyline *p = &h->corner;
@@ -90,7 +95,9 @@ static inline int tipped_at(const curved *c, double wraps)
     for (int i = 0; i < c->travel.stretches; i++)
         if (c->travel.stretch[i].held == TSIDE_HELD_TIPPED) {
             double lead = c->travel.stretch[i].lead;
-            return wraps < c->travel.stretch[i].from - lead ? BEFORE_TIPPING : wraps <= stretch_end(&c->travel, i) - lead ? LIES_SLACK : HANGS_AGAIN;
+            return wraps < c->travel.stretch[i].from - lead     ? BEFORE_TIPPING
+                   : wraps <= stretch_end(&c->travel, i) - lead ? LIES_SLACK
+                                                                : HANGS_AGAIN;
         }
     return BEFORE_TIPPING;
 }

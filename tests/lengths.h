@@ -20,7 +20,9 @@ __extension__ typedef __int128 wide;
 
 /* --- helpers --- */
 
-/* A generator of our own, so that every machine sees the same texts: Steele, Lea and Flood's SplitMix64, from memory. */
+/*
+ * A generator of our own, so that every machine sees the same texts: Steele, Lea and Flood's SplitMix64, from memory.
+ */
 static inline uint64_t next_random(uint64_t *state)
 {
     uint64_t z = (*state += UINT64_C(0x9e3779b97f4a7c15));

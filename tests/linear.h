@@ -8,7 +8,10 @@
 
 #include "expect.h"
 
-/* Gauss's elimination with the greatest pivot; rows of a hold n coefficients and the right-hand side, which becomes the answer. */
+/*
+ * Gauss's elimination with the greatest pivot; rows of a hold n coefficients and the right-hand side, which becomes the
+ * answer.
+ */
 static inline void solve(double *a, int n)
 {
     const int width = n + 1;

@@ -11,7 +11,8 @@
 #undef SUITE
 
 /*
- * A test that hangs is ended by the processor's time that it took, not by the clock's, which runs on while a busy machine does other work. The limit is each process's own.
+ * A test that hangs is ended by the processor's time that it took, not by the clock's, which runs on while a busy
+ * machine does other work. The limit is each process's own.
  */
 static void end_what_hangs(void)
 {

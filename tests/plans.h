@@ -39,13 +39,18 @@ static inline double bar_mass(const tside_bar *bar)
 /* Where its guide's line is in line with an extender's eye, from the curtain's edge. */
 static inline double run_on(const tside_side *side, const tside_end *end, double along)
 {
-    return side->frame.tube.diameter / 2 + end->extender.spacer + end->extender.tube.side + end->extender.eye_stand_off - side->curtain.past - along;
+    return side->frame.tube.diameter / 2 + end->extender.spacer + end->extender.tube.side +
+           end->extender.eye_stand_off - side->curtain.past - along;
 }
 
-/* The bar beyond the curtain's edges, from the drive's centre to the stop outside the free end's collar, in line with extenders. */
+/*
+ * The bar beyond the curtain's edges, from the drive's centre to the stop outside the free end's collar, in line with
+ * extenders.
+ */
 static inline double overhangs(const tside_side *side)
 {
-    return run_on(side, &side->drive_end, side->drive.along) + run_on(side, &side->free_end, side->collar.along) + side->collar.half_length + side->collar.clearance;
+    return run_on(side, &side->drive_end, side->drive.along) + run_on(side, &side->free_end, side->collar.along) +
+           side->collar.half_length + side->collar.clearance;
 }
 
 static inline void on_hip(tside_side *side)
@@ -67,7 +72,8 @@ static inline int finds(const tside_plan *plan, tside_finding_code code)
     return finding_of(plan, code) != NULL;
 }
 
-static inline const tside_strength_line *strength_of(const tside_plan *plan, tside_strength_code code, tside_which_end end)
+static inline const tside_strength_line *strength_of(const tside_plan *plan, tside_strength_code code,
+                                                     tside_which_end end)
 {
     for (int i = 0; i < plan->line_count; i++)
         if (plan->lines[i].code == code && plan->lines[i].end == end)

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * What a refusal says is of use to whoever reads it: its fields exist, on the structure or the argument that the caller gave; a bound is one that the field may have, and is
- * accepted when it is handed back; a choice, a group or a list has no metres.
+ * What a refusal says is of use to whoever reads it: its fields exist, on the structure or the argument that the caller
+ * gave; a bound is one that the field may have, and is accepted when it is handed back; a choice, a group or a list has
+ * no metres.
  */
 #ifndef TUNNELSIDE_REFUSED_H
 #define TUNNELSIDE_REFUSED_H
@@ -20,7 +21,10 @@ enum { SIDES = 4000, TOPICS = 3000, NO_KIND = -1 };
 
 /* --- what a call was given --- */
 
-/* An argument: a structure that has a table, a number, or (no value) something else that a fault may name. A side's fields are named without the side. */
+/*
+ * An argument: a structure that has a table, a number, or (no value) something else that a fault may name. A side's
+ * fields are named without the side.
+ */
 typedef struct argument {
     const char *name;
     int kind; /* NO_KIND: a number or an opaque structure */
@@ -42,7 +46,8 @@ static inline const argument *named(const given *given, const char *path, const 
         *rest = path + length + (length && path[length] == '.');
         if (!strcmp(path, at->name))
             return at;
-        if (at->kind != NO_KIND && !strncmp(path, at->name, length) && (!length || path[length] == '.') && tside_field_find((tside_kind)at->kind, *rest, &ignored, NULL) == TSIDE_OK)
+        if (at->kind != NO_KIND && !strncmp(path, at->name, length) && (!length || path[length] == '.') &&
+            tside_field_find((tside_kind)at->kind, *rest, &ignored, NULL) == TSIDE_OK)
             return at;
     }
     return NULL;
@@ -61,7 +66,8 @@ static inline int applies(tside_kind structure_kind, const void *structure, cons
         int count, any = 0;
         const tside_field *rows = tside_fields(kind, &count);
         for (int i = 0; i < count; i++)
-            any |= strlen(rows[i].name) == length && !memcmp(rows[i].name, at, length) && tside_field_applies(rows + i, (const char *)structure + base);
+            any |= strlen(rows[i].name) == length && !memcmp(rows[i].name, at, length) &&
+                   tside_field_applies(rows + i, (const char *)structure + base);
         if (!any)
             return 0;
         snprintf(upto, sizeof upto, "%.*s", (int)whole, path);
@@ -84,12 +90,14 @@ static inline void complain(const char *call, int number, const tside_fault *fau
 {
     char sentence[600];
     tside_fault_text(fault, sentence, sizeof sentence);
-    ck_abort_msg("%s, number %d: \"%s\": %s (value %.17g, bound %.17g, unit %s, other %s)", call, number, sentence, why, fault->value, fault->bound, fault->unit, fault->other);
+    ck_abort_msg("%s, number %d: \"%s\": %s (value %.17g, bound %.17g, unit %s, other %s)", call, number, sentence, why,
+                 fault->value, fault->bound, fault->unit, fault->other);
 }
 
 static inline int has_bound(const tside_fault *fault)
 {
-    return fault->relation == TSIDE_BELOW || fault->relation == TSIDE_NOT_ABOVE || fault->relation == TSIDE_ABOVE || fault->relation == TSIDE_NOT_BELOW;
+    return fault->relation == TSIDE_BELOW || fault->relation == TSIDE_NOT_ABOVE || fault->relation == TSIDE_ABOVE ||
+           fault->relation == TSIDE_NOT_BELOW;
 }
 
 static inline const char *wrong_number(const tside_field *row, const tside_fault *fault)
@@ -122,7 +130,8 @@ static inline const char *wrong(const given *given, const tside_fault *fault)
     other = named(given, fault->other, &of_other);
     if (*fault->other && !other)
         return "no such other field";
-    if (*fault->other && other->kind != NO_KIND && strcmp(fault->other, other->name) && !applies((tside_kind)other->kind, other->value, of_other))
+    if (*fault->other && other->kind != NO_KIND && strcmp(fault->other, other->name) &&
+        !applies((tside_kind)other->kind, other->value, of_other))
         return "its other field does not apply";
     if (!isfinite(fault->value) || !isfinite(fault->bound) || !isfinite(fault->gap))
         return "not finite";
@@ -132,7 +141,8 @@ static inline const char *wrong(const given *given, const tside_fault *fault)
         return "no such field";
     if (!applies((tside_kind)at->kind, at->value, rest))
         return "its field does not apply";
-    return place.field->type == TSIDE_NUMBER || place.field->type == TSIDE_COUNT ? wrong_number(place.field, fault) : wrong_other(fault);
+    return place.field->type == TSIDE_NUMBER || place.field->type == TSIDE_COUNT ? wrong_number(place.field, fault)
+                                                                                 : wrong_other(fault);
 }
 
 /* Hands the bound back; returns 0 where there is none that would be accepted. */
@@ -147,7 +157,8 @@ static inline int take_bound(const given *given, const tside_fault *fault)
         if (!at->value)
             return 0;
         *(double *)at->value = fault->bound;
-    } else if (tside_field_find((tside_kind)at->kind, rest, &place, NULL) == TSIDE_OK && place.field->type == TSIDE_NUMBER)
+    } else if (tside_field_find((tside_kind)at->kind, rest, &place, NULL) == TSIDE_OK &&
+               place.field->type == TSIDE_NUMBER)
         *(double *)member_of(at, &place) = fault->bound;
     else
         return 0;
@@ -165,7 +176,9 @@ static inline int take_bound(const given *given, const tside_fault *fault)
             (refused)++; \
             if (why) \
                 complain(#call, number, &fault, why); \
-            if (taken && before.index == fault.index && !strcmp(before.field, fault.field) && !strcmp(before.other, fault.other) && !strcmp(before.reason, fault.reason) && before.relation == fault.relation) \
+            if (taken && before.index == fault.index && !strcmp(before.field, fault.field) && \
+                !strcmp(before.other, fault.other) && !strcmp(before.reason, fault.reason) && \
+                before.relation == fault.relation) \
                 complain(#call, number, &fault, "its bound was handed back"); \
             before = fault; \
             taken = take_bound(&given_now, &fault); \
@@ -209,10 +222,13 @@ static inline void change(tside_kind kind, void *structure, dice *d)
             *(int *)(void *)((char *)structure + row->given_offset) = dice_below(d, 4) > 0;
         break;
     case TSIDE_COUNT: *(int *)(void *)member = (int)in_bounds(row, *(int *)(void *)member, d); break;
-    case TSIDE_CHOICE: *(int *)(void *)member = dice_below(d, 60) ? dice_below(d, row->choice_count) : row->choice_count; break;
+    case TSIDE_CHOICE:
+        *(int *)(void *)member = dice_below(d, 60) ? dice_below(d, row->choice_count) : row->choice_count;
+        break;
     case TSIDE_GROUP: change(row->kind, member, d); break;
     case TSIDE_LIST: {
-        int *used = (int *)(void *)((char *)structure + row->count_offset), capacity = row->capacity < 3 ? row->capacity : 3;
+        int *used = (int *)(void *)((char *)structure + row->count_offset),
+            capacity = row->capacity < 3 ? row->capacity : 3;
         *used = dice_below(d, 60) ? dice_below(d, capacity + 1) : row->capacity + 1;
         for (int i = 0; i < *used && i < capacity; i++)
             change(row->kind, member + (size_t)i * row->stride, d);

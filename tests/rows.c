@@ -11,7 +11,10 @@
 
 /* --- files --- */
 
-/* Ends the column at *at, takes its quotes off, and moves *at to the next, or to NULL after the last. Returns NULL if the quotes are wrong. */
+/*
+ * Ends the column at *at, takes its quotes off, and moves *at to the next, or to NULL after the last. Returns NULL if
+ * the quotes are wrong.
+ */
 static char *next_column(char **at)
 {
     char *column = *at, *from = column, *to = column;
@@ -33,7 +36,8 @@ static char *next_column(char **at)
 
 int row_split(char *line, row *one, char *why, size_t size)
 {
-    const char **const column[] = {&one->function, &one->arguments, &one->result, &one->value, &one->unit, &one->tolerance, &one->source};
+    const char **const column[] = {&one->function, &one->arguments, &one->result, &one->value,
+                                   &one->unit,     &one->tolerance, &one->source};
     const int columns = sizeof column / sizeof *column;
     for (int i = 0; i < columns; i++) {
         if (!line) {
@@ -98,7 +102,8 @@ static void read_file(const char *folder, const char *name, rows *all)
     good = line && !strcmp(line, header);
     free(line);
     if (!good && !*all->wrong)
-        snprintf(all->wrong, sizeof all->wrong, "%.60s: %s", name, file ? "its first line does not name the columns" : "cannot be read");
+        snprintf(all->wrong, sizeof all->wrong, "%.60s: %s", name,
+                 file ? "its first line does not name the columns" : "cannot be read");
     while (good && (line = read_line(file))) {
         row one = {0};
         snprintf(one.place, sizeof one.place, "%.50s:%d", name, ++number);

@@ -35,7 +35,8 @@ static const part *find_part(const part *parts, const char *path)
 {
     for (int i = 0; i < PARTS && parts[i].name; i++) {
         size_t named = strlen(parts[i].name);
-        if (!strcmp(parts[i].name, path) || (parts[i].type == STRUCTURE && !strncmp(parts[i].name, path, named) && path[named] == '.'))
+        if (!strcmp(parts[i].name, path) ||
+            (parts[i].type == STRUCTURE && !strncmp(parts[i].name, path, named) && path[named] == '.'))
             return parts + i;
     }
     return NULL;
@@ -70,14 +71,10 @@ static int put_field(const tside_place *place, void *structure, const char *writ
         if (field->optional)
             *INSIDE(holder, field->given_offset, int) = 1;
         return argument_number(written, field->unit, INSIDE(holder, field->offset, double));
-    case TSIDE_COUNT:
-        return put_whole(written, INSIDE(holder, field->offset, int));
-    case TSIDE_CHOICE:
-        return put_choice(field, written, INSIDE(holder, field->offset, int));
-    case TSIDE_LIST:
-        return put_whole(written, INSIDE(holder, field->count_offset, int));
-    case TSIDE_GROUP:
-        break;
+    case TSIDE_COUNT: return put_whole(written, INSIDE(holder, field->offset, int));
+    case TSIDE_CHOICE: return put_choice(field, written, INSIDE(holder, field->offset, int));
+    case TSIDE_LIST: return put_whole(written, INSIDE(holder, field->count_offset, int));
+    case TSIDE_GROUP: break;
     }
     return 0;
 }
@@ -85,15 +82,12 @@ static int put_field(const tside_place *place, void *structure, const char *writ
 static int put_part(const part *one, const char *written)
 {
     switch (one->type) {
-    case NUMBER:
-        return argument_number(written, one->unit, one->at);
-    case WHOLE:
-        return put_whole(written, one->at);
+    case NUMBER: return argument_number(written, one->unit, one->at);
+    case WHOLE: return put_whole(written, one->at);
     case WORDS:
         strcpy(one->at, written); /* every place for words holds VALUE_SIZE characters, as every value does */
         return 1;
-    case STRUCTURE:
-        break;
+    case STRUCTURE: break;
     }
     return 0;
 }
@@ -238,16 +232,13 @@ static int same_field(const tside_place *place, const void *structure, const row
                 return 1;
         }
         return same_number(*INSIDE(holder, field->offset, const double), r, field->unit, w);
-    case TSIDE_COUNT:
-        return same_whole(*INSIDE(holder, field->offset, const int), r, w);
+    case TSIDE_COUNT: return same_whole(*INSIDE(holder, field->offset, const int), r, w);
     case TSIDE_CHOICE: {
         int choice = *INSIDE(holder, field->offset, const int);
         return same_text(choice >= 0 && choice < field->choice_count ? field->choices[choice] : "no choice", r, w);
     }
-    case TSIDE_LIST:
-        return same_whole(*INSIDE(holder, field->count_offset, const int), r, w);
-    case TSIDE_GROUP:
-        break;
+    case TSIDE_LIST: return same_whole(*INSIDE(holder, field->count_offset, const int), r, w);
+    case TSIDE_GROUP: break;
     }
     return wrong(w, "a result in itself is no value", r->result);
 }
@@ -259,16 +250,13 @@ static int same_output(const function *f, const row *r, why *w)
     if (!one)
         return wrong(w, "no such result", r->result);
     switch (one->type) {
-    case NUMBER:
-        return same_number(*(const double *)one->at, r, one->unit, w);
-    case WHOLE:
-        return same_whole(*(const int *)one->at, r, w);
-    case WORDS:
-        return same_text(one->at, r, w);
-    case STRUCTURE:
-        break;
+    case NUMBER: return same_number(*(const double *)one->at, r, one->unit, w);
+    case WHOLE: return same_whole(*(const int *)one->at, r, w);
+    case WORDS: return same_text(one->at, r, w);
+    case STRUCTURE: break;
     }
-    if (!r->result[strlen(one->name)] || tside_field_find(one->kind, r->result + strlen(one->name) + 1, &place, NULL) != TSIDE_OK)
+    if (!r->result[strlen(one->name)] ||
+        tside_field_find(one->kind, r->result + strlen(one->name) + 1, &place, NULL) != TSIDE_OK)
         return wrong(w, "no such result", r->result);
     return same_field(&place, one->at, r, w);
 }

@@ -11,7 +11,7 @@
 /* --- chance --- */
 
 /* Steele, Lea and Flood's SplitMix64, from memory. */
-static uint64_t throw(dice *d)
+static uint64_t throw(dice * d)
 {
     uint64_t z = (d->state += UINT64_C(0x9e3779b97f4a7c15));
     z = (z ^ (z >> 30)) * UINT64_C(0xbf58476d1ce4e5b9);
@@ -34,7 +34,8 @@ int dice_below(dice *d, int limit)
 void check_near(const char *file, int line, double got, double want, double tolerance, const char *what, int number)
 {
     if (differs(got, want, tolerance))
-        ck_abort_msg("%s:%d: %s, number %d: got %.17g, want %.17g within %.3g, off by %.3g", file, line, what, number, got, want, tolerance, got - want);
+        ck_abort_msg("%s:%d: %s, number %d: got %.17g, want %.17g within %.3g, off by %.3g", file, line, what, number,
+                     got, want, tolerance, got - want);
 }
 
 void check_answered(const char *file, int line, const tside_fault *fault)
@@ -60,17 +61,19 @@ static int stands_so(const tside_fault *fault)
     return 0;
 }
 
-void check_refused(const char *file, int line, tside_status got, const tside_fault *fault, tside_status status, const char *field, tside_relation relation,
-                   const void *output, size_t size)
+void check_refused(const char *file, int line, tside_status got, const tside_fault *fault, tside_status status,
+                   const char *field, tside_relation relation, const void *output, size_t size)
 {
     const unsigned char *byte = output;
     if (got != status)
         ck_abort_msg("%s:%d: %s, not %s", file, line, tside_status_text((int)got), tside_status_text((int)status));
     if (fault->status != status || strcmp(fault->field, field) || fault->relation != relation)
-        ck_abort_msg("%s:%d: the fault says %s, field %s, relation %d; not %s, %s, %d", file, line, tside_status_text((int)fault->status), fault->field, (int)fault->relation,
+        ck_abort_msg("%s:%d: the fault says %s, field %s, relation %d; not %s, %s, %d", file, line,
+                     tside_status_text((int)fault->status), fault->field, (int)fault->relation,
                      tside_status_text((int)status), field, (int)relation);
     if (!stands_so(fault))
-        ck_abort_msg("%s:%d: %s: %.17g does not stand to %.17g as relation %d says", file, line, fault->field, fault->value, fault->bound, (int)fault->relation);
+        ck_abort_msg("%s:%d: %s: %.17g does not stand to %.17g as relation %d says", file, line, fault->field,
+                     fault->value, fault->bound, (int)fault->relation);
     for (size_t i = 0; i < size; i++)
         if (byte[i] != 0xa5)
             ck_abort_msg("%s:%d: refused, and touched its output", file, line);
@@ -89,8 +92,9 @@ static double wound(const side *s, double wraps)
 }
 
 /*
- * The fixing stands a gap h off the wall. A chord s at an angle c to the wall puts the axis of a roll r at h - s sin c + r cos c off it, which is r where the roll
- * bears: s sin c - r cos c = h - r, hence c = atan2(r, s) + asin((h - r)/hypot(r, s)). Where that takes the chord past plumb, or nothing bears, it hangs plumb.
+ * The fixing stands a gap h off the wall. A chord s at an angle c to the wall puts the axis of a roll r at h - s sin c
+ * + r cos c off it, which is r where the roll bears: s sin c - r cos c = h - r, hence c = atan2(r, s) + asin((h -
+ * r)/hypot(r, s)). Where that takes the chord past plumb, or nothing bears, it hangs plumb.
  */
 static double bearing_slope(const side *s, double chord, double radius)
 {
@@ -100,7 +104,12 @@ static double bearing_slope(const side *s, double chord, double radius)
 
 static place put(const side *s, double wraps, double radius, double chord, double slope)
 {
-    place p = {wraps, radius, chord, slope, s->fixing_x + chord * sin(slope) + radius * cos(slope), s->fixing_y - chord * cos(slope) + radius * sin(slope),
+    place p = {wraps,
+               radius,
+               chord,
+               slope,
+               s->fixing_x + chord * sin(slope) + radius * cos(slope),
+               s->fixing_y - chord * cos(slope) + radius * sin(slope),
                wraps - s->shut + (slope - s->slope_shut) / (2 * PI)};
     return p;
 }
@@ -190,7 +199,9 @@ static void find_travel(side *s)
     s->hanging = (low + high) / 2;
     s->slope_shut = side_place(s, s->shut).slope;
     all = s->hanging + wound(s, s->shut);
-    most = effective(s) > 0 ? (sqrt(s->roll.core * s->roll.core + 4 * effective(s) * all / PI) - s->roll.core) / (2 * effective(s)) : all / (PI * s->roll.core);
+    most = effective(s) > 0
+               ? (sqrt(s->roll.core * s->roll.core + 4 * effective(s) * all / PI) - s->roll.core) / (2 * effective(s))
+               : all / (PI * s->roll.core);
     s->open = halve(above_top, s, s->shut, most);
     s->corner = s->slope > 0 ? halve(off_the_wall, s, s->shut, s->open) : s->shut;
 }
@@ -220,8 +231,10 @@ double side_energy(const side *s, const place *p, int guide)
     double sum = strip(sheet * p->chord, s->fixing_y, s->fixing_y - p->chord * cos(p->slope)) + rolled * p->y;
     if (guide) {
         /* steel, 7850 kg/m3: EN 10219-2 */
-        steel = 7850 * PI * s->guide.tube.wall * (s->guide.tube.diameter - s->guide.tube.wall) * (s->hang.length - s->hang.chain);
-        sum += strip(steel, s->eye_y - s->hang.chain * cos(lean), s->eye_y - s->hang.length * cos(lean)) + s->collar.mass * s->collar.mass_offset * lean;
+        steel = 7850 * PI * s->guide.tube.wall * (s->guide.tube.diameter - s->guide.tube.wall) *
+                (s->hang.length - s->hang.chain);
+        sum += strip(steel, s->eye_y - s->hang.chain * cos(lean), s->eye_y - s->hang.length * cos(lean)) +
+               s->collar.mass * s->collar.mass_offset * lean;
     }
     return GRAVITY * sum;
 }
@@ -252,14 +265,19 @@ double side_lean_rate(const side *s, int how, double wraps)
     return SLOPE(lean) / SLOPE(angle);
 }
 
-/* Virtual work while the drive turns by d(angle) - d(lean): it lifts, and it raises guide and drive's own mass about the bar. */
+/*
+ * Virtual work while the drive turns by d(angle) - d(lean): it lifts, and it raises guide and drive's own mass about
+ * the bar.
+ */
 double side_drive(const side *s, int how, double wraps)
 {
     const tside_load *load = &s->load;
     place p = side_place_as(s, how, wraps);
     double lift = side_lift(s, how, wraps), rate = side_lean_rate(s, how, wraps), lean = side_lean(s, &p, 0);
-    double weight = s->hang.weight * (s->hang.chain + s->hang.length) / 2 * sin(lean) + GRAVITY * s->collar.mass * s->collar.mass_offset;
-    double up = lift + load->friction * fabs(lift) + 2 * load->rope_friction * load->rope_pressure * p.radius * load->length;
+    double weight = s->hang.weight * (s->hang.chain + s->hang.length) / 2 * sin(lean) +
+                    GRAVITY * s->collar.mass * s->collar.mass_offset;
+    double up = lift + load->friction * fabs(lift) +
+                2 * load->rope_friction * load->rope_pressure * p.radius * load->length;
     return (up + weight * rate) / (1 - rate);
 }
 
@@ -342,7 +360,10 @@ side side_plain(void)
     return s;
 }
 
-/* A straight bow that leans outboard going down by an angle from plumb, through a face about half a width out at the hip. */
+/*
+ * A straight bow that leans outboard going down by an angle from plumb, through a face about half a width out at the
+ * hip.
+ */
 static void lean_bow(tside_frame *f, double slope, double half_width, double hip, double share)
 {
     f->shape = TSIDE_THREE_POINTS;
@@ -449,11 +470,38 @@ static void scale(double factor, double **lengths, int count)
 side side_scaled(const side *s, double factor)
 {
     side t = *s;
-    double *lengths[] = {
-        &t.frame.tube.diameter, &t.frame.tube.wall, &t.frame.width, &t.frame.leg_height, &t.frame.peak_height, &t.frame.foot_x, &t.frame.foot_height, &t.frame.between_x,
-        &t.frame.between_height, &t.frame.peak_x, &t.curtain.hip, &t.curtain.sill, &t.curtain.standoff, &t.curtain.rail_depth, &t.roll.core, &t.roll.thickness, &t.stops.seal,
-        &t.stops.shut_height, &t.stops.gap, &t.stops.open_height, &t.guide.tube.diameter, &t.guide.tube.wall, &t.guide.chain, &t.guide.margin, &t.guide.ground_clearance,
-        &t.guide.eye_clearance, &t.guide.placing_error, &t.collar.offset, &t.collar.height, &t.collar.mass_offset, &t.eye_x, &t.eye_y};
+    double *lengths[] = {&t.frame.tube.diameter,
+                         &t.frame.tube.wall,
+                         &t.frame.width,
+                         &t.frame.leg_height,
+                         &t.frame.peak_height,
+                         &t.frame.foot_x,
+                         &t.frame.foot_height,
+                         &t.frame.between_x,
+                         &t.frame.between_height,
+                         &t.frame.peak_x,
+                         &t.curtain.hip,
+                         &t.curtain.sill,
+                         &t.curtain.standoff,
+                         &t.curtain.rail_depth,
+                         &t.roll.core,
+                         &t.roll.thickness,
+                         &t.stops.seal,
+                         &t.stops.shut_height,
+                         &t.stops.gap,
+                         &t.stops.open_height,
+                         &t.guide.tube.diameter,
+                         &t.guide.tube.wall,
+                         &t.guide.chain,
+                         &t.guide.margin,
+                         &t.guide.ground_clearance,
+                         &t.guide.eye_clearance,
+                         &t.guide.placing_error,
+                         &t.collar.offset,
+                         &t.collar.height,
+                         &t.collar.mass_offset,
+                         &t.eye_x,
+                         &t.eye_y};
     scale(factor, lengths, sizeof lengths / sizeof *lengths);
     return t;
 }

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * Sides to test with, seeded and random or plain, and a model of how their bar travels that is written apart from the library: it shares no code and no
- * closed form with it, so that either can convict the other.
+ * Sides to test with, seeded and random or plain, and a model of how their bar travels that is written apart from the
+ * library: it shares no code and no closed form with it, so that either can convict the other.
  */
 #ifndef TUNNELSIDE_SIDES_H
 #define TUNNELSIDE_SIDES_H
@@ -13,7 +13,10 @@
 
 /* --- sides --- */
 
-/* How the wall stands. A corner is where, on the way up, the roll leaves the wall and its curtain hangs plumb from there on. */
+/*
+ * How the wall stands. A corner is where, on the way up, the roll leaves the wall and its curtain hangs plumb from
+ * there on.
+ */
 typedef enum wall {
     PLUMB_WALL,
     INWARD_WALL,  /* leans inboard going down: the curtain hangs plumb all the same */
@@ -44,12 +47,12 @@ typedef struct side {
     tside_travel travel;
     tside_hang hang;
     /* found apart from it */
-    double slope;                /* rad, of the wall from plumb; 0 where it leans inboard going down */
-    double fixing_x, fixing_y;   /* m */
-    double gap;                  /* m, fixing to wall's face, square to it */
-    double hanging;              /* m, curtain from fixing to roll when shut */
-    double shut, corner, open;   /* turn, wraps on the bar; where there is no corner it is at shut, or at open */
-    double slope_shut;           /* rad, of the curtain from plumb when shut */
+    double slope;              /* rad, of the wall from plumb; 0 where it leans inboard going down */
+    double fixing_x, fixing_y; /* m */
+    double gap;                /* m, fixing to wall's face, square to it */
+    double hanging;            /* m, curtain from fixing to roll when shut */
+    double shut, corner, open; /* turn, wraps on the bar; where there is no corner it is at shut, or at open */
+    double slope_shut;         /* rad, of the curtain from plumb when shut */
 } side;
 
 /* A plain plumb side, 2 m to the hip, with usual values, its guide on an eye placed best. */
@@ -86,15 +89,21 @@ int side_parts(const side *s);
 int side_part(const side *s, int k, double *from, double *to);
 /* The wraps after some turns. */
 double side_wraps(const side *s, double turns);
-/* phi = atan2(xa - xe, ye - ya) + asin(o/R): the lean of the guide on the side's eye, with that moved outboard by some metres. */
+/*
+ * phi = atan2(xa - xe, ye - ya) + asin(o/R): the lean of the guide on the side's eye, with that moved outboard by some
+ * metres.
+ */
 double side_lean(const side *s, const place *p, double moved);
 
 /*
- * Potential energy, from many small pieces: hanging curtain, bar with what is wound on it, what is fixed to its end. With the guide: its pipe too, and what rides on it
- * leans about the bar by its offset, which is taken as constant.
+ * Potential energy, from many small pieces: hanging curtain, bar with what is wound on it, what is fixed to its end.
+ * With the guide: its pipe too, and what rides on it leans about the bar by its offset, which is taken as constant.
  */
 double side_energy(const side *s, const place *p, int guide);
-/* Torque that lifts, dE/d(bar angle), and what the drive must give, by differences of the model alone. how: HANGS or BEARS. */
+/*
+ * Torque that lifts, dE/d(bar angle), and what the drive must give, by differences of the model alone. how: HANGS or
+ * BEARS.
+ */
 double side_lift(const side *s, int how, double wraps);
 double side_lean_rate(const side *s, int how, double wraps);
 double side_drive(const side *s, int how, double wraps);

@@ -11,7 +11,10 @@
 
 #define INCH 0.0254 /* m, exact: yard and pound agreement of 1959 */
 
-/* Its bar is made from stock, 6.4 m with 4 in lost in each joint; it runs on 9 in to the drive and 4 in at the free end, and so does the curtain past each bow. */
+/*
+ * Its bar is made from stock, 6.4 m with 4 in lost in each joint; it runs on 9 in to the drive and 4 in at the free
+ * end, and so does the curtain past each bow.
+ */
 static inline tside_side stocked(void)
 {
     tside_side side;

@@ -50,8 +50,9 @@ START_TEST(every_function_and_failure_has_a_row)
     }
     ck_assert_msg(seen & FAILS(TSIDE_OK), "%s has no row in which it answers", f->name);
     for (int status = TSIDE_OK + 1; status <= TSIDE_NOT_FOUND; status++)
-        ck_assert_msg(!(seen & FAILS(status)) == !(f->statuses & FAILS(status)), "%s: %s: %s", f->name, tside_status_text(status),
-                      f->statuses & FAILS(status) ? "no row provokes it" : "a row provokes it, but it is not documented");
+        ck_assert_msg(
+            !(seen & FAILS(status)) == !(f->statuses & FAILS(status)), "%s: %s: %s", f->name, tside_status_text(status),
+            f->statuses & FAILS(status) ? "no row provokes it" : "a row provokes it, but it is not documented");
 }
 END_TEST
 
@@ -85,8 +86,10 @@ static const struct {
     {"tside_tube_size,text=nps 1,diameter,1-5/16,in,0.0026,near enough", NULL},
     {"tside_material_values,material.grade=S235,values.yield_known,1,,,by hand", NULL},
 
-    {"tside_round_section," BAR ",section.area,0.4941,in2,0.00005,wrong by more than its tolerance", "section.area: got"},
-    {"tside_round_section," BAR ",section.area,0.4937,in2,0.00005,wrong by more than its tolerance", "section.area: got"},
+    {"tside_round_section," BAR ",section.area,0.4941,in2,0.00005,wrong by more than its tolerance",
+     "section.area: got"},
+    {"tside_round_section," BAR ",section.area,0.4937,in2,0.00005,wrong by more than its tolerance",
+     "section.area: got"},
     {"tside_round_section," BAR ",section.area,nan,,1,nothing is near to it", "section.area: got"},
     {"tside_round_section," BAR ",section.area,0.4939,in2,,no tolerance", "the tolerance cannot be read"},
     {"tside_round_section," BAR ",section.area,0.4939,in2,-1,none either", "the tolerance cannot be read"},
@@ -106,14 +109,21 @@ static const struct {
     {"tside_round_section," BAR ";tube=1,section.area,1,,1,not a field", "no such field"},
     {"tside_round_section," BAR ";,section.area,1,,1,loose end", "not a list"},
     {"tside_round_section," BAR ";x,section.area,1,,1,no value", "not a list"},
-    {"tside_round_section,tube.diameter=1.315 in;tube.wall=0.133 in,section.area,1,,1,no density", "argument not named"},
-    {"tside_round_section,tube.diameter=1.315 kg;tube.wall=1;density=1,section.area,1,,1,no length", "not a value for this field"},
-    {"tside_round_section,tube.diameter=1;tube.wall=1;density=heavy,section.area,1,,1,no density", "not a value for this argument"},
+    {"tside_round_section,tube.diameter=1.315 in;tube.wall=0.133 in,section.area,1,,1,no density",
+     "argument not named"},
+    {"tside_round_section,tube.diameter=1.315 kg;tube.wall=1;density=1,section.area,1,,1,no length",
+     "not a value for this field"},
+    {"tside_round_section,tube.diameter=1;tube.wall=1;density=heavy,section.area,1,,1,no density",
+     "not a value for this argument"},
     {"tside_round_section,tube.diameter=0.1;tube.wall=0.05;density=1,section.area,1,,1,fails", "failed"},
-    {"tside_round_section,tube.diameter=0.1;tube.wall=0.05;density=1,status,contradicts: tube.side,,,another field", "status: got"},
-    {"tside_round_section,tube.diameter=0.1;tube.wall=0.05;density=1,status,out of bounds: tube.wall,,,another status", "status: got"},
-    {"tside_round_section,tube.diameter=0.1;tube.wall=0.05;density=1,fault.bound,0.04,m,0.001,another bound", "fault.bound: got"},
-    {"tside_round_section,tube.diameter=0.1;tube.wall=0.05;density=1,fault.other,tube.side,,,another field", "fault.other: got"},
+    {"tside_round_section,tube.diameter=0.1;tube.wall=0.05;density=1,status,contradicts: tube.side,,,another field",
+     "status: got"},
+    {"tside_round_section,tube.diameter=0.1;tube.wall=0.05;density=1,status,out of bounds: tube.wall,,,another status",
+     "status: got"},
+    {"tside_round_section,tube.diameter=0.1;tube.wall=0.05;density=1,fault.bound,0.04,m,0.001,another bound",
+     "fault.bound: got"},
+    {"tside_round_section,tube.diameter=0.1;tube.wall=0.05;density=1,fault.other,tube.side,,,another field",
+     "fault.other: got"},
     {"tside_round_section,tube.diameter=0.1;tube.wall=0.05;density=1,fault.mood,,,,none", "no such result"},
     {"tside_material_values,material.metal=wood,values.density,1,,1,no such choice", "not a value for this field"},
     {"tside_material_values,material.grade=S235,values.yield_known,0,,,wrong", "values.yield_known: got"},
@@ -138,7 +148,8 @@ START_TEST(bad_rows_fail)
     strcpy(line, samples[_i].line);
     good = row_split(line, &r, w.text, sizeof w.text) && run_row(&r, &status, &w);
     if (samples[_i].complaint)
-        ck_assert_msg(!good && strstr(w.text, samples[_i].complaint), "%s: %s", samples[_i].line, good ? "passed" : w.text);
+        ck_assert_msg(!good && strstr(w.text, samples[_i].complaint), "%s: %s", samples[_i].line,
+                      good ? "passed" : w.text);
     else
         ck_assert_msg(good, "%s: %s", samples[_i].line, w.text);
 }

@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* The functions of the extension module that are written by hand: structures from keywords and back, field tables, trade sizes, many sides. */
+/*
+ * The functions of the extension module that are written by hand: structures from keywords and back, field tables,
+ * trade sizes, many sides.
+ */
 #ifndef CORE_HAND_H
 #define CORE_HAND_H
 
@@ -26,7 +29,10 @@ static int *int_at(char *structure, size_t offset)
     return (int *)(void *)(structure + offset);
 }
 
-/* The int that says whether the row is there, or NULL: an optional number's, or that of a group that applies while a flag is set. */
+/*
+ * The int that says whether the row is there, or NULL: an optional number's, or that of a group that applies while a
+ * flag is set.
+ */
 static int *flag_of(const tside_field *row, char *structure)
 {
     const size_t length = row->applies_to ? strlen(row->applies_to) : 0;
@@ -71,7 +77,10 @@ static PyObject *read_field(PyObject *self, void *closure)
     case TSIDE_LIST: break;
     }
     count = *int_at(at, row->count_offset);
-    return tuple_of(state, (int)row->kind, at + row->offset, row->stride, count < 0 ? 0 : count > row->capacity ? row->capacity : count);
+    return tuple_of(state, (int)row->kind, at + row->offset, row->stride,
+                    count < 0               ? 0
+                    : count > row->capacity ? row->capacity
+                                            : count);
 }
 
 static void let_reader_go(PyObject *capsule)
@@ -107,7 +116,8 @@ static PyObject *core_describe(PyObject *self, PyObject *args)
     if (!PyArg_ParseTuple(args, "OiissO", &class, &kind, &index, &name, &doc, &members))
         return NULL;
     rows = rows_of(kind, &count);
-    if (!rows || index < 0 || index >= count || !PyType_Check(class) || !PyType_IsSubtype((PyTypeObject *)(void *)class, state->base_type) ||
+    if (!rows || index < 0 || index >= count || !PyType_Check(class) ||
+        !PyType_IsSubtype((PyTypeObject *)(void *)class, state->base_type) ||
         (rows[index].type == TSIDE_CHOICE && !PyTuple_Check(members))) {
         PyErr_SetString(PyExc_TypeError, "describe: not a class, a row of its table, and the members of its choice");
         return NULL;
@@ -136,7 +146,8 @@ static int put_choice(module_state *state, const tside_field *row, char *at, PyO
         if (!whole_from(value, row->name, &whole))
             return 0;
         if (whole < 0 || whole >= row->choice_count)
-            return refuse(state, TSIDE_OUT_OF_BOUNDS, TSIDE_NOT_ONE_OF, row->name, "", "", whole, row->choice_count - 1);
+            return refuse(state, TSIDE_OUT_OF_BOUNDS, TSIDE_NOT_ONE_OF, row->name, "", "", whole,
+                          row->choice_count - 1);
         *int_at(at, row->offset) = whole;
         return 1;
     }
@@ -146,13 +157,17 @@ static int put_choice(module_state *state, const tside_field *row, char *at, PyO
     return 1;
 }
 
-/* A refusal of a value within a group, or within an element of a list (index not below 0), names its field from outside of it. Returns 0. */
+/*
+ * A refusal of a value within a group, or within an element of a list (index not below 0), names its field from outside
+ * of it. Returns 0.
+ */
 static int refused_within(const char *group, Py_ssize_t index)
 {
     PyObject *type, *error, *trace, *whole;
     PyErr_Fetch(&type, &error, &trace);
     PyErr_NormalizeException(&type, &error, &trace);
-    whole = error && PyObject_HasAttrString(error, "within") ? PyObject_CallMethod(error, "within", "sn", group, index) : NULL;
+    whole = error && PyObject_HasAttrString(error, "within") ? PyObject_CallMethod(error, "within", "sn", group, index)
+                                                             : NULL;
     if (!whole) {
         PyErr_Restore(type, error, trace);
         return 0;
@@ -166,7 +181,8 @@ static int refused_within(const char *group, Py_ssize_t index)
 }
 
 /* A structure, or a dictionary laid over what is there. index: in a list, else -1. */
-static int put_structure(module_state *state, int kind, const char *name, Py_ssize_t index, char *at, PyObject *value, int usual)
+static int put_structure(module_state *state, int kind, const char *name, Py_ssize_t index, char *at, PyObject *value,
+                         int usual)
 {
     const void *from;
     if (PyDict_Check(value))
@@ -214,7 +230,8 @@ static int put(module_state *state, const tside_field *row, char *at, PyObject *
 }
 
 /* One keyword; only_choices: 1 choices, 0 all else, -1 whatever it is. Returns 0 where it failed. */
-static int put_named(module_state *state, int kind, char *at, PyObject *name, PyObject *value, int usual, int only_choices)
+static int put_named(module_state *state, int kind, char *at, PyObject *name, PyObject *value, int usual,
+                     int only_choices)
 {
     int count;
     const tside_field *row = rows_of(kind, &count);
@@ -238,7 +255,10 @@ static int put_all(module_state *state, int kind, char *at, PyObject *values, in
     return 1;
 }
 
-/* Where usual values depend on choices, and what is there is usual: choices first, then the usual values that follow from them, then the rest. */
+/*
+ * Where usual values depend on choices, and what is there is usual: choices first, then the usual values that follow
+ * from them, then the rest.
+ */
 static int fill(module_state *state, int kind, char *at, PyObject *values, int usual)
 {
     if (!usual || !state->of[kind].depends)
@@ -262,9 +282,12 @@ static struct PyModuleDef definition;
 /* The kind of a class, and the state of its module; NULL where it has none. */
 static module_state *state_of(PyTypeObject *type, int *kind)
 {
-    PyObject *number = PyObject_GetAttrString((PyObject *)type, "_kind"), *module = number ? PyObject_GetAttrString((PyObject *)type, "_module") : NULL;
+    PyObject *number = PyObject_GetAttrString((PyObject *)type, "_kind"),
+             *module = number ? PyObject_GetAttrString((PyObject *)type, "_module") : NULL;
     const long given = number ? PyLong_AsLong(number) : -1;
-    module_state *state = module && PyModule_Check(module) && PyModule_GetDef(module) == &definition ? PyModule_GetState(module) : NULL;
+    module_state *state = module && PyModule_Check(module) && PyModule_GetDef(module) == &definition
+                              ? PyModule_GetState(module)
+                              : NULL;
     *kind = given >= 0 && given < KINDS ? (int)given : -1;
     if (*kind < 0 || !state || !state->of[*kind].usual) {
         state = NULL;
@@ -343,12 +366,15 @@ static void base_free(PyObject *self)
 static PyObject *core_base(PyObject *self, PyObject *args)
 {
     static PyMethodDef methods[] = {
-        {"replace", (PyCFunction)(void (*)(void))base_replace, METH_VARARGS | METH_KEYWORDS, "The same with other values; a dictionary is laid over a structure within."},
+        {"replace", (PyCFunction)(void (*)(void))base_replace, METH_VARARGS | METH_KEYWORDS,
+         "The same with other values; a dictionary is laid over a structure within."},
         {"__replace__", (PyCFunction)(void (*)(void))base_replace, METH_VARARGS | METH_KEYWORDS, "For copy.replace()."},
         {NULL, NULL, 0, NULL},
     };
-    static PyType_Slot slots[] = {{Py_tp_new, (void *)base_new}, {Py_tp_dealloc, (void *)base_free}, {Py_tp_methods, methods}, {0, NULL}};
-    static PyType_Spec spec = {"tunnelside._core.Base", sizeof(holder), 1, Py_TPFLAGS_DEFAULT | Py_TPFLAGS_BASETYPE, slots};
+    static PyType_Slot slots[] = {
+        {Py_tp_new, (void *)base_new}, {Py_tp_dealloc, (void *)base_free}, {Py_tp_methods, methods}, {0, NULL}};
+    static PyType_Spec spec = {"tunnelside._core.Base", sizeof(holder), 1, Py_TPFLAGS_DEFAULT | Py_TPFLAGS_BASETYPE,
+                               slots};
     module_state *state = STATE;
     (void)args;
     if (!state->base_type) {
@@ -384,10 +410,12 @@ static PyObject *core_fields(PyObject *self, PyObject *args)
     row = rows_of(kind, &count);
     list = PyList_New(count);
     for (int i = 0; list && i < count; i++, row++) {
-        PyObject *one = Py_BuildValue("sissddNNNNdddsdNiizIniiN", row->name, (int)row->type, row->unit, row->meaning, row->low, row->high, PyBool_FromLong(row->low_open),
-                                      PyBool_FromLong(row->high_open), PyBool_FromLong(row->required), PyBool_FromLong(row->optional), row->usual, row->usual_low,
-                                      row->usual_high, row->basis, row->tolerance, choices_of(row), row->type >= TSIDE_GROUP ? (int)row->kind : -1, row->capacity,
-                                      row->applies_to, row->applies_mask, (Py_ssize_t)row->offset, kind, i, PyBool_FromLong(row->film));
+        PyObject *one = Py_BuildValue(
+            "sissddNNNNdddsdNiizIniiN", row->name, (int)row->type, row->unit, row->meaning, row->low, row->high,
+            PyBool_FromLong(row->low_open), PyBool_FromLong(row->high_open), PyBool_FromLong(row->required),
+            PyBool_FromLong(row->optional), row->usual, row->usual_low, row->usual_high, row->basis, row->tolerance,
+            choices_of(row), row->type >= TSIDE_GROUP ? (int)row->kind : -1, row->capacity, row->applies_to,
+            row->applies_mask, (Py_ssize_t)row->offset, kind, i, PyBool_FromLong(row->film));
         if (!one) {
             Py_DECREF(list);
             return NULL;
@@ -524,10 +552,15 @@ static PyObject *core_number(PyObject *self, PyObject *args)
     PyObject *value;
     const char *unit, *name;
     double number;
-    return PyArg_ParseTuple(args, "Oss", &value, &unit, &name) && number_from(STATE, value, unit, name, &number) ? PyFloat_FromDouble(number) : NULL;
+    return PyArg_ParseTuple(args, "Oss", &value, &unit, &name) && number_from(STATE, value, unit, name, &number)
+               ? PyFloat_FromDouble(number)
+               : NULL;
 }
 
-/* typed(value, kind, row, name): what is typed for a field that is a number or a choice; name: what the field is called in a refusal. */
+/*
+ * typed(value, kind, row, name): what is typed for a field that is a number or a choice; name: what the field is called
+ * in a refusal.
+ */
 static PyObject *core_typed(PyObject *self, PyObject *args)
 {
     PyObject *value;
@@ -564,7 +597,10 @@ static PyObject *settle_maker(kind_state *of)
     return Py_NewRef_(Py_None);
 }
 
-/* settle(-1, error class, what raises for an unknown name), or settle(kind, class, names): at import, so that C knows Python's classes. */
+/*
+ * settle(-1, error class, what raises for an unknown name), or settle(kind, class, names): at import, so that C knows
+ * Python's classes.
+ */
 static PyObject *core_settle(PyObject *self, PyObject *args)
 {
     PyObject *class, *other;
@@ -614,8 +650,12 @@ static void let_go(columns *all)
     PyMem_Free(all);
 }
 
-/* A column of items of one of some formats, all of one size; of one dimension and any stride, with at least so many rows. */
-static Py_buffer *view_of(columns *all, PyObject *object, const char *path, const char *formats, size_t size, Py_ssize_t rows, int writable)
+/*
+ * A column of items of one of some formats, all of one size; of one dimension and any stride, with at least so many
+ * rows.
+ */
+static Py_buffer *view_of(columns *all, PyObject *object, const char *path, const char *formats, size_t size,
+                          Py_ssize_t rows, int writable)
 {
     Py_buffer *view = &all->view[all->views];
     const char *is;
@@ -625,7 +665,8 @@ static Py_buffer *view_of(columns *all, PyObject *object, const char *path, cons
     is = view->format ? view->format : "B";
     is += *is == '@' || *is == '=';
     if (view->ndim != 1 || view->itemsize != (Py_ssize_t)size || !is[0] || !strchr(formats, is[0]) || is[1]) {
-        PyErr_Format(PyExc_TypeError, "%s: a column of one dimension and format '%c', not of %d and '%s'", path, formats[0], view->ndim, view->format ? view->format : "B");
+        PyErr_Format(PyExc_TypeError, "%s: a column of one dimension and format '%c', not of %d and '%s'", path,
+                     formats[0], view->ndim, view->format ? view->format : "B");
         return NULL;
     }
     if (view->shape[0] < rows) {
@@ -643,7 +684,10 @@ static const char *extent_of(const Py_buffer *view, Py_ssize_t *length)
     return (const char *)view->buf + (reach < 0 ? reach : 0);
 }
 
-/* Whether two columns have memory in common. Columns of one table stand between each other's rows, equally far apart: they have not. */
+/*
+ * Whether two columns have memory in common. Columns of one table stand between each other's rows, equally far apart:
+ * they have not.
+ */
 static int share_memory(const Py_buffer *a, const Py_buffer *b)
 {
     Py_ssize_t length_a, length_b, step, apart;
@@ -680,7 +724,8 @@ static int place_of(module_state *state, tside_kind kind, const char *path, tsid
         raise_fault(state, &fault, -1);
         return 0;
     }
-    return place->field->type < TSIDE_GROUP || refuse(state, TSIDE_NOT_FOUND, TSIDE_NO_RELATION, path, "", "a column must be a number, a count or a choice", 0, 0);
+    return place->field->type < TSIDE_GROUP || refuse(state, TSIDE_NOT_FOUND, TSIDE_NO_RELATION, path, "",
+                                                      "a column must be a number, a count or a choice", 0, 0);
 }
 
 static int take_input(columns *all, PyObject *pair, Py_ssize_t first, Py_ssize_t last)
@@ -722,7 +767,8 @@ static int take_output(columns *all, PyObject *pair, Py_ssize_t first, Py_ssize_
     return 1;
 }
 
-static int take_all(columns *all, PyObject *pairs, int (*take)(columns *, PyObject *, Py_ssize_t, Py_ssize_t), Py_ssize_t first, Py_ssize_t last)
+static int take_all(columns *all, PyObject *pairs, int (*take)(columns *, PyObject *, Py_ssize_t, Py_ssize_t),
+                    Py_ssize_t first, Py_ssize_t last)
 {
     const Py_ssize_t count = PyTuple_Check(pairs) ? PyTuple_Size(pairs) : COLUMNS + 1;
     if (count > COLUMNS) {
@@ -747,7 +793,8 @@ static void blank(const columns *all, int rows)
 static void move_on(columns *all, int rows)
 {
     for (int i = 0; i < all->inputs; i++)
-        all->input[i].data = (const double *)(const void *)((const char *)all->input[i].data + rows * all->input[i].stride);
+        all->input[i].data = (const double *)(const void *)((const char *)all->input[i].data +
+                                                            rows * all->input[i].stride);
     for (int i = 0; i < all->outputs; i++)
         all->output[i].data = (double *)(void *)((char *)all->output[i].data + rows * all->output[i].stride);
 }
@@ -756,10 +803,11 @@ static void move_on(columns *all, int rows)
 enum { BLOCK = 64 };
 
 /*
- * Plans rows, without the lock of the interpreter, until they are done or a signal's handler raises something: then returns 0. The fault: of the first
- * bad row, index its number, from the first.
+ * Plans rows, without the lock of the interpreter, until they are done or a signal's handler raises something: then
+ * returns 0. The fault: of the first bad row, index its number, from the first.
  */
-static int plan_blocks(columns *all, const tside_side *side, Py_ssize_t rows, int *statuses, unsigned long long *findings, tside_fault *fault)
+static int plan_blocks(columns *all, const tside_side *side, Py_ssize_t rows, int *statuses,
+                       unsigned long long *findings, tside_fault *fault)
 {
     tside_fault here;
     fault->status = TSIDE_OK;
@@ -767,12 +815,12 @@ static int plan_blocks(columns *all, const tside_side *side, Py_ssize_t rows, in
         const int block = (int)(rows - done < BLOCK ? rows - done : BLOCK);
         tside_status status;
         memset(&here, 0, sizeof here);
-        Py_BEGIN_ALLOW_THREADS
-        blank(all, block);
-        status = tside_plan_sides(side, block, all->input, all->inputs, all->output, all->outputs, statuses + done, findings + done, &here);
+        Py_BEGIN_ALLOW_THREADS blank(all, block);
+        status = tside_plan_sides(side, block, all->input, all->inputs, all->output, all->outputs, statuses + done,
+                                  findings + done, &here);
         move_on(all, block);
-        Py_END_ALLOW_THREADS
-        if (status != TSIDE_OK && fault->status == TSIDE_OK) {
+        Py_END_ALLOW_THREADS if (status != TSIDE_OK && fault->status == TSIDE_OK)
+        {
             *fault = here;
             fault->index += (int)done;
         }
@@ -795,7 +843,10 @@ static PyObject *error_of(module_state *state, tside_fault *fault, int row)
     return error;
 }
 
-/* plan_rows(side, first, last, inputs, outputs, statuses, findings): rows first to last - 1. Returns None, or the error of the first bad row, which stops nothing. */
+/*
+ * plan_rows(side, first, last, inputs, outputs, statuses, findings): rows first to last - 1. Returns None, or the error
+ * of the first bad row, which stops nothing.
+ */
 static PyObject *core_plan_rows(PyObject *self, PyObject *args)
 {
     PyObject *base, *inputs, *outputs, *statuses, *findings, *answer = NULL;
@@ -816,11 +867,13 @@ static PyObject *core_plan_rows(PyObject *self, PyObject *args)
     all->state = state;
     status_view = view_of(all, statuses, "status", "il", sizeof(int), last, 1);
     finding_view = status_view ? view_of(all, findings, "findings", "QL", sizeof(unsigned long long), last, 1) : NULL;
-    if (finding_view && (status_view->strides[0] != (Py_ssize_t)sizeof(int) || finding_view->strides[0] != (Py_ssize_t)sizeof(unsigned long long)))
+    if (finding_view && (status_view->strides[0] != (Py_ssize_t)sizeof(int) ||
+                         finding_view->strides[0] != (Py_ssize_t)sizeof(unsigned long long)))
         PyErr_SetString(PyExc_ValueError, "status and findings must be contiguous");
-    else if (finding_view && take_all(all, outputs, take_output, first, last) && take_all(all, inputs, take_input, first, last) &&
-             stand_apart(all, 2 + all->outputs) &&
-             plan_blocks(all, structure_at(base), last - first, (int *)status_view->buf + first, (unsigned long long *)finding_view->buf + first, &fault))
+    else if (finding_view && take_all(all, outputs, take_output, first, last) &&
+             take_all(all, inputs, take_input, first, last) && stand_apart(all, 2 + all->outputs) &&
+             plan_blocks(all, structure_at(base), last - first, (int *)status_view->buf + first,
+                         (unsigned long long *)finding_view->buf + first, &fault))
         answer = fault.status == TSIDE_OK ? Py_NewRef_(Py_None) : error_of(state, &fault, (int)first + fault.index);
     let_go(all);
     return answer;
@@ -843,7 +896,10 @@ static PyObject *taken_of(const int *taken, int sticks, int cuts)
     return all;
 }
 
-/* The lock of the interpreter, let go; when signals were last looked at; and whether what handles them has raised something. */
+/*
+ * The lock of the interpreter, let go; when signals were last looked at; and whether what handles them has raised
+ * something.
+ */
 typedef struct unlocked {
     PyThreadState *thread;
     clock_t looked;
@@ -863,7 +919,10 @@ static int go_on(void *context)
     return !lock->stopped;
 }
 
-/* stock_plan(stock, cuts, node_limit): the plan, its sticks, and for each of these the pieces of each cut. Others may go on while it searches. */
+/*
+ * stock_plan(stock, cuts, node_limit): the plan, its sticks, and for each of these the pieces of each cut. Others may
+ * go on while it searches.
+ */
 static PyObject *core_stock_plan(PyObject *self, PyObject *args)
 {
     PyObject *stock_object, *cut_objects, *answer = NULL;
@@ -897,7 +956,8 @@ static PyObject *core_stock_plan(PyObject *self, PyObject *args)
         if (!sticks || !taken)
             break;
         lock.thread = PyEval_SaveThread();
-        status = tside_i_stock_plan(stock, cuts, cut_count, node_limit, go_on, &lock, work, work_size, sticks, taken, capacity, &count, &plan, &fault);
+        status = tside_i_stock_plan(stock, cuts, cut_count, node_limit, go_on, &lock, work, work_size, sticks, taken,
+                                    capacity, &count, &plan, &fault);
         PyEval_RestoreThread(lock.thread);
     }
     if (lock.stopped)
@@ -907,7 +967,9 @@ static PyObject *core_stock_plan(PyObject *self, PyObject *args)
     else if (status != TSIDE_OK)
         raise_fault(state, &fault, -1);
     else
-        answer = Py_BuildValue("NNN", structure_copied(state, TSIDE_KIND_CUT_PLAN, &plan), tuple_of(state, TSIDE_KIND_STICK, sticks, sizeof *sticks, count), taken_of(taken, count, cut_count));
+        answer = Py_BuildValue("NNN", structure_copied(state, TSIDE_KIND_CUT_PLAN, &plan),
+                               tuple_of(state, TSIDE_KIND_STICK, sticks, sizeof *sticks, count),
+                               taken_of(taken, count, cut_count));
     PyMem_Free(sticks);
     PyMem_Free(taken);
     PyMem_Free(work);

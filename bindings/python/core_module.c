@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* The extension module: the functions that SWIG wrapped, in a module that each interpreter has to itself. SWIG's own way of making one shares it among all. */
+/*
+ * The extension module: the functions that SWIG wrapped, in a module that each interpreter has to itself. SWIG's own
+ * way of making one shares it among all.
+ */
 #define PyInit__core swig_init
 #include "core_wrap.c"
 #undef PyInit__core
@@ -59,7 +62,15 @@ static PyModuleDef_Slot slots[] = {
 };
 
 static struct PyModuleDef definition = {
-    PyModuleDef_HEAD_INIT, "_core", NULL, sizeof(module_state) + KINDS * sizeof(kind_state), SwigMethods, slots, visit_state, clear_state, free_state,
+    PyModuleDef_HEAD_INIT,
+    "_core",
+    NULL,
+    sizeof(module_state) + KINDS * sizeof(kind_state),
+    SwigMethods,
+    slots,
+    visit_state,
+    clear_state,
+    free_state,
 };
 
 PyMODINIT_FUNC PyInit__core(void);

@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-/* Between Python's objects and C's numbers, texts and structures. Only what the stable interface of Python has is used. */
+/*
+ * Between Python's objects and C's numbers, texts and structures. Only what the stable interface of Python has is used.
+ */
 #ifndef CORE_VALUES_H
 #define CORE_VALUES_H
 
@@ -7,7 +9,7 @@
 #include <string.h>
 
 typedef struct c_structure {
-    const char *name;        /* in C: tside_roll */
+    const char *name; /* in C: tside_roll */
     size_t size;
     const tside_field *rows; /* where the library has no table */
     int count;
@@ -17,11 +19,14 @@ typedef struct c_structure {
 typedef struct kind_state {
     PyObject *class, *usual; /* its usual values */
     PyObject *names;         /* a dictionary from a field's name in Python to its row */
-    PyObject *maker;         /* the name of the function of the library that makes it, where nobody does by hand, or NULL */
-    int depends;             /* 1 where a usual value depends on a choice */
+    PyObject *maker; /* the name of the function of the library that makes it, where nobody does by hand, or NULL */
+    int depends;     /* 1 where a usual value depends on a choice */
 } kind_state;
 
-/* What the module knows of Python's classes, set at import. Interpreters of one process share nothing: each has its own module, and this is its state. */
+/*
+ * What the module knows of Python's classes, set at import. Interpreters of one process share nothing: each has its own
+ * module, and this is its state.
+ */
 typedef struct module_state {
     PyObject *error_class, *unknown_name; /* the latter raises the error for a name that no field has */
     PyTypeObject *base_type;              /* of all structures */
@@ -30,12 +35,11 @@ typedef struct module_state {
 } module_state;
 
 /*
- * A structure of Python's holds one of C's. Its class is derived, in Python, from one made here; what kind it is, and of which module, stands before
- * what C knows, which is aligned for any number.
+ * A structure of Python's holds one of C's. Its class is derived, in Python, from one made here; what kind it is, and
+ * of which module, stands before what C knows, which is aligned for any number.
  */
 typedef struct holder {
-    PyObject_VAR_HEAD
-    module_state *state;
+    PyObject_VAR_HEAD module_state *state;
     Py_ssize_t kind;
     double held[];
 } holder;
@@ -76,16 +80,20 @@ static PyObject *text_or_none(const char *text)
     return text && *text ? text_of(text) : Py_NewRef_(Py_None);
 }
 
-/* Raises tunnelside.Error for a fault; row: of a batch, or -1. A value and its bound are there where the fault relates them. */
+/*
+ * Raises tunnelside.Error for a fault; row: of a batch, or -1. A value and its bound are there where the fault relates
+ * them.
+ */
 static void raise_fault(module_state *state, const tside_fault *fault, int row)
 {
     char text[1024];
     PyObject *error;
     const int related = fault->relation != TSIDE_NO_RELATION, finite = fault->relation != TSIDE_NOT_FINITE;
     tside_fault_text(fault, text, sizeof text);
-    error = PyObject_CallFunction(state->error_class, "NiiNNNNiidddiiid", text_of(text), (int)fault->status, (int)fault->relation, text_or_none(fault->field), text_or_none(fault->other),
-                                  text_or_none(fault->unit), text_or_none(fault->reason), fault->index, row, fault->value, fault->bound, fault->gap, related, finite,
-                                  fault->remedy_given, fault->remedy);
+    error = PyObject_CallFunction(
+        state->error_class, "NiiNNNNiidddiiid", text_of(text), (int)fault->status, (int)fault->relation,
+        text_or_none(fault->field), text_or_none(fault->other), text_or_none(fault->unit), text_or_none(fault->reason),
+        fault->index, row, fault->value, fault->bound, fault->gap, related, finite, fault->remedy_given, fault->remedy);
     if (error) {
         PyErr_SetObject(state->error_class, error);
         Py_DECREF(error);
@@ -103,7 +111,8 @@ static void tell_answers(PyObject *answers)
     PyErr_Restore(type, error, trace);
 }
 
-static int refuse(module_state *state, tside_status status, tside_relation relation, const char *field, const char *other, const char *reason, double value, double bound)
+static int refuse(module_state *state, tside_status status, tside_relation relation, const char *field,
+                  const char *other, const char *reason, double value, double bound)
 {
     tside_fault fault = {status, relation, "", "", "1", reason, -1, value, bound, 0};
     strncpy(fault.field, field, sizeof fault.field - 1);
@@ -136,18 +145,24 @@ static int text_from(PyObject *object, const char *name, const char **text)
 /* Whether an object has units of its own, which would be lost in silence. */
 static int carries_units(PyObject *object)
 {
-    return !PyFloat_CheckExact(object) && !PyLong_CheckExact(object) && (PyObject_HasAttrString(object, "units") || PyObject_HasAttrString(object, "unit"));
+    return !PyFloat_CheckExact(object) && !PyLong_CheckExact(object) &&
+           (PyObject_HasAttrString(object, "units") || PyObject_HasAttrString(object, "unit"));
 }
 
-/* A number, or a text with its unit, of an argument or, where row is not NULL, of a field. A table made for Python alone may lack the unit. */
-static int typed_from(module_state *state, PyObject *object, const tside_field *row, const char *unit, const char *name, double *number)
+/*
+ * A number, or a text with its unit, of an argument or, where row is not NULL, of a field. A table made for Python
+ * alone may lack the unit.
+ */
+static int typed_from(module_state *state, PyObject *object, const tside_field *row, const char *unit, const char *name,
+                      double *number)
 {
     if (PyUnicode_Check(object)) {
         tside_fault fault;
         const char *text;
         if (!text_from(object, name, &text))
             return 0;
-        if ((row && *unit ? tside_field_read(row, text, number, &fault) : tside_quantity_read(text, *unit ? unit : "1", number, &fault)) == TSIDE_OK)
+        if ((row && *unit ? tside_field_read(row, text, number, &fault)
+                          : tside_quantity_read(text, *unit ? unit : "1", number, &fault)) == TSIDE_OK)
             return 1;
         memset(fault.field, 0, sizeof fault.field);
         strncpy(fault.field, name, sizeof fault.field - 1);
@@ -158,7 +173,8 @@ static int typed_from(module_state *state, PyObject *object, const tside_field *
         return wrong_type(name, "a number, or a text with its unit, and nothing with units of its own", object);
     *number = PyFloat_AsDouble(object);
     if (*number == -1 && PyErr_Occurred())
-        return PyErr_ExceptionMatches(PyExc_TypeError) ? wrong_type(name, "a number, or a text with its unit", object) : 0;
+        return PyErr_ExceptionMatches(PyExc_TypeError) ? wrong_type(name, "a number, or a text with its unit", object)
+                                                       : 0;
     return 1;
 }
 
@@ -195,7 +211,8 @@ static void *structure_at(PyObject *object)
 /* A structure of all zeros. */
 static PyObject *structure_new(module_state *state, int kind)
 {
-    PyObject *object = PyType_GenericAlloc((PyTypeObject *)(void *)state->of[kind].class, (Py_ssize_t)structure_of(kind)->size);
+    PyObject *object = PyType_GenericAlloc((PyTypeObject *)(void *)state->of[kind].class,
+                                           (Py_ssize_t)structure_of(kind)->size);
     if (object) {
         ((holder *)(void *)object)->state = state;
         ((holder *)(void *)object)->kind = kind;
@@ -221,7 +238,8 @@ static int kind_in(const module_state *state, PyObject *object)
 static int structure_from(module_state *state, PyObject *object, int kind, const char *name, const void **at)
 {
     if (kind_in(state, object) != kind) {
-        PyErr_Format(PyExc_TypeError, "%s: a structure of %s, not %R", name, structure_of(kind)->name, (PyObject *)Py_TYPE(object));
+        PyErr_Format(PyExc_TypeError, "%s: a structure of %s, not %R", name, structure_of(kind)->name,
+                     (PyObject *)Py_TYPE(object));
         return 0;
     }
     *at = structure_at(object);
@@ -229,7 +247,8 @@ static int structure_from(module_state *state, PyObject *object, int kind, const
 }
 
 /* All elements of a sequence of structures, one behind the other; the caller frees them. */
-static inline int list_from(module_state *state, PyObject *object, int kind, size_t size, const char *name, void **all, int *count)
+static inline int list_from(module_state *state, PyObject *object, int kind, size_t size, const char *name, void **all,
+                            int *count)
 {
     PyObject *list = PySequence_List(object);
     const Py_ssize_t length = list ? PyList_Size(list) : 0;
@@ -250,7 +269,8 @@ static inline int list_from(module_state *state, PyObject *object, int kind, siz
     return *all && done == *count;
 }
 
-static inline int numbers_from(module_state *state, PyObject *object, const char *unit, const char *name, double **all, int *count)
+static inline int numbers_from(module_state *state, PyObject *object, const char *unit, const char *name, double **all,
+                               int *count)
 {
     PyObject *list = PySequence_List(object);
     const Py_ssize_t length = list ? PyList_Size(list) : 0;
@@ -296,7 +316,10 @@ static int again(tside_status status, void **all, size_t size, int *capacity, co
     return 1;
 }
 
-/* The results of a call, one after the other: gathered in a list, and handed on as a tuple, or alone where there is but one. Takes over both. */
+/*
+ * The results of a call, one after the other: gathered in a list, and handed on as a tuple, or alone where there is but
+ * one. Takes over both.
+ */
 static PyObject *gather(PyObject *results, PyObject *one)
 {
     if (one && !results)

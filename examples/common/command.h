@@ -11,8 +11,8 @@ typedef enum units { AS_THE_FILE, SI, US } units;
 typedef enum format { TEXT, JSON, CSV } format;
 
 /*
- * What every program does first: a write that cannot go on, because its reader has gone or the file would be too big, is a failed one and said to be, no signal; and
- * getopt_long leaves it to misused_option() to say what is wrong.
+ * What every program does first: a write that cannot go on, because its reader has gone or the file would be too big,
+ * is a failed one and said to be, no signal; and getopt_long leaves it to misused_option() to say what is wrong.
  */
 void begin_program(void);
 
@@ -24,7 +24,10 @@ int misused_option(char **words);
 int set_units(units *chosen, const char *value);
 int set_format(format *chosen, const char *value);
 
-/* Of a call that nothing can refuse any more, since what it is asked of was accepted before: else says why, and ends the program as refused. */
+/*
+ * Of a call that nothing can refuse any more, since what it is asked of was accepted before: else says why, and ends
+ * the program as refused.
+ */
 void must(tside_status status, const tside_fault *fault);
 
 #endif

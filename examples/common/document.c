@@ -111,10 +111,12 @@ int document_open(document *doc, const char *name, complaints *refusals)
         return 0;
     }
     doc->json = after_mark(&doc->content);
-    doc->root = json_loadb(doc->json, doc->content.length - (size_t)(doc->json - text_of(&doc->content)), JSON_REJECT_DUPLICATES, &error);
+    doc->root = json_loadb(doc->json, doc->content.length - (size_t)(doc->json - text_of(&doc->content)),
+                           JSON_REJECT_DUPLICATES, &error);
     if (!doc->root) {
         text line = {NULL, 0, 0};
-        text_add(&line, "%s:%d: column %d: %s", name, error.line > 0 ? error.line : 1, error.column > 0 ? error.column : 1, error.text);
+        text_add(&line, "%s:%d: column %d: %s", name, error.line > 0 ? error.line : 1,
+                 error.column > 0 ? error.column : 1, error.text);
         add_complaint(doc, refusals, &line, 0);
         text_free(&line);
     }

@@ -20,11 +20,11 @@ typedef struct complaints {
 typedef struct document {
     const char *name; /* as on the command line; "-" is standard input */
     text content;
-    const char *json; /* the content after a byte order mark */
-    json_t *root;     /* NULL where the text is no JSON */
+    const char *json;  /* the content after a byte order mark */
+    json_t *root;      /* NULL where the text is no JSON */
     json_places where; /* of all values; none before the first complaint */
-    text shared;      /* what was said of what a job's sides share, one a line: each of them has it to say */
-    size_t count;     /* complaints so far, and the shared ones once */
+    text shared;       /* what was said of what a job's sides share, one a line: each of them has it to say */
+    size_t count;      /* complaints so far, and the shared ones once */
 } document;
 
 /* Reads a whole file, or standard input for "-"; returns NULL, or why it cannot. */
@@ -46,10 +46,11 @@ int is_one_too_many(document *doc, complaints *refusals);
 void complaints_end(const document *doc, complaints *refusals);
 
 /*
- * Says on standard error, once, "PROGRAM: FILE:LINE: path: what", and adds "FILE:LINE: path: what" as a line to refusals.
- * within: path of the side in the document, "" for the whole; path: within the side. What a job's side does not have itself is
- * looked for among what its sides share.
+ * Says on standard error, once, "PROGRAM: FILE:LINE: path: what", and adds "FILE:LINE: path: what" as a line to
+ * refusals. within: path of the side in the document, "" for the whole; path: within the side. What a job's side does
+ * not have itself is looked for among what its sides share.
  */
-void complain(document *doc, complaints *refusals, const char *within, const char *path, const char *format, ...) LIKE_PRINTF(5, 6);
+void complain(document *doc, complaints *refusals, const char *within, const char *path, const char *format, ...)
+    LIKE_PRINTF(5, 6);
 
 #endif

@@ -4,7 +4,10 @@
 
 #include "feet.h"
 
-/* Of what reads as a length these stand in such units alone: in, ft, yd, their other words, ', ", and the first byte of the typographic marks in UTF-8. */
+/*
+ * Of what reads as a length these stand in such units alone: in, ft, yd, their other words, ', ", and the first byte of
+ * the typographic marks in UTF-8.
+ */
 int is_in_feet(const char *words)
 {
     double metres;

@@ -94,7 +94,8 @@ static void plan(document *doc, planned *side, int take_off)
     if (status == TSIDE_OK)
         status = tside_plan_side(asked, &side->plan, &fault);
     if (status == TSIDE_OK && take_off)
-        status = tside_takeoff(asked, &side->plan, &side->wanted.fittings, side->items, TSIDE_ITEMS, &side->item_count, &fault);
+        status = tside_takeoff(asked, &side->plan, &side->wanted.fittings, side->items, TSIDE_ITEMS, &side->item_count,
+                               &fault);
     if (status == TSIDE_OK && tside_plan_turns(asked, NULL, 0, &side->turn_count, &fault) == TSIDE_TOO_SMALL) {
         side->turns = take_memory((size_t)side->turn_count * sizeof *side->turns);
         status = tside_plan_turns(asked, side->turns, side->turn_count, &side->turn_count, &fault);
@@ -127,9 +128,8 @@ static json_t *with_shared(const json_t *job, json_t *own)
     json_t *whole = json_object(), *value;
     const char *key;
     int failed = 0;
-    json_object_foreach ((json_t *)job, key, value)
-        if (!is_own_key(key))
-            failed |= json_object_set_new(whole, key, json_deep_copy(value));
+    json_object_foreach((json_t *)job, key, value) if (!is_own_key(key))
+        failed |= json_object_set_new(whole, key, json_deep_copy(value));
     failed |= json_object_update_recursive(whole, own);
     if (failed) /* nothing else can: what was parsed has no loops */
         end_without_memory();
@@ -142,9 +142,8 @@ static char *names_shared(const json_t *job)
     json_t *value;
     const char *key;
     char *clean;
-    json_object_foreach ((json_t *)job, key, value)
-        if (!is_own_key(key))
-            text_add(&names, "%s%s", names.length ? ", " : "", key);
+    json_object_foreach((json_t *)job, key, value) if (!is_own_key(key))
+        text_add(&names, "%s%s", names.length ? ", " : "", key);
     clean = printable(text_of(&names));
     text_free(&names);
     return clean;
@@ -169,9 +168,11 @@ static void read_job_side(work *all, document *doc, const json_t *job, json_t *o
 static void compare_sides(document *doc, planned *first, planned *second)
 {
     const request *one = &first->wanted, *other = &second->wanted;
-    if (is_planned(first) && is_planned(second) && one->side.hand == other->side.hand && !strcmp(one->drive_at, other->drive_at))
+    if (is_planned(first) && is_planned(second) && one->side.hand == other->side.hand &&
+        !strcmp(one->drive_at, other->drive_at))
         complain(doc, &second->refusals, second->wanted.within, "hand",
-                 "the same hand as the other side's, with the drive at the same end: it would be the same side; give hand, or drive_at, as it is");
+                 "the same hand as the other side's, with the drive at the same end: it would be the same side; give "
+                 "hand, or drive_at, as it is");
 }
 
 static void read_job(work *all, document *doc)
@@ -192,7 +193,8 @@ static void read_list(work *all, document *doc)
 {
     char within[24];
     if (json_array_size(doc->root) > MOST_LISTED) {
-        complain(doc, &new_side(all, doc->name)->refusals, "", "", "a list of %zu sides: the most is %d", json_array_size(doc->root), MOST_LISTED);
+        complain(doc, &new_side(all, doc->name)->refusals, "", "", "a list of %zu sides: the most is %d",
+                 json_array_size(doc->root), MOST_LISTED);
         return;
     }
     if (!json_array_size(doc->root))

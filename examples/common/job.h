@@ -19,7 +19,7 @@ typedef struct found {
 typedef struct planned {
     char *file; /* printable */
     request wanted;
-    int is_read;   /* 1 where the file holds a good side, planned or not */
+    int is_read;         /* 1 where the file holds a good side, planned or not */
     complaints refusals; /* none where the side is planned */
     tside_plan plan;
     tside_turn *turns;

@@ -6,8 +6,8 @@
 #include "memory.h"
 
 /*
- * The text has been parsed before, so it is well-formed, and the parser keeps members in the order in which they stand: text and values are gone through side by side,
- * and the text is looked at for its line ends alone.
+ * The text has been parsed before, so it is well-formed, and the parser keeps members in the order in which they stand:
+ * text and values are gone through side by side, and the text is looked at for its line ends alone.
  */
 typedef struct scan {
     const char *at;
@@ -73,8 +73,7 @@ static void find_inside(json_places *found, scan *s, const json_t *value, size_t
         s->at += strcspn(s->at, ",]} \t\r\n");
     } else {
         skip_mark(s);
-        json_object_foreach ((json_t *)value, key, member)
-            find_member(found, s, member, at++, 1);
+        json_object_foreach((json_t *)value, key, member) find_member(found, s, member, at++, 1);
         for (size_t i = 0; i < json_array_size(value); i++)
             find_member(found, s, json_array_get(value, i), at++, 0);
         if (!count)
@@ -111,7 +110,10 @@ static size_t key_in_path(const char *key, const char *path)
     return !strncmp(path + dot, key, size) && strchr(".[", path[dot + size]) ? dot + size : 0;
 }
 
-/* Goes one step down the path; returns the characters it took, or 0. value, nth: receive the member, and which of its parent's it is. */
+/*
+ * Goes one step down the path; returns the characters it took, or 0. value, nth: receive the member, and which of its
+ * parent's it is.
+ */
 static size_t step(const json_t **value, const char *path, size_t *nth)
 {
     const char *key;
@@ -122,7 +124,8 @@ static size_t step(const json_t **value, const char *path, size_t *nth)
         return *value ? taken : 0;
     }
     *nth = 0;
-    json_object_foreach ((json_t *)*value, key, member) {
+    json_object_foreach((json_t *)*value, key, member)
+    {
         taken = key_in_path(key, path);
         if (taken) {
             *value = member;

@@ -5,7 +5,10 @@
 
 #include <jansson.h>
 
-/* Where a value stands: the line, from 1, of its key, or of an element's first character; first: the place of its first member, the others follow. */
+/*
+ * Where a value stands: the line, from 1, of its key, or of an element's first character; first: the place of its first
+ * member, the others follow.
+ */
 typedef struct json_place {
     size_t first;
     int line;
@@ -22,8 +25,8 @@ void places_find(json_places *found, const char *json, const json_t *root);
 void places_free(json_places *found);
 
 /*
- * The line of a path such as "sides[1].drive_end.guide.margin"; where the whole path is not there, of the deepest part that is.
- * matched: receives how many characters of the path were found.
+ * The line of a path such as "sides[1].drive_end.guide.margin"; where the whole path is not there, of the deepest part
+ * that is. matched: receives how many characters of the path were found.
  */
 int locate_line(const json_places *found, const json_t *root, const char *path, size_t *matched);
 

@@ -24,7 +24,11 @@ static size_t read_character(const char *words, unsigned long *code)
 {
     static const unsigned long least[] = {0, 0, 0x80, 0x800, 0x10000};
     const unsigned char first = (unsigned char)*words;
-    const size_t bytes = first < 0x80 ? 1 : first >= 0xc0 && first < 0xe0 ? 2 : first >= 0xe0 && first < 0xf0 ? 3 : first >= 0xf0 && first < 0xf8 ? 4 : 0;
+    const size_t bytes = first < 0x80                    ? 1
+                         : first >= 0xc0 && first < 0xe0 ? 2
+                         : first >= 0xe0 && first < 0xf0 ? 3
+                         : first >= 0xf0 && first < 0xf8 ? 4
+                                                         : 0;
     if (!bytes)
         return 0;
     *code = bytes == 1 ? first : first & (0xffu >> (bytes + 1));
@@ -36,11 +40,14 @@ static size_t read_character(const char *words, unsigned long *code)
     return *code < least[bytes] || *code > 0x10ffff || (*code >= 0xd800 && *code < 0xe000) ? 0 : bytes;
 }
 
-/* Control characters; line and paragraph separators; and all marks, embeddings, overrides and isolates of Unicode's annex 9 (from memory). */
+/*
+ * Control characters; line and paragraph separators; and all marks, embeddings, overrides and isolates of Unicode's
+ * annex 9 (from memory).
+ */
 static int is_unseen(unsigned long code)
 {
-    return code < 0x20 || (code >= 0x7f && code < 0xa0) || code == 0x61c || code == 0x200e || code == 0x200f || (code >= 0x2028 && code <= 0x202e) ||
-        (code >= 0x2066 && code <= 0x2069);
+    return code < 0x20 || (code >= 0x7f && code < 0xa0) || code == 0x61c || code == 0x200e || code == 0x200f ||
+           (code >= 0x2028 && code <= 0x202e) || (code >= 0x2066 && code <= 0x2069);
 }
 
 char *printable(const char *words)

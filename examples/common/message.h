@@ -12,8 +12,9 @@ extern const char program_name[];
 void say(const char *format, ...) LIKE_PRINTF(1, 2);
 
 /*
- * A copy that cannot break a page, or turn a terminal's colours or the order of its letters: a blank for a tab or a line end; any other control character and
- * what overrides the direction of writing as <U+202E>, a byte that is no UTF-8 as <0x9B>.
+ * A copy that cannot break a page, or turn a terminal's colours or the order of its letters: a blank for a tab or a
+ * line end; any other control character and what overrides the direction of writing as <U+202E>, a byte that is no
+ * UTF-8 as <0x9B>.
  */
 char *printable(const char *words);
 

@@ -21,7 +21,10 @@ const tside_field *row_named(tside_kind kind, const char *name, const void *stru
 
 enum { LONGEST_NAME = 40 };
 
-/* Letters to put in, take out or change, to make one name of another (Levenshtein 1966). Both are at most LONGEST_NAME long. */
+/*
+ * Letters to put in, take out or change, to make one name of another (Levenshtein 1966). Both are at most LONGEST_NAME
+ * long.
+ */
 static size_t distance(const char *from, const char *to)
 {
     size_t row[LONGEST_NAME + 1], size = strlen(to);

@@ -17,12 +17,15 @@ extern const char *const side_texts[];
 #define FITTINGS "fittings"
 
 /*
- * The row of this name that applies as the structure's choices stand; else, or without a structure, the first of this name;
- * NULL where there is none.
+ * The row of this name that applies as the structure's choices stand; else, or without a structure, the first of this
+ * name; NULL where there is none.
  */
 const tside_field *row_named(tside_kind kind, const char *name, const void *structure);
 
-/* Adds what an unknown name may have meant: "no such field; did you mean \"width\"?" outermost: 1 where side_texts are names too. */
+/*
+ * Adds what an unknown name may have meant: "no such field; did you mean \"width\"?" outermost: 1 where side_texts are
+ * names too.
+ */
 void add_meant(text *t, tside_kind kind, const char *name, int outermost);
 
 /* The text of a choice that stands in a structure. */

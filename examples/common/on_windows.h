@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * What Windows lacks of what the writing of files asks of POSIX. There a file has no modes of owner and group, a link is followed by whoever opens
- * it, a signal comes in a thread of its own and cannot be masked, and rename refuses where a file is there already.
+ * What Windows lacks of what the writing of files asks of POSIX. There a file has no modes of owner and group, a link
+ * is followed by whoever opens it, a signal comes in a thread of its own and cannot be masked, and rename refuses where
+ * a file is there already.
  */
 #ifndef ON_WINDOWS_H
 #define ON_WINDOWS_H

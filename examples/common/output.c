@@ -78,7 +78,10 @@ static int follow_links(text *path)
     return ELOOP;
 }
 
-/* Writes beside the file, under a short name so that none becomes too long, and renames: a reader sees the old file or the whole new one. */
+/*
+ * Writes beside the file, under a short name so that none becomes too long, and renames: a reader sees the old file or
+ * the whole new one.
+ */
 static int write_aside(const text *everything, const char *name)
 {
     text aside = {NULL, 0, 0};
@@ -126,13 +129,16 @@ static int write_special(const text *everything, const char *name)
 
 int write_output(const text *everything, const char *name)
 {
-    const int why = !name ? write_all(STDOUT_FILENO, everything) : is_special(name) ? write_special(everything, name) : replace(everything, name);
+    const int why = !name              ? write_all(STDOUT_FILENO, everything)
+                    : is_special(name) ? write_special(everything, name)
+                                       : replace(everything, name);
     return why ? fail(name ? name : "standard output", why) : 1;
 }
 
 int is_same_file(const char *output, const char *input)
 {
     struct stat written, read;
-    return !stat(output, &written) && S_ISREG(written.st_mode) && !(strcmp(input, "-") ? stat(input, &read) : fstat(STDIN_FILENO, &read)) &&
-        written.st_dev == read.st_dev && written.st_ino && written.st_ino == read.st_ino;
+    return !stat(output, &written) && S_ISREG(written.st_mode) &&
+           !(strcmp(input, "-") ? stat(input, &read) : fstat(STDIN_FILENO, &read)) && written.st_dev == read.st_dev &&
+           written.st_ino && written.st_ino == read.st_ino;
 }

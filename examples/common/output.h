@@ -5,7 +5,10 @@
 
 #include "text.h"
 
-/* Writes everything to standard output (name NULL), or to a file: aside first, then renamed. Returns 1, or 0 having said why not. */
+/*
+ * Writes everything to standard output (name NULL), or to a file: aside first, then renamed. Returns 1, or 0 having
+ * said why not.
+ */
 int write_output(const text *everything, const char *name);
 
 /* Whether what is to be written is an input, by whatever name; "-" is standard input. */

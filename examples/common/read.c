@@ -43,9 +43,7 @@ int is_blank(const json_t *value)
     json_t *member;
     if (json_is_string(value))
         return !*json_string_value(value);
-    json_object_foreach ((json_t *)value, key, member)
-        if (!is_blank(member))
-            return 0;
+    json_object_foreach((json_t *)value, key, member) if (!is_blank(member)) return 0;
     return !value || json_is_object(value) || (json_is_array(value) && !json_array_size(value));
 }
 
@@ -54,7 +52,10 @@ static void *element(const tside_field *row, void *structure, size_t i)
     return MEMBER(structure, row->offset + i * row->stride, char);
 }
 
-/* Choices first: which fields apply, and some usual values, hang on them. What is no such choice is refused in the second round. */
+/*
+ * Choices first: which fields apply, and some usual values, hang on them. What is no such choice is refused in the
+ * second round.
+ */
 static void read_choices(tside_kind kind, void *structure, const json_t *object)
 {
     text ignored = {NULL, 0, 0};
@@ -85,7 +86,8 @@ static void read_list(reader *r, const tside_field *row, void *structure, const 
         return;
     }
     if (size > (size_t)row->capacity) {
-        complain(r->doc, r->refusals, r->wanted->within, text_of(&r->path), "%zu are too many: the most is %d", size, row->capacity);
+        complain(r->doc, r->refusals, r->wanted->within, text_of(&r->path), "%zu are too many: the most is %d", size,
+                 row->capacity);
         return;
     }
     *MEMBER(structure, row->count_offset, int) = (int)size;
@@ -105,9 +107,9 @@ static void read_leaf(reader *r, tside_kind kind, const tside_field *row, void *
 {
     text why = {NULL, 0, 0};
     void *member = MEMBER(structure, row->offset, char);
-    int good = row->type == TSIDE_NUMBER ? read_number(kind, row, value, r->wanted->among_feet, member, &why)
-        : row->type == TSIDE_COUNT       ? read_count(value, member, &why)
-                                         : read_choice(row, value, member, &why);
+    int good = row->type == TSIDE_NUMBER  ? read_number(kind, row, value, r->wanted->among_feet, member, &why)
+               : row->type == TSIDE_COUNT ? read_count(value, member, &why)
+                                          : read_choice(row, value, member, &why);
     if (!good)
         refuse(r, text_of(&why));
     else if (row->optional)
@@ -118,8 +120,9 @@ static void read_leaf(reader *r, tside_kind kind, const tside_field *row, void *
 
 static void refuse_missing(reader *r, const tside_field *row)
 {
-    complain(r->doc, r->refusals, r->wanted->within, text_of(&r->path), "missing: %s%s%s%s", row->meaning, strcmp(row->unit, "1") ? " (" : "",
-             strcmp(row->unit, "1") ? row->unit : "", strcmp(row->unit, "1") ? ")" : "");
+    complain(r->doc, r->refusals, r->wanted->within, text_of(&r->path), "missing: %s%s%s%s", row->meaning,
+             strcmp(row->unit, "1") ? " (" : "", strcmp(row->unit, "1") ? row->unit : "",
+             strcmp(row->unit, "1") ? ")" : "");
 }
 
 static void refuse_unused(reader *r, tside_kind kind, const tside_field *row, const void *structure)
@@ -186,9 +189,8 @@ static void read_group(reader *r, tside_kind kind, void *structure, const json_t
     const tside_field *row = tside_fields(kind, &count);
     const char *key;
     json_t *value;
-    json_object_foreach ((json_t *)object, key, value)
-        if (!row_named(kind, key, NULL) && !is_beside(r, key))
-            refuse_unknown(r, kind, key);
+    json_object_foreach((json_t *)object, key, value) if (!row_named(kind, key, NULL) && !is_beside(r, key))
+        refuse_unknown(r, kind, key);
     for (int i = 0; i < count; i++)
         if (row_named(kind, row[i].name, structure) == row + i)
             read_row(r, kind, row + i, structure, json_object_get(object, row[i].name));
@@ -230,9 +232,7 @@ static int speaks_feet(const json_t *value)
     json_t *member;
     if (json_is_string(value))
         return is_in_feet(json_string_value(value));
-    json_object_foreach ((json_t *)value, key, member)
-        if (speaks_feet(member))
-            return 1;
+    json_object_foreach((json_t *)value, key, member) if (speaks_feet(member)) return 1;
     for (size_t i = 0; i < json_array_size(value); i++)
         if (speaks_feet(json_array_get(value, i)))
             return 1;
@@ -250,7 +250,8 @@ void read_side(document *doc, const json_t *object, request *wanted, complaints 
     wanted->note = read_text(doc, object, wanted->within, "note", refusals);
     wanted->drive_at = read_text(doc, object, wanted->within, "drive_at", refusals);
     wanted->in_feet = hip_is_in_feet(object);
-    wanted->among_feet = speaks_feet(json_is_array(doc->root) ? object : doc->root); /* the sides of a list are of different houses */
+    wanted->among_feet = speaks_feet(
+        json_is_array(doc->root) ? object : doc->root); /* the sides of a list are of different houses */
     tside_usual(TSIDE_KIND_SIDE, &wanted->side);
     read_choices(TSIDE_KIND_SIDE, &wanted->side, object);
     tside_usual_by_choice(TSIDE_KIND_SIDE, &wanted->side);

@@ -18,15 +18,15 @@ typedef struct request {
     char *job;      /* the job's name; "" where there is none */
     char *job_note; /* and its note */
     char *name, *note, *drive_at;
-    char within[24];    /* its path in the document, such as "sides[1]"; "" where the document is the side */
-    int number, of;     /* which side of how many in its job; 0 of 0 outside a job */
-    char *shares;       /* what the sides of its job share, such as "frame, curtain" */
-    int in_feet;        /* 1 where the file gives the hip in feet or inches */
-    int among_feet;     /* 1 where it gives any length so */
+    char within[24]; /* its path in the document, such as "sides[1]"; "" where the document is the side */
+    int number, of;  /* which side of how many in its job; 0 of 0 outside a job */
+    char *shares;    /* what the sides of its job share, such as "frame, curtain" */
+    int in_feet;     /* 1 where the file gives the hip in feet or inches */
+    int among_feet;  /* 1 where it gives any length so */
     tside_side side;
-    tside_fittings fittings; /* for the take-off */
+    tside_fittings fittings;                 /* for the take-off */
     unsigned char given[sizeof(tside_side)]; /* not 0 at the offset of each field of the side that the file gives */
-    stated *stated;     /* tolerances of its own, where the file has any */
+    stated *stated;                          /* tolerances of its own, where the file has any */
     size_t stated_count, stated_room;
 } request;
 

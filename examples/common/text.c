@@ -79,8 +79,8 @@ static int is_word(const char *word, size_t size, const char *wanted)
 }
 
 /*
- * A quantity such as "5 ft 3 1/2 in" or "30 lbf ft" is not broken: a number keeps the short word or the fraction that follows, and so
- * does a unit of two words.
+ * A quantity such as "5 ft 3 1/2 in" or "30 lbf ft" is not broken: a number keeps the short word or the fraction that
+ * follows, and so does a unit of two words.
  */
 static int keeps_next(const char *word, size_t size, const char *next)
 {

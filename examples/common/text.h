@@ -26,7 +26,9 @@ void text_cut(text *t, size_t length); /* back to a length it had */
 void text_free(text *t);
 const char *text_of(const text *t); /* never NULL */
 
-/* Words after a label, broken between blanks at PAGE_WIDTH columns; lines after the first stand under the first word. */
+/*
+ * Words after a label, broken between blanks at PAGE_WIDTH columns; lines after the first stand under the first word.
+ */
 void text_wrap(text *t, const char *label, const char *words);
 
 /* As printf, into the words of text_wrap. */

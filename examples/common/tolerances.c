@@ -90,12 +90,13 @@ static void read_one(document *doc, const char *path, const json_t *value, reque
     wanted_path found;
     double number = 0;
     text why = {NULL, 0, 0}, full = {NULL, 0, 0};
-    if (find_number(wanted, path, &found, &why) && read_number(TSIDE_KIND_SIDE, found.row, value, wanted->among_feet, &number, &why)) {
+    if (find_number(wanted, path, &found, &why) &&
+        read_number(TSIDE_KIND_SIDE, found.row, value, wanted->among_feet, &number, &why)) {
         if (isfinite(number) && number >= 0)
             keep(wanted, &found, number);
         else
-            text_add(&why, "%g%s%s; a tolerance is 0 or above, and is off either way", number, strcmp(found.row->unit, "1") ? " " : "",
-                     strcmp(found.row->unit, "1") ? found.row->unit : "");
+            text_add(&why, "%g%s%s; a tolerance is 0 or above, and is off either way", number,
+                     strcmp(found.row->unit, "1") ? " " : "", strcmp(found.row->unit, "1") ? found.row->unit : "");
     }
     text_add(&full, "%s.%s", TOLERANCES, path);
     if (why.length)
@@ -113,14 +114,14 @@ void read_tolerances(document *doc, const json_t *object, request *wanted, compl
     if (is_blank(all))
         return;
     if (json_object_size(all) > MOST_TOLERANCES) {
-        complain(doc, refusals, wanted->within, TOLERANCES, "%zu are more than a side has numbers", json_object_size(all));
+        complain(doc, refusals, wanted->within, TOLERANCES, "%zu are more than a side has numbers",
+                 json_object_size(all));
         return;
     }
     if (!json_is_object(all))
-        complain(doc, refusals, wanted->within, TOLERANCES, "wanted an object of paths and tolerances, such as {\"curtain.hip\": \"1/2 in\"}");
-    json_object_foreach (all, path, value)
-        if (!is_blank(value))
-            read_one(doc, path, value, wanted, refusals);
+        complain(doc, refusals, wanted->within, TOLERANCES,
+                 "wanted an object of paths and tolerances, such as {\"curtain.hip\": \"1/2 in\"}");
+    json_object_foreach(all, path, value) if (!is_blank(value)) read_one(doc, path, value, wanted, refusals);
 }
 
 double tolerance_of(const request *wanted, const tside_field *row, const void *member)

@@ -59,7 +59,8 @@ static const char *shortened(pen *p, double value, int decimals)
 
 const char *fine(pen *p, double metres)
 {
-    return p->us ? with_unit(p, shortened(p, metres / 0.0254, 3), "in") : with_unit(p, shortened(p, metres * 1000, 2), "mm");
+    return p->us ? with_unit(p, shortened(p, metres / 0.0254, 3), "in")
+                 : with_unit(p, shortened(p, metres * 1000, 2), "mm");
 }
 
 const char *cross_section(pen *p, double size, double wall)
@@ -67,7 +68,8 @@ const char *cross_section(pen *p, double size, double wall)
     char *slot = take_slot(p);
     const double unit = p->us ? 0.0254 : 0.001;
     const int decimals = p->us ? 3 : 2;
-    snprintf(slot, SLOT_SIZE, "%s x %s %s", shortened(p, size / unit, decimals), shortened(p, wall / unit, decimals), p->us ? "in" : "mm");
+    snprintf(slot, SLOT_SIZE, "%s x %s %s", shortened(p, size / unit, decimals), shortened(p, wall / unit, decimals),
+             p->us ? "in" : "mm");
     return slot;
 }
 
@@ -127,7 +129,8 @@ const char *quantity(pen *p, double value, const char *unit)
     for (size_t i = 0; i < count; i++)
         if (!strcmp(unit, shown[i].unit)) {
             const double size = p->us ? shown[i].us_size : shown[i].si_size, number = value / size;
-            const char *name = p->us ? shown[i].us_name : shown[i].si_name, *digits = shortened(p, number, decimals_for(number));
+            const char *name = p->us ? shown[i].us_name : shown[i].si_name,
+                       *digits = shortened(p, number, decimals_for(number));
             if (!strcmp(digits, "1") && !strcmp(name, "turns"))
                 return "1 turn";
             return *name ? with_unit(p, digits, name) : digits;

@@ -37,14 +37,18 @@ static int starts_with_letter(const char *words)
     return (*words >= 'a' && *words <= 'z') || (*words >= 'A' && *words <= 'Z');
 }
 
-/* "1-3/8 in" names tubes of different size: where more families than that of true tube have the name, it is refused with all of them. */
+/*
+ * "1-3/8 in" names tubes of different size: where more families than that of true tube have the name, it is refused
+ * with all of them.
+ */
 int read_diameter(const char *words, double *number, text *why)
 {
     tside_fault fault;
     tside_status status = tside_tube_size(words, number, &fault);
     if (status == TSIDE_OK)
         return 1;
-    if (starts_with_letter(words) || (status == TSIDE_NOT_FOUND && strchr(fault.other, ',') && strstr(fault.other, "tube ")))
+    if (starts_with_letter(words) ||
+        (status == TSIDE_NOT_FOUND && strchr(fault.other, ',') && strstr(fault.other, "tube ")))
         return refuse_text(words, &fault, why);
     return tside_quantity_read(words, "m", number, &fault) == TSIDE_OK || refuse_text(words, &fault, why);
 }
@@ -79,7 +83,10 @@ static int read_field(const tside_field *row, const char *words, double *number,
     return tside_field_read(row, words, number, &fault) == TSIDE_OK || refuse_text(words, &fault, why);
 }
 
-/* Whether a number without a unit may be meant in another unit than the SI one that it is taken for: not a ratio, not turns, and 0 in temperatures alone. */
+/*
+ * Whether a number without a unit may be meant in another unit than the SI one that it is taken for: not a ratio, not
+ * turns, and 0 in temperatures alone.
+ */
 static int may_mislead(const tside_field *row, double number)
 {
     return strcmp(row->unit, "1") && strcmp(row->unit, "turn") && (number != 0 || !strcmp(row->unit, "degC"));
@@ -105,8 +112,8 @@ int read_number(tside_kind kind, const tside_field *row, const json_t *value, in
         return !among_feet || !may_mislead(row, *number) || refuse_bare(row, *number, why);
     }
     if (!words) {
-        text_add(why, "%s; wanted a number%s%s, or a text with its unit", what_is(value), strcmp(row->unit, "1") ? " in " : "",
-                 strcmp(row->unit, "1") ? row->unit : "");
+        text_add(why, "%s; wanted a number%s%s, or a text with its unit", what_is(value),
+                 strcmp(row->unit, "1") ? " in " : "", strcmp(row->unit, "1") ? row->unit : "");
         return 0;
     }
     if (is_tube(kind) && !strcmp(row->name, "diameter"))

@@ -32,8 +32,8 @@ void put_structure(writer *w, tside_kind kind, const void *structure);
 void put_refused(writer *w, const text *refusals);
 
 /*
- * A cell of CSV: commas, quotes and line ends of a text are kept by quotes around it, and where a spreadsheet would work it out as a formula, because it begins with
- * = + - or @ and goes on, an apostrophe stands before it.
+ * A cell of CSV: commas, quotes and line ends of a text are kept by quotes around it, and where a spreadsheet would
+ * work it out as a formula, because it begins with = + - or @ and goes on, an apostrophe stands before it.
  */
 void add_cell(text *out, const char *words, int first);
 

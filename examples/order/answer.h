@@ -5,7 +5,9 @@
 
 #include "quote.h"
 
-/* price: NULL where none is asked for, or none can be given. no_price: why none is given; "" where none was asked for. */
+/*
+ * price: NULL where none is asked for, or none can be given. no_price: why none is given; "" where none was asked for.
+ */
 typedef struct answer {
     const order *order;
     const quote *price;

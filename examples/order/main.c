@@ -24,26 +24,25 @@ typedef struct options {
     tside_stock stock;
 } options;
 
-static const char help[] =
-    "Usage: tunnelside-order [OPTION]... FILE...\n"
-    "Orders what the sides of all files need together, files as tunnelside-plan has\n"
-    "them: every piece, one cut plan for each material, what to buy, what is left\n"
-    "over, and with --prices what it costs. FILE \"-\" is standard input.\n"
-    "\n"
-    "  -p, --prices=PRICES.csv  price it; see tunnelside-order(1) for the list\n"
-    "  -k, --kerf=LENGTH        lost in each cut between two pieces; usual 3 mm\n"
-    "  -t, --trim=LENGTH        lost from each tube before its first piece; usual 0\n"
-    "  -a, --also=LENGTH        tubes are also sold in this length; may be repeated\n"
-    "  -u, --units=us|si        of the text; without it, as the first side's hip\n"
-    "  -f, --format=FORMAT      text, for people; or for programs, in SI, json or csv\n"
-    "  -o, --output=FILE        write to FILE: whole, or not at all\n"
-    "  -h, --help               print this\n"
-    "  -V, --version            print the version\n"
-    "\n"
-    "A side that is refused does not stop the others: the order then says that it\n"
-    "is incomplete, and is not priced. Exit status: 1 where a file, a price or the\n"
-    "output is at fault, 2 where the command line is wrong. For choosing parts, not\n"
-    "a certificate: local codes, makers' ratings and licensed practice come first.\n";
+static const char help[] = "Usage: tunnelside-order [OPTION]... FILE...\n"
+                           "Orders what the sides of all files need together, files as tunnelside-plan has\n"
+                           "them: every piece, one cut plan for each material, what to buy, what is left\n"
+                           "over, and with --prices what it costs. FILE \"-\" is standard input.\n"
+                           "\n"
+                           "  -p, --prices=PRICES.csv  price it; see tunnelside-order(1) for the list\n"
+                           "  -k, --kerf=LENGTH        lost in each cut between two pieces; usual 3 mm\n"
+                           "  -t, --trim=LENGTH        lost from each tube before its first piece; usual 0\n"
+                           "  -a, --also=LENGTH        tubes are also sold in this length; may be repeated\n"
+                           "  -u, --units=us|si        of the text; without it, as the first side's hip\n"
+                           "  -f, --format=FORMAT      text, for people; or for programs, in SI, json or csv\n"
+                           "  -o, --output=FILE        write to FILE: whole, or not at all\n"
+                           "  -h, --help               print this\n"
+                           "  -V, --version            print the version\n"
+                           "\n"
+                           "A side that is refused does not stop the others: the order then says that it\n"
+                           "is incomplete, and is not priced. Exit status: 1 where a file, a price or the\n"
+                           "output is at fault, 2 where the command line is wrong. For choosing parts, not\n"
+                           "a certificate: local codes, makers' ratings and licensed practice come first.\n";
 
 /* Reads a length into a member of the stock, within the bounds of its row. */
 static int set_length(const char *option, const char *words, tside_kind kind, const char *field, double *length)
@@ -96,16 +95,11 @@ static int set_option(options *chosen, int letter, const char *value)
 static int read_options(options *chosen, int count, char **words)
 {
     static const struct option known[] = {
-        {"prices", required_argument, NULL, 'p'},
-        {"kerf", required_argument, NULL, 'k'},
-        {"trim", required_argument, NULL, 't'},
-        {"also", required_argument, NULL, 'a'},
-        {"units", required_argument, NULL, 'u'},
-        {"format", required_argument, NULL, 'f'},
-        {"output", required_argument, NULL, 'o'},
-        {"help", no_argument, NULL, 'h'},
-        {"version", no_argument, NULL, 'V'},
-        {NULL, 0, NULL, 0},
+        {"prices", required_argument, NULL, 'p'}, {"kerf", required_argument, NULL, 'k'},
+        {"trim", required_argument, NULL, 't'},   {"also", required_argument, NULL, 'a'},
+        {"units", required_argument, NULL, 'u'},  {"format", required_argument, NULL, 'f'},
+        {"output", required_argument, NULL, 'o'}, {"help", no_argument, NULL, 'h'},
+        {"version", no_argument, NULL, 'V'},      {NULL, 0, NULL, 0},
     };
     int letter, status = EXIT_DONE;
     while (!status && (letter = getopt_long(count, words, "p:k:t:a:u:f:o:hV", known, NULL)) != -1)

@@ -7,7 +7,8 @@ enum { HUNDRED = 100, MILLION = 1000000, MOST_PRICE_DIGITS = 10, MOST_SHARE_DIGI
 
 /* Digits, and where there is a point, digits after it. */
 typedef struct decimal {
-    size_t whole, decimals, length; /* digits before and after the point; characters in all, 0 where it is no such number */
+    size_t whole, decimals,
+        length; /* digits before and after the point; characters in all, 0 where it is no such number */
 } decimal;
 
 static decimal decimal_at(const char *words)
@@ -40,9 +41,13 @@ static int refuse_words(const char *words, const char *what, text *why)
     else if (*words == '-')
         text_add(why, "\"%s\" is negative: a %s is 0 or above", words, what);
     else if (strchr(words, ','))
-        text_add(why, "\"%s\" is ambiguous: a comma may part thousands or decimals; write a point before decimals, and nothing between thousands", words);
+        text_add(why,
+                 "\"%s\" is ambiguous: a comma may part thousands or decimals; write a point before decimals, and "
+                 "nothing between thousands",
+                 words);
     else
-        text_add(why, "\"%s\" is no %s: wanted digits and at most one point among them, without sign or currency", words, what);
+        text_add(why, "\"%s\" is no %s: wanted digits and at most one point among them, without sign or currency",
+                 words, what);
     return 0;
 }
 
@@ -52,12 +57,14 @@ int read_money(const char *words, cents *amount, text *why)
     if (!d.length || words[d.length])
         return refuse_words(words, "price", why);
     if (d.decimals && d.decimals != 2) {
-        text_add(why, "\"%s\" is %s: a price has two decimals or none; what costs less than a cent is priced by the hundred", words,
-                 d.decimals == 3 ? "ambiguous, its point may part thousands" : "malformed");
+        text_add(why,
+                 "\"%s\" is %s: a price has two decimals or none; what costs less than a cent is priced by the hundred",
+                 words, d.decimals == 3 ? "ambiguous, its point may part thousands" : "malformed");
         return 0;
     }
     if (d.whole > MOST_PRICE_DIGITS) {
-        text_add(why, "\"%s\" is above what makes sense: the most is %d digits before the point", words, MOST_PRICE_DIGITS);
+        text_add(why, "\"%s\" is above what makes sense: the most is %d digits before the point", words,
+                 MOST_PRICE_DIGITS);
         return 0;
     }
     *amount = scaled(words, &d, 2);
@@ -71,8 +78,8 @@ int read_share(const char *words, millionths *share, text *why)
     if (!d.length || (*after && strcmp(after, "%") && strcmp(after, " %")))
         return refuse_words(words, "share in percent", why);
     if (d.whole > MOST_SHARE_DIGITS || d.decimals > SHARE_DECIMALS) {
-        text_add(why, "\"%s\" is no share that makes sense: the most is %d digits before the point and %d after it", words, MOST_SHARE_DIGITS,
-                 SHARE_DECIMALS);
+        text_add(why, "\"%s\" is no share that makes sense: the most is %d digits before the point and %d after it",
+                 words, MOST_SHARE_DIGITS, SHARE_DECIMALS);
         return 0;
     }
     *share = scaled(words, &d, SHARE_DECIMALS);
@@ -87,7 +94,10 @@ int to_hundredths(double quantity, hundredths *rounded)
     return 1;
 }
 
-/* a b / divisor to the nearest, half up. With a divisor up to a million nothing overflows: what would be too much is refused before it is multiplied. */
+/*
+ * a b / divisor to the nearest, half up. With a divisor up to a million nothing overflows: what would be too much is
+ * refused before it is multiplied.
+ */
 static int scale(long long a, long long b, long long divisor, cents *amount)
 {
     if (b && a > MOST_MONEY * divisor / b)

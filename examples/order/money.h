@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * Money in whole cents, quantities in whole hundredths of their unit, shares in whole millionths. What is multiplied is rounded to the
- * nearest cent, half a cent up, once for each line of a quotation; sums are of rounded lines, so that a column adds up as printed.
+ * Money in whole cents, quantities in whole hundredths of their unit, shares in whole millionths. What is multiplied is
+ * rounded to the nearest cent, half a cent up, once for each line of a quotation; sums are of rounded lines, so that a
+ * column adds up as printed.
  */
 #ifndef ORDER_MONEY_H
 #define ORDER_MONEY_H

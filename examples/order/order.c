@@ -12,11 +12,31 @@
 /* Lengths that differ by less are one, no saw knows better; the longer counts. */
 #define SAME 1e-4
 
-#define TUBE {"size", "wall", "length"}, {"m", "m", "m"}
-#define FILM {"areal mass", "width", "length"}, {"kg/m2", "m", "m"}
-#define BOLT {"size", "length", NULL}, {"m", "m", NULL}
-#define SIZED {"size", NULL, NULL}, {"m", NULL, NULL}
-#define PLAIN {NULL, NULL, NULL}, {NULL, NULL, NULL}
+#define TUBE \
+    {"size", "wall", "length"}, \
+    { \
+        "m", "m", "m" \
+    }
+#define FILM \
+    {"areal mass", "width", "length"}, \
+    { \
+        "kg/m2", "m", "m" \
+    }
+#define BOLT \
+    {"size", "length", NULL}, \
+    { \
+        "m", "m", NULL \
+    }
+#define SIZED \
+    {"size", NULL, NULL}, \
+    { \
+        "m", NULL, NULL \
+    }
+#define PLAIN \
+    {NULL, NULL, NULL}, \
+    { \
+        NULL, NULL, NULL \
+    }
 
 /* The codes' own things stand in their order; then what several of them are. */
 enum { ROUND_TUBE = TSIDE_ITEM_CODES, SQUARE_TUBE, CARRIAGE_BOLT, HAND_DRIVE };
@@ -100,9 +120,12 @@ static int same_measures(const double *one, const double *other)
 
 static int alike(const article *one, const article *other)
 {
-    return one->what == other->what && same_measures(one->measures, other->measures) && one->is_stock == other->is_stock && !one->count == !other->count &&
-        one->has_material == other->has_material && one->material.metal == other->material.metal && one->material.grade == other->material.grade &&
-        (one->material.grade != TSIDE_GRADE_GIVEN || fabs(one->material.yield - other->material.yield) <= 1e-6 * one->material.yield);
+    return one->what == other->what && same_measures(one->measures, other->measures) &&
+           one->is_stock == other->is_stock && !one->count == !other->count &&
+           one->has_material == other->has_material && one->material.metal == other->material.metal &&
+           one->material.grade == other->material.grade &&
+           (one->material.grade != TSIDE_GRADE_GIVEN ||
+            fabs(one->material.yield - other->material.yield) <= 1e-6 * one->material.yield);
 }
 
 /* Adds to the line that is alike, or after the last of its name. */
@@ -171,7 +194,8 @@ static int add_cut(cutting *c, const tside_item *item)
             return 1;
         }
     if (c->cut_count == TSIDE_STOCK_CUTS)
-        return complain_of(&c->material, "more different pieces than one cut plan takes, 5000: order fewer sides at once");
+        return complain_of(&c->material,
+                           "more different pieces than one cut plan takes, 5000: order fewer sides at once");
     c->codes[c->cut_count] = (int)item->code;
     c->cuts[c->cut_count++] = (tside_cut){item->length, item->count};
     return 1;
@@ -213,7 +237,8 @@ static int plan_cutting(cutting *c)
         capacity += c->cuts[i].count;
     c->sticks = take_memory((size_t)capacity * sizeof *c->sticks);
     c->taken = take_memory((size_t)capacity * (size_t)c->cut_count * sizeof *c->taken);
-    status = tside_stock_plan(&c->stock, c->cuts, c->cut_count, TSIDE_STOCK_NODES, scratch, work_size, c->sticks, c->taken, capacity, &c->stick_count, &c->plan, &fault);
+    status = tside_stock_plan(&c->stock, c->cuts, c->cut_count, TSIDE_STOCK_NODES, scratch, work_size, c->sticks,
+                              c->taken, capacity, &c->stick_count, &c->plan, &fault);
     free(scratch);
     return status == TSIDE_OK || refuse_cutting(c, &fault);
 }
@@ -290,12 +315,16 @@ int order_cuts(const order *made)
 
 /* --- names --- */
 
-/* A tube's section is told to 0.001 in or 0.01 mm; a bolt's size by its trade name, where it is one of thirty-seconds of an inch. */
+/*
+ * A tube's section is told to 0.001 in or 0.01 mm; a bolt's size by its trade name, where it is one of thirty-seconds
+ * of an inch.
+ */
 static const char *measure_text(pen *p, const article *bought, int i)
 {
     const char *name = bought->what->measures[i];
     const double value = bought->measures[i], parts = value / 0.0254 * 32;
-    if (!strcmp(name, "wall") || (!strcmp(name, "size") && (bought->has_material || (p->us && fabs(parts - floor(parts + 0.5)) > 1e-6))))
+    if (!strcmp(name, "wall") ||
+        (!strcmp(name, "size") && (bought->has_material || (p->us && fabs(parts - floor(parts + 0.5)) > 1e-6))))
         return fine(p, value);
     return strcmp(name, "size") ? quantity(p, value, bought->what->units[i]) : bore(p, value);
 }
@@ -336,12 +365,14 @@ void add_whole_size(text *t, const article *bought, int us)
 const char *grade_text(const article *bought, int us, text *words)
 {
     pen p = {.us = us};
-    const tside_field *metal = row_named(TSIDE_KIND_MATERIAL, "metal", NULL), *grade = row_named(TSIDE_KIND_MATERIAL, "grade", NULL);
+    const tside_field *metal = row_named(TSIDE_KIND_MATERIAL, "metal", NULL),
+                      *grade = row_named(TSIDE_KIND_MATERIAL, "grade", NULL);
     text_cut(words, 0);
     if (!bought->has_material)
         return "";
     if (bought->material.grade == TSIDE_GRADE_GIVEN)
-        text_add(words, "%s %s", choice_text(metal, (int)bought->material.metal), quantity(&p, bought->material.yield, "Pa"));
+        text_add(words, "%s %s", choice_text(metal, (int)bought->material.metal),
+                 quantity(&p, bought->material.yield, "Pa"));
     else if (bought->material.grade == TSIDE_GRADE_UNKNOWN)
         text_add(words, "%s", choice_text(metal, (int)bought->material.metal));
     else

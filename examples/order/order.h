@@ -27,10 +27,10 @@ typedef struct article {
     double measures[MEASURES]; /* in SI; 0 where it has none */
     int has_material;
     tside_material material;
-    int count;      /* pieces, sheets or sticks; 0 where it is bought by length */
-    double metres;  /* in all; 0 where it has no length */
+    int count;     /* pieces, sheets or sticks; 0 where it is bought by length */
+    double metres; /* in all; 0 where it has no length */
     double square_metres;
-    int is_stock;   /* 1: a stick, cut as a cutting says */
+    int is_stock; /* 1: a stick, cut as a cutting says */
 } article;
 
 /* How the sticks of one material are cut. */
@@ -41,7 +41,7 @@ typedef struct cutting {
     int codes[TSIDE_STOCK_CUTS]; /* what each cut is: a tside_item_code */
     int cut_count;
     tside_stick *sticks;
-    int *taken;       /* taken[i * cut_count + j]: of each cut from each such stick */
+    int *taken; /* taken[i * cut_count + j]: of each cut from each such stick */
     int stick_count;
     tside_cut_plan plan;
 } cutting;
@@ -58,20 +58,31 @@ typedef struct order {
     size_t articles_size;
 } order;
 
-/* Orders what all planned sides need; asked: kerf, trim, and lengths that every tube is sold in beside its own. Returns 0 having said why it cannot. */
+/*
+ * Orders what all planned sides need; asked: kerf, trim, and lengths that every tube is sold in beside its own. Returns
+ * 0 having said why it cannot.
+ */
 int order_make(order *made, const work *all, const tside_stock *asked);
 void order_free(order *made);
 
-/* The sentences of the side's findings that must be mended before the work goes on; returns how many. Each of size STOP_SIZE. */
+/*
+ * The sentences of the side's findings that must be mended before the work goes on; returns how many. Each of size
+ * STOP_SIZE.
+ */
 enum { STOP_SIZE = 256 };
 int stops_of(const planned *side, char sentences[TSIDE_FINDINGS][STOP_SIZE]);
 
 /* Saw cuts: none where a stick or its rest is a piece as it is. */
 int order_cuts(const order *made);
 
-/* "1.315 in x 0.083 in x 24 ft 0 in", and "A500_B_shaped" or "steel 50 ksi": as cells of a price list name an article. */
+/*
+ * "1.315 in x 0.083 in x 24 ft 0 in", and "A500_B_shaped" or "steel 50 ksi": as cells of a price list name an article.
+ */
 void add_sizes(text *t, const article *bought, int us);
-/* With NO_MEASURE after them where it has no more, as of tube bought by length alone: no other article of its name has the same. */
+/*
+ * With NO_MEASURE after them where it has no more, as of tube bought by length alone: no other article of its name has
+ * the same.
+ */
 void add_whole_size(text *t, const article *bought, int us);
 const char *grade_text(const article *bought, int us, text *words);
 

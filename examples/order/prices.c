@@ -15,7 +15,8 @@ enum { MOST_ROWS = 10000 }; /* each is compared with all others */
 
 static const char header[] = "kind,what,size,grade,unit,price";
 const char *const kind_names[PRICE_KINDS] = {"material", "labour", "markup", "tax", "currency"};
-static const char *const unit_names[PRICE_UNITS] = {"each", "hundred", "m", "ft", "m2", "ft2", "order", "side", "cut", "materials", "labour", "all"};
+static const char *const unit_names[PRICE_UNITS] = {"each",  "hundred", "m",   "ft",        "m2",     "ft2",
+                                                    "order", "side",    "cut", "materials", "labour", "all"};
 
 /* Which units each kind of row may have. */
 #define BIT(unit) (1u << (unit))
@@ -63,7 +64,10 @@ static char *trimmed(const text *words)
     return copy;
 }
 
-/* Reads one cell, and steps over what ends it; returns the comma, or '\n' at a row's end. open: receives 1 where a quote is not closed. */
+/*
+ * Reads one cell, and steps over what ends it; returns the comma, or '\n' at a row's end. open: receives 1 where a
+ * quote is not closed.
+ */
 static char read_cell(const char **at, int *line, text *cell, int *open)
 {
     int quoted = 0;
@@ -164,16 +168,19 @@ static int read_measure(price_row *p, const char *words, text *why)
         p->measure_count++;
         return 1;
     }
-    good = !strcmp(name, "wall")                     ? read_wall(words, value, why)
-        : !i && !strcmp(p->what->name, "round tube") ? read_diameter(words, value, why)
-                                                     : read_quantity(words, p->what->units[i], value, why);
+    good = !strcmp(name, "wall")                        ? read_wall(words, value, why)
+           : !i && !strcmp(p->what->name, "round tube") ? read_diameter(words, value, why)
+                                                        : read_quantity(words, p->what->units[i], value, why);
     if (good && !(*value > 0))
         text_add(why, "%s \"%s\" is not above 0", name, words);
     p->measure_count++;
     return !why->length;
 }
 
-/* "1.315 in x 0.083 in x 24 ft": the measures of a thing in their order, the last ones left out where they do not matter. */
+/*
+ * "1.315 in x 0.083 in x 24 ft": the measures of a thing in their order, the last ones left out where they do not
+ * matter.
+ */
 static int read_sizes(price_row *p, const char *cell, text *why)
 {
     text one = {NULL, 0, 0};
@@ -206,7 +213,8 @@ static int choice_of(const tside_field *row, char *words)
 
 static int read_grade(price_row *p, text *why)
 {
-    const tside_field *rows[] = {row_named(TSIDE_KIND_MATERIAL, "metal", NULL), row_named(TSIDE_KIND_MATERIAL, "grade", NULL)};
+    const tside_field *rows[] = {row_named(TSIDE_KIND_MATERIAL, "metal", NULL),
+                                 row_named(TSIDE_KIND_MATERIAL, "grade", NULL)};
     const char *stress = strchr(p->grade, ' ');
     text ignored = {NULL, 0, 0};
     int good = !*p->grade;
@@ -227,7 +235,10 @@ static int read_grade(price_row *p, text *why)
     }
     text_free(&ignored);
     if (!good)
-        text_add(why, "grade \"%s\" is no metal, no grade, and no metal with its yield, such as steel, A500_B_shaped, or steel 50 ksi", p->grade);
+        text_add(why,
+                 "grade \"%s\" is no metal, no grade, and no metal with its yield, such as steel, A500_B_shaped, or "
+                 "steel 50 ksi",
+                 p->grade);
     return good;
 }
 
@@ -290,9 +301,10 @@ static int read_price(price_row *p, const csv_row *r, text *why)
 
 static int same_price(const price_row *one, const price_row *other)
 {
-    int same = one->kind == other->kind && one->measure_count == other->measure_count && fabs(one->yield - other->yield) <= 1e-6 * one->yield &&
-        one->of_unknown_grade == other->of_unknown_grade &&
-        !strcmp(one->grade, other->grade) && (one->kind == CURRENCY || !strcmp(one->name, other->name));
+    int same = one->kind == other->kind && one->measure_count == other->measure_count &&
+               fabs(one->yield - other->yield) <= 1e-6 * one->yield &&
+               one->of_unknown_grade == other->of_unknown_grade && !strcmp(one->grade, other->grade) &&
+               (one->kind == CURRENCY || !strcmp(one->name, other->name));
     for (int i = 0; i < one->measure_count; i++)
         same &= fabs(one->measures[i] - other->measures[i]) < 1e-9;
     return same;
@@ -316,7 +328,8 @@ static void add_price(prices *list, const csv_row *r)
         prices_complain(list, r->line, "%s", text_of(&why));
     for (int i = 0; !why.length && i < list->count; i++)
         if (same_price(list->rows + i, &p)) {
-            prices_complain(list, r->line, "%s is ambiguous: line %d has it too", p.kind == CURRENCY ? "the currency" : p.name, list->rows[i].line);
+            prices_complain(list, r->line, "%s is ambiguous: line %d has it too",
+                            p.kind == CURRENCY ? "the currency" : p.name, list->rows[i].line);
             break;
         }
     list->rows = grown(list->rows, (size_t)list->count, &list->room, sizeof *list->rows);
@@ -383,25 +396,32 @@ void prices_free(prices *list)
 
 /* --- which row prices an article --- */
 
-/* Sections to 0.05 mm, lengths to 1 mm, a torque to a hundredth of a percent, other measures to half a percent, or of the last digit. */
+/*
+ * Sections to 0.05 mm, lengths to 1 mm, a torque to a hundredth of a percent, other measures to half a percent, or of
+ * the last digit.
+ */
 static int measure_fits(const thing *what, int i, double asked, double given)
 {
     const char *name = what->measures[i];
-    const int section = !strcmp(name, "size") || !strcmp(name, "wall"), length = !strcmp(what->units[i], "m"), torque = !strcmp(what->units[i], "N m");
+    const int section = !strcmp(name, "size") || !strcmp(name, "wall"), length = !strcmp(what->units[i], "m"),
+              torque = !strcmp(what->units[i], "N m");
     return fabs(asked - given) <= (section ? 5e-5 : length ? 1e-3 : torque ? 1e-4 * asked : fmax(5e-3 * asked, 5e-4));
 }
 
 static int grade_fits(const price_row *row, const article *bought)
 {
-    const tside_field *metal = row_named(TSIDE_KIND_MATERIAL, "metal", NULL), *grade = row_named(TSIDE_KIND_MATERIAL, "grade", NULL);
+    const tside_field *metal = row_named(TSIDE_KIND_MATERIAL, "metal", NULL),
+                      *grade = row_named(TSIDE_KIND_MATERIAL, "grade", NULL);
     if (!*row->grade)
         return 1;
     if (row->of_unknown_grade)
-        return !strcmp(row->grade, choice_text(metal, (int)bought->material.metal)) && bought->material.grade == TSIDE_GRADE_UNKNOWN;
+        return !strcmp(row->grade, choice_text(metal, (int)bought->material.metal)) &&
+               bought->material.grade == TSIDE_GRADE_UNKNOWN;
     if (row->yield > 0)
-        return !strcmp(row->grade, choice_text(metal, (int)bought->material.metal)) && bought->material.grade == TSIDE_GRADE_GIVEN &&
-            fabs(bought->material.yield / row->yield - 1) < 5e-3;
-    return !strcmp(row->grade, choice_text(metal, (int)bought->material.metal)) || !strcmp(row->grade, choice_text(grade, (int)bought->material.grade));
+        return !strcmp(row->grade, choice_text(metal, (int)bought->material.metal)) &&
+               bought->material.grade == TSIDE_GRADE_GIVEN && fabs(bought->material.yield / row->yield - 1) < 5e-3;
+    return !strcmp(row->grade, choice_text(metal, (int)bought->material.metal)) ||
+           !strcmp(row->grade, choice_text(grade, (int)bought->material.grade));
 }
 
 int price_fits(const price_row *row, const article *bought)

@@ -7,9 +7,10 @@
 #include "message.h"
 #include "quote.h"
 
-const char rounding[] =
-    "Quantities are rounded to the nearest hundredth of their unit, then each line to the nearest cent, halves up; sums are of rounded lines."
-    " A markup is taken on the sum of its materials or labour, a tax on that sum with its markups, never on another tax.";
+const char rounding[] = "Quantities are rounded to the nearest hundredth of their unit, then each line to the nearest "
+                        "cent, halves up; sums are of rounded lines."
+                        " A markup is taken on the sum of its materials or labour, a tax on that sum with its markups, "
+                        "never on another tax.";
 
 static double quantity_of(const article *bought, price_unit unit)
 {
@@ -49,11 +50,15 @@ static int add_amount(quote *q, prices *list, const price_row *row, const articl
 {
     quote_line *line = add_line(q, row, bought);
     const int good = to_hundredths(quantity, &line->quantity) &&
-        multiply_price(row->amount, line->quantity, row->unit == HUNDRED_OF ? 100 : 1, &line->amount) && add_money(sum, line->amount);
+                     multiply_price(row->amount, line->quantity, row->unit == HUNDRED_OF ? 100 : 1, &line->amount) &&
+                     add_money(sum, line->amount);
     return good || too_much(list, row->line);
 }
 
-/* A row as it would stand in the list, with a price to put in, unless it is among the rows already; of film by its area, whatever its width and length. */
+/*
+ * A row as it would stand in the list, with a price to put in, unless it is among the rows already; of film by its
+ * area, whatever its width and length.
+ */
 static void add_missing(text *rows, const article *bought, int us)
 {
     const int sheet = bought->square_metres > 0;
@@ -88,7 +93,8 @@ static const price_row *price_of(prices *list, const article *bought, int *missi
         if (only) {
             text words = {NULL, 0, 0};
             add_sizes(&words, bought, 0);
-            prices_complain(list, row->line, "ambiguous: %s %s is priced in line %d too", bought->what->name, text_of(&words), only->line);
+            prices_complain(list, row->line, "ambiguous: %s %s is priced in line %d too", bought->what->name,
+                            text_of(&words), only->line);
             text_free(&words);
             return NULL;
         }
@@ -96,7 +102,8 @@ static const price_row *price_of(prices *list, const article *bought, int *missi
     }
     *missing = !only;
     if (only && !(quantity_of(bought, only->unit) > 0)) {
-        prices_complain(list, only->line, "%s is not bought by %s here: by %s", bought->what->name, unit_name(only->unit), bought->count ? "each" : "m or ft");
+        prices_complain(list, only->line, "%s is not bought by %s here: by %s", bought->what->name,
+                        unit_name(only->unit), bought->count ? "each" : "m or ft");
         return NULL;
     }
     return only;
@@ -116,7 +123,8 @@ static void price_materials(quote *q, const order *o, prices *list, int us)
         list->bad += missing;
     }
     if (rows.length) {
-        say("%s: prices are missing; rows to add, each with its price (unit and size may be others that fit):", list->file);
+        say("%s: prices are missing; rows to add, each with its price (unit and size may be others that fit):",
+            list->file);
         fputs(text_of(&rows) + 1, stderr); /* without the line end before the first */
     }
     text_free(&rows);

@@ -25,8 +25,8 @@ typedef struct quote {
 extern const char rounding[];
 
 /*
- * Prices an order. What has no price is said all at once, as rows to fill in, and so is what has more than one; returns 0 then, or where an
- * amount is too great.
+ * Prices an order. What has no price is said all at once, as rows to fill in, and so is what has more than one; returns
+ * 0 then, or where an amount is too great.
  */
 int quote_make(quote *made, const order *o, prices *list, int us);
 void quote_free(quote *made);

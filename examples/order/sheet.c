@@ -31,7 +31,8 @@ static void print_stops(text *out, const planned *side)
     char sentences[TSIDE_FINDINGS][STOP_SIZE];
     const int count = stops_of(side, sentences);
     for (int i = 0; i < count; i++)
-        text_say(out, "STOP   ", "%s: %s. Mend it before you buy; tunnelside-plan says more.", *side->wanted.name ? side->wanted.name : side->file, sentences[i]);
+        text_say(out, "STOP   ", "%s: %s. Mend it before you buy; tunnelside-plan says more.",
+                 *side->wanted.name ? side->wanted.name : side->file, sentences[i]);
 }
 
 static void print_sides(text *out, const order *o)
@@ -40,14 +41,16 @@ static void print_sides(text *out, const order *o)
     for (size_t i = 0; i < o->all->count; i++) {
         const request *wanted = &o->all->sides[i]->wanted;
         if (is_planned(o->all->sides[i]))
-            text_say(out, "       ", "%s%s%s (%s)", wanted->job ? wanted->job : "", wanted->job && *wanted->job ? ": " : "",
-                     *wanted->name ? wanted->name : "without a name", o->all->sides[i]->file);
+            text_say(out, "       ", "%s%s%s (%s)", wanted->job ? wanted->job : "",
+                     wanted->job && *wanted->job ? ": " : "", *wanted->name ? wanted->name : "without a name",
+                     o->all->sides[i]->file);
     }
     for (size_t i = 0; i < o->all->count; i++)
         if (is_planned(o->all->sides[i]))
             print_stops(out, o->all->sides[i]);
     if (o->refused)
-        text_say(out, "INCOMPLETE  ", "%d side%s refused, and not in this order.", o->refused, o->refused == 1 ? " is" : "s are");
+        text_say(out, "INCOMPLETE  ", "%d side%s refused, and not in this order.", o->refused,
+                 o->refused == 1 ? " is" : "s are");
 }
 
 static void print_buying(text *out, const order *o, pen *p)
@@ -97,8 +100,8 @@ static void print_bound(text *out, const cutting *c, pen *p)
     else if (plan->proven)
         text_say(out, "    ", "%s bought: proven least.", tape(p, plan->stock));
     else
-        text_say(out, "    ", "%s bought: not proven least; no plan takes less than %s, so at most %s might be saved.", tape(p, plan->stock),
-                 tape(p, plan->lower_bound), tape(p, plan->stock - plan->lower_bound));
+        text_say(out, "    ", "%s bought: not proven least; no plan takes less than %s, so at most %s might be saved.",
+                 tape(p, plan->stock), tape(p, plan->lower_bound), tape(p, plan->stock - plan->lower_bound));
 }
 
 static void print_cutting(text *out, const cutting *c, pen *p)
@@ -124,7 +127,8 @@ static void print_cuttings(text *out, const order *o, pen *p)
 {
     print_title(out, "CUT, STICK BY STICK");
     if (o->cutting_count)
-        text_say(out, "  ", "Each cut loses %s, each tube %s before its first piece.", fine(p, o->cuttings->stock.kerf), fine(p, o->cuttings->stock.trim));
+        text_say(out, "  ", "Each cut loses %s, each tube %s before its first piece.", fine(p, o->cuttings->stock.kerf),
+                 fine(p, o->cuttings->stock.trim));
     for (int i = 0; i < o->cutting_count; i++)
         print_cutting(out, o->cuttings + i, p);
 }
@@ -133,17 +137,19 @@ static void print_item(text *out, const tside_item *item, pen *p)
 {
     static const char *const hands[] = {"-", "right", "left"}, *const places[] = {"-", "drive", "free"};
     const char *size = item->shape != TSIDE_NO_TUBE ? cross_section(p, item->size, item->wall)
-        : item->by == TSIDE_BY_SHEET                ? tape(p, item->width)
-        : item->size > 0                            ? bore(p, item->size)
+                       : item->by == TSIDE_BY_SHEET ? tape(p, item->width)
+                       : item->size > 0             ? bore(p, item->size)
                                                     : "-";
-    text_add(out, "%3d %-28s %-16s %-5s %-5s %s\n", item->count, tside_item_text((int)item->code), size, places[item->at], hands[item->hand],
-             item->length > 0 ? tape(p, item->length) : "-");
+    text_add(out, "%3d %-28s %-16s %-5s %-5s %s\n", item->count, tside_item_text((int)item->code), size,
+             places[item->at], hands[item->hand], item->length > 0 ? tape(p, item->length) : "-");
 }
 
 static void print_pieces(text *out, const order *o, pen *p)
 {
     print_title(out, "PIECES, SIDE BY SIDE");
-    text_say(out, "  ", "Hand: seen from outside the wall it is bolted to, a right-hand extender rises to the right; its holes are on the sheet of tunnelside-plan.");
+    text_say(out, "  ",
+             "Hand: seen from outside the wall it is bolted to, a right-hand extender rises to the right; its holes "
+             "are on the sheet of tunnelside-plan.");
     for (size_t i = 0; i < o->all->count; i++) {
         const planned *side = o->all->sides[i];
         if (!is_planned(side))
@@ -169,7 +175,8 @@ static void print_left_over(text *out, const order *o, pen *p)
                 text_add(&words, "%s%d of %s", before, c->sticks[k].count, tape(p, c->sticks[k].offcut));
                 before = ", ";
             }
-        text_add(&words, "%s; in all %s left, and %s lost in cuts and ends", *before ? "" : "nothing worth keeping", tape(p, c->plan.offcut), tape(p, c->plan.lost));
+        text_add(&words, "%s; in all %s left, and %s lost in cuts and ends", *before ? "" : "nothing worth keeping",
+                 tape(p, c->plan.offcut), tape(p, c->plan.lost));
         text_wrap(out, "  ", text_of(&words));
         text_free(&words);
     }
@@ -234,10 +241,14 @@ static void print_price(text *out, const quote *q, int us)
 void print_text(text *out, const answer *a, int us)
 {
     static const char *const cautions[] = {
-        "Measure on the site before you buy; sizes that the files do not give are usual values: tunnelside-plan lists them.",
-        "Check every length before the first cut: mark, measure again, then cut. Wear eye and hand protection; deburr tube that film touches.",
-        "Bolts for their grip and screws by the maker's rating; hollow tube is crushed by a bolt that is tightened as in solid metal.",
-        "This order is for choosing parts, not a certificate. Local codes, makers' ratings and instructions, and licensed practice come first.",
+        "Measure on the site before you buy; sizes that the files do not give are usual values: tunnelside-plan lists "
+        "them.",
+        "Check every length before the first cut: mark, measure again, then cut. Wear eye and hand protection; deburr "
+        "tube that film touches.",
+        "Bolts for their grip and screws by the maker's rating; hollow tube is crushed by a bolt that is tightened as "
+        "in solid metal.",
+        "This order is for choosing parts, not a certificate. Local codes, makers' ratings and instructions, and "
+        "licensed practice come first.",
     };
     pen p = {.us = us};
     print_sides(out, a->order);

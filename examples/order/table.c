@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * CSV by RFC 4180, but for its line ends, which are plain: one row a line, always SI. Parts, in order: of each side stop and piece, or refused, buy, stick
- * (cut alike) and its cuts, and of a price its lines and sums. What a row does not have is empty.
+ * CSV by RFC 4180, but for its line ends, which are plain: one row a line, always SI. Parts, in order: of each side
+ * stop and piece, or refused, buy, stick (cut alike) and its cuts, and of a price its lines and sums. What a row does
+ * not have is empty.
  */
 #include <string.h>
 
@@ -9,9 +10,9 @@
 #include "names.h"
 #include "writer.h"
 
-static const char header[] =
-    "part,file,side,what,at,hand,grade,count,length [m],width [m],size [m],wall [m],total length [m],total area [m2],offcut [m],"
-    "quantity,unit,price [cent],base [cent],share [millionth],amount [cent],list line,note\n";
+static const char header[] = "part,file,side,what,at,hand,grade,count,length [m],width [m],size [m],wall [m],total "
+                             "length [m],total area [m2],offcut [m],"
+                             "quantity,unit,price [cent],base [cent],share [millionth],amount [cent],list line,note\n";
 
 /* One row; what is 0 or NULL stays empty. */
 typedef struct cells {
@@ -79,10 +80,17 @@ static void add_row(text *out, const cells *c)
 
 static void add_piece(text *out, const planned *side, const tside_item *item)
 {
-    add_row(out, &(cells){
-        .part = "piece", .file = side->file, .side = side->wanted.name, .what = tside_item_text((int)item->code),
-        .at = choice_text(row_named(TSIDE_KIND_ITEM, "at", NULL), (int)item->at), .hand = choice_text(row_named(TSIDE_KIND_ITEM, "hand", NULL), (int)item->hand),
-        .count = item->count, .length = item->length, .width = item->width, .size = item->size, .wall = item->wall});
+    add_row(out, &(cells){.part = "piece",
+                          .file = side->file,
+                          .side = side->wanted.name,
+                          .what = tside_item_text((int)item->code),
+                          .at = choice_text(row_named(TSIDE_KIND_ITEM, "at", NULL), (int)item->at),
+                          .hand = choice_text(row_named(TSIDE_KIND_ITEM, "hand", NULL), (int)item->hand),
+                          .count = item->count,
+                          .length = item->length,
+                          .width = item->width,
+                          .size = item->size,
+                          .wall = item->wall});
 }
 
 /* An article's measures into the columns that they are of; what has none, such as a torque, into the note. */
@@ -123,20 +131,34 @@ static void add_sticks(text *out, const cutting *cut)
         const tside_stick *stick = cut->sticks + i;
         article a = cut->material;
         a.measures[a.has_material ? 2 : 0] = cut->stock.lengths[stick->stock].length;
-        add_article(out, &(cells){.part = "stick", .count = stick->count, .offcut = stick->offcut, .has_offcut = 1}, &a);
+        add_article(out, &(cells){.part = "stick", .count = stick->count, .offcut = stick->offcut, .has_offcut = 1},
+                    &a);
         for (int k = 0; k < cut->cut_count; k++)
             if (cut->taken[i * cut->cut_count + k])
-                add_row(out, &(cells){.part = "cut", .what = tside_item_text(cut->codes[k]), .count = cut->taken[i * cut->cut_count + k],
-                                      .length = cut->cuts[k].length, .note = "from each such stick"});
+                add_row(out, &(cells){.part = "cut",
+                                      .what = tside_item_text(cut->codes[k]),
+                                      .count = cut->taken[i * cut->cut_count + k],
+                                      .length = cut->cuts[k].length,
+                                      .note = "from each such stick"});
     }
 }
 
 static void add_priced(text *out, const quote_line *line)
 {
     const int is_share = line->row->kind == MARKUP || line->row->kind == TAX;
-    cells c = {.part = kind_names[line->row->kind], .what = line->row->name, .unit = unit_name(line->row->unit), .list_line = line->row->line,
-               .quantity = line->quantity, .has_quantity = !is_share, .price = line->row->amount, .has_price = !is_share, .base = line->base,
-               .share = line->row->share, .has_base = is_share, .amount = line->amount, .has_amount = 1};
+    cells c = {.part = kind_names[line->row->kind],
+               .what = line->row->name,
+               .unit = unit_name(line->row->unit),
+               .list_line = line->row->line,
+               .quantity = line->quantity,
+               .has_quantity = !is_share,
+               .price = line->row->amount,
+               .has_price = !is_share,
+               .base = line->base,
+               .share = line->row->share,
+               .has_base = is_share,
+               .amount = line->amount,
+               .has_amount = 1};
     if (line->bought)
         add_article(out, &c, line->bought);
     else
@@ -163,7 +185,10 @@ static void add_side(text *out, const planned *side)
         for (int k = 0; k < side->item_count; k++)
             add_piece(out, side, side->items + k);
     } else {
-        add_row(out, &(cells){.part = "refused", .file = side->file, .side = side->wanted.name, .refusals = &side->refusals.lines});
+        add_row(out, &(cells){.part = "refused",
+                              .file = side->file,
+                              .side = side->wanted.name,
+                              .refusals = &side->refusals.lines});
     }
 }
 
@@ -175,7 +200,11 @@ void print_table(text *out, const answer *a)
     for (size_t i = 0; i < o->all->count; i++)
         add_side(out, o->all->sides[i]);
     for (int i = 0; i < o->article_count; i++)
-        add_article(out, &(cells){.part = "buy", .count = o->articles[i].count, .metres = o->articles[i].metres, .square_metres = o->articles[i].square_metres},
+        add_article(out,
+                    &(cells){.part = "buy",
+                             .count = o->articles[i].count,
+                             .metres = o->articles[i].metres,
+                             .square_metres = o->articles[i].square_metres},
                     o->articles + i);
     for (int i = 0; i < o->cutting_count; i++)
         add_sticks(out, o->cuttings + i);

@@ -14,7 +14,9 @@ static const char *unit_after(const tside_field *row)
     return strcmp(row->unit, "1") ? row->unit : "";
 }
 
-/* "0.1 m (common practice, no published source)" needs a readable number: six digits, no unit where it is a plain one. */
+/*
+ * "0.1 m (common practice, no published source)" needs a readable number: six digits, no unit where it is a plain one.
+ */
 static void add_value(text *t, double value, const tside_field *row)
 {
     text_add(t, "%.6g%s%s", value, *unit_after(row) ? " " : "", unit_after(row));
@@ -102,10 +104,15 @@ static void explain_table(text *out, tside_kind kind, text *path)
 void print_fields(text *out)
 {
     text path = {NULL, 0, 0};
-    text_wrap(out, "", "A JSON number is in the unit in brackets; a text brings its own unit, such as \"5 ft 3 1/2 in\" or \"38 mm\"; diameter and"
-                       " wall of a tube may also be a trade name, such as \"fence 1-3/8 in\", \"nps 1-1/4\" or \"bwg 14\".");
-    text_wrap(out, "", "Beside these a side may have the texts name, note, and drive_at: which end has the drive; and an object tolerances,"
-                       " such as {\"curtain.hip\": \"1/2 in\"}, where a measurement may be off by other than it is measured to within.");
+    text_wrap(out, "",
+              "A JSON number is in the unit in brackets; a text brings its own unit, such as \"5 ft 3 1/2 in\" or \"38 "
+              "mm\"; diameter and"
+              " wall of a tube may also be a trade name, such as \"fence 1-3/8 in\", \"nps 1-1/4\" or \"bwg 14\".");
+    text_wrap(out, "",
+              "Beside these a side may have the texts name, note, and drive_at: which end has the drive; and an object "
+              "tolerances,"
+              " such as {\"curtain.hip\": \"1/2 in\"}, where a measurement may be off by other than it is measured to "
+              "within.");
     text_add(out, "\n");
     explain_table(out, TSIDE_KIND_SIDE, &path);
     text_add(out, "\n");

@@ -27,30 +27,29 @@ typedef struct options {
     const char *output;
 } options;
 
-static const char help[] =
-    "Usage: tunnelside-plan [OPTION]... FILE...\n"
-    "\n"
-    "Plans roll-up sides of high tunnels: reads the measurements of a side, of a list\n"
-    "of sides, or of a job of two sides from JSON, and prints a job sheet for each:\n"
-    "what to cut and drill, where it sits, how many turns, what torque, what holds.\n"
-    "FILE \"-\" is standard input.\n"
-    "\n"
-    "  -u, --units=us|si        units of the sheet: feet, inches and pounds, or SI;\n"
-    "                           without it, as the file gives the hip\n"
-    "  -f, --format=FORMAT      text, a sheet for people; or for programs, always in\n"
-    "                           SI, json, or csv with one row a side\n"
-    "      --what-matters       instead of the sheet, how far each mismeasured\n"
-    "                           input moves cuts, kick, turns and torque\n"
-    "  -o, --output=FILE        write to FILE: whole, or not at all\n"
-    "      --fields             explain every field a file may have\n"
-    "      --blank              print a file to fill in; what stays \"\" is not given\n"
-    "  -h, --help               print this\n"
-    "  -V, --version            print the version\n"
-    "\n"
-    "Several sides are planned in order. One that is refused does not stop others;\n"
-    "the exit status is then 1. It is 2 where the command line is wrong.\n"
-    "For choosing parts and setting out, not a certificate: local codes, makers'\n"
-    "ratings and licensed practice come first.\n";
+static const char help[] = "Usage: tunnelside-plan [OPTION]... FILE...\n"
+                           "\n"
+                           "Plans roll-up sides of high tunnels: reads the measurements of a side, of a list\n"
+                           "of sides, or of a job of two sides from JSON, and prints a job sheet for each:\n"
+                           "what to cut and drill, where it sits, how many turns, what torque, what holds.\n"
+                           "FILE \"-\" is standard input.\n"
+                           "\n"
+                           "  -u, --units=us|si        units of the sheet: feet, inches and pounds, or SI;\n"
+                           "                           without it, as the file gives the hip\n"
+                           "  -f, --format=FORMAT      text, a sheet for people; or for programs, always in\n"
+                           "                           SI, json, or csv with one row a side\n"
+                           "      --what-matters       instead of the sheet, how far each mismeasured\n"
+                           "                           input moves cuts, kick, turns and torque\n"
+                           "  -o, --output=FILE        write to FILE: whole, or not at all\n"
+                           "      --fields             explain every field a file may have\n"
+                           "      --blank              print a file to fill in; what stays \"\" is not given\n"
+                           "  -h, --help               print this\n"
+                           "  -V, --version            print the version\n"
+                           "\n"
+                           "Several sides are planned in order. One that is refused does not stop others;\n"
+                           "the exit status is then 1. It is 2 where the command line is wrong.\n"
+                           "For choosing parts and setting out, not a certificate: local codes, makers'\n"
+                           "ratings and licensed practice come first.\n";
 
 /* Sets what an option asks for; returns 0, or EXIT_USAGE having said why. */
 static int set_option(options *chosen, int letter, const char *value)
@@ -89,7 +88,9 @@ static int read_options(options *chosen, int count, char **words)
     return status;
 }
 
-/* A sheet for each side that is planned, each on a page of its own; after the last side of a job its pieces together. */
+/*
+ * A sheet for each side that is planned, each on a page of its own; after the last side of a job its pieces together.
+ */
 static void print_sheets(text *out, const work *all, units wanted, int only_matters)
 {
     for (size_t i = 0; i < all->count; i++) {

@@ -33,7 +33,7 @@ typedef struct gathering {
 static int is_measured(const char *path, const tside_field *row, const void *member, double tolerance)
 {
     return row->type == TSIDE_NUMBER && tolerance > 0 && !strchr(path, '[') && strlen(path) < TSIDE_PATH_SIZE &&
-        !(row->optional && !*CONST_MEMBER((const char *)member - row->offset, row->given_offset, int));
+           !(row->optional && !*CONST_MEMBER((const char *)member - row->offset, row->given_offset, int));
 }
 
 static measured *add_input(matters *m)
@@ -72,7 +72,8 @@ static tside_output output(int which, double *data)
 
 static int has_answer(const planned *side, int which)
 {
-    return !strstr(answers[which].path, ".layout.") || on_extender(side, strncmp(answers[which].path, "free", 4) ? TSIDE_DRIVE_END : TSIDE_FREE_END);
+    return !strstr(answers[which].path, ".layout.") ||
+           on_extender(side, strncmp(answers[which].path, "free", 4) ? TSIDE_DRIVE_END : TSIDE_FREE_END);
 }
 
 /* A side that differs in this input alone. It is planned by itself, so that why it is refused is not lost. */
@@ -183,14 +184,19 @@ static void print_answer(sheet *s, matters *m, int k)
     const size_t count = matters_order(m, k);
     const int in_turns = !strcmp(unit, "turn");
     size_t shown = 0;
-    text_add(s->out, "\n%s: %s%s\n", answers[k].title, in_turns ? plain(&s->pen, m->values[k], 2) : quantity(&s->pen, m->values[k], unit), in_turns ? " turns" : "");
-    for (; shown < count && m->inputs[shown].moves[k] >= 0.01 * m->inputs[0].moves[k] && shows(&s->pen, m->inputs[shown].moves[k], unit); shown++) {
+    text_add(s->out, "\n%s: %s%s\n", answers[k].title,
+             in_turns ? plain(&s->pen, m->values[k], 2) : quantity(&s->pen, m->values[k], unit),
+             in_turns ? " turns" : "");
+    for (; shown < count && m->inputs[shown].moves[k] >= 0.01 * m->inputs[0].moves[k] &&
+           shows(&s->pen, m->inputs[shown].moves[k], unit);
+         shown++) {
         const measured *one = m->inputs + shown;
-        text_add(s->out, "%*s  by +-%s on %s%s\n", MOVE_WIDTH, moved(&s->pen, one->moves[k], unit), off_by(&s->pen, one->tolerance, one->row->unit), one->path,
-                 one->assumed ? " (assumed)" : "");
+        text_add(s->out, "%*s  by +-%s on %s%s\n", MOVE_WIDTH, moved(&s->pen, one->moves[k], unit),
+                 off_by(&s->pen, one->tolerance, one->row->unit), one->path, one->assumed ? " (assumed)" : "");
     }
     if (shown)
-        text_add(s->out, "%*s  all together, if independent\n", MOVE_WIDTH, moved(&s->pen, matters_together(m, k), unit));
+        text_add(s->out, "%*s  all together, if independent\n", MOVE_WIDTH,
+                 moved(&s->pen, matters_together(m, k), unit));
     else
         text_add(s->out, "%*s  nothing measured moves it by enough to show\n", MOVE_WIDTH, "-");
 }
@@ -202,8 +208,11 @@ static void print_refused(sheet *s, const matters *m)
         for (int way = 0; way < WAYS; way++)
             if (*m->inputs[i].refused[way]) {
                 const measured *one = m->inputs + i;
-                text_add(s->out, "%s", any++ ? "" : "\nRefused when off; only the other way, if it is not refused too, counts below:\n");
-                text_say(s->out, "  ", "at %s%s on %s refused: %s", way == MORE ? "+" : "-", off_by(&s->pen, one->tolerance, one->row->unit), one->path, one->refused[way]);
+                text_add(s->out, "%s",
+                         any++ ? ""
+                               : "\nRefused when off; only the other way, if it is not refused too, counts below:\n");
+                text_say(s->out, "  ", "at %s%s on %s refused: %s", way == MORE ? "+" : "-",
+                         off_by(&s->pen, one->tolerance, one->row->unit), one->path, one->refused[way]);
             }
 }
 
@@ -213,12 +222,16 @@ void print_matters(text *out, const planned *side, int us)
     matters m;
     matters_find(&m, side);
     if (side->wanted.of)
-        text_say(out, "JOB    ", "%s, side %d of %d", *side->wanted.job ? side->wanted.job : "without a name", side->wanted.number, side->wanted.of);
+        text_say(out, "JOB    ", "%s, side %d of %d", *side->wanted.job ? side->wanted.job : "without a name",
+                 side->wanted.number, side->wanted.of);
     text_wrap(out, "SIDE   ", *side->wanted.name ? side->wanted.name : "without a name");
     text_add(out, "\nWHAT MATTERS\n");
-    text_wrap(out, "  ", "Each answer, and how far it moves when one measured input is off by its tolerance, either way; the most first. The tolerances are the file's, "
-                         "else usual ones (tunnelside-plan --fields). What moves an answer by less than a hundredth of the first, or by less than can be shown, is left "
-                         "out. \"All together, if independent\" is the root of the sum of all squares.");
+    text_wrap(out, "  ",
+              "Each answer, and how far it moves when one measured input is off by its tolerance, either way; the most "
+              "first. The tolerances are the file's, "
+              "else usual ones (tunnelside-plan --fields). What moves an answer by less than a hundredth of the first, "
+              "or by less than can be shown, is left "
+              "out. \"All together, if independent\" is the root of the sum of all squares.");
     print_refused(&s, &m);
     for (int k = 0; k < ANSWERS; k++)
         if (m.asked[k])

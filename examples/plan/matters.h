@@ -18,9 +18,9 @@ extern const answer answers[ANSWERS];
 typedef struct measured {
     char path[TSIDE_PATH_SIZE];
     const tside_field *row;
-    size_t offset;           /* in the side */
+    size_t offset; /* in the side */
     double value, tolerance;
-    int assumed;             /* 1 where the file does not give it */
+    int assumed; /* 1 where the file does not give it */
     double moves[ANSWERS];
     char refused[WAYS][320]; /* why the side is refused with it off that way; "" where it is not */
 } measured;
@@ -39,7 +39,10 @@ void matters_free(matters *m);
 /* Puts the inputs in order, those first that move this answer most; returns how many move it by more than rounding. */
 size_t matters_order(matters *m, int which);
 
-/* The root of the sum of the squares of all moves of an answer: what to expect of inputs that are off independently of each other. */
+/*
+ * The root of the sum of the squares of all moves of an answer: what to expect of inputs that are off independently of
+ * each other.
+ */
 double matters_together(const matters *m, int which);
 
 /* On paper. */

@@ -34,12 +34,13 @@ static int is_of_both(const planned *side, const char *path, const tside_field *
 {
     const void *twin = twin_of(side, path, member);
     const size_t size = row->type == TSIDE_NUMBER ? sizeof(double) : sizeof(int);
-    return twin && on_extender(side, TSIDE_DRIVE_END) == on_extender(side, TSIDE_FREE_END) && !is_given(side, member) && !is_given(side, twin) &&
-        !memcmp(member, twin, size);
+    return twin && on_extender(side, TSIDE_DRIVE_END) == on_extender(side, TSIDE_FREE_END) && !is_given(side, member) &&
+           !is_given(side, twin) && !memcmp(member, twin, size);
 }
 
 /* The path as it is printed: "both ends: guide.chain" where it is of both, NULL where that has been said. */
-static const char *place_of(const planned *side, const char *path, const tside_field *row, const void *member, const char **both)
+static const char *place_of(const planned *side, const char *path, const tside_field *row, const void *member,
+                            const char **both)
 {
     *both = "";
     if (!is_of_both(side, path, row, member))
@@ -64,7 +65,8 @@ static void print_usual(void *context, const char *path, const tside_field *row,
     if (!place || !is_usual(a, row, member) || strcmp(row->basis, a->basis))
         return;
     value = row->type == TSIDE_COUNT ? *(const int *)member : *(const double *)member;
-    snprintf(label, sizeof label, "  %-12s  ", !strcmp(row->unit, "m") && value < 0.1 ? fine(p, value) : quantity(p, value, row->unit));
+    snprintf(label, sizeof label, "  %-12s  ",
+             !strcmp(row->unit, "m") && value < 0.1 ? fine(p, value) : quantity(p, value, row->unit));
     text_say(a->s->out, label, "%s (%s%s)", row->meaning, both, place);
 }
 
@@ -91,7 +93,8 @@ static void add_choice(void *context, const char *path, const tside_field *row, 
     assumed *a = context;
     const char *both, *place = place_of(a->s->side, path, row, member, &both);
     if (place && row->type == TSIDE_CHOICE && !is_given(a->s->side, member))
-        text_add(&a->bases, "%s%s%s %s", a->bases.length ? "; " : "", both, place, choice_text(row, *(const int *)member));
+        text_add(&a->bases, "%s%s%s %s", a->bases.length ? "; " : "", both, place,
+                 choice_text(row, *(const int *)member));
 }
 
 void print_assumed(sheet *s)
@@ -133,12 +136,15 @@ void print_cautions(sheet *s)
         "Local codes, makers' ratings and instructions, and licensed practice (structural, electrical) come first.",
     };
     static const char *const electric[] = {
-        "Supply off and locked out before any wire is touched; wiring, fuse and cable by local code and licensed practice.",
+        "Supply off and locked out before any wire is touched; wiring, fuse and cable by local code and licensed "
+        "practice.",
         "A cord that follows the drive is flexible cord, tied off so that nothing can catch, crush or wind it up.",
     };
     print_title(s, "CAUTIONS");
     for (size_t i = 0; i < sizeof cautions / sizeof *cautions; i++)
         text_wrap(s->out, "  ! ", cautions[i]);
-    for (size_t i = 0; s->side->wanted.side.drive.kind == TSIDE_MOTOR && s->side->plan.run_given && i < sizeof electric / sizeof *electric; i++)
+    for (size_t i = 0; s->side->wanted.side.drive.kind == TSIDE_MOTOR && s->side->plan.run_given &&
+                       i < sizeof electric / sizeof *electric;
+         i++)
         text_wrap(s->out, "  ! ", electric[i]);
 }

@@ -34,8 +34,9 @@ static void put_extender(pen *p, piece *made, const planned *side, int end)
     snprintf(made->tube, sizeof made->tube, "%s square", cross_section(p, asked->tube.side, asked->tube.wall));
     snprintf(made->hand, sizeof made->hand, "%s", hand_name(hand_at(side, end)));
     snprintf(made->length, sizeof made->length, "%s", tape(p, layout->cut_length));
-    snprintf(made->holes, sizeof made->holes, "from the top end: eye %s (hole %s), bow %s (hole %s), member %s (hole %s)",
-             tape(p, layout->eye_from_top), bore(p, asked->eye_hole), tape(p, layout->bow_from_top), bore(p, asked->bolt_hole),
+    snprintf(made->holes, sizeof made->holes,
+             "from the top end: eye %s (hole %s), bow %s (hole %s), member %s (hole %s)", tape(p, layout->eye_from_top),
+             bore(p, asked->eye_hole), tape(p, layout->bow_from_top), bore(p, asked->bolt_hole),
              tape(p, layout->member_from_top), bore(p, asked->bolt_hole));
 }
 
@@ -44,32 +45,39 @@ static void put_drilling(pen *p, piece *made, const planned *side, int end)
     const tside_extender *asked = &end_asked(side, end)->extender;
     *made = (piece){.count = 1, .hand = "-", .length = "-"};
     snprintf(made->name, sizeof made->name, "End bow, wall's member");
-    snprintf(made->holes, sizeof made->holes, "one hole of %s in each, square to the end wall, where the set-out says", bore(p, asked->bolt_hole));
+    snprintf(made->holes, sizeof made->holes, "one hole of %s in each, square to the end wall, where the set-out says",
+             bore(p, asked->bolt_hole));
 }
 
 /* --- the bar, from stock or not --- */
 
 /* Where the joints begin, from the drive's centre. */
-static void write_joints(pen *p, const tside_bar *bar, const tside_bar_stick *stick, int count, char *words, size_t size)
+static void write_joints(pen *p, const tside_bar *bar, const tside_bar_stick *stick, int count, char *words,
+                         size_t size)
 {
-    size_t at = (size_t)snprintf(words, size, "%d joint%s of %s, beginning at ", count - 1, count > 2 ? "s" : "", tape(p, bar->swage));
+    size_t at = (size_t)snprintf(words, size, "%d joint%s of %s, beginning at ", count - 1, count > 2 ? "s" : "",
+                                 tape(p, bar->swage));
     if (count - 1 > MOST_JOINTS)
-        at += (size_t)snprintf(words + at, size - at, "%s, every %s from there, and %s", tape(p, stick[1].from), tape(p, stick[1].from), tape(p, stick[count - 1].from));
+        at += (size_t)snprintf(words + at, size - at, "%s, every %s from there, and %s", tape(p, stick[1].from),
+                               tape(p, stick[1].from), tape(p, stick[count - 1].from));
     else
         for (int i = 1; i < count; i++)
             at += (size_t)snprintf(words + at, size - at, "%s%s", i > 1 ? ", " : "", tape(p, stick[i].from));
-    snprintf(words + at, size - at, " from the drive's centre; %d screws each side; sticks in this order from the drive", bar->screws);
+    snprintf(words + at, size - at,
+             " from the drive's centre; %d screws each side; sticks in this order from the drive", bar->screws);
 }
 
 /* Sticks of one length together, in their order from the drive; returns how many lengths. */
 static int put_sticks(pen *p, const planned *side, piece *list)
 {
     const tside_bar *bar = &side->wanted.side.bar;
-    const double curtain = side->plan.curtain_length, drive = side->plan.bar_beyond_drive, free_end = side->plan.bar_beyond_free;
+    const double curtain = side->plan.curtain_length, drive = side->plan.bar_beyond_drive,
+                 free_end = side->plan.bar_beyond_free;
     tside_bar_stick *stick;
     tside_fault fault;
     int count = 0, kinds = 0;
-    if (tside_bar_sticks(bar, curtain, drive, free_end, NULL, 0, &count, &fault) != TSIDE_TOO_SMALL) /* it then told how many */
+    if (tside_bar_sticks(bar, curtain, drive, free_end, NULL, 0, &count, &fault) !=
+        TSIDE_TOO_SMALL) /* it then told how many */
         count = 0;
     stick = take_memory((size_t)count * sizeof *stick);
     must(tside_bar_sticks(bar, curtain, drive, free_end, stick, count, &count, &fault), &fault);
@@ -94,7 +102,8 @@ static int put_bar(pen *p, const planned *side, piece *list)
         return put_sticks(p, side, list);
     put_round(p, list, "Roll bar", &bar->tube, side->plan.bar_length);
     if (bar->splices)
-        snprintf(list->holes, sizeof list->holes, "%d joint%s, none nearer than %s to the curtain's edge at the drive; %d screws each side",
+        snprintf(list->holes, sizeof list->holes,
+                 "%d joint%s, none nearer than %s to the curtain's edge at the drive; %d screws each side",
                  bar->splices, bar->splices > 1 ? "s" : "", tape(p, bar->splice_near), bar->screws);
     return 1;
 }
@@ -106,7 +115,8 @@ static int list_pieces(pen *p, const planned *side, int named, piece *list)
     for (int end = 0; end < ENDS; end++) {
         char name[40];
         snprintf(name, sizeof name, "Guide pipe%s%s", named ? ", " : "", named ? end_name(end) : "");
-        put_round(p, list + count++, name, &end_asked(side, end)->guide.tube, end_answered(side, end)->sweep.cut_length);
+        put_round(p, list + count++, name, &end_asked(side, end)->guide.tube,
+                  end_answered(side, end)->sweep.cut_length);
     }
     for (int end = 0; end < ENDS; end++)
         if (on_extender(side, end)) {
@@ -148,7 +158,8 @@ static void print_list(text *out, const piece *list, int count)
 {
     text_add(out, "  %-24s %-23s %-6s %2s  %s\n", "Piece", "Tube", "Hand", "No", "Cut length");
     for (int i = 0; i < count; i++) {
-        text_add(out, "  %-24s %-23s %-6s %2d  %s\n", list[i].name, list[i].tube, list[i].hand, list[i].count, list[i].length);
+        text_add(out, "  %-24s %-23s %-6s %2d  %s\n", list[i].name, list[i].tube, list[i].hand, list[i].count,
+                 list[i].length);
         if (*list[i].holes)
             text_wrap(out, "      ", list[i].holes);
     }
@@ -156,9 +167,12 @@ static void print_list(text *out, const piece *list, int count)
 
 static void print_how(text *out, pen *p, int extenders)
 {
-    text_say(out, "  ", "Tolerance: cut +0 -%s, holes +-%s (common practice).%s", p->us ? "1/8 in" : "3 mm", p->us ? "1/16 in" : "1.5 mm",
-             extenders ? " Hand: seen from outside the wall it is bolted to, a right-hand extender rises to the right. Measure each hole's centre"
-                         " from the top end, never from hole to hole; mark it on the middle of the face away from the wall, and drill square"
+    text_say(out, "  ", "Tolerance: cut +0 -%s, holes +-%s (common practice).%s", p->us ? "1/8 in" : "3 mm",
+             p->us ? "1/16 in" : "1.5 mm",
+             extenders ? " Hand: seen from outside the wall it is bolted to, a right-hand extender rises to the right. "
+                         "Measure each hole's centre"
+                         " from the top end, never from hole to hole; mark it on the middle of the face away from the "
+                         "wall, and drill square"
                          " through both walls."
                        : "");
 }

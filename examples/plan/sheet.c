@@ -19,7 +19,8 @@ void print_row(sheet *s, const char *label, const char *value)
 
 void print_row_of_ends(sheet *s, const char *label, const char *drive, const char *free)
 {
-    text_add(s->out, "  %-*s%*s%*s\n", LABEL_WIDTH, label, END_WIDTH, drive ? drive : "-", END_WIDTH, free ? free : "-");
+    text_add(s->out, "  %-*s%*s%*s\n", LABEL_WIDTH, label, END_WIDTH, drive ? drive : "-", END_WIDTH,
+             free ? free : "-");
 }
 
 const char *end_name(int end)
@@ -54,7 +55,8 @@ static void print_head(sheet *s)
     const request *wanted = &s->side->wanted;
     const int right = wanted->side.hand == TSIDE_RIGHT;
     if (wanted->of)
-        text_say(s->out, "JOB    ", "%s, side %d of %d", *wanted->job ? wanted->job : "without a name", wanted->number, wanted->of);
+        text_say(s->out, "JOB    ", "%s, side %d of %d", *wanted->job ? wanted->job : "without a name", wanted->number,
+                 wanted->of);
     if (wanted->of > 1 && *wanted->shares)
         text_say(s->out, "       ", "Shared by both sides, but for what a side gives itself: %s.", wanted->shares);
     text_wrap(s->out, "SIDE   ", *wanted->name ? wanted->name : "without a name");
@@ -64,7 +66,8 @@ static void print_head(sheet *s)
         text_wrap(s->out, "       ", wanted->note);
     text_say(s->out, "HAND   ", "%s, seen from outside the drive's end wall, looking in", hand_name(wanted->side.hand));
     text_wrap(s->out, "DRIVE  ", *wanted->drive_at ? wanted->drive_at : "end not named");
-    text_say(s->out, "TURNS  ", "to open, the bar turns %s, seen from outside that wall", right ? "anticlockwise" : "clockwise");
+    text_say(s->out, "TURNS  ", "to open, the bar turns %s, seen from outside that wall",
+             right ? "anticlockwise" : "clockwise");
 }
 
 /* --- findings --- */
@@ -86,10 +89,13 @@ static void add_subject(text *words, const planned *side, const tside_finding *f
 {
     switch (finding->code) {
     case TSIDE_FINDING_STRENGTH:
-        text_add(words, "%s, %s: ", tside_strength_text((int)side->plan.lines[finding->index].code), end_name((int)finding->end));
+        text_add(words, "%s, %s: ", tside_strength_text((int)side->plan.lines[finding->index].code),
+                 end_name((int)finding->end));
         break;
     case TSIDE_FINDING_KEEP_OUT_TUBE:
-    case TSIDE_FINDING_KEEP_OUT_GUIDE: text_add(words, "%s, keep-out %d: ", end_name((int)finding->end), finding->index + 1); break;
+    case TSIDE_FINDING_KEEP_OUT_GUIDE:
+        text_add(words, "%s, keep-out %d: ", end_name((int)finding->end), finding->index + 1);
+        break;
     case TSIDE_FINDING_KICK:
     case TSIDE_FINDING_SIDE_FORCE:
     case TSIDE_FINDING_LEAN_ALONG:
@@ -109,7 +115,8 @@ static void print_finding(sheet *s, const tside_finding *finding)
     add_subject(&words, s->side, finding);
     tside_finding_text(finding, sentence, sizeof sentence);
     text_add(&words, "%s", sentence);
-    if (s->pen.us && strcmp(unit, "1") && strcmp(unit, "turn") && strcmp(unit, "s") && strcmp(unit, "V") && strcmp(unit, "A")) {
+    if (s->pen.us && strcmp(unit, "1") && strcmp(unit, "turn") && strcmp(unit, "s") && strcmp(unit, "V") &&
+        strcmp(unit, "A")) {
         text_add(&words, " [%s", quantity(&s->pen, finding->value, unit));
         if (finding->bound > 0)
             text_add(&words, "; %s", quantity(&s->pen, finding->bound, unit));

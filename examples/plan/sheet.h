@@ -39,11 +39,13 @@ void print_row(sheet *s, const char *label, const char *value);
 /* A label and a value for each end; NULL where an end has none. */
 void print_row_of_ends(sheet *s, const char *label, const char *drive, const char *free);
 
-const char *end_name(int end);            /* "drive's end", "free end" */
+const char *end_name(int end); /* "drive's end", "free end" */
 int on_extender(const planned *side, int end);
 tside_hand hand_at(const planned *side, int end); /* as seen from outside that end's own wall */
 const char *hand_name(tside_hand hand);
-/* The face of the end bow at hip height, outboard of the tunnel's centreline: the datum for what is measured outboard. */
+/*
+ * The face of the end bow at hip height, outboard of the tunnel's centreline: the datum for what is measured outboard.
+ */
 double face_at_hip(const planned *side);
 
 #endif

@@ -57,9 +57,11 @@ void print_strength(sheet *s)
     const tside_plan *plan = &s->side->plan;
     const char *group = "";
     print_title(s, "STRENGTH");
-    text_wrap(s->out, "  ", "For choosing parts, not a certificate. At stall, not running, unless it says so. \"look\": above 0.8 of the limit, or"
-                            " no limit known: look, and decide. Stalled going up (up) or jammed"
-                            " coming down (down), whichever asks more.");
+    text_wrap(s->out, "  ",
+              "For choosing parts, not a certificate. At stall, not running, unless it says so. \"look\": above 0.8 of "
+              "the limit, or"
+              " no limit known: look, and decide. Stalled going up (up) or jammed"
+              " coming down (down), whichever asks more.");
     for (int i = 0; i < plan->line_count; i++) {
         const tside_strength_line *line = plan->lines + i;
         const char *now = is_of_bar(line) ? "bar and splices" : end_name((int)line->end);
@@ -78,7 +80,8 @@ static void print_least_rise(sheet *s, int end)
     if (!search->asked)
         return;
     if (search->status == TSIDE_OK)
-        text_say(s->out, "  ", "Least rise of the eye above the hip, %s: %s%s.", end_name(end), tape(&s->pen, search->value),
+        text_say(s->out, "  ", "Least rise of the eye above the hip, %s: %s%s.", end_name(end),
+                 tape(&s->pen, search->value),
                  limited ? ", which clears what rides on the guide and keeps to the limits"
                          : ", which just clears what rides on the guide; no limit of kick or side force is given");
     else
@@ -96,8 +99,9 @@ void print_searches(sheet *s)
     for (int end = 0; end < ENDS; end++)
         print_least_rise(s, end);
     if (bar->asked && bar->status == TSIDE_OK)
-        text_say(s->out, "  ", "Lightest bar of the list that keeps to the limits: number %d, %s x %s.", (int)bar->value + 1,
-                 fine(p, asked->bars[(int)bar->value].tube.diameter), fine(p, asked->bars[(int)bar->value].tube.wall));
+        text_say(s->out, "  ", "Lightest bar of the list that keeps to the limits: number %d, %s x %s.",
+                 (int)bar->value + 1, fine(p, asked->bars[(int)bar->value].tube.diameter),
+                 fine(p, asked->bars[(int)bar->value].tube.wall));
     else if (bar->asked)
         text_say(s->out, "  ", "Lightest bar of the list: none. %s.", bar->why);
 }

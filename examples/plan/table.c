@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * CSV by RFC 4180, but for its line ends, which are plain. The columns are the same for every side: file, job, name, status; then each number, count and choice of the
- * input and of the plan by its path, with its unit in brackets; a side's lists are left out, but for its worst strength line and its findings; then why it was refused.
- * What a side does not have is empty.
+ * CSV by RFC 4180, but for its line ends, which are plain. The columns are the same for every side: file, job, name,
+ * status; then each number, count and choice of the input and of the plan by its path, with its unit in brackets; a
+ * side's lists are left out, but for its worst strength line and its findings; then why it was refused. What a side
+ * does not have is empty.
  */
 #include <string.h>
 
@@ -92,7 +93,8 @@ static void add_worst_line(text *out, const tside_plan *plan)
     text_add(out, ",");
     if (worst)
         add_json_number(out, worst->utilisation);
-    text_add(out, ",%s,%s", worst ? choice_text(row_named(TSIDE_KIND_STRENGTH_LINE, "code", NULL), (int)worst->code) : "",
+    text_add(out, ",%s,%s",
+             worst ? choice_text(row_named(TSIDE_KIND_STRENGTH_LINE, "code", NULL), (int)worst->code) : "",
              worst ? choice_text(row_named(TSIDE_KIND_STRENGTH_LINE, "end", NULL), (int)worst->end) : "");
 }
 

@@ -14,14 +14,19 @@ static void print_cells(text *out, const char *const cells[TURNS_COLUMNS])
 
 void print_turns(sheet *s)
 {
-    static const char *const titles[TURNS_COLUMNS] = {"turns", "taken up", "in all", "roll", "underside", "opening", "torque", "lean"};
+    static const char *const titles[TURNS_COLUMNS] = {"turns",     "taken up", "in all", "roll",
+                                                      "underside", "opening",  "torque", "lean"};
     pen *p = &s->pen;
     const char *tape_unit = p->us ? "in" : "mm", *torque_name = p->us ? "lbf ft" : "N m";
-    const char *const units[TURNS_COLUMNS] = {"", tape_unit, tape_unit, tape_unit, tape_unit, tape_unit, torque_name, "deg"};
-    const double inch = 0.0254, torque_unit = p->us ? 0.45359237 * 9.80665 * 0.3048 : 1, degree = 3.14159265358979323846 / 180;
+    const char *const units[TURNS_COLUMNS] = {"",        tape_unit, tape_unit,   tape_unit,
+                                              tape_unit, tape_unit, torque_name, "deg"};
+    const double inch = 0.0254, torque_unit = p->us ? 0.45359237 * 9.80665 * 0.3048 : 1,
+                 degree = 3.14159265358979323846 / 180;
     print_title(s, "TURN BY TURN");
-    text_wrap(s->out, "  ", "Turns of the drive from shut; curtain taken up; roll's diameter; roll's underside above grade; clear opening; torque at"
-                            " the drive; lean of its guide, foot outboard positive.");
+    text_wrap(s->out, "  ",
+              "Turns of the drive from shut; curtain taken up; roll's diameter; roll's underside above grade; clear "
+              "opening; torque at"
+              " the drive; lean of its guide, foot outboard positive.");
     print_cells(s->out, titles);
     print_cells(s->out, units);
     for (int i = 0; i < s->side->turn_count; i++) {

@@ -13,7 +13,8 @@ enum { SIZE = 48 }; /* of a quantity as text */
 
 static tside_roll roll_of(const question *asked)
 {
-    const tside_roll roll = {.core = asked->value[CORE], .thickness = asked->value[THICKNESS], .packing = asked->value[PACKING]};
+    const tside_roll roll = {
+        .core = asked->value[CORE], .thickness = asked->value[THICKNESS], .packing = asked->value[PACKING]};
     return roll;
 }
 
@@ -26,7 +27,8 @@ static option_of option_named(const char *field)
         const char *field;
         option_of which;
     } known[] = {
-        {"core", CORE}, {"thickness", THICKNESS}, {"packing", PACKING}, {"wraps", WRAPS}, {"wraps_before", WRAPS}, {"turns", COUNTED}, {"taken_up", OVER},
+        {"core", CORE},          {"thickness", THICKNESS}, {"packing", PACKING}, {"wraps", WRAPS},
+        {"wraps_before", WRAPS}, {"turns", COUNTED},       {"taken_up", OVER},
     };
     if (!strncmp(field, "roll.", 5))
         field += 5;
@@ -51,7 +53,8 @@ static int refuse(const question *asked, tside_fault *fault)
 }
 
 /* The program's own bounds, narrower than the library's: above low, up to high. */
-static int is_within(const question *asked, option_of which, const char *unit, double low, double high, const char *reason)
+static int is_within(const question *asked, option_of which, const char *unit, double low, double high,
+                     const char *reason)
 {
     const double value = asked->value[which];
     const int is_high = value > low;
@@ -92,7 +95,9 @@ static void put_assumed(const question *asked, const char *quote, const char *be
         }
 }
 
-/* --- writing for programs: figures by name, in SI; those that are found come first, then what they are found from --- */
+/*
+ * --- writing for programs: figures by name, in SI; those that are found come first, then what they are found from ---
+ */
 
 typedef struct figure {
     const char *name;
@@ -249,7 +254,8 @@ static int make_row(table *t, const tside_roll *roll, double wraps, double turn,
     r->total = total;
     r->taken_up = total - (t->count ? r[-1].total : 0);
     t->count++;
-    return tside_roll_taken_up(roll, wraps, &r->on_bar, fault) == TSIDE_OK && tside_roll_diameter(roll, wraps, &r->diameter, fault) == TSIDE_OK;
+    return tside_roll_taken_up(roll, wraps, &r->on_bar, fault) == TSIDE_OK &&
+           tside_roll_diameter(roll, wraps, &r->diameter, fault) == TSIDE_OK;
 }
 
 /* Whole turns from shut, then what is left of the drop. */
@@ -259,16 +265,19 @@ static int make_table(const question *asked, table *t)
     const double shut = asked->value[WRAPS], drop = asked->value[DROP];
     double on_shut, on_most, on_bar, open;
     tside_fault fault;
-    if (tside_roll_taken_up(&roll, shut, &on_shut, &fault) != TSIDE_OK || tside_roll_taken_up(&roll, MOST_WRAPS, &on_most, &fault) != TSIDE_OK)
+    if (tside_roll_taken_up(&roll, shut, &on_shut, &fault) != TSIDE_OK ||
+        tside_roll_taken_up(&roll, MOST_WRAPS, &on_most, &fault) != TSIDE_OK)
         return refuse(asked, &fault);
-    if (!is_within(asked, DROP, "m", 0, LONGEST, "") || !is_within(asked, DROP, "m", 0, on_most - on_shut, "more than 1000 wraps would be on the bar"))
+    if (!is_within(asked, DROP, "m", 0, LONGEST, "") ||
+        !is_within(asked, DROP, "m", 0, on_most - on_shut, "more than 1000 wraps would be on the bar"))
         return 0;
     if (tside_roll_wraps(&roll, on_shut + drop, &open, &fault) != TSIDE_OK)
         return refuse(asked, &fault);
     open = fmin(open, MOST_WRAPS);
     t->count = 0;
     for (int i = 0; i == 0 || i < open - shut - HARDLY_A_TURN; i++)
-        if (tside_roll_taken_up(&roll, shut + i, &on_bar, &fault) != TSIDE_OK || !make_row(t, &roll, shut + i, i, on_bar - on_shut, &fault))
+        if (tside_roll_taken_up(&roll, shut + i, &on_bar, &fault) != TSIDE_OK ||
+            !make_row(t, &roll, shut + i, i, on_bar - on_shut, &fault))
             return refuse(asked, &fault);
     return make_row(t, &roll, open, open - shut, drop, &fault) ? 1 : refuse(asked, &fault);
 }
@@ -287,11 +296,12 @@ static void print_table(const question *asked, const table *t)
     put_line("Drop, from shut to open", tape(text, asked, asked->value[DROP]), "");
     snprintf(text, sizeof text, "%.2f", t->rows[t->count - 1].turn);
     put_line("SHUT TO OPEN", text, "turns of the bar");
-    printf("\n  %8s%12s%12s%12s%12s\n  %8s%12s%12s%12s%12s\n", "turns", "taken up", "in all", "roll", "on the bar", "", name, name, name, name);
+    printf("\n  %8s%12s%12s%12s%12s\n  %8s%12s%12s%12s%12s\n", "turns", "taken up", "in all", "roll", "on the bar", "",
+           name, name, name, name);
     for (int i = 0; i < t->count; i++) {
         const row *r = t->rows + i;
-        printf("  %8.2f%12.*f%12.*f%12.*f%12.*f\n", r->turn, decimals, r->taken_up / unit, decimals, r->total / unit, decimals + 1,
-               r->diameter / unit, decimals, r->on_bar / unit);
+        printf("  %8.2f%12.*f%12.*f%12.*f%12.*f\n", r->turn, decimals, r->taken_up / unit, decimals, r->total / unit,
+               decimals + 1, r->diameter / unit, decimals, r->on_bar / unit);
     }
     put_notes(asked);
 }
@@ -346,21 +356,25 @@ int answer_turns(const question *asked)
 /* --- what thickness counted turns imply --- */
 
 /* How far off a count and a tape may be, either way: this program's choice, no published source. */
-#define MISCOUNTED 0.25            /* turn */
+#define MISCOUNTED 0.25 /* turn */
 #define MISMEASURED (0.25 * INCH)
-#define MOST_COUNTED 999.0         /* turn: with what is miscounted no more than the library takes */
-#define THINNEST 1e-6              /* m, of a curtain to divide by */
+#define MOST_COUNTED 999.0 /* turn: with what is miscounted no more than the library takes */
+#define THINNEST 1e-6      /* m, of a curtain to divide by */
 
 typedef struct thickness {
     double likely, least, most; /* m, packing included */
 } thickness;
 
-/* Both readings off the same way: 1 makes the curtain thickest, -1 thinnest; 0 where even a bare core would take up more. */
+/*
+ * Both readings off the same way: 1 makes the curtain thickest, -1 thinnest; 0 where even a bare core would take up
+ * more.
+ */
 static double misread(const question *asked, int way)
 {
     const double turns = asked->value[COUNTED] - way * MISCOUNTED, over = asked->value[OVER] + way * MISMEASURED;
     double found;
-    return tside_roll_thickness(asked->value[CORE], asked->value[WRAPS], turns, over, &found, NULL) == TSIDE_OK ? found : 0;
+    return tside_roll_thickness(asked->value[CORE], asked->value[WRAPS], turns, over, &found, NULL) == TSIDE_OK ? found
+                                                                                                                : 0;
 }
 
 static int find_thickness(const question *asked, thickness *found)
@@ -370,7 +384,8 @@ static int find_thickness(const question *asked, thickness *found)
         !is_within(asked, OVER, "m", MISMEASURED, LONGEST, "a measurement may be 1/4 in off") ||
         (asked->words[THICKNESS] && !is_within(asked, THICKNESS, "m", THINNEST, field_of(THICKNESS)->high, "")))
         return 0;
-    if (tside_roll_thickness(asked->value[CORE], asked->value[WRAPS], asked->value[COUNTED], asked->value[OVER], &found->likely, &fault) != TSIDE_OK)
+    if (tside_roll_thickness(asked->value[CORE], asked->value[WRAPS], asked->value[COUNTED], asked->value[OVER],
+                             &found->likely, &fault) != TSIDE_OK)
         return refuse(asked, &fault);
     found->least = misread(asked, -1);
     found->most = misread(asked, 1);
@@ -394,7 +409,8 @@ static void print_thickness(const question *asked, const thickness *found)
     if (asked->words[THICKNESS]) {
         put_size(asked, "Thickness of the bare curtain", bare);
         put_line("PACKING FACTOR", shortened(least, found->likely / bare, 2), "");
-        snprintf(range, sizeof range, "%s to %s", shortened(least, found->least / bare, 2), shortened(most, found->most / bare, 2));
+        snprintf(range, sizeof range, "%s to %s", shortened(least, found->least / bare, 2),
+                 shortened(most, found->most / bare, 2));
         put_line("  off by as much", range, "");
         if (found->likely / bare > packing->high || found->likely <= 0)
             printf("  No curtain packs like that (above 0, up to %g): count and measure again.\n", packing->high);

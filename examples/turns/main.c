@@ -11,27 +11,26 @@
 
 const char program_name[] = "tunnelside-turns";
 
-static const char help[] =
-    "Usage: tunnelside-turns --core=LENGTH --drop=LENGTH [OPTION]...\n"
-    "       tunnelside-turns --core=LENGTH --counted=TURNS --over=LENGTH [OPTION]...\n"
-    "What each turn of a roll bar takes up, from shut to open; or the effective\n"
-    "thickness of a curtain, from turns counted while a measured length was taken up.\n"
-    "\n"
-    "  -c, --core=LENGTH        diameter as the curtain meets it, clips included\n"
-    "  -d, --drop=LENGTH        curtain taken up from shut to open\n"
-    "  -t, --thickness=LENGTH   of the bare curtain; of film also in mil: 6mil\n"
-    "  -p, --packing=NUMBER     trapped air above 1, squeezed quilts below\n"
-    "  -w, --wraps=TURNS        on the bar when shut, or when counting began\n"
-    "  -n, --counted=TURNS      turns counted\n"
-    "  -l, --over=LENGTH        curtain taken up meanwhile\n"
-    "  -u, --units=us|si        of the text; without it, as the core is given\n"
-    "  -f, --format=FORMAT      text, for people; or for programs, in SI, csv or json\n"
-    "  -h, --help               print this\n"
-    "  -V, --version            print the version\n"
-    "\n"
-    "A length has its unit: 1.4in, \"4 ft 6 in\", 0.15mm. Exit status: 1 where a value\n"
-    "is at fault or output cannot be written, 2 where the command line is wrong.\n"
-    "Hands and sleeves clear of roll and rail while the bar turns: they draw in.\n";
+static const char help[] = "Usage: tunnelside-turns --core=LENGTH --drop=LENGTH [OPTION]...\n"
+                           "       tunnelside-turns --core=LENGTH --counted=TURNS --over=LENGTH [OPTION]...\n"
+                           "What each turn of a roll bar takes up, from shut to open; or the effective\n"
+                           "thickness of a curtain, from turns counted while a measured length was taken up.\n"
+                           "\n"
+                           "  -c, --core=LENGTH        diameter as the curtain meets it, clips included\n"
+                           "  -d, --drop=LENGTH        curtain taken up from shut to open\n"
+                           "  -t, --thickness=LENGTH   of the bare curtain; of film also in mil: 6mil\n"
+                           "  -p, --packing=NUMBER     trapped air above 1, squeezed quilts below\n"
+                           "  -w, --wraps=TURNS        on the bar when shut, or when counting began\n"
+                           "  -n, --counted=TURNS      turns counted\n"
+                           "  -l, --over=LENGTH        curtain taken up meanwhile\n"
+                           "  -u, --units=us|si        of the text; without it, as the core is given\n"
+                           "  -f, --format=FORMAT      text, for people; or for programs, in SI, csv or json\n"
+                           "  -h, --help               print this\n"
+                           "  -V, --version            print the version\n"
+                           "\n"
+                           "A length has its unit: 1.4in, \"4 ft 6 in\", 0.15mm. Exit status: 1 where a value\n"
+                           "is at fault or output cannot be written, 2 where the command line is wrong.\n"
+                           "Hands and sleeves clear of roll and rail while the bar turns: they draw in.\n";
 
 /* --- the options that bring a quantity, in the order of option_of --- */
 
@@ -78,7 +77,8 @@ static int read_quantity(question *asked, option_of which, const char *words)
     char sentence[512];
     const tside_field *row = field_of(which);
     asked->words[which] = words;
-    if ((row ? tside_field_read(row, words, &asked->value[which], &fault) : tside_quantity_read(words, options[which].unit, &asked->value[which], &fault)) == TSIDE_OK)
+    if ((row ? tside_field_read(row, words, &asked->value[which], &fault)
+             : tside_quantity_read(words, options[which].unit, &asked->value[which], &fault)) == TSIDE_OK)
         return EXIT_DONE;
     fault.field[0] = '\0'; /* it is the option that is named */
     tside_fault_text(&fault, sentence, sizeof sentence);
@@ -114,18 +114,12 @@ static int set_option(command *line, int letter, const char *value)
 static int read_options(command *line, int count, char **words)
 {
     static const struct option known[] = {
-        {"core", required_argument, NULL, 'c'},
-        {"drop", required_argument, NULL, 'd'},
-        {"thickness", required_argument, NULL, 't'},
-        {"packing", required_argument, NULL, 'p'},
-        {"wraps", required_argument, NULL, 'w'},
-        {"counted", required_argument, NULL, 'n'},
-        {"over", required_argument, NULL, 'l'},
-        {"units", required_argument, NULL, 'u'},
-        {"format", required_argument, NULL, 'f'},
-        {"help", no_argument, NULL, 'h'},
-        {"version", no_argument, NULL, 'V'},
-        {NULL, 0, NULL, 0},
+        {"core", required_argument, NULL, 'c'},      {"drop", required_argument, NULL, 'd'},
+        {"thickness", required_argument, NULL, 't'}, {"packing", required_argument, NULL, 'p'},
+        {"wraps", required_argument, NULL, 'w'},     {"counted", required_argument, NULL, 'n'},
+        {"over", required_argument, NULL, 'l'},      {"units", required_argument, NULL, 'u'},
+        {"format", required_argument, NULL, 'f'},    {"help", no_argument, NULL, 'h'},
+        {"version", no_argument, NULL, 'V'},         {NULL, 0, NULL, 0},
     };
     int letter, status = EXIT_DONE;
     while (!status && (letter = getopt_long(count, words, "c:d:t:p:w:n:l:u:f:hV", known, NULL)) != -1)

@@ -1,8 +1,11 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * Carriage bolts (round head, square neck): which length to buy for a grip, which holes to drill, which wrench, how near to a tube's end, and
- * how much of bolt and tube a force uses. For choosing parts, not a certificate. The tube, not the bolt, limits tightening: hollow walls crush
- * first. Tighten until the parts are snug, and stop before a wall dents; a sleeve inside the tube, or a wide washer, takes more.
+ * Carriage bolts (round head, square neck): which length to buy for a grip, which holes to drill,
+ * which wrench, how near to a tube's end, and
+ * how much of bolt and tube a force uses. For choosing parts, not a certificate. The tube, not the
+ * bolt, limits tightening: hollow walls crush
+ * first. Tighten until the parts are snug, and stop before a wall dents; a sleeve inside the tube,
+ * or a wide washer, takes more.
  */
 #ifndef TUNNELSIDE_BOLT_H
 #define TUNNELSIDE_BOLT_H
@@ -26,7 +29,10 @@ typedef enum tside_bolt_size {
     TSIDE_BOLT_M12
 } tside_bolt_size;
 
-/* How much wider than the bolt its round hole is: ASME B18.2.8 (close, normal, loose), ISO 273 (fine, medium, coarse). */
+/*
+ * How much wider than the bolt its round hole is: ASME B18.2.8 (close, normal, loose), ISO 273
+ * (fine, medium, coarse).
+ */
 typedef enum tside_clearance { TSIDE_CLOSE, TSIDE_NORMAL, TSIDE_LOOSE } tside_clearance;
 
 typedef enum tside_washer {
@@ -36,13 +42,15 @@ typedef enum tside_washer {
 
 /* Minimum tensile strength by the named standard's grade. */
 typedef enum tside_bolt_grade {
-    TSIDE_BOLT_GRADE_UNKNOWN, /* no strength known: a utilisation becomes "needs a tensile strength of at least" */
+    TSIDE_BOLT_GRADE_UNKNOWN, /* no strength known: a utilisation becomes "needs a tensile
+                               * strength of at least" */
     TSIDE_BOLT_GRADE_GIVEN,   /* the caller's own allowable shear */
     TSIDE_A307_A,             /* ASTM A307 grade A, inch */
-    TSIDE_J429_2,             /* SAE J429 grade 2, inch; longer than 6 in only as strong as its grade 1 */
+    TSIDE_J429_2,             /* SAE J429 grade 2, inch; longer than 6 in only as strong as its
+                               * grade 1 */
     TSIDE_J429_5,
     TSIDE_J429_8,
-    TSIDE_CLASS_4_8,          /* ISO 898-1, metric */
+    TSIDE_CLASS_4_8, /* ISO 898-1, metric */
     TSIDE_CLASS_8_8,
     TSIDE_CLASS_10_9
 } tside_bolt_grade;
@@ -50,15 +58,16 @@ typedef enum tside_bolt_grade {
 /* A bolted point: what is asked of its bolt. */
 typedef struct tside_bolt {
     tside_bolt_size size;
-    double grip;         /* m, between head and nut, without washers: of a square tube on a round bow, its side + the bow's diameter */
+    double grip; /* m, between head and nut, without washers: of a square tube on a round
+                          * bow, its side + the bow's diameter */
     tside_washer washer;
-    int washers;         /* flat washers under the nut */
+    int washers; /* flat washers under the nut */
     tside_clearance clearance;
     tside_bolt_grade grade;
-    double shear_limit;  /* N, allowable shear in one plane, with TSIDE_BOLT_GRADE_GIVEN */
-    int planes;          /* planes in which it is sheared: 1 where two parts lie on each other */
+    double shear_limit; /* N, allowable shear in one plane, with TSIDE_BOLT_GRADE_GIVEN */
+    int planes;         /* planes in which it is sheared: 1 where two parts lie on each other */
     int force_given;
-    double force;        /* N, across the bolt */
+    double force; /* N, across the bolt */
 } tside_bolt;
 
 /* The bolt to buy, and what to drill and turn it with. */
@@ -70,7 +79,8 @@ typedef struct tside_bolt_plan {
     double unthreaded;   /* m, from under the head, at most: less than the grip with its washers */
     double beyond;       /* m, what stands out of the nut, at least */
     double hole;         /* m, diameter of the round hole */
-    double square_hole;  /* m, side of the square hole for the neck, where the head bears on a tube's wall: the round hole, filed square */
+    double square_hole;  /* m, side of the square hole for the neck, where the head bears on a
+                          * tube's wall: the round hole, filed square */
     double neck;         /* m, side of the square neck, at most */
     double neck_depth;   /* m, at most, from under the head */
     double nut_height;   /* m, at most */
@@ -80,9 +90,9 @@ typedef struct tside_bolt_plan {
     double edge;         /* m, hole's centre to any edge or end, at least */
     double stress_area;  /* m2, of the thread */
     int shear_limit_given;
-    double shear_limit;  /* N, allowable on the bolt in all its planes */
+    double shear_limit; /* N, allowable on the bolt in all its planes */
     int utilisation_given;
-    double utilisation;  /* 1, force over that */
+    double utilisation; /* 1, force over that */
     int strength_needed_given;
     double strength_needed; /* Pa, tensile strength, where there is a force and no grade is known */
 } tside_bolt_plan;
@@ -109,22 +119,24 @@ typedef struct tside_bolt_plan {
  * Design Manual. Shear 0.563 Fu (AISC 360-16, Table J3.2, from memory) / 2.00 on the thread's
  * stress area, which for bolts this small is on the safe side of that table's 0.8 of the shank.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_bolt_choose(const tside_bolt *bolt, tside_bolt_plan *plan, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_bolt_choose(const tside_bolt *bolt,
+                                                         tside_bolt_plan *plan, tside_fault *fault);
 
 /* A part that bears on the bolt. */
 typedef struct tside_bolt_part {
-    double wall;   /* m */
-    int walls;     /* that share the force: 1 where the other part lies against one of them, which then takes it whole; 2 where it is held on both sides */
+    double wall; /* m */
+    int walls;   /* that share the force: 1 where the other part lies against one of them,
+                    * which then takes it whole; 2 where it is held on both sides */
     tside_material material;
     int edge_given;
-    double edge;   /* m, hole's centre to the part's end, where the force acts towards it */
+    double edge; /* m, hole's centre to the part's end, where the force acts towards it */
 } tside_bolt_part;
 
 typedef struct tside_bearing {
     int limit_given;
-    double limit;        /* N, allowable */
+    double limit; /* N, allowable */
     int utilisation_given;
-    double utilisation;  /* 1, the bolt's force over that */
+    double utilisation; /* 1, the bolt's force over that */
     int yield_needed_given;
     double yield_needed; /* Pa, where there is a force and no yield is known */
 } tside_bearing;
@@ -145,7 +157,10 @@ typedef struct tside_bearing {
  * for bolts through hollow sections, both from memory; aluminium: Aluminum Design Manual, J.3, from
  * memory (there with Ftu).
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_bolt_bearing(const tside_bolt *bolt, const tside_bolt_part *part, tside_bearing *bearing, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_bolt_bearing(const tside_bolt *bolt,
+                                                          const tside_bolt_part *part,
+                                                          tside_bearing *bearing,
+                                                          tside_fault *fault);
 
 #ifdef __cplusplus
 }

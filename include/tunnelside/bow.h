@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* The bow: the bent tube of the frame, its centreline and its outer face. x outboard from the tunnel's centreline, y up from grade. */
+/*
+ * The bow: the bent tube of the frame, its centreline and its outer face. x outboard from the
+ * tunnel's centreline, y up from grade.
+ */
 #ifndef TUNNELSIDE_BOW_H
 #define TUNNELSIDE_BOW_H
 
@@ -10,12 +13,15 @@ extern "C" {
 #endif
 
 typedef enum tside_bow_shape {
-    TSIDE_LEG_AND_PEAK, /* a plumb leg, then an arc to the peak: half circle, pointed, or flat arch */
-    TSIDE_THREE_POINTS  /* an arc through three measured points; collinear points give a straight bow */
+    TSIDE_LEG_AND_PEAK, /* a plumb leg, then an arc to the peak: half circle, pointed, or flat
+                         * arch */
+    TSIDE_THREE_POINTS  /* an arc through three measured points; collinear points give a straight
+                         * bow */
 } tside_bow_shape;
 
 typedef enum tside_measured {
-    TSIDE_OUTSIDE,   /* width over the outside, heights and points on the outer face, as a tape meets them */
+    TSIDE_OUTSIDE,   /* width over the outside, heights and points on the outer face, as a tape
+                      * meets them */
     TSIDE_CENTRELINE /* on the tube's centreline */
 } tside_measured;
 
@@ -33,21 +39,22 @@ typedef struct tside_frame {
     double leg_height;  /* m, leg and peak: where the plumb leg ends */
     double peak_height; /* m */
     int shoulder_radius_given;
-    double shoulder_radius;               /* m, of the centreline: bend between leg and flat arch */
-    double foot_x, foot_height;           /* m, three points */
-    double between_x, between_height;     /* m, three points */
-    double peak_x;                        /* m, three points */
+    double shoulder_radius;           /* m, of the centreline: bend between leg and flat arch */
+    double foot_x, foot_height;       /* m, three points */
+    double between_x, between_height; /* m, three points */
+    double peak_x;                    /* m, three points */
     tside_board board;
     double board_top;   /* m, with a board: its upper edge, above grade */
-    double board_stand; /* m, with a board: its outer face at that edge, level outboard of the bow's outer face there */
+    double board_stand; /* m, with a board: its outer face at that edge, level outboard of the
+                         * bow's outer face there */
 } tside_frame;
 
 typedef struct tside_piece {
-    double from;      /* m, arc length at its lower end */
-    double length;    /* m */
-    double curvature; /* 1/m, positive where it turns inboard on the way up */
-    double x, y;      /* m, its lower end */
-    double heading;   /* rad, there, counter-clockwise from outboard level */
+    double from;         /* m, arc length at its lower end */
+    double length;       /* m */
+    double curvature;    /* 1/m, positive where it turns inboard on the way up */
+    double x, y;         /* m, its lower end */
+    double heading;      /* rad, there, counter-clockwise from outboard level */
     double cosine, sine; /* 1, of that heading */
 } tside_piece;
 
@@ -91,7 +98,8 @@ typedef struct tside_bow_point {
  * or beginning below the foot; a bend tighter than the tube; a baseboard above the bow.
  * Source: derivation, plane geometry of circles.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_bow_make(const tside_frame *frame, tside_bow *bow, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_bow_make(const tside_frame *frame, tside_bow *bow,
+                                                      tside_fault *fault);
 
 /*
  * Where the centreline is at an arc length from the foot.
@@ -101,7 +109,8 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_bow_make(const tside_frame *frame, 
  * TSIDE_OUT_OF_BOUNDS: above the length, or not finite.
  * Source: derivation, plane geometry of circles.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_bow_at(const tside_bow *bow, double arc, tside_bow_point *point, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_bow_at(const tside_bow *bow, double arc,
+                                                    tside_bow_point *point, tside_fault *fault);
 
 /*
  * The first arc length at which the centreline reaches a height.
@@ -112,7 +121,8 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_bow_at(const tside_bow *bow, double
  * TSIDE_OUT_OF_REACH: above the bow's top; the fault's bound is the top.
  * Source: derivation, plane geometry of circles.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_bow_at_height(const tside_bow *bow, double height, double *arc, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_bow_at_height(const tside_bow *bow, double height,
+                                                           double *arc, tside_fault *fault);
 
 /*
  * How far outboard the bow's outer face stands at a height.
@@ -123,7 +133,8 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_bow_at_height(const tside_bow *bow,
  * TSIDE_OUT_OF_REACH: above the face's top; the fault's bound is the top.
  * Source: derivation, plane geometry of circles.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_bow_face(const tside_bow *bow, double height, double *x, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_bow_face(const tside_bow *bow, double height,
+                                                      double *x, tside_fault *fault);
 
 /*
  * Where a half line from (x, y) first crosses the centreline.
@@ -136,7 +147,9 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_bow_face(const tside_bow *bow, doub
  * TSIDE_OUT_OF_REACH: it never does.
  * Source: derivation, plane geometry of circles.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_bow_crossing(const tside_bow *bow, double x, double y, double angle, double *distance, double *arc, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_bow_crossing(const tside_bow *bow, double x, double y,
+                                                          double angle, double *distance,
+                                                          double *arc, tside_fault *fault);
 
 #ifdef __cplusplus
 }

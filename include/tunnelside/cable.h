@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* The cable from supply to drive: resistance, drop, and the smallest that keeps a drop. Direct current, copper. */
+/*
+ * The cable from supply to drive: resistance, drop, and the smallest that keeps a drop. Direct
+ * current, copper.
+ */
 #ifndef TUNNELSIDE_CABLE_H
 #define TUNNELSIDE_CABLE_H
 
@@ -30,9 +33,9 @@ typedef struct tside_cable {
     double follow;      /* 1, times the opening, that flexible cord adds to follow the drive */
     double temperature; /* degC, of the copper */
     int drop_limit_given, ampacity_given, fuse_given;
-    double drop_limit;  /* 1, share of the supply's voltage that may be lost */
-    double ampacity;    /* A, that the cable may carry, by local code and its maker */
-    double fuse;        /* A */
+    double drop_limit; /* 1, share of the supply's voltage that may be lost */
+    double ampacity;   /* A, that the cable may carry, by local code and its maker */
+    double fuse;       /* A */
 } tside_cable;
 
 /* What the current is when the cable takes its share of the voltage. */
@@ -45,10 +48,12 @@ typedef enum tside_loading {
  * The resistance of a cable, there and back, at its temperature t: that at 20 C times
  * 1 + 0.00393 (t - 20).
  *
- * By gauge at 20 C: 2 l rho/A, of a diameter of 0.127 mm x 92^((36 - n)/39) (ASTM B258), rho = 1/58 ohm mm2/m, stranded or flexible 2 % more. By area, of the
+ * By gauge at 20 C: 2 l rho/A, of a diameter of 0.127 mm x 92^((36 - n)/39) (ASTM B258), rho = 1/58
+ * ohm mm2/m, stranded or flexible 2 % more. By area, of the
  * sizes that tside_cable_smallest tries: the greatest resistance that IEC 60228 allows plain copper
  * of its class, which a sold cable may have (4 to 16 % above 2 l rho/A). Of any other area the
- * copper is taken to be what its name says, as by gauge. What its drive's travel adds is left out; a
+ * copper is taken to be what its name says, as by gauge. What its drive's travel adds is left out;
+ * a
  * drive following its cord adds follow times the opening to the length.
  * cable: every field checked.
  * resistance: receives ohm, 0 for no cable.
@@ -56,7 +61,9 @@ typedef enum tside_loading {
  * Source: IEC 60228, tables 1 to 3, those of 0.5, 0.75, 16 and above 25 mm2 from memory; IEC 60028,
  * from memory, for resistivity and temperature; the 2 % as NEC chapter 9, table 8.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_cable_resistance(const tside_cable *cable, double *resistance, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_cable_resistance(const tside_cable *cable,
+                                                              double *resistance,
+                                                              tside_fault *fault);
 
 /*
  * The smallest trade size that keeps a drop: even gauges from 20, then 3, 1, 1/0 to 4/0 between; or
@@ -73,8 +80,11 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_cable_resistance(const tside_cable 
  * Source: the sizes: NEC chapter 9, table 8 (20 AWG, which it lacks, is common practice), and IEC
  * 60228, both lists from memory; the drop: derivation, Ohm's law.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_cable_smallest(const tside_cable *cable, double voltage, double current, tside_loading loading, double drop, tside_cable *smallest,
-                                            tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_cable_smallest(const tside_cable *cable,
+                                                            double voltage, double current,
+                                                            tside_loading loading, double drop,
+                                                            tside_cable *smallest,
+                                                            tside_fault *fault);
 
 #ifdef __cplusplus
 }

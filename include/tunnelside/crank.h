@@ -13,7 +13,8 @@ typedef enum tside_crank_fitted { TSIDE_NO_CRANK, TSIDE_CRANK } tside_crank_fitt
 
 /* How hard a handle may be to turn. */
 typedef enum tside_effort_rule {
-    TSIDE_MIL_STD_1472, /* 22 N: a crank's light load, below 100 turns a minute: MIL-STD-1472, from memory */
+    TSIDE_MIL_STD_1472, /* 22 N: a crank's light load, below 100 turns a minute: MIL-STD-1472,
+                         * from memory */
     TSIDE_EN_13561,     /* 30 N: crank of an awning, class 1: EN 13561, from memory */
     TSIDE_EFFORT_GIVEN  /* the caller's own */
 } tside_effort_rule;
@@ -48,7 +49,10 @@ typedef struct tside_cranking {
  * Source: derivation, power in and out; the limits by their standards, each from memory: check them
  * before relying on them.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_crank_effort(const tside_crank *crank, double torque, double drive_turns, tside_cranking *cranking, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_crank_effort(const tside_crank *crank, double torque,
+                                                          double drive_turns,
+                                                          tside_cranking *cranking,
+                                                          tside_fault *fault);
 
 #ifdef __cplusplus
 }

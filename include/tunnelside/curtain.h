@@ -27,7 +27,10 @@ typedef struct tside_curtain {
     tside_roll_lies roll_lies;
 } tside_curtain;
 
-/* A straight or circular piece of the line, going down; or a corner, where it turns without going on. */
+/*
+ * A straight or circular piece of the line, going down; or a corner, where it turns without going
+ * on.
+ */
 typedef struct tside_line_piece {
     double from;         /* m, down the line from the fixing */
     double length;       /* m; infinite for the last, 0 for a corner */
@@ -42,7 +45,8 @@ typedef struct tside_obstacle {
     int straight;
     double x, y;      /* m, a point of the straight piece; the centre of an arc; the corner */
     double nx, ny;    /* 1, outboard normal: of a straight piece, or at a round one's lower end */
-    double low, high; /* m, a straight piece's extent along (-ny, nx) from the point; else the normal at the upper end */
+    double low, high; /* m, a straight piece's extent along (-ny, nx) from the point; else the
+                       * normal at the upper end */
     double radius;    /* m, of an arc; below 0 where it is hollow; 0 for a corner */
 } tside_obstacle;
 
@@ -72,7 +76,9 @@ typedef struct tside_line {
  * TSIDE_NOT_MODELLED: a roll inboard of its curtain.
  * Source: derivation, convex hull of circles and points.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_line_make(const tside_bow *bow, const tside_curtain *curtain, tside_line *line, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_line_make(const tside_bow *bow,
+                                                       const tside_curtain *curtain,
+                                                       tside_line *line, tside_fault *fault);
 
 /*
  * Where the line is at a distance down from the fixing, and which way it faces.
@@ -85,7 +91,9 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_line_make(const tside_bow *bow, con
  * against a roll, which pulls it inboard of this line: see tside_travel_at.
  * Source: derivation, plane geometry of circles.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_line_at(const tside_line *line, double distance, double *x, double *y, double *normal, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_line_at(const tside_line *line, double distance,
+                                                     double *x, double *y, double *normal,
+                                                     tside_fault *fault);
 
 #ifdef __cplusplus
 }

@@ -12,7 +12,7 @@ extern "C" {
 typedef enum tside_drive_kind { TSIDE_MOTOR, TSIDE_HAND } tside_drive_kind;
 
 typedef enum tside_drive_place {
-    TSIDE_ONE_END, /* one drive, on one end of the bar */
+    TSIDE_ONE_END,   /* one drive, on one end of the bar */
     TSIDE_BOTH_ENDS, /* refused: not modelled */
     TSIDE_MID_BAR    /* refused: not modelled */
 } tside_drive_place;
@@ -37,22 +37,22 @@ typedef struct tside_drive {
     double rated_torque;  /* N m */
     double safety_factor; /* 1, on the worst torque */
     int stall_torque_given;
-    double stall_torque;  /* N m, at the rated voltage */
+    double stall_torque; /* N m, at the rated voltage */
     int rated_voltage_given;
-    double rated_voltage;  /* V */
+    double rated_voltage; /* V */
     int supply_voltage_given;
     double supply_voltage; /* V */
     int no_load_speed_given;
-    double no_load_speed;  /* rad/s, at the rated voltage */
+    double no_load_speed; /* rad/s, at the rated voltage */
     int no_load_current_given;
     double no_load_current; /* A, at the rated voltage */
     int stall_current_given;
-    double stall_current;  /* A, at the rated voltage */
+    double stall_current; /* A, at the rated voltage */
     int rated_run_given;
-    double rated_run;      /* s, that it may run at a time */
+    double rated_run; /* s, that it may run at a time */
     tside_holds holds;
     int limit_turns_given;
-    double limit_turns;    /* turn, the most that its limit switch or stop lets it run */
+    double limit_turns; /* turn, the most that its limit switch or stop lets it run */
 } tside_drive;
 
 /* What rides on a guide: the drive, or the collar of the free end. */
@@ -86,7 +86,8 @@ TSIDE_API tside_collar tside_drive_collar(const tside_drive *drive);
  * Source: derivation, a motor's torque is as its current; both factors are this library's choice,
  * no published source.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_drive_stall(const tside_drive *drive, double running, double *torque, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_drive_stall(const tside_drive *drive, double running,
+                                                         double *torque, tside_fault *fault);
 
 #ifdef __cplusplus
 }

@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* The extender: a square tube bolted across the end wall, to bow and member, that carries the guide's eye out over the bar's path. */
+/*
+ * The extender: a square tube bolted across the end wall, to bow and member, that carries the
+ * guide's eye out over the bar's path.
+ */
 #ifndef TUNNELSIDE_EXTENDER_H
 #define TUNNELSIDE_EXTENDER_H
 
@@ -19,26 +22,26 @@ typedef struct tside_extender {
     tside_square tube;
     tside_material material;
     tside_slant slant;
-    double angle;           /* rad, from plumb */
-    double crossing;        /* m, height at which it crosses the bow's centreline */
-    double member_height;   /* m, centreline of the end wall's member */
-    double member_inner;    /* m, the member's inner end, outboard of the tunnel's centreline */
-    double member_outer;    /* m, its outer end */
-    double end_distance;    /* m, eye's hole from the top end */
-    double tail;            /* m, tube below the member's bolt */
-    double spacing;         /* m, least distance between the two bolts */
-    double stock;           /* m, longest tube to be had */
-    double bolt_hole;       /* m, diameter */
-    double eye_hole;        /* m, diameter */
-    double bar_clearance;   /* m, least distance between tube and roll */
-    double spacer;          /* m, solid, between the bow and the tube */
-    double eye_stand_off;   /* m, guide's line from the tube's face, along the eye bolt */
-    double eye_root;        /* m, root diameter of the eye bolt's thread */
+    double angle;         /* rad, from plumb */
+    double crossing;      /* m, height at which it crosses the bow's centreline */
+    double member_height; /* m, centreline of the end wall's member */
+    double member_inner;  /* m, the member's inner end, outboard of the tunnel's centreline */
+    double member_outer;  /* m, its outer end */
+    double end_distance;  /* m, eye's hole from the top end */
+    double tail;          /* m, tube below the member's bolt */
+    double spacing;       /* m, least distance between the two bolts */
+    double stock;         /* m, longest tube to be had */
+    double bolt_hole;     /* m, diameter */
+    double eye_hole;      /* m, diameter */
+    double bar_clearance; /* m, least distance between tube and roll */
+    double spacer;        /* m, solid, between the bow and the tube */
+    double eye_stand_off; /* m, guide's line from the tube's face, along the eye bolt */
+    double eye_root;      /* m, root diameter of the eye bolt's thread */
     tside_material eye_material;
     int bolt_limit_given;
-    double bolt_limit;      /* N, allowable shear on one bolt */
+    double bolt_limit; /* N, allowable shear on one bolt */
     int pull_limit_given;
-    double pull_limit;      /* N, allowable pull on one bolt */
+    double pull_limit; /* N, allowable pull on one bolt */
 } tside_extender;
 
 /* What keeps the chosen angle from being better, or that nothing does. */
@@ -48,27 +51,32 @@ typedef enum tside_binding {
     TSIDE_BINDS_MEMBER,  /* the member would lie above the crossing */
     TSIDE_BINDS_SPACING,
     TSIDE_BINDS_STOCK,
-    TSIDE_BINDS_ENDS,    /* the member's ends */
-    TSIDE_BINDS_ANGLE    /* 75 degrees from plumb */
+    TSIDE_BINDS_ENDS, /* the member's ends */
+    TSIDE_BINDS_ANGLE /* 75 degrees from plumb */
 } tside_binding;
 
-/* Where the extender sits, and how it is cut and drilled. Holes are measured from the top end, never chained. */
+/*
+ * Where the extender sits, and how it is cut and drilled. Holes are measured from the top end,
+ * never chained.
+ */
 typedef struct tside_layout {
-    double angle;            /* rad, from plumb */
-    double run;              /* 1, level run for a rise of 1: times 12 for inches per foot */
-    double eye_x, eye_y;     /* m */
-    double bow_distance;     /* m, eye to bow bolt along the tube */
-    double member_distance;  /* m, eye to member bolt along the tube: the check diagonal */
-    double cut_length;       /* m */
-    double eye_from_top, bow_from_top, member_from_top; /* m, hole centres from the tube's top end */
-    double overhang;         /* m, eye to the bow's outer face along the tube */
-    double eye_above_hip;    /* m */
-    double eye_outboard;     /* m, level, from the end bow's outer face at hip height */
+    double angle;           /* rad, from plumb */
+    double run;             /* 1, level run for a rise of 1: times 12 for inches per foot */
+    double eye_x, eye_y;    /* m */
+    double bow_distance;    /* m, eye to bow bolt along the tube */
+    double member_distance; /* m, eye to member bolt along the tube: the check diagonal */
+    double cut_length;      /* m */
+    double eye_from_top, bow_from_top, member_from_top; /* m, hole centres from the tube's top
+                                                         * end */
+    double overhang;          /* m, eye to the bow's outer face along the tube */
+    double eye_above_hip;     /* m */
+    double eye_outboard;      /* m, level, from the end bow's outer face at hip height */
     double bow_x, bow_height; /* m, hole in the bow */
-    double bow_along;        /* m, along the bow's centreline from hip height up to the hole */
-    double member_x;         /* m, hole in the member */
+    double bow_along;         /* m, along the bow's centreline from hip height up to the hole */
+    double member_x;          /* m, hole in the member */
     double member_from_outer; /* m, hole from the member's outer end */
-    double clear;            /* m, least distance between tube and roll over the travel, less the clearance asked */
+    double clear;             /* m, least distance between tube and roll over the travel, less the
+                              * clearance asked */
     tside_binding binding;
 } tside_layout;
 
@@ -93,8 +101,9 @@ typedef struct tside_layout {
  * with those before it; or the roll would meet the tube; or the hip is above the bow's top.
  * Source: derivation; overhanging beam, deflection P a^2 (L + a)/(3 E I), standard beam tables.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_extender_layout(const tside_extender *extender, const tside_bow *bow, double hip, double eye_x, double eye_y, const tside_travel *travel,
-                                             tside_layout *layout, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_extender_layout(
+    const tside_extender *extender, const tside_bow *bow, double hip, double eye_x, double eye_y,
+    const tside_travel *travel, tside_layout *layout, tside_fault *fault);
 
 #ifdef __cplusplus
 }

@@ -7,7 +7,9 @@
 
 #if defined(__GNUC__)
 #define TSIDE_API __attribute__((visibility("default")))
-#define TSIDE_NODISCARD __attribute__((warn_unused_result)) /* of what returns a status: after a refusal there is no answer */
+#define TSIDE_NODISCARD \
+    __attribute__(( \
+        warn_unused_result)) /* of what returns a status: after a refusal there is no answer */
 #else
 #define TSIDE_API
 #define TSIDE_NODISCARD
@@ -18,7 +20,8 @@ extern "C" {
 #endif
 
 /*
- * What a function returns: what to do, not what happened inside. A number given beside structures is out of bounds too where it is not finite, or above 1e15: no quantity in SI
+ * What a function returns: what to do, not what happened inside. A number given beside structures
+ * is out of bounds too where it is not finite, or above 1e15: no quantity in SI
  * units is as large here.
  */
 typedef enum tside_status {
@@ -26,7 +29,9 @@ typedef enum tside_status {
     TSIDE_OUT_OF_BOUNDS, /* one value lies outside its bounds: mend that value */
     TSIDE_CONTRADICTS,   /* two values, each in bounds, contradict: mend either */
     TSIDE_OUT_OF_REACH,  /* no geometry satisfies what is asked: ask for less */
-    TSIDE_NOT_MODELLED,  /* a real arrangement that the library does not compute; of any function, that its answer would be no finite number: the fault names which */
+    TSIDE_NOT_MODELLED,  /* a real arrangement that the library does not compute; of any
+                          * function, that its answer would be no finite number: the fault names
+                          * which */
     TSIDE_UNREADABLE,    /* text that cannot be read: index tells where */
     TSIDE_TOO_SMALL,     /* the caller's buffer is too small: the needed size is written */
     TSIDE_NOT_FOUND      /* no such name, size, series or field */
@@ -41,7 +46,8 @@ typedef enum tside_relation {
     TSIDE_NOT_BELOW,  /* value >= bound, and must be below it */
     TSIDE_NOT_ONE_OF, /* not one of the choices, which are 0 to bound */
     TSIDE_NOT_FINITE, /* not a number, or infinite */
-    TSIDE_NONE_FITS   /* no value within the field's own bounds would do: mend the other field; bound is 0 */
+    TSIDE_NONE_FITS   /* no value within the field's own bounds would do: mend the other field;
+                       * bound is 0 */
 } tside_relation;
 
 enum { TSIDE_PATH_SIZE = 96 };
@@ -50,16 +56,22 @@ enum { TSIDE_PATH_SIZE = 96 };
 typedef struct tside_fault {
     tside_status status;
     tside_relation relation;
-    char field[TSIDE_PATH_SIZE]; /* path of the field, such as "roll.core", from the side or from the argument that holds it; "" if none */
-    char other[TSIDE_PATH_SIZE]; /* the field it contradicts, or the names that would do; "" if none */
+    char field[TSIDE_PATH_SIZE]; /* path of the field, such as "roll.core", from the side or from
+                                  * the argument that holds it; "" if none */
+    char other[TSIDE_PATH_SIZE]; /* the field it contradicts, or the names that would do; "" if
+                                  * none */
     const char *unit;            /* unit of value, bound and gap; "1" for a plain number */
     const char *reason;          /* a clause that says why, or "" */
     int index;                   /* which element, point, row or character; else -1 */
     double value;                /* in the unit above, the value refused */
-    double bound;                /* in that unit, the bound it broke, or the greatest or least value that fits, which is within the field's own bounds */
-    double gap;                  /* in that unit, how much is left (negative: missing) where the reason speaks of a gap; else 0 */
-    int remedy_given;            /* 1 where the other field would do as well, with the remedy as its least value */
-    double remedy;               /* in that unit, the other field's least value that would do as well; given with remedy */
+    double bound;                /* in that unit, the bound it broke, or the greatest or least
+                                  * value that fits, which is within the field's own bounds */
+    double gap;                  /* in that unit, how much is left (negative: missing) where the
+                                  * reason speaks of a gap; else 0 */
+    int remedy_given;            /* 1 where the other field would do as well, with the remedy as
+                                  * its least value */
+    double remedy;               /* in that unit, the other field's least value that would do as
+                                  * well; given with remedy */
 } tside_fault;
 
 /*

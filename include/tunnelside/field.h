@@ -9,7 +9,9 @@
 extern "C" {
 #endif
 
-/* The structures that have a table, one a line: of tside_material the kind is TSIDE_KIND_MATERIAL. */
+/*
+ * The structures that have a table, one a line: of tside_material the kind is TSIDE_KIND_MATERIAL.
+ */
 /* clang-format off */
 /* asked: inputs, checked by every function that takes them */
 #define TSIDE_ASKED_LIST(KIND) \
@@ -72,9 +74,7 @@ extern "C" {
 
 /* What a structure is. */
 typedef enum tside_kind {
-    TSIDE_ASKED_LIST(TSIDE_KIND_NAME)
-    TSIDE_ANSWERED_LIST(TSIDE_KIND_NAME)
-    TSIDE_KIND_COUNT
+    TSIDE_ASKED_LIST(TSIDE_KIND_NAME) TSIDE_ANSWERED_LIST(TSIDE_KIND_NAME) TSIDE_KIND_COUNT
 } tside_kind;
 
 typedef enum tside_type {
@@ -90,9 +90,10 @@ typedef struct tside_table tside_table;
 
 /* One row of a table. Every string is constant and never NULL but for applies_to. */
 typedef struct tside_field {
-    const char *name;    /* the member's name */
+    const char *name; /* the member's name */
     tside_type type;
-    const char *unit;    /* SI unit: "m", "kg/m2", "rad" ...; "1" for a plain number, "turn" for revolutions */
+    const char *unit;    /* SI unit: "m", "kg/m2", "rad" ...; "1" for a plain number, "turn" for
+                          * revolutions */
     const char *meaning; /* what it is, in one line */
     size_t offset;       /* of the member in its structure */
 
@@ -100,29 +101,33 @@ typedef struct tside_field {
     double low, high;        /* in the unit above, bounds; infinite where there is none */
     int low_open, high_open; /* 1 where the bound itself is out of bounds */
     int required;            /* 1: has no usual value and must be given */
-    int optional;            /* 1: may be absent; given_offset then locates the int that says it is given */
-    double usual;            /* in that unit, the value when not given, where neither required nor optional */
-    double usual_low, usual_high; /* in that unit, outside these it is legal but unusual; equal where not stated */
-    const char *basis;       /* what the usual value rests on; "" where there is none */
-    double tolerance;        /* in that unit, how far off a careful measurement may be, either way (this library's choice); 0 where nothing is measured */
+    int optional;            /* 1: may be absent; given_offset then locates the int that says it
+                              * is given */
+    double usual;            /* in that unit, the value when not given, where neither required
+                              * nor optional */
+    double usual_low, usual_high; /* in that unit, outside these it is legal but unusual; equal
+                                   * where not stated */
+    const char *basis;            /* what the usual value rests on; "" where there is none */
+    double tolerance;             /* in that unit, how far off a careful measurement may be, either
+                              * way (this library's choice); 0 where nothing is measured */
     size_t given_offset;
-    int film;                /* 1: film's thickness, of which text may be in mil too */
+    int film; /* 1: film's thickness, of which text may be in mil too */
 
     /* choice */
     const char *const *choices; /* their names, in order */
     int choice_count;
 
     /* group and list */
-    tside_kind kind;     /* of the nested structure or element */
+    tside_kind kind;           /* of the nested structure or element */
     const tside_table *nested; /* its table, as the library itself finds it */
-    size_t stride;       /* list: bytes from one element to the next */
-    int capacity;        /* list: greatest count */
-    size_t count_offset; /* list: offset of the int that holds the count */
+    size_t stride;             /* list: bytes from one element to the next */
+    int capacity;              /* list: greatest count */
+    size_t count_offset;       /* list: offset of the int that holds the count */
 
     /* applies only while a choice above it has one of some values, and applies itself */
-    const char *applies_to;  /* that choice's name, or NULL: always */
-    size_t applies_offset;   /* of that choice in the structure */
-    unsigned applies_mask;   /* bit k set: applies while the choice is k */
+    const char *applies_to; /* that choice's name, or NULL: always */
+    size_t applies_offset;  /* of that choice in the structure */
+    unsigned applies_mask;  /* bit k set: applies while the choice is k */
 } tside_field;
 
 /*
@@ -162,7 +167,8 @@ TSIDE_API void tside_usual_by_choice(tside_kind kind, void *structure);
  * TSIDE_NOT_FOUND: no such kind.
  * Source: each row's basis; bounds without one are this library's choice.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_check(tside_kind kind, const void *structure, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_check(tside_kind kind, const void *structure,
+                                                   tside_fault *fault);
 
 /* Where a path leads inside a structure. */
 typedef struct tside_place {
@@ -178,7 +184,8 @@ typedef struct tside_place {
  * TSIDE_NOT_FOUND: no such kind or name, or an index not below the list's capacity.
  * Source: this library's choice of a path's form.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_field_find(tside_kind kind, const char *path, tside_place *place, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_field_find(tside_kind kind, const char *path,
+                                                        tside_place *place, tside_fault *fault);
 
 /*
  * Whether a row applies to a structure as its choices stand; no row hangs on a choice that does not

@@ -11,7 +11,8 @@ extern "C" {
 
 /*
  * Every finding, one a line: its code, its name in files and columns, the unit of its value and
- * bound, whether it stops the work or is to be known, and its sentence, in which {value} and {bound}
+ * bound, whether it stops the work or is to be known, and its sentence, in which {value} and
+ * {bound}
  * stand for these with their unit.
  */
 /* clang-format off */
@@ -56,8 +57,7 @@ extern "C" {
 
 /* What was found. */
 typedef enum tside_finding_code {
-    TSIDE_FINDING_LIST(TSIDE_FINDING_CODE)
-    TSIDE_FINDING_CODES
+    TSIDE_FINDING_LIST(TSIDE_FINDING_CODE) TSIDE_FINDING_CODES
 } tside_finding_code;
 
 typedef struct tside_finding {

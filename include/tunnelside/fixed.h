@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* The guide fixed at its foot: a rigid line held at its top and in the ground, along which the drive's collar slides. */
+/*
+ * The guide fixed at its foot: a rigid line held at its top and in the ground, along which the
+ * drive's collar slides.
+ */
 #ifndef TUNNELSIDE_FIXED_H
 #define TUNNELSIDE_FIXED_H
 
@@ -25,7 +28,8 @@ typedef struct tside_footing {
 } tside_footing;
 
 /*
- * A guide fixed at its foot. Misfits are from the collar's offset, square to the guide: positive where it stands too far outboard of the bar.
+ * A guide fixed at its foot. Misfits are from the collar's offset, square to the guide: positive
+ * where it stands too far outboard of the bar.
  */
 typedef struct tside_fixed {
     double lean;                          /* rad, from plumb, foot outboard positive */
@@ -35,8 +39,10 @@ typedef struct tside_fixed {
     double cut_length;                    /* m, of the pipe */
     double misfit_least, misfit_greatest; /* m, over the travel */
     double misfit;                        /* m, the greater of the two, either way */
-    double misfit_error;                  /* m, the same at the worse placing error of the foot; the arm is set when the drive is hung */
-    double clear;                         /* m, top above what rides on the guide, less the clearance asked */
+    double misfit_error;                  /* m, the same at the worse placing error of the foot;
+                                           * the arm is set when the drive is hung */
+    double clear;                         /* m, top above what rides on the guide, less the
+                                           * clearance asked */
     double offset;                        /* m, guide's line outboard of the bar's axis */
     double carried;                       /* N, of what rides on it */
     double carried_offset;                /* m, its centre of mass outboard of the bar's axis */
@@ -45,7 +51,8 @@ typedef struct tside_fixed {
 /*
  * Stands a guide on its foot.
  *
- * The best line runs amid the narrowest strip that holds the axis's path, up to 45 degrees from plumb;
+ * The best line runs amid the narrowest strip that holds the axis's path, up to 45 degrees from
+ * plumb;
  * from a given top the foot stands so that the arm gives as much one way as the other.
  * travel: made by tside_travel_make.
  * guide: every field checked; its clearance and placing error (of the foot, level) are asked.
@@ -56,15 +63,20 @@ typedef struct tside_fixed {
  * ground: m, any, height of the ground there.
  * fixed: receives the guide.
  * TSIDE_OUT_OF_BOUNDS: a field or argument.
- * TSIDE_OUT_OF_REACH: the top does not clear what rides on the guide (the fault has its height and the
+ * TSIDE_OUT_OF_REACH: the top does not clear what rides on the guide (the fault has its height and
+ * the
  * least that fits); from that top no guide within 75 degrees of plumb follows the bar.
  * TSIDE_CONTRADICTS: the collar would come to the ground (the fault has the ground's height and the
  * greatest that fits).
  * Accuracy: the misfit to 1e-11 m.
  * Source: derivation; a narrowest strip touches the path's convex hull along an edge.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_fixed_make(const tside_travel *travel, const tside_guide *guide, const tside_footing *footing, const tside_collar *collar,
-                                        double eye_x, double eye_y, double ground, tside_fixed *fixed, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_fixed_make(const tside_travel *travel,
+                                                        const tside_guide *guide,
+                                                        const tside_footing *footing,
+                                                        const tside_collar *collar, double eye_x,
+                                                        double eye_y, double ground,
+                                                        tside_fixed *fixed, tside_fault *fault);
 
 /* What a fixed guide carries. */
 typedef struct tside_fixed_load {
@@ -74,10 +86,13 @@ typedef struct tside_fixed_load {
 } tside_fixed_load;
 
 /*
- * The couple that a fixed guide takes from its drive, T + Wd e, over the travel, and what that does.
+ * The couple that a fixed guide takes from its drive, T + Wd e, over the travel, and what that
+ * does.
  *
- * At top and foot it is couple/length, bending couple max(h, length - h)/length, h from top to collar.
- * The foot counts as pinned at the ground; what the soil bears is not checked. The drive gives what the
+ * At top and foot it is couple/length, bending couple max(h, length - h)/length, h from top to
+ * collar.
+ * The foot counts as pinned at the ground; what the soil bears is not checked. The drive gives what
+ * the
  * bar takes, since such a guide does not turn.
  * travel: made by tside_travel_make.
  * load: optional, every field checked; the torque is what lifts it, or without it torque, constant.
@@ -87,8 +102,11 @@ typedef struct tside_fixed_load {
  * TSIDE_OUT_OF_BOUNDS: a field, or torque.
  * Source: derivation, statics.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_fixed_force(const tside_travel *travel, const tside_load *load, const tside_fixed *fixed, double torque,
-                                         tside_fixed_load *forces, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_fixed_force(const tside_travel *travel,
+                                                         const tside_load *load,
+                                                         const tside_fixed *fixed, double torque,
+                                                         tside_fixed_load *forces,
+                                                         tside_fault *fault);
 
 #ifdef __cplusplus
 }

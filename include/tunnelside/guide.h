@@ -35,20 +35,27 @@ typedef struct tside_hang {
     double weight;         /* N, of the pipe */
     double carried;        /* N, of what rides on it */
     double carried_offset; /* m, its centre of mass outboard of the bar's axis */
-    double misfit;         /* m, how much farther out along the house it rides than the eye stands; 0: in line */
+    double misfit;         /* m, how much farther out along the house it rides than the eye
+                            * stands; 0: in line */
 } tside_hang;
 
-/* What the guide's foot does over the whole travel. Leans are from plumb, positive with the foot outboard. */
+/*
+ * What the guide's foot does over the whole travel. Leans are from plumb, positive with the foot
+ * outboard.
+ */
 typedef struct tside_sweep {
-    double lean_shut, lean_open;       /* rad */
-    double lean_least, lean_greatest;  /* rad */
-    double length;                     /* m, eye to foot */
-    double cut_length;                 /* m, of the pipe: length less chain */
-    double foot_x, foot_lowest;        /* m, foot when shut; its lowest height */
-    double kick_out, kick_in;          /* m, how far the foot swings outboard and inboard of where it hangs when shut */
-    double walkway;                    /* m, the farthest outboard that the foot comes */
-    double kick_out_error, kick_in_error, walkway_error; /* m, each at its own worse placing error of the eye */
-    double clear;                      /* m, eye above what rides on the guide, less the clearance asked */
+    double lean_shut, lean_open;      /* rad */
+    double lean_least, lean_greatest; /* rad */
+    double length;                    /* m, eye to foot */
+    double cut_length;                /* m, of the pipe: length less chain */
+    double foot_x, foot_lowest;       /* m, foot when shut; its lowest height */
+    double kick_out, kick_in;         /* m, how far the foot swings outboard and inboard of
+                                        * where it hangs when shut */
+    double walkway;                   /* m, the farthest outboard that the foot comes */
+    double kick_out_error, kick_in_error, walkway_error; /* m, each at its own worse placing
+                                                          * error of the eye */
+    double clear; /* m, eye above what rides on the guide, less the
+                                        * clearance asked */
 } tside_sweep;
 
 /*
@@ -69,8 +76,11 @@ typedef struct tside_sweep {
  * TSIDE_NOT_MODELLED: a fixed foot: tside_fixed_make has it.
  * Source: derivation, plane geometry.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_hang_make(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_hang *hang,
-                                       tside_sweep *sweep, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_hang_make(const tside_travel *travel,
+                                                       const tside_guide *guide,
+                                                       const tside_collar *collar, double eye_x,
+                                                       double eye_y, tside_hang *hang,
+                                                       tside_sweep *sweep, tside_fault *fault);
 
 /*
  * How the guide leans with the bar at some turns since shut, and how far the drive has turned
@@ -83,7 +93,10 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_hang_make(const tside_travel *trave
  * TSIDE_OUT_OF_BOUNDS: turns beyond the travel.
  * Source: derivation, plane geometry.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_guide_lean(const tside_travel *travel, const tside_hang *hang, double turns, double *lean, double *drive_turns, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_guide_lean(const tside_travel *travel,
+                                                        const tside_hang *hang, double turns,
+                                                        double *lean, double *drive_turns,
+                                                        tside_fault *fault);
 
 /*
  * Where the eye should be at a given height: outboard so that the greatest lean over the travel is
@@ -96,7 +109,9 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_guide_lean(const tside_travel *trav
  * TSIDE_OUT_OF_REACH: an eye not above the bar's highest place by more than the offset.
  * Source: derivation, equal-ripple condition.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_eye_best(const tside_travel *travel, double eye_y, double collar_offset, double *eye_x, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_eye_best(const tside_travel *travel, double eye_y,
+                                                      double collar_offset, double *eye_x,
+                                                      tside_fault *fault);
 
 #ifdef __cplusplus
 }

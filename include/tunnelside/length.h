@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* Lengths and other quantities as text: in through a strict parser, out through a rounding formatter. Locale never matters. */
+/*
+ * Lengths and other quantities as text: in through a strict parser, out through a rounding
+ * formatter. Locale never matters.
+ */
 #ifndef TUNNELSIDE_LENGTH_H
 #define TUNNELSIDE_LENGTH_H
 
@@ -44,7 +47,8 @@ extern "C" {
  * Source: international yard and pound agreement of 1959 (1 in = 0.0254 m, 1 lb = 0.45359237 kg);
  * BIPM SI brochure, 9th edition (g = 9.80665 m/s2).
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_quantity_read(const char *text, const char *unit, double *value, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_quantity_read(const char *text, const char *unit,
+                                                           double *value, tside_fault *fault);
 
 /*
  * Reads what is typed for a field: a number as tside_quantity_read does in the field's unit, film's
@@ -60,7 +64,8 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_quantity_read(const char *text, con
  * Source: as tside_quantity_read; a mil of film is 1/1000 in by common practice, no published
  * source.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_field_read(const tside_field *field, const char *text, double *value, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_field_read(const tside_field *field, const char *text,
+                                                        double *value, tside_fault *fault);
 
 typedef enum tside_style {
     TSIDE_FEET_AND_INCHES, /* 5 ft 3 1/2 in */
@@ -92,7 +97,9 @@ typedef enum tside_style {
  * Source: international yard and pound agreement of 1959; the forms are common practice, no
  * published source.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_length_write(double metres, tside_style style, int part, char *buffer, size_t size, size_t *needed, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_length_write(double metres, tside_style style,
+                                                          int part, char *buffer, size_t size,
+                                                          size_t *needed, tside_fault *fault);
 
 #ifdef __cplusplus
 }

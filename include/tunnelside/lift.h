@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* Lift: the torque that raises the bar, what the drive must give, and how bar and splices twist under it. */
+/*
+ * Lift: the torque that raises the bar, what the drive must give, and how bar and splices twist
+ * under it.
+ */
 #ifndef TUNNELSIDE_LIFT_H
 #define TUNNELSIDE_LIFT_H
 
@@ -10,13 +13,13 @@ extern "C" {
 #endif
 
 typedef struct tside_load {
-    double length;      /* m, of the curtain on the bar */
-    double bar_mass;    /* kg/m */
-    double clip_mass;   /* kg/m */
-    double areal_mass;  /* kg/m2, curtain */
-    double wet;         /* kg/m2, water on it */
-    double end_mass;    /* kg, drive, free end's collar, and the bar beyond the curtain's edges */
-    double friction;    /* 1, fraction of the lift */
+    double length;        /* m, of the curtain on the bar */
+    double bar_mass;      /* kg/m */
+    double clip_mass;     /* kg/m */
+    double areal_mass;    /* kg/m2, curtain */
+    double wet;           /* kg/m2, water on it */
+    double end_mass;      /* kg, drive, free end's collar, and the bar beyond the curtain's edges */
+    double friction;      /* 1, fraction of the lift */
     double rope_pressure; /* N/m, ropes pressing on the roll, per metre of bar */
     double rope_friction; /* 1, their coefficient of friction */
 } tside_load;
@@ -28,7 +31,8 @@ typedef struct tside_torque {
     double drag;      /* N m */
     double up;        /* N m, at the bar: lift + drag */
     double drive;     /* N m, what the drive must give, with the guide's push on the bar's end */
-    double down;      /* N m, holds the bar back on the way down: lift - drag; below 0 it does not come down by itself */
+    double down;      /* N m, holds the bar back on the way down: lift - drag; below 0 it does
+                       * not come down by itself */
     double per_metre; /* N, lift + drag of bar and curtain alone, per metre of bar */
 } tside_torque;
 
@@ -48,7 +52,10 @@ typedef struct tside_torque {
  * TSIDE_OUT_OF_REACH: the guide turns as fast as the bar (phi' >= 1), so that no torque drives it.
  * Source: derivation, virtual work.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_lift_at(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, tside_torque *torque, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_lift_at(const tside_travel *travel,
+                                                     const tside_load *load, const tside_hang *hang,
+                                                     double turns, tside_torque *torque,
+                                                     tside_fault *fault);
 
 /*
  * The torque at the place where the drive must give most, over the closed travel; and at the place
@@ -62,8 +69,11 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_lift_at(const tside_travel *travel,
  * TSIDE_OUT_OF_REACH: as tside_lift_at.
  * Source: derivation, virtual work.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_lift_worst(const tside_travel *travel, const tside_load *load, const tside_hang *hang, tside_torque *worst,
-                                        tside_torque *least_down, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_lift_worst(const tside_travel *travel,
+                                                        const tside_load *load,
+                                                        const tside_hang *hang, tside_torque *worst,
+                                                        tside_torque *least_down,
+                                                        tside_fault *fault);
 
 /*
  * The gain in potential energy from shut to some turns: curtain (hanging and rolled), bar, drive
@@ -78,7 +88,10 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_lift_worst(const tside_travel *trav
  * TSIDE_OUT_OF_REACH: as tside_lift_at.
  * Source: derivation, potential energy.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_lift_work(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, double *work, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_lift_work(const tside_travel *travel,
+                                                       const tside_load *load,
+                                                       const tside_hang *hang, double turns,
+                                                       double *work, tside_fault *fault);
 
 /*
  * The longest side that a torque lifts: the least over the travel of (T (1 - phi') - (Wg x_cg + Wd
@@ -93,7 +106,10 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_lift_work(const tside_travel *trave
  * TSIDE_OUT_OF_REACH: the torque does not even lift the drive; or as tside_lift_at.
  * Source: derivation, virtual work.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_lift_longest(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double available, double *length, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_lift_longest(const tside_travel *travel,
+                                                          const tside_load *load,
+                                                          const tside_hang *hang, double available,
+                                                          double *length, tside_fault *fault);
 
 /*
  * Twist of the bar from end to end, m L^2/(2 G J), with a torque that grows evenly from the free
@@ -106,7 +122,9 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_lift_longest(const tside_travel *tr
  * TSIDE_OUT_OF_BOUNDS: an argument.
  * Source: derivation, elastic torsion of a straight bar, mechanics of materials.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_bar_twist(double per_metre, double length, double shear_modulus, double torsion, double *twist, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_bar_twist(double per_metre, double length,
+                                                       double shear_modulus, double torsion,
+                                                       double *twist, tside_fault *fault);
 
 /*
  * The force with which the guide pushes the bar's end inboard, and pulls its eye outboard, at
@@ -121,8 +139,11 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_bar_twist(double per_metre, double 
  * TSIDE_OUT_OF_REACH: as tside_lift_at.
  * Source: derivation, statics of the guide.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_side_force(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, double *force, double *uplift,
-                                        tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_side_force(const tside_travel *travel,
+                                                        const tside_load *load,
+                                                        const tside_hang *hang, double turns,
+                                                        double *force, double *uplift,
+                                                        tside_fault *fault);
 
 #ifdef __cplusplus
 }

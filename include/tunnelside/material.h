@@ -13,16 +13,16 @@ typedef enum tside_metal { TSIDE_STEEL, TSIDE_ALUMINIUM_6061, TSIDE_ALUMINIUM_60
 
 /* Minimum yield by the named standard's grade. */
 typedef enum tside_grade {
-    TSIDE_GRADE_UNKNOWN,  /* no yield known: a utilisation becomes "needs a yield of at least" */
-    TSIDE_GRADE_GIVEN,    /* the caller's own yield */
-    TSIDE_A53_B,          /* ASTM A53 grade B */
-    TSIDE_A500_B_ROUND,   /* ASTM A500 grade B, round */
-    TSIDE_A500_B_SHAPED,  /* ASTM A500 grade B, square and rectangular */
+    TSIDE_GRADE_UNKNOWN, /* no yield known: a utilisation becomes "needs a yield of at least" */
+    TSIDE_GRADE_GIVEN,   /* the caller's own yield */
+    TSIDE_A53_B,         /* ASTM A53 grade B */
+    TSIDE_A500_B_ROUND,  /* ASTM A500 grade B, round */
+    TSIDE_A500_B_SHAPED, /* ASTM A500 grade B, square and rectangular */
     TSIDE_A500_C_ROUND,
     TSIDE_A500_C_SHAPED,
-    TSIDE_S235,           /* EN 10219-1 S235JRH, wall to 16 mm */
-    TSIDE_S355,           /* EN 10219-1 S355J2H, wall to 16 mm */
-    TSIDE_6061_T6,        /* extruded */
+    TSIDE_S235,    /* EN 10219-1 S235JRH, wall to 16 mm */
+    TSIDE_S355,    /* EN 10219-1 S355J2H, wall to 16 mm */
+    TSIDE_6061_T6, /* extruded */
     TSIDE_6063_T5,
     TSIDE_6063_T6
 } tside_grade;
@@ -38,8 +38,9 @@ typedef struct tside_metal_values {
     double shear_modulus; /* Pa */
     double density;       /* kg/m3 */
     int yield_known;
-    double yield;         /* Pa, where known; else 0 */
-    double safety;        /* 1, yield is divided by this in bending and in shear: 1.67 steel (AISC 360 F and H3), 1.65 aluminium */
+    double yield;  /* Pa, where known; else 0 */
+    double safety; /* 1, yield is divided by this in bending and in shear: 1.67 steel
+                           * (AISC 360 F and H3), 1.65 aluminium */
 } tside_metal_values;
 
 /*
@@ -54,7 +55,9 @@ typedef struct tside_metal_values {
  * and A500: those standards, of S235 and S355: EN 10219-1, from memory; aluminium from memory of
  * the Aluminum Design Manual.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_material_values(const tside_material *material, tside_metal_values *values, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_material_values(const tside_material *material,
+                                                             tside_metal_values *values,
+                                                             tside_fault *fault);
 
 #ifdef __cplusplus
 }

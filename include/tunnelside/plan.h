@@ -14,7 +14,8 @@ extern "C" {
 #endif
 
 typedef enum tside_hand {
-    TSIDE_RIGHT, /* seen from outside the drive's end wall, looking in: the bar turns anticlockwise to open */
+    TSIDE_RIGHT, /* seen from outside the drive's end wall, looking in: the bar turns
+                  * anticlockwise to open */
     TSIDE_LEFT   /* and clockwise */
 } tside_hand;
 
@@ -31,15 +32,17 @@ typedef struct tside_bar {
     double core_over;   /* m, core diameter over the bare tube, clips averaged */
     double clip_mass;   /* kg/m */
     double past_drive;  /* m, from the curtain's edge to the drive's centre, where it is given */
-    double past_free;   /* m, from the curtain's edge to the collar's line at the free end, where it is given */
-    double splice_near; /* m, from the curtain's edge at the drive to the nearest joint; from stock: no joint nearer than this */
+    double past_free;   /* m, from the curtain's edge to the collar's line at the free end, where
+                         * it is given */
+    double splice_near; /* m, from the curtain's edge at the drive to the nearest joint; from
+                         * stock: no joint nearer than this */
     double stock;       /* m, one length of tube */
     double swage;       /* m, of tube lost in each joint */
     double play;        /* rad, of one splice */
     double screw_limit; /* N, allowable shear on one screw */
     tside_joints joints;
-    int splices;        /* joints along the bar, as given */
-    int screws;         /* on each side of a joint, and at the drive's coupling */
+    int splices; /* joints along the bar, as given */
+    int screws;  /* on each side of a joint, and at the drive's coupling */
     int screw_limit_given;
 } tside_bar;
 
@@ -47,8 +50,8 @@ typedef enum tside_eye_placed { TSIDE_EYE_BEST, TSIDE_EYE_GIVEN } tside_eye_plac
 
 /* A rectangle in the end wall's plane that tube and guide must miss. */
 typedef struct tside_keep_out {
-    double left, right;  /* m, outboard of the tunnel's centreline, left < right */
-    double bottom, top;  /* m, above the ground at its end */
+    double left, right; /* m, outboard of the tunnel's centreline, left < right */
+    double bottom, top; /* m, above the ground at its end */
 } tside_keep_out;
 
 enum { TSIDE_KEEP_OUTS = 8 };
@@ -56,16 +59,17 @@ enum { TSIDE_KEEP_OUTS = 8 };
 /* One end wall: what the guide hangs on. */
 typedef struct tside_end {
     tside_hung hung;
-    double rise;             /* m, eye above the curtain's fixing */
+    double rise; /* m, eye above the curtain's fixing */
     tside_eye_placed placed;
-    double eye_outboard;     /* m, level, from the bow's outer face at hip height */
+    double eye_outboard; /* m, level, from the bow's outer face at hip height */
     int eye_past_given;
-    double eye_past;         /* m, on the hip: the eye past the plane of the end bow's centreline */
+    double eye_past; /* m, on the hip: the eye past the plane of the end bow's centreline */
     tside_alignment alignment;
     int hip_height_given;
-    double hip_height;       /* m, the hip above the ground at this end, as taped; without it the ground is where heights begin */
+    double hip_height; /* m, the hip above the ground at this end, as taped; without it the
+                              * ground is where heights begin */
     tside_guide guide;
-    tside_footing footing;   /* of a guide fixed at its foot */
+    tside_footing footing; /* of a guide fixed at its foot */
     tside_extender extender;
     int keep_out_count;
     tside_keep_out keep_outs[TSIDE_KEEP_OUTS];
@@ -99,11 +103,11 @@ typedef struct tside_side {
     tside_crank crank;
     tside_end drive_end;
     tside_end free_end;
-    tside_collar collar;        /* at the free end */
+    tside_collar collar; /* at the free end */
     tside_ropes ropes;
-    double friction;            /* 1, fraction of the lift */
-    double rope_pressure;       /* N/m, ropes on the roll, per metre of bar */
-    double rope_friction;       /* 1 */
+    double friction;      /* 1, fraction of the lift */
+    double rope_pressure; /* N/m, ropes on the roll, per metre of bar */
+    double rope_friction; /* 1 */
     tside_limits limits;
     int bar_count;
     tside_bar bars[TSIDE_BARS]; /* bars to choose the smallest of */
@@ -111,64 +115,72 @@ typedef struct tside_side {
 
 /* One end of the side, planned. */
 typedef struct tside_end_plan {
-    double eye_x, eye_y;       /* m, eye, or top of a fixed guide */
-    double ground;             /* m, height of the ground there */
+    double eye_x, eye_y; /* m, eye, or top of a fixed guide */
+    double ground;       /* m, height of the ground there */
     tside_stand stand;
-    tside_sweep sweep;         /* of a fixed guide all leans are one, and nothing kicks */
-    int skew_given;            /* 1 where the guide hangs */
+    tside_sweep sweep; /* of a fixed guide all leans are one, and nothing kicks */
+    int skew_given;    /* 1 where the guide hangs */
     tside_skew skew;
-    int fixed_given;           /* 1 where it is fixed at its foot */
+    int fixed_given; /* 1 where it is fixed at its foot */
     tside_fixed fixed;
     tside_fixed_load fixed_running, fixed_stalled;
-    int hung_force_given;      /* 1 where the same guide, fixed at its foot, could hang from there */
-    double hung_force;         /* N, greatest running side force if it did */
-    double hung_force_stall;   /* N, at stall; given with hung_force */
-    int layout_given;          /* 1 on an extender */
+    int hung_force_given;    /* 1 where the same guide, fixed at its foot, could hang from
+                                * there */
+    double hung_force;       /* N, greatest running side force if it did */
+    double hung_force_stall; /* N, at stall; given with hung_force */
+    int layout_given;        /* 1 on an extender */
     tside_layout layout;
-    double side_force;         /* N, greatest, running */
-    double side_force_turns;   /* turn, of the bar, where */
-    double side_force_stall;   /* N, greatest, stalled going up, outboard (free end: the same as running) */
-    double side_force_jam;     /* N, greatest inboard, jammed coming down */
-    int stand_off_most_given;  /* 1 on an extender whose eye bolt's yield is known */
-    double stand_off_most;     /* m, greatest stand-off that the eye bolt bears */
-    double past_bolt_most;     /* m, greatest curtain past the end bow that this allows in line; given with stand_off_most */
-    double uplift;             /* N, greatest, running */
-    double chain_swing;        /* m, foot inboard at open, for a running drive */
-    int hip_kick_out_given;    /* 1 where a guide hung on the hip would clear what rides on it */
-    double hip_kick_out;       /* m, kick out with the guide hung on the hip instead */
-    double hip_lean_greatest;  /* rad, greatest lean either way, hung on the hip instead; given with hip_kick_out */
-    int hip_torque_given;      /* 1 at the drive's end, where a drive can turn it so */
-    double hip_torque;         /* N m, worst torque at the drive, hung on the hip instead */
+    double side_force;        /* N, greatest, running */
+    double side_force_turns;  /* turn, of the bar, where */
+    double side_force_stall;  /* N, greatest, stalled going up, outboard (free end: the same as
+                                * running) */
+    double side_force_jam;    /* N, greatest inboard, jammed coming down */
+    int stand_off_most_given; /* 1 on an extender whose eye bolt's yield is known */
+    double stand_off_most;    /* m, greatest stand-off that the eye bolt bears */
+    double past_bolt_most;    /* m, greatest curtain past the end bow that this allows in line;
+                                * given with stand_off_most */
+    double uplift;            /* N, greatest, running */
+    double chain_swing;       /* m, foot inboard at open, for a running drive */
+    int hip_kick_out_given;   /* 1 where a guide hung on the hip would clear what rides on it */
+    double hip_kick_out;      /* m, kick out with the guide hung on the hip instead */
+    double hip_lean_greatest; /* rad, greatest lean either way, hung on the hip instead; given
+                                * with hip_kick_out */
+    int hip_torque_given;     /* 1 at the drive's end, where a drive can turn it so */
+    double hip_torque;        /* N m, worst torque at the drive, hung on the hip instead */
 } tside_end_plan;
 
 /* Everything about one side. */
 typedef struct tside_plan {
-    double curtain_length;   /* m, on the bar */
-    double bar_length;       /* m */
-    double fixing_x;         /* m, of the curtain's fixing */
+    double curtain_length; /* m, on the bar */
+    double bar_length;     /* m */
+    double fixing_x;       /* m, of the curtain's fixing */
     tside_position shut, open;
-    double bar_turns;        /* turn */
-    double drive_turns;      /* turn, against the drive's own housing */
-    double drive_turns_least, drive_turns_most; /* turn, over the spread of core, packing and thickness */
-    double highest;          /* m, highest possible underside */
-    double opening;          /* m, at the drive */
-    double opening_far;      /* m, at the far end, less the lags at open */
-    double seal;             /* m, sill less underside when shut */
-    tside_torque worst;      /* where the drive must give most */
-    double worst_underside;       /* m, roll's underside there, above grade */
-    double design_torque;    /* N m, worst times safety factor */
-    double drive_utilisation; /* 1, design torque over rated torque */
+    double bar_turns;                           /* turn */
+    double drive_turns;                         /* turn, against the drive's own housing */
+    double drive_turns_least, drive_turns_most; /* turn, over the spread of core, packing and
+                                                 * thickness */
+    double highest;                             /* m, highest possible underside */
+    double opening;                             /* m, at the drive */
+    double opening_far;                         /* m, at the far end, less the lags at open */
+    double seal;                                /* m, sill less underside when shut */
+    tside_torque worst;                         /* where the drive must give most */
+    double worst_underside;                     /* m, roll's underside there, above grade */
+    double design_torque;                       /* N m, worst times safety factor */
+    double drive_utilisation;                   /* 1, design torque over rated torque */
     tside_torque least_down;
-    double work;             /* J, gain in potential energy from shut to open */
-    double longest_side;     /* m, that the drive lifts with its safety factor, from end bow to end bow */
-    double twist;            /* rad, end to end, where the drive must give most */
+    double work;         /* J, gain in potential energy from shut to open */
+    double longest_side; /* m, that the drive lifts with its safety factor, from end bow to
+                              * end bow */
+    double twist;        /* rad, end to end, where the drive must give most */
     double lag_elastic, lag_play, lag_unequal, lag_level; /* m, of the far end */
-    double stall_torque;     /* N m */
-    double splice_near;      /* m, from the curtain's edge at the drive to where the nearest joint begins; 0 without joints */
-    double bar_beyond_drive, bar_beyond_free; /* m, of the bar: from the curtain's edge to the drive's centre, and to its other end */
+    double stall_torque;                                  /* N m */
+    double splice_near; /* m, from the curtain's edge at the drive to where the nearest
+                              * joint begins; 0 without joints */
+    double bar_beyond_drive, bar_beyond_free; /* m, of the bar: from the curtain's edge to the
+                                               * drive's centre, and to its other end */
     tside_end_plan drive_end, free_end;
     int run_given;
-    tside_run run;           /* of a motor with stall torque and no-load speed */
+    tside_run run; /* of a motor with stall torque and no-load speed */
     int cranking_given;
     tside_cranking cranking; /* where a crank is fitted */
     int splices;             /* joints along the bar */
@@ -199,7 +211,8 @@ typedef struct tside_turn {
  * that it is made of; the fault's paths start at the side.
  * Source: as the functions that it is made of.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_plan_side(const tside_side *side, tside_plan *plan, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_plan_side(const tside_side *side, tside_plan *plan,
+                                                       tside_fault *fault);
 
 /*
  * The turn table of a side: a row for each whole turn of the drive from 0, and one for open.
@@ -208,12 +221,15 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_plan_side(const tside_side *side, t
  * capacity: any, how many there is room for.
  * count: receives the rows written, or needed.
  * TSIDE_OUT_OF_BOUNDS, TSIDE_CONTRADICTS, TSIDE_OUT_OF_REACH, TSIDE_NOT_MODELLED: as
- * tside_plan_side, but for what concerns the extenders' layout and strength and the free end's guide, which the
+ * tside_plan_side, but for what concerns the extenders' layout and strength and the free end's
+ * guide, which the
  * table does not ask.
  * TSIDE_TOO_SMALL: more rows than capacity: only count is written.
  * Source: as tside_travel_at, tside_guide_lean and tside_lift_at.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_plan_turns(const tside_side *side, tside_turn *rows, int capacity, int *count, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_plan_turns(const tside_side *side, tside_turn *rows,
+                                                        int capacity, int *count,
+                                                        tside_fault *fault);
 
 /*
  * The least rise of an end's eye above the fixing that clears what rides on the guide, keeps the
@@ -225,14 +241,16 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_plan_turns(const tside_side *side, 
  * end: one of tside_which_end.
  * rise: receives m, up to 5.
  * TSIDE_OUT_OF_BOUNDS, TSIDE_NOT_MODELLED: as tside_plan_side, or no such end.
- * TSIDE_CONTRADICTS: at 5 m the foot is still too near the ground, or the collar rides on the chain;
+ * TSIDE_CONTRADICTS: at 5 m the foot is still too near the ground, or the collar rides on the
+ * chain;
  * or as tside_plan_side.
  * TSIDE_OUT_OF_REACH: not even 5 m is enough; or as tside_plan_side.
  * Accuracy: to 1e-7 m.
  * Source: derivation, halving as tside_hang_make and tside_side_force say; the 5 m are this
  * library's choice.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_eye_least(const tside_side *side, tside_which_end end, double *rise, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_eye_least(const tside_side *side, tside_which_end end,
+                                                       double *rise, tside_fault *fault);
 
 /*
  * The lightest, per metre, of the side's list of bars that keeps twist and elastic lag within the
@@ -245,7 +263,8 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_eye_least(const tside_side *side, t
  * fault.value by what factor it exceeds them; or as tside_plan_side.
  * Source: as tside_plan_side, bar by bar.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_bar_smallest(const tside_side *side, int *index, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_bar_smallest(const tside_side *side, int *index,
+                                                          tside_fault *fault);
 
 /* What became of a drive of a list. */
 typedef enum tside_drive_fit {
@@ -257,8 +276,10 @@ typedef enum tside_drive_fit {
 
 typedef struct tside_drive_choice {
     tside_drive_fit fit;
-    tside_finding_code finding; /* drive_weak, stalls, limit_turns, long_run, overload or turns_back, the first of these; of a failing drive only */
-    double value, bound;        /* the finding's, in the unit of its sentence; of a larger drive its rated torque and the chosen one's, N m */
+    tside_finding_code finding; /* drive_weak, stalls, limit_turns, long_run, overload or
+                                 * turns_back, the first of these; of a failing drive only */
+    double value, bound;        /* the finding's, in the unit of its sentence; of a larger drive
+                                 * its rated torque and the chosen one's, N m */
     int status;                 /* a tside_status, of a refused drive */
 } tside_drive_choice;
 
@@ -280,7 +301,10 @@ typedef struct tside_drive_choice {
  * TSIDE_OUT_OF_REACH: none serves; the choices are written all the same.
  * Source: as tside_plan_side, drive by drive; the order is this library's choice.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_drive_smallest(const tside_side *side, const tside_drive *drives, int count, int *index, tside_drive_choice *choices, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_drive_smallest(const tside_side *side,
+                                                            const tside_drive *drives, int count,
+                                                            int *index, tside_drive_choice *choices,
+                                                            tside_fault *fault);
 
 /* One length of tube in the bar. Each but the first begins inside the one before it. */
 typedef struct tside_bar_stick {
@@ -291,7 +315,8 @@ typedef struct tside_bar_stick {
 /*
  * The sticks of a bar made from stock, from the drive on: whole lengths from the drive's end, the
  * last cut to what is left, and where that would put its joint beyond the curtain's edge at the
- * free end, the last but one cut too, so that it ends there, or so that the last is 10 mm long, what
+ * free end, the last but one cut too, so that it ends there, or so that the last is 10 mm long,
+ * what
  * a cut plan takes.
  *
  * No fewer sticks would do. A joint is where two sticks overlap, from the farther one's from to the
@@ -310,14 +335,16 @@ typedef struct tside_bar_stick {
  * TSIDE_TOO_SMALL: more sticks than capacity: only count is written.
  * Source: derivation; the rules are common practice, no published source.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_bar_sticks(const tside_bar *bar, double curtain, double beyond_drive, double beyond_free, tside_bar_stick *sticks,
-                                                         int capacity, int *count, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_bar_sticks(const tside_bar *bar, double curtain,
+                                                        double beyond_drive, double beyond_free,
+                                                        tside_bar_stick *sticks, int capacity,
+                                                        int *count, tside_fault *fault);
 
 /* A column of values over one field of a side, or of a plan. */
 typedef struct tside_input {
     tside_place place; /* from tside_field_find(TSIDE_KIND_SIDE, ...): a number, count or choice */
     const double *data;
-    ptrdiff_t stride;  /* bytes from row to row; 0 repeats one value */
+    ptrdiff_t stride; /* bytes from row to row; 0 repeats one value */
 } tside_input;
 
 typedef struct tside_output {
@@ -350,8 +377,12 @@ typedef struct tside_output {
  * its number.
  * Source: as tside_plan_side.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_plan_sides(const tside_side *base, int rows, const tside_input *inputs, int input_count, const tside_output *outputs, int output_count,
-                                        int *statuses, unsigned long long *findings, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_plan_sides(const tside_side *base, int rows,
+                                                        const tside_input *inputs, int input_count,
+                                                        const tside_output *outputs,
+                                                        int output_count, int *statuses,
+                                                        unsigned long long *findings,
+                                                        tside_fault *fault);
 
 #ifdef __cplusplus
 }

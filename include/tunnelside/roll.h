@@ -25,7 +25,8 @@ typedef struct tside_roll {
  * Accuracy: against a true Archimedean spiral the relative difference stays below (te/(pi D0))^2.
  * Source: derivation, te l = pi (D^2 - D0^2)/4 conserves area.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_roll_taken_up(const tside_roll *roll, double wraps, double *length, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_roll_taken_up(const tside_roll *roll, double wraps,
+                                                           double *length, tside_fault *fault);
 
 /*
  * The wraps on the bar for a length of curtain: the exact inverse of tside_roll_taken_up, n =
@@ -36,7 +37,8 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_roll_taken_up(const tside_roll *rol
  * TSIDE_OUT_OF_BOUNDS: a field of the roll, or taken_up.
  * Source: derivation from tside_roll_taken_up.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_roll_wraps(const tside_roll *roll, double taken_up, double *wraps, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_roll_wraps(const tside_roll *roll, double taken_up,
+                                                        double *wraps, tside_fault *fault);
 
 /*
  * The roll's diameter after n wraps, D = D0 + 2 te n.
@@ -46,7 +48,8 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_roll_wraps(const tside_roll *roll, 
  * TSIDE_OUT_OF_BOUNDS: a field of the roll, or wraps.
  * Source: derivation, each wrap adds its thickness on both sides.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_roll_diameter(const tside_roll *roll, double wraps, double *diameter, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_roll_diameter(const tside_roll *roll, double wraps,
+                                                           double *diameter, tside_fault *fault);
 
 /*
  * The effective thickness that counted turns imply: the field inverse, te = (l/pi - turns
@@ -61,7 +64,9 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_roll_diameter(const tside_roll *rol
  * bound is the least take-up that fits.
  * Source: derivation from tside_roll_taken_up.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_roll_thickness(double core, double wraps_before, double turns, double taken_up, double *thickness, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_roll_thickness(double core, double wraps_before,
+                                                            double turns, double taken_up,
+                                                            double *thickness, tside_fault *fault);
 
 #ifdef __cplusplus
 }

@@ -13,23 +13,25 @@ extern "C" {
 
 /* A motor's run from shut to open, and down again. */
 typedef struct tside_run {
-    int stalls;            /* 1: it does not reach open; times, energy and torques over the run are then not given */
+    int stalls; /* 1: it does not reach open; times, energy and torques over the run
+                            * are then not given */
     int stall_turns_given;
-    double stall_turns;    /* turn, of the bar since shut, where it stalls */
-    double stall_torque;   /* N m, that it gives before it stalls, on its supply and cable */
+    double stall_turns;  /* turn, of the bar since shut, where it stalls */
+    double stall_torque; /* N m, that it gives before it stalls, on its supply and cable */
     int time_up_given, time_down_given, torque_rms_given;
-    double time_up;        /* s */
-    double time_down;      /* s, at no-load speed */
-    double torque_rms;     /* N m, root of the mean square over the time up */
-    int current_peak_given; /* 1: both currents of the drive are known, and so are the other current and the drops */
+    double time_up;         /* s */
+    double time_down;       /* s, at no-load speed */
+    double torque_rms;      /* N m, root of the mean square over the time up */
+    int current_peak_given; /* 1: both currents of the drive are known, and so are the other
+                             * current and the drops */
     int energy_given;
-    double current_peak;   /* A, greatest running, or where it stalls */
-    double current_start;  /* A, at the first moment; given with current_peak */
-    double energy;         /* J, from the supply, up */
-    double drop_peak;      /* V, lost in the cable at the peak; given with current_peak */
-    double drop_start;     /* V, lost in the cable at the first moment; given with current_peak */
-    double resistance;     /* ohm, of the cable there and back, with what follows the drive */
-    double cable_length;   /* m, one way, with what follows the drive */
+    double current_peak;  /* A, greatest running, or where it stalls */
+    double current_start; /* A, at the first moment; given with current_peak */
+    double energy;        /* J, from the supply, up */
+    double drop_peak;     /* V, lost in the cable at the peak; given with current_peak */
+    double drop_start;    /* V, lost in the cable at the first moment; given with current_peak */
+    double resistance;    /* ohm, of the cable there and back, with what follows the drive */
+    double cable_length;  /* m, one way, with what follows the drive */
 } tside_run;
 
 /*
@@ -56,8 +58,9 @@ typedef struct tside_run {
  * Accuracy: times and energy to 1e-8 of themselves.
  * Source: linear lines of a permanent-magnet motor, any handbook; derivation.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_drive_run(const tside_travel *travel, const tside_load *load, const tside_hang *hang, const tside_drive *drive, const tside_cable *cable,
-                                       tside_run *run, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_drive_run(
+    const tside_travel *travel, const tside_load *load, const tside_hang *hang,
+    const tside_drive *drive, const tside_cable *cable, tside_run *run, tside_fault *fault);
 
 #ifdef __cplusplus
 }

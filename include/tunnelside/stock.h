@@ -13,7 +13,8 @@ enum {
     TSIDE_STOCK_LENGTHS = 8,     /* that sticks are sold in */
     TSIDE_STOCK_CUTS = 5000,     /* entries in a list of cuts */
     TSIDE_STOCK_PIECES = 100000, /* pieces, all counts together */
-    TSIDE_STOCK_NODES = 50000    /* a node limit that suits a program that someone waits for: a second or two, seldom needed */
+    TSIDE_STOCK_NODES =
+        50000 /* a node limit that suits a program that someone waits for: a second or two, seldom needed */
 };
 
 /* A length that sticks are sold in. */
@@ -21,7 +22,10 @@ typedef struct tside_stock_length {
     double length; /* m */
 } tside_stock_length;
 
-/* What sticks there are, and what is lost in cutting them: k pieces fit a stick when their lengths + (k - 1) kerf <= its length - trim. */
+/*
+ * What sticks there are, and what is lost in cutting them: k pieces fit a stick when their lengths
+ * + (k - 1) kerf <= its length - trim.
+ */
 typedef struct tside_stock {
     double kerf; /* m, lost in one cut between two pieces */
     double trim; /* m, lost from each stick before its first piece */
@@ -41,7 +45,8 @@ typedef struct tside_stick {
     int count;     /* sticks cut so */
     int pieces;    /* in one stick */
     double used;   /* m, of one stick: pieces, and the kerfs between them */
-    double offcut; /* m, of one stick: what is left once trim and the last piece are cut off, that cut's own kerf gone too; 0 if nothing is */
+    double offcut; /* m, of one stick: what is left once trim and the last piece are cut off,
+                    * that cut's own kerf gone too; 0 if nothing is */
 } tside_stick;
 
 /* A cut plan in short. */
@@ -105,8 +110,12 @@ TSIDE_API size_t tside_stock_work(int cut_count);
  * whole, the group relaxation of Gomory (1969), Linear Algebra and its Applications 2, 451-558
  * (citation from memory).
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_stock_plan(const tside_stock *stock, const tside_cut *cuts, int cut_count, int node_limit, void *work, size_t work_size,
-                                        tside_stick *sticks, int *taken, int capacity, int *count, tside_cut_plan *plan, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_stock_plan(const tside_stock *stock,
+                                                        const tside_cut *cuts, int cut_count,
+                                                        int node_limit, void *work,
+                                                        size_t work_size, tside_stick *sticks,
+                                                        int *taken, int capacity, int *count,
+                                                        tside_cut_plan *plan, tside_fault *fault);
 
 #ifdef __cplusplus
 }

@@ -26,8 +26,8 @@ typedef struct tside_stops {
     double seal;        /* m */
     double shut_height; /* m */
     tside_open_by open_by;
-    double gap;         /* m */
-    double open_height; /* m */
+    double gap;              /* m */
+    double open_height;      /* m */
     double core_spread;      /* 1, relative, +- */
     double packing_spread;   /* 1, +- on the packing factor */
     double thickness_spread; /* 1, relative, +- */
@@ -36,12 +36,16 @@ typedef struct tside_stops {
 /* What holds the hanging curtain while the bar is in a stretch of its travel. */
 typedef enum tside_held {
     TSIDE_HELD_LINE,    /* the line's piece with this index */
-    TSIDE_HELD_BEARING, /* nothing holds the chord; the roll bears on the obstacle with this index */
+    TSIDE_HELD_BEARING, /* nothing holds the chord; the roll bears on the obstacle with this
+                         * index */
     TSIDE_HELD_FREE,    /* the chord hangs plumb and the roll touches nothing */
     TSIDE_HELD_TIPPED   /* the roll has tipped over the baseboard's edge and its curtain is slack */
 } tside_held;
 
-/* A smooth stretch of the travel, by progress: the wraps wound on, and at a corner of the line the turns without take-up. */
+/*
+ * A smooth stretch of the travel, by progress: the wraps wound on, and at a corner of the line the
+ * turns without take-up.
+ */
 typedef struct tside_stretch {
     double from;  /* turn, progress at its beginning */
     double lead;  /* turn, progress less wraps there */
@@ -55,13 +59,13 @@ enum { TSIDE_STRETCHES = 16 };
 /* Made by tside_travel_make; do not edit. Progress runs from shut to open. */
 typedef struct tside_travel {
     tside_roll roll;
-    double sill;        /* m */
-    double rail;        /* m, height of the rail's lowest part */
-    double wraps_shut;  /* turn */
-    double hanging;     /* m, curtain from fixing to roll when shut */
-    double slope;       /* rad, of that curtain at the roll from plumb, when shut */
-    double end;         /* turn, progress when open */
-    double highest;     /* m, underside at which the roll's top would meet the rail */
+    double sill;       /* m */
+    double rail;       /* m, height of the rail's lowest part */
+    double wraps_shut; /* turn */
+    double hanging;    /* m, curtain from fixing to roll when shut */
+    double slope;      /* rad, of that curtain at the roll from plumb, when shut */
+    double end;        /* turn, progress when open */
+    double highest;    /* m, underside at which the roll's top would meet the rail */
     int stretches;
     tside_stretch stretch[TSIDE_STRETCHES];
     tside_line line;
@@ -92,8 +96,11 @@ typedef struct tside_position {
  * the roll's top would pass the rail (the fault's bound is the greatest that fits).
  * Source: derivation, plane geometry and conserved length of curtain.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_travel_make(const tside_line *line, const tside_curtain *curtain, const tside_roll *roll, const tside_stops *stops,
-                                         tside_travel *travel, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_travel_make(const tside_line *line,
+                                                         const tside_curtain *curtain,
+                                                         const tside_roll *roll,
+                                                         const tside_stops *stops,
+                                                         tside_travel *travel, tside_fault *fault);
 
 /*
  * Where the bar is after some turns since shut.
@@ -103,7 +110,9 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_travel_make(const tside_line *line,
  * TSIDE_OUT_OF_BOUNDS: beyond the travel; the bound is its end.
  * Source: derivation, as tside_travel_make.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_travel_at(const tside_travel *travel, double turns, tside_position *position, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_travel_at(const tside_travel *travel, double turns,
+                                                       tside_position *position,
+                                                       tside_fault *fault);
 
 /*
  * Where the bar is when the roll's underside is at a height.
@@ -113,7 +122,10 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_travel_at(const tside_travel *trave
  * TSIDE_OUT_OF_BOUNDS: beyond the travel; the bound is its end.
  * Source: derivation, as tside_travel_make.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_travel_to_height(const tside_travel *travel, double underside, tside_position *position, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_travel_to_height(const tside_travel *travel,
+                                                              double underside,
+                                                              tside_position *position,
+                                                              tside_fault *fault);
 
 #ifdef __cplusplus
 }

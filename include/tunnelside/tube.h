@@ -15,7 +15,8 @@ typedef struct tside_round {
 } tside_round;
 
 typedef enum tside_corner {
-    TSIDE_CORNER_STANDARD, /* radii by EN 10219-2: 2T and T to 6 mm, 2.5T and 1.5T to 10 mm, 3T and 2T above */
+    TSIDE_CORNER_STANDARD, /* radii by EN 10219-2: 2T and T to 6 mm, 2.5T and 1.5T to 10 mm, 3T
+                            * and 2T above */
     TSIDE_CORNER_GIVEN
 } tside_corner;
 
@@ -50,13 +51,16 @@ typedef struct tside_section {
  * Source: mechanics of materials; the tables of EN 10219-2 and EN 10210-2 follow to the printed
  * digit.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_round_section(const tside_round *tube, double density, tside_section *section, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_round_section(const tside_round *tube, double density,
+                                                           tside_section *section,
+                                                           tside_fault *fault);
 
 /*
  * Section properties of a square tube with rounded corners, J = T^3 h/3 + 2 K Ah, C = J/(T + K/T).
  *
  * The standard corner is EN 10219-2's; AISC's tables take 2T and T at every wall, which is the same
- * to 6 mm: above, give those radii. AISC's tables use a design wall of 0.93 T and Bredt's J = 4 Ah^2 T/h and C = 2 Ah T alone: for
+ * to 6 mm: above, give those radii. AISC's tables use a design wall of 0.93 T and Bredt's J = 4
+ * Ah^2 T/h and C = 2 Ah T alone: for
  * those pass that wall, and expect J above theirs by T^3 h/3, and C below theirs, some T to half
  * the side.
  * tube: every field checked; side from 1 mm to 1 m, wall from 0.01 mm and below half the side,
@@ -70,11 +74,17 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_round_section(const tside_round *tu
  * Accuracy: to 2e-15, relative, to those formulas.
  * Source: EN 10219-2, annex B.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_square_section(const tside_square *tube, double density, tside_section *section, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_square_section(const tside_square *tube,
+                                                            double density, tside_section *section,
+                                                            tside_fault *fault);
 
-/* One true size of one trade name. "family name", with a blank between, is a text that tside_tube_size or tside_tube_wall reads. */
+/*
+ * One true size of one trade name. "family name", with a blank between, is a text that
+ * tside_tube_size or tside_tube_wall reads.
+ */
 typedef struct tside_trade {
-    const char *family; /* "nps", "fence"; for walls "sch 40 nps", "sch 80 nps", "f1043 ic fence", "bwg", "sheet" */
+    const char *family; /* "nps", "fence"; for walls "sch 40 nps", "sch 80 nps", "f1043 ic
+                         * fence", "bwg", "sheet" */
     const char *name;   /* "1-1/4" of pipe, "1-3/8 in" of fence tube, or the gauge's number */
     double value;       /* m */
 } tside_trade;
@@ -93,7 +103,8 @@ typedef struct tside_trade {
  * Sources: NPS: ASME B36.10M; fence sizes: chain-link practice, from memory; tube: the name is the
  * true diameter.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_tube_size(const char *text, double *diameter, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_tube_size(const char *text, double *diameter,
+                                                       tside_fault *fault);
 
 /*
  * The wall of a trade name within a series: "sch 40 nps 1-1/4", "f1043 ic fence 1-5/8 in", "bwg 14"
@@ -104,7 +115,8 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_tube_size(const char *text, double 
  * Sources: schedules: ASME B36.10M; F1043 IC: fence tube of ASTM F1043, group IC, from memory; BWG:
  * Birmingham (Stubs) gauge; sheet: Manufacturers' Standard Gauge, from memory.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_tube_wall(const char *text, double *wall, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_tube_wall(const char *text, double *wall,
+                                                       tside_fault *fault);
 
 /*
  * Every trade size known to tside_tube_size or tside_tube_wall, but for "tube", whose names are

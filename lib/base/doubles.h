@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * What the library needs of the compiler's arithmetic, asked by configure and again by whoever compiles the library without it: a double has
- * 53 bits and is reckoned as a double, and a NaN is told from a number. In wider registers a wall of 6 mm lies above the literal 6e-3, and a piece that just
- * fits a stick does not; without NaN no check of an input holds.
+ * What the library needs of the compiler's arithmetic, asked by configure and again by whoever compiles the library
+ * without it: a double has 53 bits and is reckoned as a double, and a NaN is told from a number. In wider registers a
+ * wall of 6 mm lies above the literal 6e-3, and a piece that just fits a stick does not; without NaN no check of an
+ * input holds.
  */
 #ifndef TUNNELSIDE_DOUBLES_H
 #define TUNNELSIDE_DOUBLES_H

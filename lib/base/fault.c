@@ -30,7 +30,8 @@ void tside_i_path(char *to, const char *text)
     to[length] = '\0';
 }
 
-tside_status tside_i_refuse_by(tside_fault *fault, const tside_i_refusal *refusal, double value, double bound, double gap)
+tside_status tside_i_refuse_by(tside_fault *fault, const tside_i_refusal *refusal, double value, double bound,
+                               double gap)
 {
     if (fault) {
         fault->status = refusal->status;
@@ -49,24 +50,27 @@ tside_status tside_i_refuse_by(tside_fault *fault, const tside_i_refusal *refusa
     return refusal->status;
 }
 
-tside_status tside_i_refuse_value(tside_fault *fault, tside_status status, const char *field, const char *other, const char *reason,
-                                  const char *unit, double value, tside_relation relation, double bound, double gap)
+tside_status tside_i_refuse_value(tside_fault *fault, tside_status status, const char *field, const char *other,
+                                  const char *reason, const char *unit, double value, tside_relation relation,
+                                  double bound, double gap)
 {
     const tside_i_refusal refusal = {status, relation, field, other, reason, unit};
     return tside_i_refuse_by(fault, &refusal, value, bound, gap);
 }
 
-tside_status tside_i_refuse(tside_fault *fault, tside_status status, const char *field, const char *other, const char *reason)
+tside_status tside_i_refuse(tside_fault *fault, tside_status status, const char *field, const char *other,
+                            const char *reason)
 {
     return tside_i_refuse_value(fault, status, field, other, reason, "1", 0, TSIDE_NO_RELATION, 0, 0);
 }
 
-tside_status tside_i_refuse_told(tside_fault *fault, tside_status status, const tside_i_told *told, const char *other, const char *reason, double value, tside_relation relation,
-                                 double bound, double gap)
+tside_status tside_i_refuse_told(tside_fault *fault, tside_status status, const tside_i_told *told, const char *other,
+                                 const char *reason, double value, tside_relation relation, double bound, double gap)
 {
     if (told->chosen)
         return tside_i_refuse(fault, status, told->field, other, reason);
-    return tside_i_refuse_value(fault, status, told->field, other, reason, "m", value - told->from, relation, bound - told->from, gap);
+    return tside_i_refuse_value(fault, status, told->field, other, reason, "m", value - told->from, relation,
+                                bound - told->from, gap);
 }
 
 void tside_i_remedy(tside_fault *fault, double least)
@@ -77,12 +81,14 @@ void tside_i_remedy(tside_fault *fault, double least)
     }
 }
 
-tside_status tside_i_bound(tside_fault *fault, const char *field, const char *unit, double value, tside_relation relation, double bound)
+tside_status tside_i_bound(tside_fault *fault, const char *field, const char *unit, double value,
+                           tside_relation relation, double bound)
 {
     return tside_i_refuse_value(fault, TSIDE_OUT_OF_BOUNDS, field, "", "", unit, value, relation, bound, 0);
 }
 
-tside_status tside_i_argument(tside_fault *fault, const char *name, const char *unit, double value, double low, int open)
+tside_status tside_i_argument(tside_fault *fault, const char *name, const char *unit, double value, double low,
+                              int open)
 {
     if (!isfinite(value))
         return tside_i_bound(fault, name, unit, 0, TSIDE_NOT_FINITE, 0);
@@ -189,7 +195,8 @@ static void put_fit(tside_i_text *text, const tside_fault *fault)
 /* "3 m contradicts hip: why; the greatest that fits is 2 m", "3 m is out of reach (hip): why; ..." */
 static void put_conflict(tside_i_text *text, const tside_fault *fault)
 {
-    const int contradicts = fault->status == TSIDE_CONTRADICTS, of_value = broken(fault) || fault->relation == TSIDE_NONE_FITS;
+    const int contradicts = fault->status == TSIDE_CONTRADICTS,
+              of_value = broken(fault) || fault->relation == TSIDE_NONE_FITS;
     if (of_value) {
         put_quantity(text, fault->value, fault->unit);
         tside_i_put(text, contradicts ? " " : " is ");

@@ -9,10 +9,13 @@
 
 /* --- refusing: each fills the fault, if there is one, and returns the status --- */
 
-tside_status tside_i_bound(tside_fault *fault, const char *field, const char *unit, double value, tside_relation relation, double bound);
-tside_status tside_i_refuse(tside_fault *fault, tside_status status, const char *field, const char *other, const char *reason);
-tside_status tside_i_refuse_value(tside_fault *fault, tside_status status, const char *field, const char *other, const char *reason,
-                                  const char *unit, double value, tside_relation relation, double bound, double gap);
+tside_status tside_i_bound(tside_fault *fault, const char *field, const char *unit, double value,
+                           tside_relation relation, double bound);
+tside_status tside_i_refuse(tside_fault *fault, tside_status status, const char *field, const char *other,
+                            const char *reason);
+tside_status tside_i_refuse_value(tside_fault *fault, tside_status status, const char *field, const char *other,
+                                  const char *reason, const char *unit, double value, tside_relation relation,
+                                  double bound, double gap);
 
 /* What of a refusal is constant: told once, in a table of the file's, so that the code that refuses is small. */
 typedef struct tside_i_refusal {
@@ -21,7 +24,8 @@ typedef struct tside_i_refusal {
     const char *field, *other, *reason, *unit;
 } tside_i_refusal;
 
-tside_status tside_i_refuse_by(tside_fault *fault, const tside_i_refusal *refusal, double value, double bound, double gap);
+tside_status tside_i_refuse_by(tside_fault *fault, const tside_i_refusal *refusal, double value, double bound,
+                               double gap);
 
 /* Refuses and returns; all but value, bound and gap are constants. */
 #define REFUSE(fault, status, field, other, reason, unit, value, relation, bound, gap) \
@@ -38,10 +42,13 @@ typedef struct tside_i_told {
 } tside_i_told;
 
 /* Refuses a length as it was told. value, bound: m, of the length itself. */
-tside_status tside_i_refuse_told(tside_fault *fault, tside_status status, const tside_i_told *told, const char *other, const char *reason, double value, tside_relation relation,
-                                 double bound, double gap);
+tside_status tside_i_refuse_told(tside_fault *fault, tside_status status, const tside_i_told *told, const char *other,
+                                 const char *reason, double value, tside_relation relation, double bound, double gap);
 
-/* What a refusal calls that which a function was given beside the structure it refuses: its own arguments, or the fields of a side that they come from. */
+/*
+ * What a refusal calls that which a function was given beside the structure it refuses: its own arguments, or the
+ * fields of a side that they come from.
+ */
 typedef struct tside_i_names {
     tside_i_told eye_x, eye_y;
     double ground; /* m, height from which an extender's member and crossing are taped */
@@ -52,11 +59,12 @@ typedef struct tside_i_names {
 #define TSIDE_MOST 1e15
 
 /* Refuses an argument that is not finite, below low (not above, where open), or above TSIDE_MOST. */
-tside_status tside_i_argument(tside_fault *fault, const char *name, const char *unit, double value, double low, int open);
+tside_status tside_i_argument(tside_fault *fault, const char *name, const char *unit, double value, double low,
+                              int open);
 
 /*
- * Puts a path before the fault's field: "guide.margin" within "drive_end" is "drive_end.guide.margin"; and before the other field, unless
- * that is one of the side's own, such as "stops".
+ * Puts a path before the fault's field: "guide.margin" within "drive_end" is "drive_end.guide.margin"; and before the
+ * other field, unless that is one of the side's own, such as "stops".
  */
 tside_status tside_i_within(tside_fault *fault, const char *group, tside_status status);
 

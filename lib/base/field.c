@@ -16,12 +16,8 @@ static void put_usual(const tside_field *row, void *structure)
             *MEMBER(structure, row->given_offset, int) = 0;
         break;
     case TSIDE_COUNT:
-    case TSIDE_CHOICE:
-        *MEMBER(structure, row->offset, int) = (int)row->usual;
-        break;
-    case TSIDE_GROUP:
-        tside_i_usual(row->nested, MEMBER(structure, row->offset, void));
-        break;
+    case TSIDE_CHOICE: *MEMBER(structure, row->offset, int) = (int)row->usual; break;
+    case TSIDE_GROUP: tside_i_usual(row->nested, MEMBER(structure, row->offset, void)); break;
     case TSIDE_LIST:
         *MEMBER(structure, row->count_offset, int) = 0;
         for (int i = 0; i < row->capacity; i++)
@@ -80,7 +76,8 @@ int tside_field_applies(const tside_field *field, const void *structure)
     if (!field->applies_to)
         return 1;
     value = *CONST_MEMBER(structure, field->applies_offset, int);
-    return value >= 0 && value < 32 && (field->applies_mask >> value & 1u) && tside_field_applies(choice_of(field), structure);
+    return value >= 0 && value < 32 && (field->applies_mask >> value & 1u) &&
+           tside_field_applies(choice_of(field), structure);
 }
 
 /* --- paths of faults --- */
@@ -132,9 +129,11 @@ static tside_status check_number(const tside_field *row, double value, tside_fau
     if (!isfinite(value))
         return tside_i_bound(fault, row->name, row->unit, 0, TSIDE_NOT_FINITE, 0);
     if (row->low_open ? value <= row->low : value < row->low)
-        return tside_i_bound(fault, row->name, row->unit, value, row->low_open ? TSIDE_NOT_ABOVE : TSIDE_BELOW, row->low);
+        return tside_i_bound(fault, row->name, row->unit, value, row->low_open ? TSIDE_NOT_ABOVE : TSIDE_BELOW,
+                             row->low);
     if (row->high_open ? value >= row->high : value > row->high)
-        return tside_i_bound(fault, row->name, row->unit, value, row->high_open ? TSIDE_NOT_BELOW : TSIDE_ABOVE, row->high);
+        return tside_i_bound(fault, row->name, row->unit, value, row->high_open ? TSIDE_NOT_BELOW : TSIDE_ABOVE,
+                             row->high);
     return TSIDE_OK;
 }
 
@@ -146,7 +145,8 @@ static tside_status check_list(const tside_field *row, const void *structure, ts
     if (count > row->capacity)
         return tside_i_bound(fault, row->name, "1", count, TSIDE_ABOVE, row->capacity);
     for (int i = 0; i < count; i++) {
-        tside_status status = tside_i_check_table(row->nested, CONST_MEMBER(structure, row->offset + (size_t)i * row->stride, void), fault);
+        tside_status status = tside_i_check_table(
+            row->nested, CONST_MEMBER(structure, row->offset + (size_t)i * row->stride, void), fault);
         if (status != TSIDE_OK)
             return tside_i_within(fault, row->name, tside_i_within_element(fault, i, status));
     }
@@ -160,8 +160,7 @@ static tside_status check_row(const tside_field *row, const void *structure, tsi
         if (row->optional && !*CONST_MEMBER(structure, row->given_offset, int))
             return TSIDE_OK;
         return check_number(row, *CONST_MEMBER(structure, row->offset, double), fault);
-    case TSIDE_COUNT:
-        return check_number(row, *CONST_MEMBER(structure, row->offset, int), fault);
+    case TSIDE_COUNT: return check_number(row, *CONST_MEMBER(structure, row->offset, int), fault);
     case TSIDE_CHOICE: {
         int value = *CONST_MEMBER(structure, row->offset, int);
         if (value < 0 || value >= row->choice_count)
@@ -169,9 +168,9 @@ static tside_status check_row(const tside_field *row, const void *structure, tsi
         return TSIDE_OK;
     }
     case TSIDE_GROUP:
-        return tside_i_within(fault, row->name, tside_i_check_table(row->nested, CONST_MEMBER(structure, row->offset, void), fault));
-    case TSIDE_LIST:
-        return check_list(row, structure, fault);
+        return tside_i_within(fault, row->name,
+                              tside_i_check_table(row->nested, CONST_MEMBER(structure, row->offset, void), fault));
+    case TSIDE_LIST: return check_list(row, structure, fault);
     }
     return TSIDE_OK;
 }
@@ -227,17 +226,14 @@ static void copy_row(const tside_field *row, const void *from, void *to)
         *MEMBER(to, row->offset, double) = *CONST_MEMBER(from, row->offset, double);
         break;
     case TSIDE_COUNT:
-    case TSIDE_CHOICE:
-        *MEMBER(to, row->offset, int) = *CONST_MEMBER(from, row->offset, int);
-        break;
-    case TSIDE_GROUP:
-        copy(row->nested, CONST_MEMBER(from, row->offset, void), MEMBER(to, row->offset, void));
-        break;
+    case TSIDE_CHOICE: *MEMBER(to, row->offset, int) = *CONST_MEMBER(from, row->offset, int); break;
+    case TSIDE_GROUP: copy(row->nested, CONST_MEMBER(from, row->offset, void), MEMBER(to, row->offset, void)); break;
     case TSIDE_LIST: {
         int count = *CONST_MEMBER(from, row->count_offset, int);
         *MEMBER(to, row->count_offset, int) = count;
         for (int i = 0; i < count; i++)
-            copy(row->nested, CONST_MEMBER(from, row->offset + (size_t)i * row->stride, void), MEMBER(to, row->offset + (size_t)i * row->stride, void));
+            copy(row->nested, CONST_MEMBER(from, row->offset + (size_t)i * row->stride, void),
+                 MEMBER(to, row->offset + (size_t)i * row->stride, void));
         break;
     }
     }
@@ -249,18 +245,21 @@ void tside_i_hand_over(const tside_table *table, const void *made, void *result,
     copy(table, made, result);
 }
 
-tside_status tside_i_answer(const tside_table *table, const char *name, const void *made, void *result, size_t size, tside_fault *fault)
+tside_status tside_i_answer(const tside_table *table, const char *name, const void *made, void *result, size_t size,
+                            tside_fault *fault)
 {
     TRY(tside_i_within(fault, name, tside_i_finite(table, made, fault)));
     tside_i_hand_over(table, made, result, size);
     return TSIDE_OK;
 }
 
-tside_status tside_i_answer_list(const tside_table *table, const char *name, const void *made, void *list, int count, size_t size, tside_fault *fault)
+tside_status tside_i_answer_list(const tside_table *table, const char *name, const void *made, void *list, int count,
+                                 size_t size, tside_fault *fault)
 {
     const char *from = made;
     for (int i = 0; i < count; i++)
-        TRY(tside_i_within(fault, name, tside_i_within_element(fault, i, tside_i_finite(table, from + (size_t)i * size, fault))));
+        TRY(tside_i_within(fault, name,
+                           tside_i_within_element(fault, i, tside_i_finite(table, from + (size_t)i * size, fault))));
     for (int i = 0; i < count; i++)
         tside_i_hand_over(table, from + (size_t)i * size, (char *)list + (size_t)i * size, size);
     return TSIDE_OK;
@@ -296,7 +295,8 @@ tside_status tside_i_settle(const tside_table *table, const char *name, tside_st
     tside_place place;
     if (status != TSIDE_OK && fault && *fault->other == OUTERMOST)
         memmove(fault->other, fault->other + 1, strlen(fault->other));
-    if (status == TSIDE_OK || status == TSIDE_OUT_OF_BOUNDS || !fault || (name && (strncmp(fault->field, name, length) || fault->field[length++] != '.')))
+    if (status == TSIDE_OK || status == TSIDE_OUT_OF_BOUNDS || !fault ||
+        (name && (strncmp(fault->field, name, length) || fault->field[length++] != '.')))
         return status;
     if (tside_i_find_field(table, fault->field + length, &place, NULL) == TSIDE_OK && none_fits(place.field, fault)) {
         fault->relation = TSIDE_NONE_FITS;
@@ -334,7 +334,8 @@ tside_status tside_i_find_field(const tside_table *table, const char *path, tsid
         if (row->type == TSIDE_LIST && *at == '[') {
             int index = read_index(&at, row->capacity);
             if (index < 0)
-                return tside_i_refuse_value(fault, TSIDE_NOT_FOUND, path, "", "no such element", "1", 0, TSIDE_NOT_BELOW, row->capacity, 0);
+                return tside_i_refuse_value(fault, TSIDE_NOT_FOUND, path, "", "no such element", "1", 0,
+                                            TSIDE_NOT_BELOW, row->capacity, 0);
             offset += (size_t)index * row->stride;
         }
         if (!*at) {

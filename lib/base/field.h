@@ -9,7 +9,10 @@
 #include "base/fault.h"
 #include "base/units.h"
 
-/* Every structure that has a table. Its table stands in its topic's file; the side's floor has the directory of them all. */
+/*
+ * Every structure that has a table. Its table stands in its topic's file; the side's floor has the directory of them
+ * all.
+ */
 #define TSIDE_I_KINDS(KIND) TSIDE_ASKED_LIST(KIND) TSIDE_ANSWERED_LIST(KIND)
 
 #define KIND(upper, lower) TSIDE_I_##lower = TSIDE_KIND_##upper,
@@ -35,31 +38,44 @@ tside_status tside_i_find_field(const tside_table *table, const char *path, tsid
 /* Checks a structure against its table and names it in the fault: "roll" makes "roll.core". */
 tside_status tside_i_check(const tside_table *table, const char *name, const void *structure, tside_fault *fault);
 
-/* The last check of every answer: each of a result's numbers, by its table, is finite, or the answer is refused by the name of the first that is not. */
+/*
+ * The last check of every answer: each of a result's numbers, by its table, is finite, or the answer is refused by the
+ * name of the first that is not.
+ */
 tside_status tside_i_finite(const tside_table *table, const void *result, tside_fault *fault);
 
-/* Hands a result over, with 0 in what it does not have and where the compiler leaves room between members: equal answers have equal bytes. */
+/*
+ * Hands a result over, with 0 in what it does not have and where the compiler leaves room between members: equal
+ * answers have equal bytes.
+ */
 void tside_i_hand_over(const tside_table *table, const void *made, void *result, size_t size);
 
 /* Both; the result is named as the function's argument is: "layout.bow_distance". */
-tside_status tside_i_answer(const tside_table *table, const char *name, const void *made, void *result, size_t size, tside_fault *fault);
+tside_status tside_i_answer(const tside_table *table, const char *name, const void *made, void *result, size_t size,
+                            tside_fault *fault);
 #define ANSWER(table, made, result, fault) tside_i_answer(table, #result, &(made), result, sizeof(made), fault)
 
 /* The same of a list's elements: all are checked before one is handed over. */
-tside_status tside_i_answer_list(const tside_table *table, const char *name, const void *made, void *list, int count, size_t size, tside_fault *fault);
-#define ANSWER_LIST(table, made, list, count, fault) tside_i_answer_list(table, #list, made, list, count, sizeof *(list), fault)
+tside_status tside_i_answer_list(const tside_table *table, const char *name, const void *made, void *list, int count,
+                                 size_t size, tside_fault *fault);
+#define ANSWER_LIST(table, made, list, count, fault) \
+    tside_i_answer_list(table, #list, made, list, count, sizeof *(list), fault)
 
 /* For an answer that is a number alone. */
 tside_status tside_i_answer_number(const char *name, double made, double *number, tside_fault *fault);
 #define ANSWER_NUMBER(made, number, fault) tside_i_answer_number(#number, made, number, fault)
 
 /*
- * Before a public function answers: a refusal's bound that its field may not have is no help, and becomes TSIDE_NONE_FITS. name: the argument that the fault's path
- * begins with, as in tside_i_check, or NULL where it begins in the structure.
+ * Before a public function answers: a refusal's bound that its field may not have is no help, and becomes
+ * TSIDE_NONE_FITS. name: the argument that the fault's path begins with, as in tside_i_check, or NULL where it begins
+ * in the structure.
  */
 tside_status tside_i_settle(const tside_table *table, const char *name, tside_status status, tside_fault *fault);
 
-/* A number inside its bounds and on none of them: the common case, and the fast one. A value not a number is not inside. */
+/*
+ * A number inside its bounds and on none of them: the common case, and the fast one. A value not a number is not
+ * inside.
+ */
 static inline int tside_i_well_inside(const tside_field *row, const void *structure)
 {
     double value;
@@ -80,33 +96,44 @@ static inline int tside_i_applies(const tside_field *row, const void *structure)
 #define PRACTICE "common practice, no published source"
 #define OURS "this library's choice, no published source"
 
-#define ROW(S, member, kind_of_row, unit_text, text) .name = #member, .type = kind_of_row, .unit = unit_text, .meaning = text, .offset = offsetof(S, member)
+#define ROW(S, member, kind_of_row, unit_text, text) \
+    .name = #member, .type = kind_of_row, .unit = unit_text, .meaning = text, .offset = offsetof(S, member)
 #define FROM(bound) .low = bound
 #define ABOVE(bound) .low = bound, .low_open = 1
 #define TO(bound) .high = bound
 #define UNDER(bound) .high = bound, .high_open = 1
 
 /* A number that must be given: 0 is out of its bounds. */
-#define REQUIRED(S, member, unit, high_part, text) ROW(S, member, TSIDE_NUMBER, unit, text), ABOVE(0), high_part, .required = 1, .basis = ""
+#define REQUIRED(S, member, unit, high_part, text) \
+    ROW(S, member, TSIDE_NUMBER, unit, text), ABOVE(0), high_part, .required = 1, .basis = ""
 /* The same where something is divided by it: it is not as near 0 as one likes. */
-#define REQUIRED_FROM(S, member, unit, least, most, text) ROW(S, member, TSIDE_NUMBER, unit, text), FROM(least), TO(most), .required = 1, .basis = ""
+#define REQUIRED_FROM(S, member, unit, least, most, text) \
+    ROW(S, member, TSIDE_NUMBER, unit, text), FROM(least), TO(most), .required = 1, .basis = ""
 /* A number with a usual value. */
 #define NUMBER(S, member, unit, low_part, high_part, usual_value, why, text) \
     ROW(S, member, TSIDE_NUMBER, unit, text), low_part, high_part, .usual = usual_value, .basis = why
 /* A number that may be absent; S has an int "member_given" that says it is there. */
 #define OPTIONAL(S, member, unit, low_part, high_part, text) \
-    ROW(S, member, TSIDE_NUMBER, unit, text), low_part, high_part, .optional = 1, .basis = "", .given_offset = offsetof(S, member##_given)
+    ROW(S, member, TSIDE_NUMBER, unit, text), low_part, high_part, .optional = 1, .basis = "", \
+                                                                   .given_offset = offsetof(S, member##_given)
 #define COUNT(S, member, least, most, usual_value, why, text) \
     ROW(S, member, TSIDE_COUNT, "1", text), FROM(least), TO(most), .usual = usual_value, .basis = why
 #define CHOICE(S, member, names, usual_value, text) \
-    ROW(S, member, TSIDE_CHOICE, "1", text), .choices = names, .choice_count = (int)(sizeof names / sizeof *names), .usual = usual_value, .basis = ""
-#define GROUP(S, member, of, text) ROW(S, member, TSIDE_GROUP, "1", text), .kind = (tside_kind)TSIDE_I_##of, .nested = &tside_i_##of##_table, .basis = ""
+    ROW(S, member, TSIDE_CHOICE, "1", text), .choices = names, .choice_count = (int)(sizeof names / sizeof *names), \
+                                             .usual = usual_value, .basis = ""
+#define GROUP(S, member, of, text) \
+    ROW(S, member, TSIDE_GROUP, "1", text), .kind = (tside_kind)TSIDE_I_##of, .nested = &tside_i_##of##_table, \
+                                            .basis = ""
 #define LIST(S, member, count_member, of, element, most, text) \
-    ROW(S, member, TSIDE_LIST, "1", text), .kind = (tside_kind)TSIDE_I_##of, .nested = &tside_i_##of##_table, .stride = sizeof(element), .capacity = most, .count_offset = offsetof(S, count_member), .basis = ""
+    ROW(S, member, TSIDE_LIST, "1", text), .kind = (tside_kind)TSIDE_I_##of, .nested = &tside_i_##of##_table, \
+                                           .stride = sizeof(element), .capacity = most, \
+                                           .count_offset = offsetof(S, count_member), .basis = ""
 /* A number among the results. */
-#define RESULT(S, member, unit, text) ROW(S, member, TSIDE_NUMBER, unit, text), FROM(-HUGE_VAL), TO(HUGE_VAL), .basis = ""
+#define RESULT(S, member, unit, text) \
+    ROW(S, member, TSIDE_NUMBER, unit, text), FROM(-HUGE_VAL), TO(HUGE_VAL), .basis = ""
 #define RESULT_OPTIONAL(S, member, unit, text) \
-    ROW(S, member, TSIDE_NUMBER, unit, text), FROM(-HUGE_VAL), TO(HUGE_VAL), .optional = 1, .basis = "", .given_offset = offsetof(S, member##_given)
+    ROW(S, member, TSIDE_NUMBER, unit, text), FROM(-HUGE_VAL), TO(HUGE_VAL), \
+        .optional = 1, .basis = "", .given_offset = offsetof(S, member##_given)
 #define RESULT_COUNT(S, member, text) ROW(S, member, TSIDE_COUNT, "1", text), FROM(-HUGE_VAL), TO(HUGE_VAL), .basis = ""
 /* Only while the choice has one of the values in mask. */
 #define APPLIES(S, choice, mask) .applies_to = #choice, .applies_offset = offsetof(S, choice), .applies_mask = mask

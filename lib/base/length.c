@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * Quantities as text: what a carpenter writes, read into metres and other units, and written again, each time the nearest double or the nearest text. Source: the yard and pound
- * agreement of 1959 for the customary units; derivation.
+ * Quantities as text: what a carpenter writes, read into metres and other units, and written again, each time the
+ * nearest double or the nearest text. Source: the yard and pound agreement of 1959 for the customary units; derivation.
  */
 #include <string.h>
 #include <tunnelside/length.h>
@@ -21,11 +21,11 @@
 #define E13 (E8 * E5)
 #define E16 (E8 * E8)
 #define E17 (E12 * E5)
-#define INCH UINT64_C(254)           /* E-4 m */
-#define FOOT UINT64_C(3048)          /* E-4 m */
-#define YARD UINT64_C(9144)          /* E-4 m */
-#define POUND UINT64_C(45359237)     /* E-8 kg */
-#define FORCE (POUND * 980665)       /* E-13 N: the weight of a pound */
+#define INCH UINT64_C(254)       /* E-4 m */
+#define FOOT UINT64_C(3048)      /* E-4 m */
+#define YARD UINT64_C(9144)      /* E-4 m */
+#define POUND UINT64_C(45359237) /* E-8 kg */
+#define FORCE (POUND * 980665)   /* E-13 N: the weight of a pound */
 /* pi, a convergent of its continued fraction: 1.1e-34 of it too small or too great */
 #define PI_OVER UINT64_C(66627445592888887)
 #define PI_UNDER UINT64_C(21208174623389167)
@@ -33,7 +33,8 @@
 enum { ALONE, FEET, INCHES, OF_FILM }; /* feet may be followed by inches; OF_FILM is read of film's thickness alone */
 
 typedef struct measure {
-    const char *name; /* its words have other spellings; a blank in it stands for one or more, or a hyphen; "" for a bare number */
+    const char *name; /* its words have other spellings; a blank in it stands for one or more, or a hyphen; "" for a
+                         bare number */
     const char *si;
     uint64_t over, under;
     int joins;
@@ -55,58 +56,58 @@ static const measure units[] = {
     {"'", "m", FOOT, E4, FEET},
     {"yd", "m", YARD, E4, ALONE},
     {"um", "m", 1, E6, ALONE},
-    {"mil", "m", INCH, E4 * E3, OF_FILM},
+    {"mil", "m", INCH, E4 *E3, OF_FILM},
     {"mm2", "m2", 1, E6, ALONE},
     {"cm2", "m2", 1, E4, ALONE},
     {"m2", "m2", 1, 1, ALONE},
-    {"in2", "m2", INCH * INCH, E8, ALONE},
-    {"ft2", "m2", FOOT * FOOT, E8, ALONE},
-    {"yd2", "m2", YARD * YARD, E8, ALONE},
+    {"in2", "m2", INCH *INCH, E8, ALONE},
+    {"ft2", "m2", FOOT *FOOT, E8, ALONE},
+    {"yd2", "m2", YARD *YARD, E8, ALONE},
     {"mm3", "m3", 1, E9, ALONE},
     {"cm3", "m3", 1, E6, ALONE},
     {"m3", "m3", 1, 1, ALONE},
-    {"in3", "m3", INCH * INCH * INCH, E12, ALONE},
-    {"ft3", "m3", FOOT * FOOT * FOOT, E12, ALONE},
+    {"in3", "m3", INCH *INCH *INCH, E12, ALONE},
+    {"ft3", "m3", FOOT *FOOT *FOOT, E12, ALONE},
     {"mm4", "m4", 1, E12, ALONE},
     {"cm4", "m4", 1, E8, ALONE},
     {"m4", "m4", 1, 1, ALONE},
-    {"in4", "m4", INCH * INCH * INCH * INCH, E16, ALONE},
+    {"in4", "m4", INCH *INCH *INCH *INCH, E16, ALONE},
     {"g", "kg", 1, E3, ALONE},
     {"kg", "kg", 1, 1, ALONE},
     {"oz", "kg", POUND, 16 * E8, ALONE},
     {"lb", "kg", POUND, E8, ALONE},
     {"g/m", "kg/m", 1, E3, ALONE},
     {"kg/m", "kg/m", 1, 1, ALONE},
-    {"lb/ft", "kg/m", POUND, E4 * FOOT, ALONE},
+    {"lb/ft", "kg/m", POUND, E4 *FOOT, ALONE},
     {"g/m2", "kg/m2", 1, E3, ALONE},
     {"kg/m2", "kg/m2", 1, 1, ALONE},
-    {"oz/yd2", "kg/m2", POUND, 16 * YARD * YARD, ALONE},
-    {"oz/ft2", "kg/m2", POUND, 16 * FOOT * FOOT, ALONE},
-    {"lb/ft2", "kg/m2", POUND, FOOT * FOOT, ALONE},
+    {"oz/yd2", "kg/m2", POUND, 16 * YARD *YARD, ALONE},
+    {"oz/ft2", "kg/m2", POUND, 16 * FOOT *FOOT, ALONE},
+    {"lb/ft2", "kg/m2", POUND, FOOT *FOOT, ALONE},
     {"kg/m3", "kg/m3", 1, 1, ALONE},
     {"g/cm3", "kg/m3", E3, 1, ALONE},
-    {"lb/ft3", "kg/m3", POUND * E4, FOOT * FOOT * FOOT, ALONE},
+    {"lb/ft3", "kg/m3", POUND *E4, FOOT *FOOT *FOOT, ALONE},
     {"N", "N", 1, 1, ALONE},
     {"kN", "N", E3, 1, ALONE},
     {"lbf", "N", FORCE, E13, ALONE},
     {"N m", "N m", 1, 1, ALONE},
     {"Nm", "N m", 1, 1, ALONE},
     {"kN m", "N m", E3, 1, ALONE},
-    {"lbf ft", "N m", FORCE * FOOT, E17, ALONE},
-    {"ft lbf", "N m", FORCE * FOOT, E17, ALONE},
-    {"lbf in", "N m", FORCE * INCH, E17, ALONE},
-    {"in lbf", "N m", FORCE * INCH, E17, ALONE},
+    {"lbf ft", "N m", FORCE *FOOT, E17, ALONE},
+    {"ft lbf", "N m", FORCE *FOOT, E17, ALONE},
+    {"lbf in", "N m", FORCE *INCH, E17, ALONE},
+    {"in lbf", "N m", FORCE *INCH, E17, ALONE},
     {"N/m", "N/m", 1, 1, ALONE},
     {"kN/m", "N/m", E3, 1, ALONE},
-    {"lbf/ft", "N/m", FORCE, E9 * FOOT, ALONE},
+    {"lbf/ft", "N/m", FORCE, E9 *FOOT, ALONE},
     {"Pa", "Pa", 1, 1, ALONE},
     {"kPa", "Pa", E3, 1, ALONE},
     {"MPa", "Pa", E6, 1, ALONE},
     {"GPa", "Pa", E9, 1, ALONE},
     {"N/mm2", "Pa", E6, 1, ALONE},
-    {"psf", "Pa", FORCE, E5 * FOOT * FOOT, ALONE},
-    {"psi", "Pa", FORCE, E5 * INCH * INCH, ALONE},
-    {"ksi", "Pa", FORCE * E3, E5 * INCH * INCH, ALONE},
+    {"psf", "Pa", FORCE, E5 *FOOT *FOOT, ALONE},
+    {"psi", "Pa", FORCE, E5 *INCH *INCH, ALONE},
+    {"ksi", "Pa", FORCE *E3, E5 *INCH *INCH, ALONE},
     {"rad", "rad", 1, 1, ALONE},
     {"deg", "rad", PI_OVER, PI_UNDER * 180, ALONE},
     {"rad/s", "rad/s", 1, 1, ALONE},
@@ -133,19 +134,18 @@ static const measure units[] = {
 enum { UNIT_COUNT = sizeof units / sizeof *units };
 
 /*
- * Other spellings of a word in a unit's name, of which the longest that stands there counts; the marks are those of U+2018 to U+201D, less the low quotes, of
- * which one looks like a decimal comma, and U+2032, U+2033, U+00B5 and U+03BC. A pound is a force where a force is wanted.
+ * Other spellings of a word in a unit's name, of which the longest that stands there counts; the marks are those of
+ * U+2018 to U+201D, less the low quotes, of which one looks like a decimal comma, and U+2032, U+2033, U+00B5 and
+ * U+03BC. A pound is a force where a force is wanted.
  */
 static const struct spelling {
     const char *word, *as;
 } spellings[] = {
-    {"in", "inches"}, {"in", "inch"},
-    {"ft", "feet"}, {"ft", "foot"},
-    {"lb", "lbs"}, {"lbf", "lbs"}, {"lbf", "lb"},
-    {"mil", "mils"},
-    {"um", "\xc2\xb5m"}, {"um", "\xce\xbcm"},
-    {"'", "\xe2\x80\xb2"}, {"'", "\xe2\x80\x98"}, {"'", "\xe2\x80\x99"}, {"'", "\xe2\x80\x9b"},
-    {"\"", "\xe2\x80\xb3"}, {"\"", "\xe2\x80\x9c"}, {"\"", "\xe2\x80\x9d"},
+    {"in", "inches"},       {"in", "inch"},        {"ft", "feet"},         {"ft", "foot"},
+    {"lb", "lbs"},          {"lbf", "lbs"},        {"lbf", "lb"},          {"mil", "mils"},
+    {"um", "\xc2\xb5m"},    {"um", "\xce\xbcm"},   {"'", "\xe2\x80\xb2"},  {"'", "\xe2\x80\x98"},
+    {"'", "\xe2\x80\x99"},  {"'", "\xe2\x80\x9b"}, {"\"", "\xe2\x80\xb3"}, {"\"", "\xe2\x80\x9c"},
+    {"\"", "\xe2\x80\x9d"},
 };
 enum { SPELLING_COUNT = sizeof spellings / sizeof *spellings };
 
@@ -153,7 +153,10 @@ enum { SPELLING_COUNT = sizeof spellings / sizeof *spellings };
 
 enum { LONGEST = 255 }; /* characters of a quantity */
 
-/* Where reading stands. The functions below return NULL, or why not, with at then at the first character that does not fit. */
+/*
+ * Where reading stands. The functions below return NULL, or why not, with at then at the first character that does not
+ * fit.
+ */
 typedef struct reader {
     const char *at;
     const char *si;    /* the unit wanted */
@@ -197,7 +200,10 @@ static const char *after_spelling(const char *at, const char *as, size_t length)
     return strncmp(at, as, length) == 0 ? at + length : NULL;
 }
 
-/* Where a word of a unit's name ends that stands at the start of a text, however it is spelled; NULL if it does not stand there. */
+/*
+ * Where a word of a unit's name ends that stands at the start of a text, however it is spelled; NULL if it does not
+ * stand there.
+ */
 static const char *after_word(const char *at, const char *word, size_t length)
 {
     const char *end = after_spelling(at, word, length);
@@ -263,10 +269,14 @@ static const measure *any_unit(const char *at)
 
 static const char *unwanted(const measure *unit)
 {
-    return unit->joins == OF_FILM ? "mil is read of film's thickness alone, since elsewhere it may mean mm" : "a unit of another quantity";
+    return unit->joins == OF_FILM ? "mil is read of film's thickness alone, since elsewhere it may mean mm"
+                                  : "a unit of another quantity";
 }
 
-/* Why something else than a unit, or the end, does not fit here; NULL if nothing better than the caller's reason is known. */
+/*
+ * Why something else than a unit, or the end, does not fit here; NULL if nothing better than the caller's reason is
+ * known.
+ */
 static const char *why_not(char c)
 {
     switch (c) {
@@ -607,8 +617,8 @@ static tside_status check_part(tside_style style, int part, tside_fault *fault)
 {
     if (style == TSIDE_INCHES || style == TSIDE_FEET_AND_INCHES) {
         if (part < 1 || part > FINEST || FINEST % part)
-            REFUSE(fault, TSIDE_OUT_OF_BOUNDS, "part", "1, 2, 4, 8, 16, 32, 64", "no such fraction of an inch", "1", part,
-                                        TSIDE_NO_RELATION, 0, 0);
+            REFUSE(fault, TSIDE_OUT_OF_BOUNDS, "part", "1, 2, 4, 8, 16, 32, 64", "no such fraction of an inch", "1",
+                   part, TSIDE_NO_RELATION, 0, 0);
         return TSIDE_OK;
     }
     if (part < 0)
@@ -618,7 +628,8 @@ static tside_status check_part(tside_style style, int part, tside_fault *fault)
     return TSIDE_OK;
 }
 
-tside_status tside_length_write(double metres, tside_style style, int part, char *buffer, size_t size, size_t *needed, tside_fault *fault)
+tside_status tside_length_write(double metres, tside_style style, int part, char *buffer, size_t size, size_t *needed,
+                                tside_fault *fault)
 {
     char whole[LENGTH_SIZE];
     tside_i_text text = tside_i_empty(whole, sizeof whole);

@@ -1,11 +1,13 @@
 /* SPDX-License-Identifier: MIT */
-/* Decimal digits and doubles, each the nearest to the other, without the C library's locale: by whole numbers of any length. Source: derivation. */
+/*
+ * Decimal digits and doubles, each the nearest to the other, without the C library's locale: by whole numbers of any
+ * length. Source: derivation.
+ */
 #include <float.h>
 #include <math.h>
 
 #include "base/doubles.h"
 #include "base/number.h"
-
 
 /* --- whole numbers --- */
 

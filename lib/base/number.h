@@ -21,13 +21,19 @@ typedef struct tside_i_exact {
     tside_i_big over, under;
 } tside_i_exact;
 
-/* --- reading: NULL, with *at moved past what was read, or why not, with *at at the first character that does not fit --- */
+/*
+ * --- reading: NULL, with *at moved past what was read, or why not, with *at at the first character that does not fit
+ * ---
+ */
 
 enum { TSIDE_I_DIGITS = 40, TSIDE_I_EXPONENT = 400 }; /* most digits of one number, and its greatest exponent */
 
 /* Digits alone: "63". */
 const char *tside_i_read_whole(const char **at, tside_i_exact *number);
-/* Digits, with a point and an exponent if there are any: "1.613", ".5", "2.5e-3"; whole: receives 1 where it is digits alone. */
+/*
+ * Digits, with a point and an exponent if there are any: "1.613", ".5", "2.5e-3"; whole: receives 1 where it is digits
+ * alone.
+ */
 const char *tside_i_read_decimal(const char **at, tside_i_exact *number, int *whole);
 
 /* --- reckoning --- */

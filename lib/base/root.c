@@ -5,7 +5,10 @@
 #include <float.h>
 #include <math.h>
 
-/* Chandrupatla's method (Advances in Engineering Software 28, 1997): inverse quadratic steps where they are safe, else halving. */
+/*
+ * Chandrupatla's method (Advances in Engineering Software 28, 1997): inverse quadratic steps where they are safe, else
+ * halving.
+ */
 double tside_i_rising_root(tside_i_function *function, const void *context, double low, double high)
 {
     double x1 = low, x2 = high, x3, f1 = function(low, context), f2 = function(high, context), f3, t = 0.5;
@@ -39,4 +42,3 @@ double tside_i_rising_root(tside_i_function *function, const void *context, doub
     }
     return x1;
 }
-

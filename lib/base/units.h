@@ -9,10 +9,14 @@
 #define IN 0.0254 /* m */
 #define FT 0.3048 /* m */
 #define DEG (TSIDE_PI / 180)
-#define KSI (4448.2216152605 / (0.0254 * 0.0254)) /* Pa: a kip is 4448.2216152605 N, by the pound of 1959 and standard gravity */
-#define MPA 1e6 /* Pa */
+#define KSI \
+    (4448.2216152605 / \
+     (0.0254 * 0.0254)) /* Pa: a kip is 4448.2216152605 N, by the pound of 1959 and standard gravity */
+#define MPA 1e6         /* Pa */
 
-/* A length or a number of turns that a caller got from the library and hands back is not refused for its last digits. */
+/*
+ * A length or a number of turns that a caller got from the library and hands back is not refused for its last digits.
+ */
 #define SLACK 1e-9
 
 #endif

@@ -7,8 +7,10 @@
 
 enum { LEVELS = 2, LEVELS_MORE = 100 }; /* of the search: per type, and beside these */
 
-static const double rounding = 1e-12;     /* of a product of doubles, and of their sum: a node would be ruled out by its last digits */
-static const double whole_enough = 1e-6; /* what the relaxation takes so nearly a whole number of times is whole: its inverse is no more exact */
+static const double rounding =
+    1e-12; /* of a product of doubles, and of their sum: a node would be ruled out by its last digits */
+static const double whole_enough =
+    1e-6; /* what the relaxation takes so nearly a whole number of times is whole: its inverse is no more exact */
 
 void tside_i_tree_parts(tside_i_arena *from, tside_i_tree *tree, int types)
 {
@@ -143,8 +145,9 @@ static void go_down(tside_i_tree *t, int row)
 }
 
 /*
- * Where a number of times is ruled out, the same prices mostly rule out those further the same way: with each time less, the bound loses the column's
- * reduced cost (and there is money for a few more sticks, which may fall short of it); with each time more it gains it.
+ * Where a number of times is ruled out, the same prices mostly rule out those further the same way: with each time
+ * less, the bound loses the column's reduced cost (and there is money for a few more sticks, which may fall short of
+ * it); with each time more it gains it.
  */
 static void close_side(tside_i_tree *t)
 {
@@ -185,9 +188,15 @@ static int go_on(tside_i_trail *path)
 
 /* --- the search --- */
 
-enum { NOTHING = -1, UNCERTAIN = -2 }; /* in place of a row to go down by: nothing is to be found below; that is not certain */
+enum {
+    NOTHING = -1,
+    UNCERTAIN = -2
+}; /* in place of a row to go down by: nothing is to be found below; that is not certain */
 
-/* Solves the relaxation where the search stands, from a basis, or, where that is NULL, from the one it has. Returns the row to go down by, or one of these. */
+/*
+ * Solves the relaxation where the search stands, from a basis, or, where that is NULL, from the one it has. Returns the
+ * row to go down by, or one of these.
+ */
 static int look(tside_i_tree *t, const tside_i_offer *offer, const int *basis)
 {
     tside_i_relaxation *r = t->relaxation;

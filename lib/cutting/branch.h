@@ -18,9 +18,10 @@ typedef struct tside_i_node {
 /* How the search came there, level by level. */
 typedef struct tside_i_trail {
     int depth, deepest;
-    int *bases;               /* the basis that each level began from, */
-    int *column, *value;      /* its column, and how often it is taken; */
-    int *whole, *low, *high;  /* how often at most by the relaxation; the nearest below and above that were not tried, or -1 */
+    int *bases;          /* the basis that each level began from, */
+    int *column, *value; /* its column, and how often it is taken; */
+    int *whole, *low,
+        *high; /* how often at most by the relaxation; the nearest below and above that were not tried, or -1 */
 } tside_i_trail;
 
 /* Sticks that a plan may take. */
@@ -35,12 +36,15 @@ typedef struct tside_i_tree {
     tside_i_corner corner;
     tside_i_node node;
     tside_i_trail path;
-    int64_t fine;                   /* units of whole-numbered prices in a unit of cost */
+    int64_t fine; /* units of whole-numbered prices in a unit of cost */
 } tside_i_tree;
 
 void tside_i_tree_parts(tside_i_arena *from, tside_i_tree *tree, int types);
 
-/* Looks for the cheapest plan of the pool's patterns, and of the sticks on offer, that costs no more than the cut. Returns whether nothing was left out. */
+/*
+ * Looks for the cheapest plan of the pool's patterns, and of the sticks on offer, that costs no more than the cut.
+ * Returns whether nothing was left out.
+ */
 int tside_i_branch(tside_i_tree *tree, const tside_i_offer *offer);
 
 #endif

@@ -1,10 +1,11 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * What it costs at least to make a basis whole. Whole numbers of the basis' columns, B, meet the demands exactly if and only if what other columns (and
- * surplus) leave of these lies in B's lattice. Modulo the lattice there are only as many vectors as |det B|: a finite group, in which the cheapest choice of
- * other columns is a shortest path, a column's length being its reduced cost. That some of the basis' columns may then be taken fewer than no times is
- * left aside: Gomory (1969), Linear Algebra and its Applications 2, 451-558 (citation from memory). A determinant that rounding had falsified would
- * only make the group smaller, and the bound weaker.
+ * What it costs at least to make a basis whole. Whole numbers of the basis' columns, B, meet the demands exactly if and
+ * only if what other columns (and surplus) leave of these lies in B's lattice. Modulo the lattice there are only as
+ * many vectors as |det B|: a finite group, in which the cheapest choice of other columns is a shortest path, a column's
+ * length being its reduced cost. That some of the basis' columns may then be taken fewer than no times is left aside:
+ * Gomory (1969), Linear Algebra and its Applications 2, 451-558 (citation from memory). A determinant that rounding had
+ * falsified would only make the group smaller, and the bound weaker.
  */
 #include <string.h>
 
@@ -213,7 +214,10 @@ static int nearest(const tside_i_corner *c)
     return at;
 }
 
-/* Dijkstra's way from 0 to the target, if it costs no more than the room. Returns its cost, or more than any; 0 if no more effort may be spent. */
+/*
+ * Dijkstra's way from 0 to the target, if it costs no more than the room. Returns its cost, or more than any; 0 if no
+ * more effort may be spent.
+ */
 static int64_t shortest(tside_i_effort *effort, tside_i_corner *c, int64_t room)
 {
     c->cost[0] = 0;

@@ -13,7 +13,8 @@ enum {
 /* The group: vectors by their digits, each modulo its own factor. */
 typedef struct tside_i_corner {
     int order, target;
-    int *matrix;          /* rows of the basis and behind each the unit's, brought to a diagonal basis: then the rows of digits */
+    int *
+        matrix; /* rows of the basis and behind each the unit's, brought to a diagonal basis: then the rows of digits */
     int64_t *cost;        /* of the cheapest choice known that leads to an element, */
     int *last;            /* and the element of its last column */
     int64_t *column_cost; /* of the cheapest column of an element */

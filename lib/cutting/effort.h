@@ -10,9 +10,9 @@
  * few for a type that a walk visits. So the same search ends at the same place on every machine.
  */
 typedef struct tside_i_effort {
-    int64_t steps, limit; /* done; and those that may be */
-    int64_t next;         /* when the caller is asked again */
-    int stopped;          /* he had enough */
+    int64_t steps, limit;        /* done; and those that may be */
+    int64_t next;                /* when the caller is asked again */
+    int stopped;                 /* he had enough */
     int (*go_on)(void *context); /* or NULL */
     void *context;
 } tside_i_effort;

@@ -8,8 +8,9 @@
 #include "cutting/fill.h"
 
 enum {
-    FILL_STEPS = 3000,         /* of the walk for one stick */
-    ROWS = 20, ROWS_MORE = 64, /* of a plan: per type, for each row at least halves what is asked of one; and beside these */
+    FILL_STEPS = 3000, /* of the walk for one stick */
+    ROWS = 20,
+    ROWS_MORE = 64, /* of a plan: per type, for each row at least halves what is asked of one; and beside these */
 };
 
 static int lesser(int a, int b)
@@ -65,7 +66,10 @@ void tside_i_fill_begin(tside_i_fill *fill)
     memcpy(fill->rest, fill->problem->demand, (size_t)fill->problem->types * sizeof *fill->rest);
 }
 
-/* Takes sticks of a pattern, as many alike as what is asked for allows, times at most. Returns how many; 0 if nothing of it is asked for. */
+/*
+ * Takes sticks of a pattern, as many alike as what is asked for allows, times at most. Returns how many; 0 if nothing
+ * of it is asked for.
+ */
 static int append_alike(tside_i_fill *fill, const int *pattern, int times)
 {
     const tside_i_problem *problem = fill->problem;
@@ -109,7 +113,10 @@ int tside_i_fill_append(tside_i_fill *fill, const int *pattern, int times)
     return 1;
 }
 
-/* The fullest pattern with the largest piece of the rest, of the stock that costs least for what it holds; found receives it. */
+/*
+ * The fullest pattern with the largest piece of the rest, of the stock that costs least for what it holds; found
+ * receives it.
+ */
 static void fill_stick(tside_i_fill *fill, int first)
 {
     const tside_i_problem *problem = fill->problem;
@@ -117,8 +124,15 @@ static void fill_stick(tside_i_fill *fill, int first)
     int64_t best_size = 0, best_cost = 1;
     for (int k = 0; k < problem->stocks; k++) {
         const int64_t cost = problem->cost[k], room = problem->room[k] - problem->size[first];
-        tside_i_walk walk = {.problem = problem, .effort = fill->effort, .value = problem->size, .most = fill->most, .count = fill->count,
-                             .left = room, .floor = -1, .steps = FILL_STEPS, .at = -1};
+        tside_i_walk walk = {.problem = problem,
+                             .effort = fill->effort,
+                             .value = problem->size,
+                             .most = fill->most,
+                             .count = fill->count,
+                             .left = room,
+                             .floor = -1,
+                             .steps = FILL_STEPS,
+                             .at = -1};
         if (room < 0)
             continue;
         memcpy(fill->most, fill->rest, m * sizeof *fill->most);

@@ -19,9 +19,10 @@ typedef struct tside_i_fill {
     const tside_i_problem *problem;
     tside_i_effort *effort;
     tside_i_sticks best, trial;
-    int most_rows, most_entries;       /* of a plan */
-    int64_t cut;                       /* only plans that cost no more are kept */
-    int *rest, *most, *count, *found;  /* one per type: pieces still asked for; those that a walk may take; its pattern; the best */
+    int most_rows, most_entries; /* of a plan */
+    int64_t cut;                 /* only plans that cost no more are kept */
+    int *rest, *most, *count,
+        *found; /* one per type: pieces still asked for; those that a walk may take; its pattern; the best */
 } tside_i_fill;
 
 void tside_i_fill_parts(tside_i_arena *from, tside_i_fill *fill, int types);
@@ -32,10 +33,16 @@ void tside_i_fill_recost(tside_i_fill *fill);
 /* Begins a plan. */
 void tside_i_fill_begin(tside_i_fill *fill);
 
-/* Takes so many sticks of a pattern into it, without what is over, from the shortest stock that holds the rest. 0 if it has no row left. */
+/*
+ * Takes so many sticks of a pattern into it, without what is over, from the shortest stock that holds the rest. 0 if it
+ * has no row left.
+ */
 int tside_i_fill_append(tside_i_fill *fill, const int *pattern, int times);
 
-/* Fills sticks greedily for what is still asked for. If the plan costs no more than the cut it becomes the best, and only cheaper ones are sought from then on. */
+/*
+ * Fills sticks greedily for what is still asked for. If the plan costs no more than the cut it becomes the best, and
+ * only cheaper ones are sought from then on.
+ */
 void tside_i_fill_finish(tside_i_fill *fill);
 
 /* A row's pattern. */

@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* What fits into a stick, and what it may be worth at most: a knapsack, searched depth first with a bound from a coarser one. */
+/*
+ * What fits into a stick, and what it may be worth at most: a knapsack, searched depth first with a bound from a
+ * coarser one.
+ */
 #include <string.h>
 
 #include "cutting/pattern.h"
@@ -28,7 +31,10 @@ size_t tside_i_table_size(int types)
     return ((size_t)types + 1) * (GRID + 1);
 }
 
-/* Sizes are rounded down to cells, so that whatever fits the room fits the cells; bundles of 1, 2, 4 ... pieces make up every number of them. */
+/*
+ * Sizes are rounded down to cells, so that whatever fits the room fits the cells; bundles of 1, 2, 4 ... pieces make up
+ * every number of them.
+ */
 void tside_i_table(const tside_i_problem *problem, tside_i_effort *effort, const int64_t *value, int64_t *table)
 {
     const int grid = (int)grid_of(problem);
@@ -68,7 +74,10 @@ static void take(tside_i_walk *walk, int j, int64_t pieces)
     walk->sum += pieces * walk->value[j];
 }
 
-/* Takes as many as fit of each type from j on, while that may come to more than the floor. Returns the type where it ended. */
+/*
+ * Takes as many as fit of each type from j on, while that may come to more than the floor. Returns the type where it
+ * ended.
+ */
 static int go_forward(tside_i_walk *walk, int j)
 {
     const tside_i_problem *problem = walk->problem;

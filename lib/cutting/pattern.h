@@ -23,14 +23,17 @@ typedef struct tside_i_walk {
     const int *most;      /* of each type in one stick */
     int *count;           /* the pattern */
     int64_t left, sum, floor;
-    int64_t steps;        /* pieces that may still be taken back; below 0: the walk was broken off */
-    int at;               /* how far the types have been gone through; -1: not begun */
+    int64_t steps; /* pieces that may still be taken back; below 0: the walk was broken off */
+    int at;        /* how far the types have been gone through; -1: not begun */
 } tside_i_walk;
 
 /* How many numbers a table has. */
 size_t tside_i_table_size(int types);
 
-/* The most that types from j on are worth in a room, for every j and every cell of a grid over the largest room: never too little. */
+/*
+ * The most that types from j on are worth in a room, for every j and every cell of a grid over the largest room: never
+ * too little.
+ */
 void tside_i_table(const tside_i_problem *problem, tside_i_effort *effort, const int64_t *value, int64_t *table);
 
 /* The most that all types together are worth in a room, by the table. */
@@ -42,7 +45,9 @@ int tside_i_walk_next(tside_i_walk *walk);
 /* Whether no further piece fits the walk's pattern. */
 int tside_i_walk_is_full(const tside_i_walk *walk);
 
-/* Goes through the whole walk; best receives the pattern worth most. Returns its worth, or floor if none is worth more. */
+/*
+ * Goes through the whole walk; best receives the pattern worth most. Returns its worth, or floor if none is worth more.
+ */
 int64_t tside_i_walk_best(tside_i_walk *walk, int *best);
 
 #endif

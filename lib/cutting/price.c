@@ -2,8 +2,9 @@
 /*
  * Prices of pieces: by them a bound is proven, and the patterns are found that a good plan can hold.
  *
- * Columns are generated until none undercuts the prices: Gilmore and Gomory (1961), Operations Research 9, 849-859. Then, and on the way there, prices
- * shrunk until no pattern at all is worth more than its stick make every plan cost at least their sum: Farley (1990), Operations Research 38, 922-923.
+ * Columns are generated until none undercuts the prices: Gilmore and Gomory (1961), Operations Research 9, 849-859.
+ * Then, and on the way there, prices shrunk until no pattern at all is worth more than its stick make every plan cost
+ * at least their sum: Farley (1990), Operations Research 38, 922-923.
  */
 #include <math.h>
 #include <string.h>
@@ -11,11 +12,15 @@
 #include "cutting/price.h"
 
 enum {
-    QUICK_STEPS = 2000, PRICE_STEPS = 200000, LIST_STEPS = 300000, /* of walks: for columns, and where they found none; for the list of one stock */
-    NOISE = 64 /* units that prices of a stick's pieces, rounded down, lose together: what falls short by less is as good as any */
+    QUICK_STEPS = 2000,
+    PRICE_STEPS = 200000,
+    LIST_STEPS = 300000, /* of walks: for columns, and where they found none; for the list of one stock */
+    NOISE = 64 /* units that prices of a stick's pieces, rounded down, lose together: what falls short by less is as
+                  good as any */
 };
 
-static const double uneven = 1e-7; /* so much more of each type is asked for than of the one before: with equal demands bases come round again and again */
+static const double uneven = 1e-7; /* so much more of each type is asked for than of the one before: with equal demands
+                                      bases come round again and again */
 static const double shrink = 1 - 1e-14; /* a product of doubles, rounded up, would make prices unsound that just fit */
 
 void tside_i_pricing_parts(tside_i_arena *from, tside_i_pricing *pricing, int types)
@@ -81,7 +86,10 @@ static int64_t proven_by(const tside_i_problem *problem, const tside_i_prices *p
     return (sum_of(problem, prices) + prices->fine - 1) / prices->fine;
 }
 
-/* Keeps the prices tried, shrunk to fit, unless they prove less than those kept: the later tell good patterns better from bad ones. */
+/*
+ * Keeps the prices tried, shrunk to fit, unless they prove less than those kept: the later tell good patterns better
+ * from bad ones.
+ */
 static void keep_better(tside_i_pricing *pricing, double fit)
 {
     const tside_i_problem *problem = pricing->relaxation->problem;
@@ -98,14 +106,18 @@ static void keep_better(tside_i_pricing *pricing, double fit)
 
 /* --- columns --- */
 
-/* The stock that costs least for pieces of one type alone; count: receives how many it holds, no more than are asked for. */
+/*
+ * The stock that costs least for pieces of one type alone; count: receives how many it holds, no more than are asked
+ * for.
+ */
 static int stock_for(const tside_i_problem *problem, int type, int *count)
 {
     int stock = -1;
     for (int k = 0; k < problem->stocks; k++) {
         const int64_t room = problem->room[k] / problem->size[type];
         const int fits = room < problem->demand[type] ? (int)room : problem->demand[type];
-        if (fits && (stock < 0 || (double)fits * (double)problem->cost[stock] > (double)*count * (double)problem->cost[k])) {
+        if (fits &&
+            (stock < 0 || (double)fits * (double)problem->cost[stock] > (double)*count * (double)problem->cost[k])) {
             stock = k;
             *count = fits;
         }
@@ -144,7 +156,8 @@ static int add_pattern(tside_i_relaxation *r, int stock, const int *count)
 /* Brings in those of the columns from first on that undercut the prices. Returns whether one did. */
 static int enter_columns(tside_i_relaxation *r, int first)
 {
-    const double undercut = 1e-10; /* relative: columns that cost what they are worth come in and out again, and nothing ends */
+    const double undercut =
+        1e-10; /* relative: columns that cost what they are worth come in and out again, and nothing ends */
     int entered = 0;
     for (int j = first; j < r->pool.columns; j++)
         if (tside_i_relaxation_worth(r, j) > tside_i_relaxation_cost(r, j) * (1 + undercut))
@@ -165,8 +178,8 @@ static void enter_plan(tside_i_pricing *pricing, const tside_i_sticks *plan)
 }
 
 /*
- * Adds patterns by which the prices tried undercut their stock, each by more than the one before. steps: of a walk. Returns what prices must shrink by to
- * be sound, at most 1.
+ * Adds patterns by which the prices tried undercut their stock, each by more than the one before. steps: of a walk.
+ * Returns what prices must shrink by to be sound, at most 1.
  */
 static double price_patterns(tside_i_pricing *pricing, int64_t steps)
 {
@@ -176,8 +189,16 @@ static double price_patterns(tside_i_pricing *pricing, int64_t steps)
     double fit = 1;
     for (int k = 0; k < problem->stocks; k++) {
         const int64_t cost = problem->cost[k] * tried->fine;
-        tside_i_walk walk = {.problem = problem, .effort = r->effort, .value = tried->of, .table = pricing->table, .most = problem->demand,
-                             .count = pricing->count, .left = problem->room[k], .floor = cost, .steps = steps, .at = -1};
+        tside_i_walk walk = {.problem = problem,
+                             .effort = r->effort,
+                             .value = tried->of,
+                             .table = pricing->table,
+                             .most = problem->demand,
+                             .count = pricing->count,
+                             .left = problem->room[k],
+                             .floor = cost,
+                             .steps = steps,
+                             .at = -1};
         int64_t worth;
         while (tside_i_walk_next(&walk)) {
             walk.floor = walk.sum;
@@ -240,7 +261,10 @@ int64_t tside_i_find_prices(tside_i_pricing *pricing, const tside_i_sticks *plan
 
 /* --- patterns to choose from --- */
 
-/* Lists the full patterns of every stock that fall short of it by no more than so much. Returns whether that could be done. */
+/*
+ * Lists the full patterns of every stock that fall short of it by no more than so much. Returns whether that could be
+ * done.
+ */
 static int list_short_by(tside_i_pricing *pricing, int64_t short_by, int most)
 {
     tside_i_relaxation *r = pricing->relaxation;
@@ -248,9 +272,16 @@ static int list_short_by(tside_i_pricing *pricing, int64_t short_by, int most)
     const tside_i_prices *sound = &pricing->sound;
     tside_i_relaxation_begin(r, problem->types + (problem->stocks > 1 ? problem->stocks : 0));
     for (int k = 0; k < problem->stocks; k++) {
-        tside_i_walk walk = {.problem = problem, .effort = r->effort, .value = sound->of, .table = pricing->table, .most = problem->demand,
-                             .count = pricing->count, .left = problem->room[k], .floor = problem->cost[k] * sound->fine - short_by - 1,
-                             .steps = LIST_STEPS, .at = -1};
+        tside_i_walk walk = {.problem = problem,
+                             .effort = r->effort,
+                             .value = sound->of,
+                             .table = pricing->table,
+                             .most = problem->demand,
+                             .count = pricing->count,
+                             .left = problem->room[k],
+                             .floor = problem->cost[k] * sound->fine - short_by - 1,
+                             .steps = LIST_STEPS,
+                             .at = -1};
         while (tside_i_walk_next(&walk))
             if ((!k || problem->room[k] - walk.left > problem->room[k - 1]) && tside_i_walk_is_full(&walk) &&
                 (r->pool.columns == most || !tside_i_pool_add(r, k, pricing->count)))

@@ -16,8 +16,8 @@ typedef struct tside_i_prices {
 typedef struct tside_i_pricing {
     tside_i_relaxation *relaxation;
     tside_i_prices sound, tried;
-    int64_t *table;             /* of the one or the other */
-    int *count;                 /* a walk's pattern */
+    int64_t *table; /* of the one or the other */
+    int *count;     /* a walk's pattern */
 } tside_i_pricing;
 
 void tside_i_pricing_parts(tside_i_arena *from, tside_i_pricing *pricing, int types);
@@ -25,15 +25,18 @@ void tside_i_pricing_parts(tside_i_arena *from, tside_i_pricing *pricing, int ty
 /* The units that whole-numbered prices have in a unit of cost, where all that is asked for costs so much. */
 int64_t tside_i_fine(int64_t cost);
 
-/* Rounds the relaxation's prices down, to fine units or, where they are so high that sums would not fit in 64 bits, coarser ones. */
+/*
+ * Rounds the relaxation's prices down, to fine units or, where they are so high that sums would not fit in 64 bits,
+ * coarser ones.
+ */
 void tside_i_round_prices(const tside_i_relaxation *r, int64_t fine, tside_i_prices *prices);
 
 /* What a column costs less what it is worth. */
 int64_t tside_i_reduced_cost(const tside_i_relaxation *r, const tside_i_prices *prices, int column);
 
 /*
- * Solves the relaxation over all patterns, from the rows of plan, as far as effort allows, and keeps the best sound prices that
- * it comes by. Returns what all pieces cost at least at these.
+ * Solves the relaxation over all patterns, from the rows of plan, as far as effort allows, and keeps the best sound
+ * prices that it comes by. Returns what all pieces cost at least at these.
  */
 int64_t tside_i_find_prices(tside_i_pricing *pricing, const tside_i_sticks *plan);
 

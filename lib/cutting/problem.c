@@ -18,7 +18,9 @@ static int is_whole(double metres)
     return fabs(value - floor(value + 0.5)) < rounding;
 }
 
-/* A nanometre, where every length is a whole number of them, as inches in 64ths and millimetres are; else a thousandth. */
+/*
+ * A nanometre, where every length is a whole number of them, as inches in 64ths and millimetres are; else a thousandth.
+ */
 static double unit_of(const tside_stock *stock, const tside_cut *cuts, int cut_count)
 {
     int all = is_whole(stock->kerf) && is_whole(stock->trim);
@@ -51,7 +53,8 @@ static int place_of(const tside_i_problem *problem, int64_t size)
 }
 
 /* Types of pieces, the longest first, equal lengths together. */
-static void make_types(tside_i_problem *problem, const tside_stock *stock, const tside_cut *cuts, int cut_count, double unit)
+static void make_types(tside_i_problem *problem, const tside_stock *stock, const tside_cut *cuts, int cut_count,
+                       double unit)
 {
     const int64_t kerf = whole(stock->kerf, unit);
     problem->types = 0;
@@ -89,7 +92,9 @@ static void make_stocks(tside_i_problem *problem, const tside_stock *stock, doub
         part = tside_i_common(part, problem->size[j]);
     for (int k = 0; k < stock->length_count; k++) {
         const double length = stock->lengths[order[k]].length;
-        const int64_t room = (whole(length, unit) - whole(stock->trim, unit) + whole(stock->kerf, unit) + whole(nanometre, unit)) / part;
+        const int64_t room = (whole(length, unit) - whole(stock->trim, unit) + whole(stock->kerf, unit) +
+                              whole(nanometre, unit)) /
+                             part;
         const int last = problem->stocks - 1;
         if (room < problem->size[problem->types - 1] / part || (last >= 0 && room == problem->room[last]))
             continue;
@@ -148,7 +153,8 @@ int tside_i_problem_cheapest(const tside_i_problem *problem)
 {
     int best = 0;
     for (int k = 1; k < problem->stocks; k++)
-        if ((double)problem->cost[k] * (double)problem->room[best] < (double)problem->cost[best] * (double)problem->room[k])
+        if ((double)problem->cost[k] * (double)problem->room[best] <
+            (double)problem->cost[best] * (double)problem->room[k])
             best = k;
     return best;
 }
@@ -158,7 +164,8 @@ static const double rounding = 2e-12; /* of a sum of as many products as there m
 /* What all pieces cost at least in sticks of one stock, of which a share may be bought. */
 static int64_t least_of(const tside_i_problem *problem, int stock, int64_t cost)
 {
-    return (int64_t)ceil(tside_i_problem_material(problem) / (double)problem->room[stock] * (double)cost * (1 - rounding));
+    return (int64_t)ceil(tside_i_problem_material(problem) / (double)problem->room[stock] * (double)cost *
+                         (1 - rounding));
 }
 
 /* Length is bought by whole measures and sticks one by one: each is least by itself. */

@@ -13,7 +13,8 @@ enum {
     ANEW = 50     /* pivots until the inverse is made anew */
 };
 
-static const double tiny = 1e-9; /* what rounding leaves of nothing in the inverse: a pivot on it would make numbers of no meaning */
+static const double tiny =
+    1e-9; /* what rounding leaves of nothing in the inverse: a pivot on it would make numbers of no meaning */
 
 int tside_i_relaxation_most_rows(int types)
 {
@@ -180,7 +181,10 @@ static void make_x(tside_i_relaxation *r)
     }
 }
 
-/* The row that a column comes in for most safely: of those with a surplus that must go the one where it is largest, or -1. */
+/*
+ * The row that a column comes in for most safely: of those with a surplus that must go the one where it is largest, or
+ * -1.
+ */
 static int row_for(const tside_i_relaxation *r)
 {
     int row = -1;
@@ -273,7 +277,10 @@ static double amiss(const tside_i_relaxation *r, int row)
     return r->basis[row] >= 0 && r->pool.banned[r->basis[row]] ? fabs(r->x[row]) : -r->x[row];
 }
 
-/* The column that may come in for a row with the least change of prices. Returns it, or the number of columns if there is none. */
+/*
+ * The column that may come in for a row with the least change of prices. Returns it, or the number of columns if there
+ * is none.
+ */
 static int incoming(const tside_i_relaxation *r, int row)
 {
     const tside_i_pool *pool = &r->pool;
@@ -290,7 +297,8 @@ static int incoming(const tside_i_relaxation *r, int row)
         reduced = tside_i_relaxation_cost(r, j) - tside_i_relaxation_worth(r, j);
         if (reduced < 0)
             reduced = 0;
-        if (best == pool->columns || reduced * greatest < least * alpha || (reduced * greatest <= least * alpha && alpha > greatest)) {
+        if (best == pool->columns || reduced * greatest < least * alpha ||
+            (reduced * greatest <= least * alpha && alpha > greatest)) {
             best = j;
             least = reduced;
             greatest = alpha;

@@ -30,7 +30,7 @@ typedef struct tside_i_relaxation {
     int *basis;    /* each row's column */
     int *wanted;   /* a basis that is being made */
     int *kept;     /* rows that keep their surplus */
-    double enough;              /* more than any cost that is of interest */
+    double enough; /* more than any cost that is of interest */
     double *inverse, *x, *price, *alpha, *demand;
     double determinant; /* of the basis, without its sign */
     int pivots;
@@ -66,7 +66,10 @@ void tside_i_relaxation_set(tside_i_relaxation *r, const int *basis);
 /* Prices of the rows by the basis. */
 void tside_i_relaxation_price(tside_i_relaxation *r);
 
-/* Brings a column in at its price, from a basis that meets all demands, whose prices are made and then kept up. 0 if it cannot. */
+/*
+ * Brings a column in at its price, from a basis that meets all demands, whose prices are made and then kept up. 0 if it
+ * cannot.
+ */
 int tside_i_relaxation_enter(tside_i_relaxation *r, int column);
 
 /* Takes a column once more: x is what is left of the basis. */

@@ -1,17 +1,20 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * The search for the cheapest sticks. First a greedy plan; then the linear relaxation over all patterns, whose whole-numbered prices prove a
- * bound; then, for a cost between bound and plan, all patterns that a plan of that cost can hold (the room between the cost and the prices' sum
- * limits how much a pattern may fall short of its stick's price), and branch and bound over how often each is taken, first with the sticks that make up
- * that cost, choice after choice, then with any.
+ * The search for the cheapest sticks. First a greedy plan; then the linear relaxation over all patterns, whose
+ * whole-numbered prices prove a bound; then, for a cost between bound and plan, all patterns that a plan of that cost
+ * can hold (the room between the cost and the prices' sum limits how much a pattern may fall short of its stick's
+ * price), and branch and bound over how often each is taken, first with the sticks that make up that cost, choice after
+ * choice, then with any.
  */
 #include "cutting/search.h"
 
 enum {
-    MOST_TYPES = 250,      /* that the relaxation takes apart; more are bounded together with their like, and cut as they are filled */
-    FEW = 1000,            /* patterns that are enough for a good plan */
+    MOST_TYPES = 250, /* that the relaxation takes apart; more are bounded together with their like, and cut as they are
+                         filled */
+    FEW = 1000,       /* patterns that are enough for a good plan */
     STEPS_IN_NODE = 20000, /* some microseconds, as promised */
-    FIRST_FILL = 100000000, FIRST = 200000000 /* steps for the first plan, and for the bound too, which no limit takes away */
+    FIRST_FILL = 100000000,
+    FIRST = 200000000 /* steps for the first plan, and for the bound too, which no limit takes away */
 };
 
 static int few_types(int types)
@@ -68,7 +71,10 @@ static int64_t length_of(const tside_i_problem *problem, int stock)
     return problem->cost[stock] / problem->level;
 }
 
-/* Whether the sticks on offer, or some of them, may make a plan that is sought. If no stick can be spared, no plan of them costs less than all. */
+/*
+ * Whether the sticks on offer, or some of them, may make a plan that is sought. If no stick can be spared, no plan of
+ * them costs less than all.
+ */
 static int may_do(const tside_i_search *s, tside_i_offer *offer)
 {
     const double rounding = 1e-12; /* sticks that the pieces just fill may do */
@@ -90,17 +96,24 @@ static int most_sticks(const tside_i_problem *problem, int stock, int64_t total)
     return (int)(most < TSIDE_STOCK_PIECES ? most : TSIDE_STOCK_PIECES);
 }
 
-/* Whether a plan that is sought may have so many sticks of stock k and of those longer, and beside them only shorter ones. left: what is left of a total. */
+/*
+ * Whether a plan that is sought may have so many sticks of stock k and of those longer, and beside them only shorter
+ * ones. left: what is left of a total.
+ */
 static int may_go_on(const tside_i_search *s, const tside_i_offer *offer, int k, int64_t left, int64_t total)
 {
     const tside_i_problem *problem = &s->problem;
-    double cost = (double)(s->bound / problem->level - total + left) * (double)problem->cost[k - 1] / (double)length_of(problem, k - 1);
+    double cost = (double)(s->bound / problem->level - total + left) * (double)problem->cost[k - 1] /
+                  (double)length_of(problem, k - 1);
     for (int i = k; i < problem->stocks; i++)
         cost += (double)offer->sticks[i] * (double)problem->cost[i];
     return cost < (double)s->fill.cut + 0.5;
 }
 
-/* Goes on to the next choice: one stick less of a stock, of those shorter what the rest allows. Returns that stock; or how many there are. */
+/*
+ * Goes on to the next choice: one stick less of a stock, of those shorter what the rest allows. Returns that stock; or
+ * how many there are.
+ */
 static int next_choice(const tside_i_search *s, tside_i_offer *offer, int64_t *left, int64_t total)
 {
     const tside_i_problem *problem = &s->problem;
@@ -119,8 +132,8 @@ static int next_choice(const tside_i_search *s, tside_i_offer *offer, int64_t *l
 }
 
 /*
- * Branches for every choice of sticks whose length together is not above a total, and to which not one more could be added, those with the most long sticks
- * first. Returns whether nothing was left out.
+ * Branches for every choice of sticks whose length together is not above a total, and to which not one more could be
+ * added, those with the most long sticks first. Returns whether nothing was left out.
  */
 static int branch_by_sticks(tside_i_search *s, int64_t total)
 {
@@ -183,7 +196,10 @@ static int may_save(tside_i_search *s)
     return s->fill.cut / s->problem.level > s->bound / s->problem.level;
 }
 
-/* The plan is improved as far as that is easy: with the patterns that found the prices, then with some that fall short of them least. */
+/*
+ * The plan is improved as far as that is easy: with the patterns that found the prices, then with some that fall short
+ * of them least.
+ */
 static void improve(tside_i_search *s)
 {
     tside_i_offer offer;
@@ -199,15 +215,16 @@ static void improve(tside_i_search *s)
 }
 
 /*
- * From the bound up, cost after cost is ruled out until a plan is found there. Where there are many costs between, a share of them is ruled out at
- * once.
+ * From the bound up, cost after cost is ruled out until a plan is found there. Where there are many costs between, a
+ * share of them is ruled out at once.
  */
 static void refute(tside_i_search *s)
 {
     const int64_t level = s->problem.level;
     int64_t share = 64;
     while (s->bound < s->fill.best.cost && !tside_i_effort_is_spent(&s->effort)) {
-        const int64_t last = s->fill.best.cost - 1, lowest = s->bound / level, total = lowest + (last / level - lowest) / share;
+        const int64_t last = s->fill.best.cost - 1, lowest = s->bound / level,
+                      total = lowest + (last / level - lowest) / share;
         const int64_t cut = share > 1 && total < last / level ? total * level + level - 1 : last;
         const int64_t limit = narrow(&s->effort, cut == last ? left_of(&s->effort) : (left_of(&s->effort) + 1) / 2);
         int certain;
@@ -235,7 +252,10 @@ static void fill_all(tside_i_search *s)
     tside_i_fill_recost(&s->fill);
 }
 
-/* What pieces cost at least: by their room, and by prices. More types than the relaxation takes are priced together with their like. */
+/*
+ * What pieces cost at least: by their room, and by prices. More types than the relaxation takes are priced together
+ * with their like.
+ */
 static void find_bound(tside_i_search *s, int64_t steps)
 {
     const tside_i_sticks none = {.cost = s->fill.best.cost};

@@ -13,8 +13,8 @@ typedef struct tside_i_search {
     tside_i_pricing pricing;
     tside_i_fill fill; /* best: the answer */
     tside_i_tree tree;
-    int64_t bound;     /* least cost that is not ruled out */
-    int nodes;         /* what the search came to, beside the first plan and bound */
+    int64_t bound; /* least cost that is not ruled out */
+    int nodes;     /* what the search came to, beside the first plan and bound */
 } tside_i_search;
 
 void tside_i_search_parts(tside_i_arena *from, tside_i_search *search, int cut_count);

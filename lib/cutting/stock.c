@@ -7,24 +7,31 @@
 #include "cutting/search.h"
 #include "cutting/stock.h"
 
+/* clang-format off */
 static const tside_field stock_length_rows[] = {
     {REQUIRED_FROM(tside_stock_length, length, "m", 0.01, 300, "length of a stick as sold")},
 };
+/* clang-format on */
 TABLE(tside_i_stock_length_table, stock_length_rows);
 
+/* clang-format off */
 static const tside_field stock_rows[] = {
     {NUMBER(tside_stock, kerf, "m", FROM(0), TO(0.1), 0.003, PRACTICE, "lost in one cut between two pieces")},
     {NUMBER(tside_stock, trim, "m", FROM(0), TO(10), 0, OURS, "lost from each stick before its first piece")},
     {LIST(tside_stock, lengths, length_count, stock_length, tside_stock_length, TSIDE_STOCK_LENGTHS, "lengths that sticks are sold in")},
 };
+/* clang-format on */
 TABLE(tside_i_stock_table, stock_rows);
 
+/* clang-format off */
 static const tside_field cut_rows[] = {
     {REQUIRED_FROM(tside_cut, length, "m", 0.01, 300, "length of a piece")},
     {COUNT(tside_cut, count, 0, TSIDE_STOCK_PIECES, 1, OURS, "how many pieces")},
 };
+/* clang-format on */
 TABLE(tside_i_cut_table, cut_rows);
 
+/* clang-format off */
 static const tside_field stick_rows[] = {
     {RESULT_COUNT(tside_stick, stock, "which of the stock's lengths, from 0")},
     {RESULT_COUNT(tside_stick, count, "sticks cut so")},
@@ -32,8 +39,10 @@ static const tside_field stick_rows[] = {
     {RESULT(tside_stick, used, "m", "of one stick: pieces, and the kerfs between them")},
     {RESULT(tside_stick, offcut, "m", "of one stick: left once trim and the last piece are cut off")},
 };
+/* clang-format on */
 TABLE(tside_i_stick_table, stick_rows);
 
+/* clang-format off */
 static const tside_field cut_plan_rows[] = {
     {RESULT_COUNT(tside_cut_plan, proven, "1: no plan takes less stock")},
     {RESULT_COUNT(tside_cut_plan, fewest, "1: proven, and no plan that takes as much stock has fewer sticks")},
@@ -46,6 +55,7 @@ static const tside_field cut_plan_rows[] = {
     {RESULT(tside_cut_plan, offcut, "m", "all offcuts")},
     {RESULT(tside_cut_plan, lost, "m", "lost to kerf and trim")},
 };
+/* clang-format on */
 TABLE(tside_i_cut_plan_table, cut_plan_rows);
 
 static const double nanometre = 1e-9; /* by so much a sum may be over and still fit */
@@ -97,7 +107,8 @@ static tside_status check_lengths(const tside_stock *stock, tside_fault *fault)
         const double length = stock->lengths[k].length;
         if (length <= stock->trim)
             return of_element(fault, "stock.lengths", k, "stock.trim",
-                              tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "length", "", "nothing is left of a stick", "m", length, TSIDE_NOT_ABOVE, stock->trim, 0));
+                              tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "length", "", "nothing is left of a stick",
+                                                   "m", length, TSIDE_NOT_ABOVE, stock->trim, 0));
     }
     return TSIDE_OK;
 }
@@ -112,11 +123,12 @@ static tside_status check_cuts(const tside_stock *stock, const tside_cut *cuts, 
     for (int i = 0; i < cut_count; i++) {
         tside_status status = tside_i_check_table(&tside_i_cut_table, cuts + i, fault);
         if (status == TSIDE_OK && cuts[i].count > TSIDE_STOCK_PIECES - pieces)
-            status = tside_i_refuse_value(fault, TSIDE_OUT_OF_BOUNDS, "count", "", "more pieces in all than are planned at once", "1", cuts[i].count, TSIDE_ABOVE,
-                                          TSIDE_STOCK_PIECES - pieces, 0);
+            status = tside_i_refuse_value(fault, TSIDE_OUT_OF_BOUNDS, "count", "",
+                                          "more pieces in all than are planned at once", "1", cuts[i].count,
+                                          TSIDE_ABOVE, TSIDE_STOCK_PIECES - pieces, 0);
         else if (status == TSIDE_OK && cuts[i].count && cuts[i].length > longest + nanometre)
-            status = tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "length", "", "longer than any stick less its trim", "m", cuts[i].length, TSIDE_ABOVE, longest,
-                                          longest - cuts[i].length);
+            status = tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "length", "", "longer than any stick less its trim",
+                                          "m", cuts[i].length, TSIDE_ABOVE, longest, longest - cuts[i].length);
         TRY(of_element(fault, "cuts", i, "stock", status));
         pieces += cuts[i].count;
     }
@@ -240,7 +252,9 @@ static void judge(const tside_i_search *search, tside_cut_plan *plan)
     const int64_t cost = search->fill.best.cost, bound = search->bound, level = problem->level;
     plan->proven = bound / level >= cost / level;
     plan->fewest = bound >= cost && (level > 1 || problem->stocks <= 1);
-    plan->lower_bound = plan->proven ? plan->stock : fmax(0, (double)(bound / level) * problem->measure - plan->sticks * problem->slack);
+    plan->lower_bound = plan->proven
+                            ? plan->stock
+                            : fmax(0, (double)(bound / level) * problem->measure - plan->sticks * problem->slack);
 }
 
 tside_status tside_i_stock_plan(const tside_stock *stock, const tside_cut *cuts, int cut_count, int node_limit,
@@ -256,22 +270,33 @@ tside_status tside_i_stock_plan(const tside_stock *stock, const tside_cut *cuts,
     TRY(tside_i_check(&tside_i_stock_table, "stock", stock, fault));
     TRY(check_lengths(stock, fault));
     if (cut_count < 0 || cut_count > TSIDE_STOCK_CUTS)
-        return tside_i_bound(fault, "cut_count", "1", cut_count, cut_count < 0 ? TSIDE_BELOW : TSIDE_ABOVE, cut_count < 0 ? 0 : TSIDE_STOCK_CUTS);
+        return tside_i_bound(fault, "cut_count", "1", cut_count, cut_count < 0 ? TSIDE_BELOW : TSIDE_ABOVE,
+                             cut_count < 0 ? 0 : TSIDE_STOCK_CUTS);
     TRY(check_cuts(stock, cuts, cut_count, fault));
     TRY(tside_i_argument(fault, "node_limit", "1", node_limit, 0, 0));
     TRY(tside_i_argument(fault, "capacity", "1", capacity, 0, 0));
     if (work_size < tside_stock_work(cut_count))
-        REFUSE(fault, TSIDE_TOO_SMALL, "work_size", "", "the work buffer has too few bytes", "1", (double)work_size, TSIDE_BELOW, (double)tside_stock_work(cut_count), 0);
+        REFUSE(fault, TSIDE_TOO_SMALL, "work_size", "", "the work buffer has too few bytes", "1", (double)work_size,
+               TSIDE_BELOW, (double)tside_stock_work(cut_count), 0);
     lay_out(work, cut_count, &shop);
     tside_i_problem_make(&search->problem, stock, cuts, cut_count);
     tside_i_search_run(search, node_limit, go_on, context);
-    w = (writer){.stock = stock, .cuts = cuts, .cut_count = cut_count, .problem = &search->problem, .plan = &search->fill.best,
-                 .left = shop.left, .rest = shop.rest, .pattern = shop.pattern, .order = shop.order, .taken = taken};
+    w = (writer){.stock = stock,
+                 .cuts = cuts,
+                 .cut_count = cut_count,
+                 .problem = &search->problem,
+                 .plan = &search->fill.best,
+                 .left = shop.left,
+                 .rest = shop.rest,
+                 .pattern = shop.pattern,
+                 .order = shop.order,
+                 .taken = taken};
     order_rows(&w);
     entries = write_sticks(&w);
     if (entries > capacity) {
         *count = entries;
-        REFUSE(fault, TSIDE_TOO_SMALL, "capacity", "", "there are more sticks unlike each other", "1", capacity, TSIDE_BELOW, entries, 0);
+        REFUSE(fault, TSIDE_TOO_SMALL, "capacity", "", "there are more sticks unlike each other", "1", capacity,
+               TSIDE_BELOW, entries, 0);
     }
     w.sticks = sticks;
     write_sticks(&w);
@@ -283,8 +308,10 @@ tside_status tside_i_stock_plan(const tside_stock *stock, const tside_cut *cuts,
     return TSIDE_OK;
 }
 
-tside_status tside_stock_plan(const tside_stock *stock, const tside_cut *cuts, int cut_count, int node_limit, void *work, size_t work_size,
-                              tside_stick *sticks, int *taken, int capacity, int *count, tside_cut_plan *plan, tside_fault *fault)
+tside_status tside_stock_plan(const tside_stock *stock, const tside_cut *cuts, int cut_count, int node_limit,
+                              void *work, size_t work_size, tside_stick *sticks, int *taken, int capacity, int *count,
+                              tside_cut_plan *plan, tside_fault *fault)
 {
-    return tside_i_stock_plan(stock, cuts, cut_count, node_limit, NULL, NULL, work, work_size, sticks, taken, capacity, count, plan, fault);
+    return tside_i_stock_plan(stock, cuts, cut_count, node_limit, NULL, NULL, work, work_size, sticks, taken, capacity,
+                              count, plan, fault);
 }

@@ -6,8 +6,8 @@
 #include <tunnelside/stock.h>
 
 /*
- * As tside_stock_plan, and every millisecond or so asks go_on, if it is not NULL, whether to go on. Once that returns 0 the
- * search ends, and the answer is the plan and the bound found so far, complete and true.
+ * As tside_stock_plan, and every millisecond or so asks go_on, if it is not NULL, whether to go on. Once that returns 0
+ * the search ends, and the answer is the plan and the bound found so far, complete and true.
  */
 tside_status tside_i_stock_plan(const tside_stock *stock, const tside_cut *cuts, int cut_count, int node_limit,
                                 int (*go_on)(void *context), void *context, void *work, size_t work_size,

@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* Cables: the resistance of a gauge or an area, warm, and the smallest that keeps to a drop. Sources stand beside each table and formula. */
+/*
+ * Cables: the resistance of a gauge or an area, warm, and the smallest that keeps to a drop. Sources stand beside each
+ * table and formula.
+ */
 #include "parts/cable.h"
 
 #include "base/field.h"
@@ -9,6 +12,7 @@ static const char *const strands[] = {"stranded", "solid", "flexible"};
 
 #define LAID (ONLY(TSIDE_AWG) | ONLY(TSIDE_AREA))
 
+/* clang-format off */
 static const tside_field rows[] = {
     {CHOICE(tside_cable, wire, wires, TSIDE_NO_CABLE, "the cable from supply to drive, and how its size is told")},
     {CHOICE(tside_cable, strands, strands, TSIDE_FLEXIBLE, "stranded, solid or flexible conductors"), APPLIES(tside_cable, wire, LAID)},
@@ -21,12 +25,13 @@ static const tside_field rows[] = {
     {OPTIONAL(tside_cable, ampacity, "A", ABOVE(0), TO(1e4), "current that the cable may carry, by local code and its maker"), APPLIES(tside_cable, wire, LAID)},
     {OPTIONAL(tside_cable, fuse, "A", ABOVE(0), TO(1e4), "rating of the fuse at the supply")},
 };
+/* clang-format on */
 TABLE(tside_i_cable_table, rows);
 
-#define RHO (1e-6 / 58) /* ohm m, annealed copper at 20 C */
-#define ALPHA 0.00393   /* per K, at 20 C */
+#define RHO (1e-6 / 58)  /* ohm m, annealed copper at 20 C */
+#define ALPHA 0.00393    /* per K, at 20 C */
 #define HANDED_BACK 1e-9 /* relative: a greatest length that was refused by comes back with other last digits */
-#define LAY 1.02        /* strands are laid in a helix, and so are longer than their cable */
+#define LAY 1.02         /* strands are laid in a helix, and so are longer than their cable */
 
 /* Source: ASTM B258. */
 double tside_i_gauge_diameter(int gauge)
@@ -34,13 +39,17 @@ double tside_i_gauge_diameter(int gauge)
     return 0.127e-3 * pow(92, (36 - gauge) / 39.0);
 }
 
-/* Plain copper by its nominal area, with the greatest resistance at 20 C that a sold conductor may have: IEC 60228, tables 1 and 2 (the same here), and 3. */
+/*
+ * Plain copper by its nominal area, with the greatest resistance at 20 C that a sold conductor may have: IEC 60228,
+ * tables 1 and 2 (the same here), and 3.
+ */
 static const struct {
     double area, solid, flexible; /* m2; ohm/m: classes 1 and 2; class 5 */
 } sizes[] = {
-    {0.5e-6, 36.0e-3, 39.0e-3},   {0.75e-6, 24.5e-3, 26.0e-3},  {1e-6, 18.1e-3, 19.5e-3},     {1.5e-6, 12.1e-3, 13.3e-3},    {2.5e-6, 7.41e-3, 7.98e-3},
-    {4e-6, 4.61e-3, 4.95e-3},     {6e-6, 3.08e-3, 3.30e-3},     {10e-6, 1.83e-3, 1.91e-3},    {16e-6, 1.15e-3, 1.21e-3},     {25e-6, 0.727e-3, 0.780e-3},
-    {35e-6, 0.524e-3, 0.554e-3},  {50e-6, 0.387e-3, 0.386e-3},  {70e-6, 0.268e-3, 0.272e-3},  {95e-6, 0.193e-3, 0.206e-3},   {120e-6, 0.153e-3, 0.161e-3},
+    {0.5e-6, 36.0e-3, 39.0e-3},  {0.75e-6, 24.5e-3, 26.0e-3}, {1e-6, 18.1e-3, 19.5e-3},     {1.5e-6, 12.1e-3, 13.3e-3},
+    {2.5e-6, 7.41e-3, 7.98e-3},  {4e-6, 4.61e-3, 4.95e-3},    {6e-6, 3.08e-3, 3.30e-3},     {10e-6, 1.83e-3, 1.91e-3},
+    {16e-6, 1.15e-3, 1.21e-3},   {25e-6, 0.727e-3, 0.780e-3}, {35e-6, 0.524e-3, 0.554e-3},  {50e-6, 0.387e-3, 0.386e-3},
+    {70e-6, 0.268e-3, 0.272e-3}, {95e-6, 0.193e-3, 0.206e-3}, {120e-6, 0.153e-3, 0.161e-3},
 };
 enum { SIZES = sizeof sizes / sizeof *sizes };
 
@@ -100,7 +109,8 @@ int tside_i_cable_size(tside_cable *cable, int i)
     return 1;
 }
 
-tside_status tside_cable_smallest(const tside_cable *cable, double voltage, double current, tside_loading loading, double drop, tside_cable *smallest, tside_fault *fault)
+tside_status tside_cable_smallest(const tside_cable *cable, double voltage, double current, tside_loading loading,
+                                  double drop, tside_cable *smallest, tside_fault *fault)
 {
     tside_cable tried = *cable;
     double resistance = 0, most;
@@ -121,8 +131,9 @@ tside_status tside_cable_smallest(const tside_cable *cable, double voltage, doub
             return TSIDE_OK;
         }
     }
-    most = drop / current * (loading == TSIDE_STARTING ? voltage / (voltage - drop) : 1); /* ohm, that loses just so much */
-    tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "cable.length", "drop", "not even the largest size keeps the drop", "m", tried.length, TSIDE_ABOVE,
-                         tried.length * most / resistance, 0);
+    most = drop / current *
+           (loading == TSIDE_STARTING ? voltage / (voltage - drop) : 1); /* ohm, that loses just so much */
+    tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "cable.length", "drop", "not even the largest size keeps the drop",
+                         "m", tried.length, TSIDE_ABOVE, tried.length * most / resistance, 0);
     return tside_i_settle(&tside_i_cable_table, "cable", TSIDE_OUT_OF_REACH, fault);
 }

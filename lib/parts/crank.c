@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* What a hand at the crank has to give, and how long it turns. Source: derivation, a lever's and a gear's; whose limits on the force stand beside them. */
+/*
+ * What a hand at the crank has to give, and how long it turns. Source: derivation, a lever's and a gear's; whose limits
+ * on the force stand beside them.
+ */
 #include "parts/crank.h"
 
 #include "base/field.h"
@@ -10,6 +13,7 @@ static const double limits[] = {[TSIDE_MIL_STD_1472] = 22, [TSIDE_EN_13561] = 30
 
 #define FITTED ONLY(TSIDE_CRANK)
 
+/* clang-format off */
 static const tside_field rows[] = {
     {CHOICE(tside_crank, fitted, fitted, TSIDE_NO_CRANK, "whether the drive is turned by hand, with a crank told of here")},
     {REQUIRED_FROM(tside_crank, ratio, "1", 0.01, 1000, "turns of the crank for one of the bar"), APPLIES(tside_crank, fitted, FITTED)},
@@ -19,8 +23,10 @@ static const tside_field rows[] = {
     {CHOICE(tside_crank, rule, rules, TSIDE_MIL_STD_1472, "whose limit on the force at the handle"), APPLIES(tside_crank, fitted, FITTED)},
     {REQUIRED_FROM(tside_crank, effort_limit, "N", 1, 1000, "the most that the handle may ask"), APPLIES(tside_crank, rule, ONLY(TSIDE_EFFORT_GIVEN))},
 };
+/* clang-format on */
 TABLE(tside_i_crank_table, rows);
 
+/* clang-format off */
 static const tside_field cranking_rows[] = {
     {RESULT(tside_cranking, effort, "N", "force at the handle, at the worst torque")},
     {RESULT(tside_cranking, limit, "N", "what it may be")},
@@ -28,6 +34,7 @@ static const tside_field cranking_rows[] = {
     {RESULT(tside_cranking, turns, "turn", "turns of the crank from shut to open")},
     {RESULT(tside_cranking, time, "s", "from shut to open, at the crank's rate")},
 };
+/* clang-format on */
 TABLE(tside_i_cranking_table, cranking_rows);
 
 tside_cranking tside_i_crank_effort(const tside_crank *crank, double torque, double drive_turns)
@@ -37,7 +44,8 @@ tside_cranking tside_i_crank_effort(const tside_crank *crank, double torque, dou
     return (tside_cranking){effort, limit, effort / limit, turns, 2 * TSIDE_PI * turns / crank->rate};
 }
 
-tside_status tside_crank_effort(const tside_crank *crank, double torque, double drive_turns, tside_cranking *cranking, tside_fault *fault)
+tside_status tside_crank_effort(const tside_crank *crank, double torque, double drive_turns, tside_cranking *cranking,
+                                tside_fault *fault)
 {
     tside_cranking made;
     TRY(tside_i_check(&tside_i_crank_table, "crank", crank, fault));

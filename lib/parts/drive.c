@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* The drive as it is bought, and what it gives at stall on its supply. Source: derivation; usual values are common practice, no published source. */
+/*
+ * The drive as it is bought, and what it gives at stall on its supply. Source: derivation; usual values are common
+ * practice, no published source.
+ */
 #include "parts/drive.h"
 
 #include "base/field.h"
@@ -11,6 +14,7 @@ static const char *const places[] = {"one_end", "both_ends", "mid_bar"};
 #define MOTOR ONLY(TSIDE_MOTOR)
 #define HAND ONLY(TSIDE_HAND)
 
+/* clang-format off */
 static const tside_field rows[] = {
     {CHOICE(tside_drive, kind, kinds, TSIDE_MOTOR, "a gearmotor, or a hand crank's gearbox")},
     {CHOICE(tside_drive, place, places, TSIDE_ONE_END, "where on the bar it sits")},
@@ -36,8 +40,10 @@ static const tside_field rows[] = {
     {CHOICE(tside_drive, holds, holds, TSIDE_HOLDS_UNKNOWN, "whether it holds the bar where it stops")},
     {OPTIONAL(tside_drive, limit_turns, "turn", ABOVE(0), TO(1000), "the most turns that its limit switch or stop allows")},
 };
+/* clang-format on */
 TABLE(tside_i_drive_table, rows);
 
+/* clang-format off */
 static const tside_field collar_rows[] = {
     {NUMBER(tside_collar, offset, "m", FROM(0), TO(1), 3 * IN, PRACTICE, "guide's line outboard of the bar's axis"), MEASURED(0.125 * IN), UNUSUAL_OUTSIDE(2 * IN, 5 * IN)},
     {NUMBER(tside_collar, height, "m", FROM(0), TO(2), 1 * IN, OURS, "the collar's top above the bar's axis")},
@@ -47,21 +53,28 @@ static const tside_field collar_rows[] = {
     {NUMBER(tside_collar, along, "m", FROM(-1), TO(1), 0, OURS, "guide's line beyond the collar's centre, along the house")},
     {NUMBER(tside_collar, clearance, "m", FROM(0), TO(1), 0.5 * IN, OURS, "least distance between collar and the curtain's edge")},
 };
+/* clang-format on */
 TABLE(tside_i_collar_table, collar_rows);
 
-/* Stall over rated torque where only the rated one is known, and jerk over steady effort by hand: this library's choice, no published source. */
+/*
+ * Stall over rated torque where only the rated one is known, and jerk over steady effort by hand: this library's
+ * choice, no published source.
+ */
 #define STALL_FACTOR 2.5
 
 tside_collar tside_drive_collar(const tside_drive *drive)
 {
-    return (tside_collar){drive->collar_offset, drive->height, drive->mass, drive->mass_offset, drive->half_length, drive->along, drive->clearance};
+    return (tside_collar){drive->collar_offset, drive->height, drive->mass,     drive->mass_offset,
+                          drive->half_length,   drive->along,  drive->clearance};
 }
 
 tside_status tside_i_drive_voltages(const tside_drive *drive, tside_fault *fault)
 {
     if (!drive->rated_voltage_given != !drive->supply_voltage_given)
-        return tside_i_refuse(fault, TSIDE_CONTRADICTS, drive->rated_voltage_given ? "drive.rated_voltage" : "drive.supply_voltage",
-                              drive->rated_voltage_given ? "drive.supply_voltage" : "drive.rated_voltage", "give both voltages or neither");
+        return tside_i_refuse(fault, TSIDE_CONTRADICTS,
+                              drive->rated_voltage_given ? "drive.rated_voltage" : "drive.supply_voltage",
+                              drive->rated_voltage_given ? "drive.supply_voltage" : "drive.rated_voltage",
+                              "give both voltages or neither");
     return TSIDE_OK;
 }
 

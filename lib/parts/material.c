@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* What a metal and its grade give: stiffness, density, yield, and the safety that goes with it. Sources stand beside each value. */
+/*
+ * What a metal and its grade give: stiffness, density, yield, and the safety that goes with it. Sources stand beside
+ * each value.
+ */
 #include "parts/material.h"
 
 #include <string.h>
@@ -27,12 +30,14 @@ static const char *const grade_names[] = {
     [TSIDE_6063_T6] = "6063_T6",
 };
 
+/* clang-format off */
 static const tside_field rows[] = {
     {CHOICE(tside_material, metal, metal_names, TSIDE_STEEL, "the metal, which sets stiffness and density")},
     {CHOICE(tside_material, grade, grade_names, TSIDE_GRADE_UNKNOWN,
              "the grade, which sets the least yield; unknown: utilisations become the yield they need")},
     {REQUIRED_FROM(tside_material, yield, "Pa", 1e6, 2e9, "yield of a grade given by its maker"), APPLIES(tside_material, grade, ONLY(TSIDE_GRADE_GIVEN))},
 };
+/* clang-format on */
 TABLE(tside_i_material_table, rows);
 
 /*
@@ -49,9 +54,10 @@ static const struct {
 };
 
 /*
- * Least yields. A53 B, A500 B shaped and A500 C: as Materials for Civil and Construction Engineers, table 3.2, prints them from the standards.
- * A500 B round: 42 ksi, as AISC Design Examples v13.0, example H.5b, takes it. S235 and S355 of EN 10219-1, wall to 16 mm, from memory.
- * Aluminium, extruded: 35, 16 and 25 ksi, from memory of the Aluminum Design Manual.
+ * Least yields. A53 B, A500 B shaped and A500 C: as Materials for Civil and Construction Engineers, table 3.2, prints
+ * them from the standards. A500 B round: 42 ksi, as AISC Design Examples v13.0, example H.5b, takes it. S235 and S355
+ * of EN 10219-1, wall to 16 mm, from memory. Aluminium, extruded: 35, 16 and 25 ksi, from memory of the Aluminum Design
+ * Manual.
  */
 static const struct {
     tside_metal metal;
@@ -77,7 +83,8 @@ tside_status tside_i_material_values(const tside_material *material, tside_metal
     tside_grade grade = material->grade;
     int named = grade != TSIDE_GRADE_UNKNOWN && grade != TSIDE_GRADE_GIVEN;
     if (named && grades[grade].metal != metal)
-        return tside_i_refuse(fault, TSIDE_CONTRADICTS, "material.grade", "material.metal", "the grade is of another metal");
+        return tside_i_refuse(fault, TSIDE_CONTRADICTS, "material.grade", "material.metal",
+                              "the grade is of another metal");
 
     memset(values, 0, sizeof *values); /* room that the compiler leaves between members too */
     values->modulus = metals[metal].modulus;

@@ -10,26 +10,17 @@
 
 /* NPS: ASME B36.10M. Fence: chain-link practice, from memory; a nominal 2 in is also called 1-7/8 in, and so on. */
 static const tside_trade sizes[] = {
-    {"nps", "3/4", 1.050 * IN},
-    {"nps", "1", 1.315 * IN},
-    {"nps", "1-1/4", 1.660 * IN},
-    {"nps", "1-1/2", 1.900 * IN},
-    {"nps", "2", 2.375 * IN},
-    {"nps", "2-1/2", 2.875 * IN},
-    {"nps", "3", 3.500 * IN},
-    {"fence", "1-3/8 in", 1.315 * IN},
-    {"fence", "1-5/8 in", 1.660 * IN},
-    {"fence", "1-7/8 in", 1.900 * IN},
-    {"fence", "2 in", 1.900 * IN},
-    {"fence", "2-3/8 in", 2.375 * IN},
-    {"fence", "2-1/2 in", 2.375 * IN},
-    {"fence", "2-7/8 in", 2.875 * IN},
-    {"fence", "3 in", 2.875 * IN},
+    {"nps", "3/4", 1.050 * IN},        {"nps", "1", 1.315 * IN},          {"nps", "1-1/4", 1.660 * IN},
+    {"nps", "1-1/2", 1.900 * IN},      {"nps", "2", 2.375 * IN},          {"nps", "2-1/2", 2.875 * IN},
+    {"nps", "3", 3.500 * IN},          {"fence", "1-3/8 in", 1.315 * IN}, {"fence", "1-5/8 in", 1.660 * IN},
+    {"fence", "1-7/8 in", 1.900 * IN}, {"fence", "2 in", 1.900 * IN},     {"fence", "2-3/8 in", 2.375 * IN},
+    {"fence", "2-1/2 in", 2.375 * IN}, {"fence", "2-7/8 in", 2.875 * IN}, {"fence", "3 in", 2.875 * IN},
 };
 
 /*
- * Schedules: ASME B36.10M. bwg: Birmingham (Stubs) gauge, of tubing. sheet: Manufacturers' Standard Gauge, of uncoated steel sheet, from memory.
- * f1043 ic: fence tube of ASTM F1043, group IC, from memory. Fence tube by bare gauge number has no published source known to us, and is left out.
+ * Schedules: ASME B36.10M. bwg: Birmingham (Stubs) gauge, of tubing. sheet: Manufacturers' Standard Gauge, of uncoated
+ * steel sheet, from memory. f1043 ic: fence tube of ASTM F1043, group IC, from memory. Fence tube by bare gauge number
+ * has no published source known to us, and is left out.
  */
 static const tside_trade walls[] = {
     {"sch 40 nps", "3/4", 0.113 * IN},
@@ -111,7 +102,10 @@ static tside_status small_letters(const char *text, char *name, tside_fault *fau
     return TSIDE_OK;
 }
 
-/* Where the name begins after this family, any number of blanks standing for each; NULL if the text is of another family. All end in a letter. */
+/*
+ * Where the name begins after this family, any number of blanks standing for each; NULL if the text is of another
+ * family. All end in a letter.
+ */
 static const char *after_family(const char *text, const char *family)
 {
     for (text += strspn(text, " "); *family; family++) {
@@ -145,7 +139,9 @@ static int is_inches(const char *unit)
     return !unit[strspn(unit, " ")] || (tside_quantity_read(one, "m", &metres, NULL) == TSIDE_OK && metres == IN);
 }
 
-/* A size is named in inches, with the unit or without; text receives it with its unit. Returns 0 if it is no such name. */
+/*
+ * A size is named in inches, with the unit or without; text receives it with its unit. Returns 0 if it is no such name.
+ */
 static int read_inches(const char *name, char *text, double *metres)
 {
     size_t length = strlen(name), number = length;

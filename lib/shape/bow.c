@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* The bow: its centreline and its outer face as arcs and straights, by measures that a tape takes; where it is at a height, and where a line crosses it. Source: plane geometry. */
+/*
+ * The bow: its centreline and its outer face as arcs and straights, by measures that a tape takes; where it is at a
+ * height, and where a line crosses it. Source: plane geometry.
+ */
 #include "shape/bow.h"
 
 #include <float.h>
@@ -15,6 +18,7 @@ static const char *const boards[] = {"none", "outside"};
 #define LEG ONLY(TSIDE_LEG_AND_PEAK)
 #define POINTS ONLY(TSIDE_THREE_POINTS)
 
+/* clang-format off */
 static const tside_field rows[] = {
     {CHOICE(tside_frame, shape, shapes, TSIDE_LEG_AND_PEAK, "how the bow is described")},
     {CHOICE(tside_frame, measured, measures, TSIDE_OUTSIDE, "measured over the tube's outside, or on its centreline")},
@@ -35,12 +39,14 @@ static const tside_field rows[] = {
     {NUMBER(tside_frame, board_stand, "m", FROM(0), TO(3), 1.5 * IN, PRACTICE, "outer face of the baseboard at that edge, level outboard of the bow's outer face"), MEASURED(0.125 * IN),
      APPLIES(tside_frame, board, BOARD)},
 };
+/* clang-format on */
 TABLE(tside_i_frame_table, rows);
 
 /* sin(x)/x, which the chord of an arc needs as its curvature goes to zero. */
 static double sinc(double x)
 {
-    const double small = 1e-4; /* x^4/120, which the series leaves out, is then below a double's digits; the quotient has no value at 0 */
+    const double small = 1e-4; /* x^4/120, which the series leaves out, is then below a double's digits; the quotient
+                                  has no value at 0 */
     return fabs(x) < small ? 1 - x * x / 6 : sin(x) / x;
 }
 
@@ -90,7 +96,8 @@ static void begin_path(tside_path *path, double x, double y, double heading, dou
 /* A path moved square to itself, outboard; an outboard kink becomes a round of that radius. */
 static void offset_path(const tside_path *path, double outboard, tside_path *moved)
 {
-    const double smooth = 1e-12; /* rad: where pieces meet smoothly headings differ by rounding, and the line would turn about a round of no length */
+    const double smooth = 1e-12; /* rad: where pieces meet smoothly headings differ by rounding, and the line would turn
+                                    about a round of no length */
     for (int i = 0; i < path->count; i++) {
         const tside_piece *piece = path->piece + i;
         double kink = i ? piece->heading - tside_i_path_at(path, piece->from - DBL_EPSILON * path->length).heading : 0;
@@ -105,7 +112,10 @@ static void offset_path(const tside_path *path, double outboard, tside_path *mov
     }
 }
 
-/* Height gained along an arc inverts in closed form, but loses digits as curvature goes to zero: two Newton steps give them back. */
+/*
+ * Height gained along an arc inverts in closed form, but loses digits as curvature goes to zero: two Newton steps give
+ * them back.
+ */
 static double piece_height_inverse(const tside_piece *piece, double rise)
 {
     const double level = 1e-6; /* sine of the heading: at an arc's top a step divides by nothing */
@@ -122,7 +132,10 @@ static double piece_height_inverse(const tside_piece *piece, double rise)
     return u;
 }
 
-/* The highest point of a piece and how far along it that is: an arc's where its heading is level, back towards the tunnel, or of a hollow one away from it. */
+/*
+ * The highest point of a piece and how far along it that is: an arc's where its heading is level, back towards the
+ * tunnel, or of a hollow one away from it.
+ */
 static double piece_top(const tside_piece *piece, double *y)
 {
     double k = piece->curvature, u = piece->length, level = k != 0 ? ((k > 0 ? TSIDE_PI : 0) - piece->heading) / k : -1;
@@ -138,7 +151,8 @@ int tside_i_path_at_height(const tside_path *path, double height, double *arc, d
         const tside_piece *piece = path->piece + i;
         double longest = piece_top(piece, top);
         if (height <= *top) {
-            double u = height < piece->y ? (height - piece->y) / piece->sine : piece_height_inverse(piece, height - piece->y);
+            double u = height < piece->y ? (height - piece->y) / piece->sine
+                                         : piece_height_inverse(piece, height - piece->y);
             *arc = piece->from + (u > longest ? longest : u);
             return 1;
         }
@@ -156,16 +170,19 @@ static int keep_nearer(double t, double arc, double *distance, double *best)
     return 1;
 }
 
-static const double hair = 1e-12; /* of a piece, or a sine: a line through the joint of two pieces would cross neither, by the last digits of both */
+static const double hair = 1e-12; /* of a piece, or a sine: a line through the joint of two pieces would cross neither,
+                                     by the last digits of both */
 
-static int cross_straight(const tside_piece *piece, int first, double x, double y, double c, double s, double *distance, double *arc)
+static int cross_straight(const tside_piece *piece, int first, double x, double y, double c, double s, double *distance,
+                          double *arc)
 {
     double px = piece->cosine, py = piece->sine, det = c * py - s * px, dx = piece->x - x, dy = piece->y - y, u, t;
     if (fabs(det) < hair) /* along each other */
         return 0;
     t = (dx * py - dy * px) / det;
     u = (dx * s - dy * c) / det;
-    if ((u < -hair && !first) || (u > piece->length * (1 + hair) && piece->curvature == 0) || (piece->curvature != 0 && u > 0))
+    if ((u < -hair && !first) || (u > piece->length * (1 + hair) && piece->curvature == 0) ||
+        (piece->curvature != 0 && u > 0))
         return 0;
     return keep_nearer(t, piece->from + u, distance, arc);
 }
@@ -179,7 +196,10 @@ static int cross_arc(const tside_piece *piece, double x, double y, double c, dou
         return 0;
     for (int side = -1; side <= 1; side += 2) {
         double t = along + side * sqrt(square), rx = (x + t * c - cx) * k, ry = (y + t * s - cy) * k;
-        /* the unit radius there turned by a quarter is the heading; its angle from the piece's first heading gives the arc length */
+        /*
+         * the unit radius there turned by a quarter is the heading; its angle from the piece's first heading gives the
+         * arc length
+         */
         double u = atan2(rx * piece->cosine + ry * piece->sine, rx * piece->sine - ry * piece->cosine) / k;
         if (u >= -hair * piece->length && u <= piece->length * (1 + hair))
             found |= keep_nearer(t, piece->from + u, distance, arc);
@@ -187,7 +207,8 @@ static int cross_arc(const tside_piece *piece, double x, double y, double c, dou
     return found;
 }
 
-int tside_i_path_crossing(const tside_path *path, double x, double y, double cosine, double sine, double *distance, double *arc)
+int tside_i_path_crossing(const tside_path *path, double x, double y, double cosine, double sine, double *distance,
+                          double *arc)
 {
     int found = 0;
     *distance = HUGE_VAL;
@@ -201,18 +222,20 @@ int tside_i_path_crossing(const tside_path *path, double x, double y, double cos
     return found;
 }
 
-static tside_status make_flat_arch(const tside_frame *frame, double a, double h, double f, tside_path *centre, tside_fault *fault)
+static tside_status make_flat_arch(const tside_frame *frame, double a, double h, double f, tside_path *centre,
+                                   tside_fault *fault)
 {
     double R = (a * a + f * f) / (2 * f), kink = atan2(R - f, a);
     if (frame->shoulder_radius_given) {
         double rho = frame->shoulder_radius, drop, begins, chi;
         if (!(rho < a)) /* a is below R; a wider bend leaves nothing of the arch above it */
-            REFUSE(fault, TSIDE_CONTRADICTS, "frame.shoulder_radius", "frame.width", "the shoulder's bend must be tighter than half the width", "m", rho, TSIDE_NOT_BELOW, a, 0);
+            REFUSE(fault, TSIDE_CONTRADICTS, "frame.shoulder_radius", "frame.width",
+                   "the shoulder's bend must be tighter than half the width", "m", rho, TSIDE_NOT_BELOW, a, 0);
         drop = (R - rho) * (R - rho) - (a - rho) * (a - rho);
         begins = h + f - R + sqrt(drop > 0 ? drop : 0);
         if (begins < 0)
-            REFUSE(fault, TSIDE_CONTRADICTS, "frame.shoulder_radius", "frame.leg_height", "the shoulder would begin below the foot", "m", rho,
-                                        TSIDE_NO_RELATION, 0, begins);
+            REFUSE(fault, TSIDE_CONTRADICTS, "frame.shoulder_radius", "frame.leg_height",
+                   "the shoulder would begin below the foot", "m", rho, TSIDE_NO_RELATION, 0, begins);
         chi = atan2(begins - (h + f - R), a - rho);
         begin_path(centre, a, 0, TSIDE_PI / 2, begins, 0);
         add_piece(centre, rho * chi, 1 / rho, 0);
@@ -230,15 +253,16 @@ static tside_status make_leg_and_peak(const tside_frame *frame, tside_path *cent
     double d = frame->measured == TSIDE_OUTSIDE ? frame->tube.diameter : 0;
     double a = (frame->width - d) / 2, h = frame->leg_height, f = frame->peak_height - d / 2 - h, R;
     if (!(a > frame->tube.diameter))
-        REFUSE(fault, TSIDE_CONTRADICTS, "frame.width", "frame.tube.diameter", "half the width must exceed the tube", "m", frame->width, TSIDE_NOT_ABOVE,
-                                    2 * frame->tube.diameter + d, 0);
+        REFUSE(fault, TSIDE_CONTRADICTS, "frame.width", "frame.tube.diameter", "half the width must exceed the tube",
+               "m", frame->width, TSIDE_NOT_ABOVE, 2 * frame->tube.diameter + d, 0);
     if (!(f > 0))
-        REFUSE(fault, TSIDE_CONTRADICTS, "frame.peak_height", "frame.leg_height", "the peak must stand above the leg", "m", frame->peak_height,
-                                    TSIDE_NOT_ABOVE, h + d / 2, 0);
+        REFUSE(fault, TSIDE_CONTRADICTS, "frame.peak_height", "frame.leg_height", "the peak must stand above the leg",
+               "m", frame->peak_height, TSIDE_NOT_ABOVE, h + d / 2, 0);
     if (f < a)
         return make_flat_arch(frame, a, h, f, centre, fault);
     if (frame->shoulder_radius_given)
-        return tside_i_refuse(fault, TSIDE_CONTRADICTS, "frame.shoulder_radius", "frame.peak_height", "a bow that rises as much as half its width needs no shoulder");
+        return tside_i_refuse(fault, TSIDE_CONTRADICTS, "frame.shoulder_radius", "frame.peak_height",
+                              "a bow that rises as much as half its width needs no shoulder");
     R = (f * f + a * a) / (2 * a);
     if (h > 0) {
         begin_path(centre, a, 0, TSIDE_PI / 2, h, 0);
@@ -248,24 +272,32 @@ static tside_status make_leg_and_peak(const tside_frame *frame, tside_path *cent
     return TSIDE_OK;
 }
 
-/* The arc's tangent leaves the chord by half its turn, which is the turn at the middle point between the two part chords. */
+/*
+ * The arc's tangent leaves the chord by half its turn, which is the turn at the middle point between the two part
+ * chords.
+ */
 static tside_status make_three_points(const tside_frame *frame, tside_path *centre, tside_fault *fault)
 {
-    const double straight = 1e-9; /* rad: points in line, to the digits of any tape, would make an arc of millions of kilometres, whose centre has no digits left */
+    const double straight = 1e-9; /* rad: points in line, to the digits of any tape, would make an arc of millions of
+                                     kilometres, whose centre has no digits left */
     double ux = frame->between_x - frame->foot_x, uy = frame->between_height - frame->foot_height;
     double vx = frame->peak_x - frame->between_x, vy = frame->peak_height - frame->between_height;
     double chord = hypot(ux + vx, uy + vy), half = atan2(ux * vy - uy * vx, ux * vx + uy * vy), heading;
     if (!(uy > 0))
-        REFUSE(fault, TSIDE_CONTRADICTS, "frame.between_height", "frame.foot_height", "heights must rise from foot to peak", "m", frame->between_height,
-                                    TSIDE_NOT_ABOVE, frame->foot_height, 0);
+        REFUSE(fault, TSIDE_CONTRADICTS, "frame.between_height", "frame.foot_height",
+               "heights must rise from foot to peak", "m", frame->between_height, TSIDE_NOT_ABOVE, frame->foot_height,
+               0);
     if (!(vy > 0))
-        REFUSE(fault, TSIDE_CONTRADICTS, "frame.peak_height", "frame.between_height", "heights must rise from foot to peak", "m", frame->peak_height,
-                                    TSIDE_NOT_ABOVE, frame->between_height, 0);
+        REFUSE(fault, TSIDE_CONTRADICTS, "frame.peak_height", "frame.between_height",
+               "heights must rise from foot to peak", "m", frame->peak_height, TSIDE_NOT_ABOVE, frame->between_height,
+               0);
     if (fabs(half) < straight)
         half = 0;
     heading = atan2(uy + vy, ux + vx) - half;
     if (!(sin(heading) > 0) || !(fabs(half) < TSIDE_PI / 2))
-        return tside_i_refuse(fault, TSIDE_CONTRADICTS, "frame.between_x", "frame.foot_x", "the arc through the points must rise from its foot, and bend by less than half a circle");
+        return tside_i_refuse(
+            fault, TSIDE_CONTRADICTS, "frame.between_x", "frame.foot_x",
+            "the arc through the points must rise from its foot, and bend by less than half a circle");
     begin_path(centre, frame->foot_x, frame->foot_height, heading, chord / sinc(half), 2 * sin(half) / chord);
     return TSIDE_OK;
 }
@@ -275,7 +307,8 @@ static int finite_path(const tside_path *path)
 {
     double sum = path->length;
     for (int i = 0; i < path->count; i++)
-        sum += path->piece[i].from + path->piece[i].length + path->piece[i].curvature + path->piece[i].x + path->piece[i].y + path->piece[i].heading;
+        sum += path->piece[i].from + path->piece[i].length + path->piece[i].curvature + path->piece[i].x +
+               path->piece[i].y + path->piece[i].heading;
     return isfinite(sum);
 }
 
@@ -287,7 +320,8 @@ static tside_status make_board(const tside_frame *frame, tside_bow *bow, tside_f
     if (!bow->board_given)
         return TSIDE_OK;
     if (!tside_i_path_at_height(&bow->face, frame->board_top, &arc, &top))
-        REFUSE(fault, TSIDE_CONTRADICTS, "frame.board_top", "frame.peak_height", "the baseboard stands above the bow", "m", frame->board_top, TSIDE_ABOVE, top, 0);
+        REFUSE(fault, TSIDE_CONTRADICTS, "frame.board_top", "frame.peak_height", "the baseboard stands above the bow",
+               "m", frame->board_top, TSIDE_ABOVE, top, 0);
     bow->board_x = tside_i_path_at(&bow->face, arc).x + frame->board_stand;
     bow->board_y = frame->board_top;
     return TSIDE_OK;
@@ -305,17 +339,20 @@ tside_status tside_i_bow_make(const tside_frame *frame, tside_bow *bow, tside_fa
     if (frame->shape == TSIDE_THREE_POINTS && frame->measured == TSIDE_OUTSIDE) {
         tside_path face = bow->centre;
         if (!(1 - face.piece[0].curvature * half > 0.5))
-            REFUSE(fault, TSIDE_CONTRADICTS, "frame.between_x", "frame.tube.diameter", "the bend is tighter than the tube", "m", frame->between_x,
-                                        TSIDE_NO_RELATION, 0, 0);
+            REFUSE(fault, TSIDE_CONTRADICTS, "frame.between_x", "frame.tube.diameter",
+                   "the bend is tighter than the tube", "m", frame->between_x, TSIDE_NO_RELATION, 0, 0);
         offset_path(&face, -half, &bow->centre);
     }
     for (int i = 0; i < bow->centre.count; i++)
         if (fabs(bow->centre.piece[i].curvature) * bow->diameter > 1)
-            return tside_i_refuse(fault, TSIDE_CONTRADICTS, frame->shape == TSIDE_LEG_AND_PEAK ? "frame.shoulder_radius" : "frame.between_x", "frame.tube.diameter",
-                                  "the bend is tighter than the tube");
+            return tside_i_refuse(fault, TSIDE_CONTRADICTS,
+                                  frame->shape == TSIDE_LEG_AND_PEAK ? "frame.shoulder_radius" : "frame.between_x",
+                                  "frame.tube.diameter", "the bend is tighter than the tube");
     offset_path(&bow->centre, half, &bow->face);
     TRY(make_board(frame, bow, fault));
-    return finite_path(&bow->face) ? TSIDE_OK : tside_i_refuse(fault, TSIDE_NOT_MODELLED, "frame", "", "the bow is not one of finite numbers");
+    return finite_path(&bow->face)
+               ? TSIDE_OK
+               : tside_i_refuse(fault, TSIDE_NOT_MODELLED, "frame", "", "the bow is not one of finite numbers");
 }
 
 tside_status tside_bow_make(const tside_frame *frame, tside_bow *bow, tside_fault *fault)
@@ -360,7 +397,8 @@ tside_status tside_bow_face(const tside_bow *bow, double height, double *x, tsid
     return ANSWER_NUMBER(tside_i_path_at(&bow->face, arc).x, x, fault);
 }
 
-tside_status tside_bow_crossing(const tside_bow *bow, double x, double y, double angle, double *distance, double *arc, tside_fault *fault)
+tside_status tside_bow_crossing(const tside_bow *bow, double x, double y, double angle, double *distance, double *arc,
+                                tside_fault *fault)
 {
     double near, at;
     if (!isfinite(x) || !isfinite(y) || !isfinite(angle))

@@ -14,6 +14,7 @@ tside_bow_point tside_i_path_at(const tside_path *path, double arc);
 /* First arc length at a height; 0 if the path never reaches it, with its top in *top. */
 int tside_i_path_at_height(const tside_path *path, double height, double *arc, double *top);
 /* First crossing of the half line from (x, y) in direction (cosine, sine); 0 if there is none. */
-int tside_i_path_crossing(const tside_path *path, double x, double y, double cosine, double sine, double *distance, double *arc);
+int tside_i_path_crossing(const tside_path *path, double x, double y, double cosine, double sine, double *distance,
+                          double *arc);
 
 #endif

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * The free chord: curtain hanging straight from its fixing to a roll that nothing holds but what it bears on. The axis is then where a circle of the roll's radius, touching
- * face or baseboard from outside, meets the circle of radius sqrt(s^2 + r^2) about the fixing: plane geometry. Source: derivation.
+ * The free chord: curtain hanging straight from its fixing to a roll that nothing holds but what it bears on. The axis
+ * is then where a circle of the roll's radius, touching face or baseboard from outside, meets the circle of radius
+ * sqrt(s^2 + r^2) about the fixing: plane geometry. Source: derivation.
  */
 #include "shape/chord.h"
 
@@ -20,12 +21,14 @@ void tside_i_chord_plumb(const tside_line *line, tside_i_spot *spot)
 }
 
 /*
- * A straight piece that the fixing stands a gap h off: the chord makes an angle c with it such that s sin c + r (1 - cos c) = h, a quadratic in tan(c/2),
- * solved without cancellation. Gives the chord's normal; 0 where the roll does not reach the piece.
+ * A straight piece that the fixing stands a gap h off: the chord makes an angle c with it such that s sin c + r (1 -
+ * cos c) = h, a quadratic in tan(c/2), solved without cancellation. Gives the chord's normal; 0 where the roll does not
+ * reach the piece.
  */
 static int chord_on_straight(const tside_line *line, const tside_obstacle *wall, tside_i_spot *spot)
 {
-    double h = (line->x - wall->x) * wall->nx + (line->y - wall->y) * wall->ny, r = spot->r, s = spot->s, square = s * s + h * (2 * r - h), below, half, sc, cc;
+    double h = (line->x - wall->x) * wall->nx + (line->y - wall->y) * wall->ny, r = spot->r, s = spot->s,
+           square = s * s + h * (2 * r - h), below, half, sc, cc;
     if (square < 0)
         return 0;
     below = s + sqrt(square);
@@ -37,10 +40,14 @@ static int chord_on_straight(const tside_line *line, const tside_obstacle *wall,
     return 1;
 }
 
-/* A round one: the axis is where a circle about its centre meets the circle of radius sqrt(s^2 + r^2) about the fixing, on the lower side. */
+/*
+ * A round one: the axis is where a circle about its centre meets the circle of radius sqrt(s^2 + r^2) about the fixing,
+ * on the lower side.
+ */
 static int chord_on_round(const tside_line *line, const tside_obstacle *bulge, tside_i_spot *spot)
 {
-    double r = spot->r, s = spot->s, far = s * s + r * r, R = bulge->radius < 0 ? -bulge->radius - r : bulge->radius + r;
+    double r = spot->r, s = spot->s, far = s * s + r * r,
+           R = bulge->radius < 0 ? -bulge->radius - r : bulge->radius + r;
     double cx = bulge->x - line->x, cy = bulge->y - line->y, square = cx * cx + cy * cy, per, along, across, dx, dy;
     if (far == 0 || square == 0)
         return 0;
@@ -58,7 +65,10 @@ static int chord_on_round(const tside_line *line, const tside_obstacle *bulge, t
     return 1;
 }
 
-/* The outboard normal where a roll of radius r with its axis at (x, y) bears: of a round one, the radius to the axis over its length. */
+/*
+ * The outboard normal where a roll of radius r with its axis at (x, y) bears: of a round one, the radius to the axis
+ * over its length.
+ */
 static void bearing_normal(const tside_obstacle *on, double r, double x, double y, double *qx, double *qy)
 {
     double per = 1 / (on->radius + r); /* of a hollow one below 0, as its normals lead to the centre */
@@ -82,7 +92,10 @@ void tside_i_chord_swing(const tside_obstacle *on, double growth, tside_i_spot *
     bearing_normal(on, r, spot->x, spot->y, &qx, &qy);
     cosine = qx * spot->nx + qy * spot->ny;
     sine = spot->nx * qy - spot->ny * qx;
-    /* derivation: the distance from obstacle to axis grows as the radius does; differentiated by the wraps wound on, then by the bar's angle */
+    /*
+     * derivation: the distance from obstacle to axis grows as the radius does; differentiated by the wraps wound on,
+     * then by the bar's angle
+     */
     spot->share = sine != 0 ? (s * cosine + r * sine) / (s * cosine + growth * (1 - cosine)) : 1;
     spot->swing = s * (1 - spot->share);
 }
@@ -90,7 +103,8 @@ void tside_i_chord_swing(const tside_obstacle *on, double growth, tside_i_spot *
 /* Whether the roll touches the obstacle between its ends, and not its continuation. */
 static int touches(const tside_obstacle *on, const tside_i_spot *spot)
 {
-    const double hair = 1e-12; /* m, or of a sine: a roll at the joint of two obstacles would touch neither, by the last digits of both */
+    const double hair = 1e-12; /* m, or of a sine: a roll at the joint of two obstacles would touch neither, by the last
+                                  digits of both */
     double along, qx, qy;
     if (on->straight) {
         along = (spot->y - on->y) * on->nx - (spot->x - on->x) * on->ny;
@@ -102,14 +116,19 @@ static int touches(const tside_obstacle *on, const tside_i_spot *spot)
     return on->nx * qy - on->ny * qx >= -hair && on->low * qy - on->high * qx <= hair;
 }
 
-/* What the chord needs to clear all obstacles: the one that pushes it farthest from plumb, or -1 where it hangs plumb. Sets the chord's normal alone. */
+/*
+ * What the chord needs to clear all obstacles: the one that pushes it farthest from plumb, or -1 where it hangs plumb.
+ * Sets the chord's normal alone.
+ */
 int tside_i_chord_holder(const tside_line *line, tside_i_spot *spot)
 {
-    const double farther = 1e-14; /* of a sine: where two obstacles hold alike, the first does, and rounding makes no change of it */
+    const double farther =
+        1e-14; /* of a sine: where two obstacles hold alike, the first does, and rounding makes no change of it */
     double nx = 1, ny = 0;
     int held = -1;
     for (int i = 0; i < line->obstacle_count; i++)
-        if (tside_i_chord_on(line, line->obstacle + i, spot) && spot->nx > 0 && spot->ny > ny + farther && touches(line->obstacle + i, spot)) {
+        if (tside_i_chord_on(line, line->obstacle + i, spot) && spot->nx > 0 && spot->ny > ny + farther &&
+            touches(line->obstacle + i, spot)) {
             nx = spot->nx;
             ny = spot->ny;
             held = i;
@@ -130,4 +149,3 @@ void tside_i_chord_settle(const tside_line *line, double growth, tside_i_spot *s
     place_by_chord(line, spot);
     tside_i_chord_swing(line->obstacle + held, growth, spot);
 }
-

@@ -9,22 +9,25 @@
 
 /* Where the bar is and how it moves, in the terms of the formulas. */
 typedef struct tside_i_spot {
-    double wraps;   /* n */
-    double r;       /* roll's radius */
-    double s;       /* curtain from fixing to roll */
-    double length;  /* l, curtain on the bar */
-    double x, y;    /* axis */
-    double nx, ny;  /* N, the curtain's outboard normal */
-    double share;   /* lambda: wraps gained per turn of the bar */
-    double swing;   /* s (1 - lambda) where nothing holds the chord, else 0 */
-    double vx, vy;  /* the axis's velocity per radian of bar angle */
-    int on_line;    /* 1: the curtain lies along the line; 0: it hangs by a straight chord */
-    int slack;      /* 1: the roll has tipped over an edge, and nothing lifts it */
+    double wraps;  /* n */
+    double r;      /* roll's radius */
+    double s;      /* curtain from fixing to roll */
+    double length; /* l, curtain on the bar */
+    double x, y;   /* axis */
+    double nx, ny; /* N, the curtain's outboard normal */
+    double share;  /* lambda: wraps gained per turn of the bar */
+    double swing;  /* s (1 - lambda) where nothing holds the chord, else 0 */
+    double vx, vy; /* the axis's velocity per radian of bar angle */
+    int on_line;   /* 1: the curtain lies along the line; 0: it hangs by a straight chord */
+    int slack;     /* 1: the roll has tipped over an edge, and nothing lifts it */
 } tside_i_spot;
 
 /* The chord that a roll has which bears on an obstacle, or on its continuation; 0 where it does not reach it. */
 int tside_i_chord_on(const tside_line *line, const tside_obstacle *on, tside_i_spot *spot);
-/* What the chord needs to clear all obstacles: the one that pushes it farthest from plumb, or -1 where it hangs plumb. Sets the chord's normal alone. */
+/*
+ * What the chord needs to clear all obstacles: the one that pushes it farthest from plumb, or -1 where it hangs plumb.
+ * Sets the chord's normal alone.
+ */
 int tside_i_chord_holder(const tside_line *line, tside_i_spot *spot);
 /* How the constraint of bearing turns the chord. growth: te/2 pi. */
 void tside_i_chord_swing(const tside_obstacle *on, double growth, tside_i_spot *spot);

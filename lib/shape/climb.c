@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * How the travel is cut into smooth stretches: where the bar is when shut, then up the pieces of the line, and along the chord from one thing that holds it to the next.
- * Source: derivation.
+ * How the travel is cut into smooth stretches: where the bar is when shut, then up the pieces of the line, and along
+ * the chord from one thing that holds it to the next. Source: derivation.
  */
 #include "shape/climb.h"
 
@@ -34,21 +34,29 @@ static double underside_below(const tside_line_piece *piece, double r)
     return end.y + r * end.ny - r;
 }
 
-/* Curtain from fixing to roll, the slope there, and the piece of the line, with the underside of a roll of radius r at a height. */
+/*
+ * Curtain from fixing to roll, the slope there, and the piece of the line, with the underside of a roll of radius r at
+ * a height.
+ */
 int tside_i_climb_shut(const tside_line *line, double r, double underside, double *s, double *slope)
 {
     const tside_line_piece *piece = line->piece;
     hanging aim = {line, r, underside};
-    double first_end = line->count > 1 ? piece->y - piece->length * piece->cosine + r * piece->sine - r : -HUGE_VAL, radius, sine;
+    double first_end = line->count > 1 ? piece->y - piece->length * piece->cosine + r * piece->sine - r : -HUGE_VAL,
+           radius, sine;
     int k = 1;
     if (underside >= first_end) {
         tside_i_spot spot = {.r = r};
-        /* with one piece alone the curtain is no longer than from the fixing to the ground, along its slope, and the roll round */
+        /*
+         * with one piece alone the curtain is no longer than from the fixing to the ground, along its slope, and the
+         * roll round
+         */
         double longest = line->count > 1 ? piece[1].from : (line->y - underside + 2 * r) / piece->cosine;
         if (piece->slope == 0)
             *s = line->y - r - underside;
         else
-            *s = (line->count > 1 ? piece[1].from : 0) - tside_i_rising_root(chord_above, &aim, line->count > 1 ? 0 : -longest, line->count > 1 ? longest : 0);
+            *s = (line->count > 1 ? piece[1].from : 0) -
+                 tside_i_rising_root(chord_above, &aim, line->count > 1 ? 0 : -longest, line->count > 1 ? longest : 0);
         *s = fmax(*s, 0);
         spot.s = *s;
         tside_i_chord_settle(line, 0, &spot);
@@ -85,14 +93,18 @@ double tside_i_climb_wraps(const tside_travel *travel, double s)
     return tside_i_roll_wraps(&travel->roll, l > 0 ? l : 0);
 }
 
-/* Up the pieces of the line below the chord. Returns the progress at the chord's lower end, and its lead over the wraps. */
+/*
+ * Up the pieces of the line below the chord. Returns the progress at the chord's lower end, and its lead over the
+ * wraps.
+ */
 double tside_i_climb_line(tside_travel *travel, int k, double *lead)
 {
     double progress = travel->wraps_shut, slope = travel->slope;
     *lead = 0;
     for (; k > 0; k--) {
         const tside_line_piece *piece = travel->line.piece + k;
-        double to = piece->length == 0 ? progress + (piece->slope - slope) / (2 * TSIDE_PI) : tside_i_climb_wraps(travel, piece->from) + *lead;
+        double to = piece->length == 0 ? progress + (piece->slope - slope) / (2 * TSIDE_PI)
+                                       : tside_i_climb_wraps(travel, piece->from) + *lead;
         if (to > progress) {
             tside_i_climb_add(travel, progress, *lead, slope, TSIDE_HELD_LINE, k);
             if (piece->length == 0)
@@ -104,7 +116,10 @@ double tside_i_climb_line(tside_travel *travel, int k, double *lead)
     return progress;
 }
 
-/* Wraps, relative: so near each other two places are one. A change of hold is found so well, and what holds after it is asked so far beyond, lest rounding answer for before it. */
+/*
+ * Wraps, relative: so near each other two places are one. A change of hold is found so well, and what holds after it is
+ * asked so far beyond, lest rounding answer for before it.
+ */
 static const double one_place = 1e-12;
 
 static int chord_held(const tside_travel *travel, double wraps)
@@ -115,8 +130,8 @@ static int chord_held(const tside_travel *travel, double wraps)
 }
 
 /*
- * Wraps at which a roll that has tipped over the baseboard's edge hangs again: while the drive holds the bar, its curtain's heading falls back and is wound on; and then it
- * must hang clear of the edge.
+ * Wraps at which a roll that has tipped over the baseboard's edge hangs again: while the drive holds the bar, its
+ * curtain's heading falls back and is wound on; and then it must hang clear of the edge.
  */
 static double hangs_again(const tside_travel *travel, double from, double slope, double most)
 {
@@ -130,7 +145,8 @@ static double hangs_again(const tside_travel *travel, double from, double slope,
         tside_i_chord_settle(&travel->line, 0, &spot);
         dx = edge->x - spot.x;
         dy = spot.y - edge->y;
-        if (2 * TSIDE_PI * (middle - from) + tside_i_chord_slope(&spot) < slope || dy < (dx < spot.r ? sqrt(spot.r * spot.r - dx * dx) : 0))
+        if (2 * TSIDE_PI * (middle - from) + tside_i_chord_slope(&spot) < slope ||
+            dy < (dx < spot.r ? sqrt(spot.r * spot.r - dx * dx) : 0))
             low = middle;
         else
             high = middle;
@@ -139,8 +155,8 @@ static double hangs_again(const tside_travel *travel, double from, double slope,
 }
 
 /*
- * Wraps at which a roll on a free chord comes nearest to the baseboard's edge, by Newton's steps: it may rest on it for so little that no other place shows it.
- * The axis moves by v = -r t + N swing for r share of curtain wound on.
+ * Wraps at which a roll on a free chord comes nearest to the baseboard's edge, by Newton's steps: it may rest on it for
+ * so little that no other place shows it. The axis moves by v = -r t + N swing for r share of curtain wound on.
  */
 static double nearest_to_edge(const tside_travel *travel)
 {
@@ -155,15 +171,20 @@ static double nearest_to_edge(const tside_travel *travel)
         tside_i_chord_settle(&travel->line, 0, &spot);
         vx = spot.nx * spot.swing - spot.r * spot.ny;
         vy = spot.ny * spot.swing + spot.r * spot.nx;
-        s = fmax(s - spot.r * spot.share * ((edge->x - spot.x) * vx + (edge->y - spot.y) * vy) / (vx * vx + vy * vy), 0);
+        s = fmax(s - spot.r * spot.share * ((edge->x - spot.x) * vx + (edge->y - spot.y) * vy) / (vx * vx + vy * vy),
+                 0);
     }
     return tside_i_climb_wraps(travel, s);
 }
 
-/* Where what holds the chord changes between two places that differ in it, by halving; the stretch that begins there, or two where the roll tips. */
+/*
+ * Where what holds the chord changes between two places that differ in it, by halving; the stretch that begins there,
+ * or two where the roll tips.
+ */
 static double change_hold(tside_travel *travel, double low, double high, int held, double most, double lead)
 {
-    const double over = 1e-6; /* of the radius: a roll that hangs plumb at the edge touches it from outboard to within rounding, and does not tip */
+    const double over = 1e-6; /* of the radius: a roll that hangs plumb at the edge touches it from outboard to within
+                                 rounding, and does not tip */
     while (high - low > one_place * (1 + high)) {
         double middle = low + (high - low) / 2;
         if (middle <= low || middle >= high)
@@ -176,7 +197,8 @@ static double change_hold(tside_travel *travel, double low, double high, int hel
     if (held >= 0 && held == travel->line.board) {
         tside_i_spot spot;
         tside_i_spot_roll(travel, low, &spot);
-        if (tside_i_chord_on(&travel->line, travel->line.obstacle + held, &spot) && spot.ny > 0 && spot.x < travel->line.obstacle[held].x + over * spot.r) { /* over the edge before its curtain hung plumb */
+        if (tside_i_chord_on(&travel->line, travel->line.obstacle + held, &spot) && spot.ny > 0 &&
+            spot.x < travel->line.obstacle[held].x + over * spot.r) { /* over the edge before its curtain hung plumb */
             tside_i_climb_add(travel, high + lead, lead, tside_i_chord_slope(&spot), TSIDE_HELD_TIPPED, 0);
             high = hangs_again(travel, high, tside_i_chord_slope(&spot), most);
         }
@@ -185,15 +207,19 @@ static double change_hold(tside_travel *travel, double low, double high, int hel
 }
 
 /*
- * The chord's stretches: what the roll bears on changes from place to place. Each change is found by halving between two places that differ; places are close enough, with
- * one by the baseboard's edge, that nothing a roll can rest on fits between them unseen.
+ * The chord's stretches: what the roll bears on changes from place to place. Each change is found by halving between
+ * two places that differ; places are close enough, with one by the baseboard's edge, that nothing a roll can rest on
+ * fits between them unseen.
  */
 void tside_i_climb_chord(tside_travel *travel, double from, double most, double lead)
 {
     enum { PLACES = 16 };
-    const double after = 1e-9; /* of a step: where the chord begins the roll touches two, and what holds it from there on is asked just after */
+    const double after = 1e-9; /* of a step: where the chord begins the roll touches two, and what holds it from there
+                                  on is asked just after */
     double at = from, step = (most - from) / PLACES, edge = most;
-    int held = travel->line.piece->slope == 0 ? -1 : chord_held(travel, at + after * step); /* plumb from the first: nothing to bear on */
+    int held = travel->line.piece->slope == 0
+                   ? -1
+                   : chord_held(travel, at + after * step); /* plumb from the first: nothing to bear on */
     tside_i_climb_add(travel, at + lead, lead, 0, held < 0 ? TSIDE_HELD_FREE : TSIDE_HELD_BEARING, held < 0 ? 0 : held);
     if (travel->line.piece->slope == 0)
         return;
@@ -209,15 +235,17 @@ void tside_i_climb_chord(tside_travel *travel, double from, double most, double 
             double change = change_hold(travel, at, to, held, most, lead);
             at = change + one_place * (1 + change);
             held = chord_held(travel, at);
-            tside_i_climb_add(travel, change + lead, lead, 0, held < 0 ? TSIDE_HELD_FREE : TSIDE_HELD_BEARING, held < 0 ? 0 : held);
+            tside_i_climb_add(travel, change + lead, lead, 0, held < 0 ? TSIDE_HELD_FREE : TSIDE_HELD_BEARING,
+                              held < 0 ? 0 : held);
         }
         at = to > at ? to : at;
     }
 }
 
 /*
- * Whether a roll may tip over the baseboard's edge while its chord is free: the edge stands r or more outboard of the fixing, and a roll that lies atop of it has no more
- * curtain to the fixing, s^2 = dx^2 + (h - r)^2 - r^2, than where the chord begins. Near to it counts as may.
+ * Whether a roll may tip over the baseboard's edge while its chord is free: the edge stands r or more outboard of the
+ * fixing, and a roll that lies atop of it has no more curtain to the fixing, s^2 = dx^2 + (h - r)^2 - r^2, than where
+ * the chord begins. Near to it counts as may.
  */
 int tside_i_climb_may_tip(const tside_travel *travel, double from, double most)
 {
@@ -232,4 +260,3 @@ int tside_i_climb_may_tip(const tside_travel *travel, double from, double most)
     tside_i_spot_roll(travel, most, &end);
     return dx > 0.99 * begin.r && dx * dx + h * h - 2 * h * end.r < 1.01 * begin.s * begin.s;
 }
-

@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* The curtain's line: how it lies from its fixing down, tight over what bulges outboard, which is a convex hull of rounds. Source: derivation, plane geometry. */
+/*
+ * The curtain's line: how it lies from its fixing down, tight over what bulges outboard, which is a convex hull of
+ * rounds. Source: derivation, plane geometry.
+ */
 #include "shape/curtain.h"
 
 #include <string.h>
@@ -9,6 +12,7 @@
 
 static const char *const lies[] = {"outboard", "inboard"};
 
+/* clang-format off */
 static const tside_field rows[] = {
     {REQUIRED(tside_curtain, hip, "m", TO(20), "height of the curtain's fixing at the hip rail, above grade"), MEASURED(0.25 * IN)},
     {REQUIRED(tside_curtain, sill, "m", TO(20), "height down to which the wall opens, above grade"), MEASURED(0.25 * IN)},
@@ -22,6 +26,7 @@ static const tside_field rows[] = {
     {NUMBER(tside_curtain, past, "m", FROM(0), TO(3), 2 * IN, OURS, "curtain past the plane of the end bow's centreline, at each end"), MEASURED(0.5 * IN), UNUSUAL_OUTSIDE(1 * IN, 12 * IN)},
     {CHOICE(tside_curtain, roll_lies, lies, TSIDE_OUTBOARD, "the side of the hanging curtain on which the roll lies")},
 };
+/* clang-format on */
 TABLE(tside_i_curtain_table, rows);
 
 /* --- the hull --- */
@@ -37,7 +42,8 @@ enum { BULGES = 1 + TSIDE_BOW_PIECES + 2 };
 
 static void add_straight(tside_line *line, const tside_piece *piece, double low, double high)
 {
-    line->obstacle[line->obstacle_count++] = (tside_obstacle){.straight = 1, .x = piece->x, .y = piece->y, .nx = piece->sine, .ny = -piece->cosine, .low = low, .high = high};
+    line->obstacle[line->obstacle_count++] = (tside_obstacle){
+        .straight = 1, .x = piece->x, .y = piece->y, .nx = piece->sine, .ny = -piece->cosine, .low = low, .high = high};
 }
 
 static void add_round(tside_line *line, double x, double y, double radius, double lower, double upper)
@@ -49,7 +55,8 @@ static void add_round(tside_line *line, double x, double y, double radius, doubl
 /* One piece of the face: what the hull wraps of it below the hip, and what a roll may bear on. */
 static void add_face_piece(tside_line *line, const tside_piece *piece, int i, double hip_arc, bulge *bulges, int *count)
 {
-    double k = piece->curvature, upper = fmin(piece->length, hip_arc - piece->from), slope = piece->heading - TSIDE_PI / 2;
+    double k = piece->curvature, upper = fmin(piece->length, hip_arc - piece->from),
+           slope = piece->heading - TSIDE_PI / 2;
     double cx = k != 0 ? piece->x - piece->sine / k : 0, cy = k != 0 ? piece->y + piece->cosine / k : 0;
     if (k == 0)
         add_straight(line, piece, i ? 0 : -HUGE_VAL, piece->length);
@@ -66,14 +73,20 @@ static void add_face_piece(tside_line *line, const tside_piece *piece, int i, do
 }
 
 #define NEVER (-HUGE_VAL)              /* a slope below all others */
-static const double same_slope = 1e-9; /* rad: bulges that touch end and begin at slopes whose last digits differ, and the hull would pass one over */
-static const double on_arc = 1e-14;    /* of the distance squared: a point that ends an arc lies off it by rounding, and inside it there is no tangent */
+static const double same_slope = 1e-9; /* rad: bulges that touch end and begin at slopes whose last digits differ, and
+                                          the hull would pass one over */
+static const double on_arc = 1e-14;    /* of the distance squared: a point that ends an arc lies off it by rounding, and
+                                          inside it there is no tangent */
 static const double no_length = 1e-12; /* m: what rounding leaves between bulges that touch is no piece of the line */
 
-/* The slope at which the hull leaves one round for another below it; NEVER where it does not. Derivation: equal support, D.N = difference of radii. */
+/*
+ * The slope at which the hull leaves one round for another below it; NEVER where it does not. Derivation: equal
+ * support, D.N = difference of radii.
+ */
 static double leaves_at(const bulge *from, const bulge *to)
 {
-    double dx = from->x - to->x, dy = from->y - to->y, more = to->radius - from->radius, square = dx * dx + dy * dy - more * more, slope;
+    double dx = from->x - to->x, dy = from->y - to->y, more = to->radius - from->radius,
+           square = dx * dx + dy * dy - more * more, slope;
     if (dx * dx + dy * dy == 0)
         return NEVER;
     /* touching bulges of one chain share their tangent exactly */
@@ -100,7 +113,10 @@ static tside_line_piece *add_line_piece(tside_line *line, double x, double y, do
     return line->piece + line->count++;
 }
 
-/* Wraps the bulges from the fixing down: each time to the round that is met at the steepest slope outboard, until the line stands plumb, or along the ground's own lean. */
+/*
+ * Wraps the bulges from the fixing down: each time to the round that is met at the steepest slope outboard, until the
+ * line stands plumb, or along the ground's own lean.
+ */
 static void wrap(tside_line *line, bulge *bulges, int count, double last_slope)
 {
     bulge *at = bulges;
@@ -117,9 +133,13 @@ static void wrap(tside_line *line, bulge *bulges, int count, double last_slope)
             }
         }
         best = fmin(best, slope);
-        /* round the present one from the slope it was met at to the slope it is left at; the fixing itself is no corner to turn about */
+        /*
+         * round the present one from the slope it was met at to the slope it is left at; the fixing itself is no corner
+         * to turn about
+         */
         if (at != bulges && slope - best > 0)
-            add_line_piece(line, at->x + at->radius * cos(slope), at->y + at->radius * sin(slope), slope, at->radius * (slope - best), slope - best);
+            add_line_piece(line, at->x + at->radius * cos(slope), at->y + at->radius * sin(slope), slope,
+                           at->radius * (slope - best), slope - best);
         s = sin(best);
         c = cos(best);
         x = at->x + at->radius * c;
@@ -144,7 +164,8 @@ static void wrap(tside_line *line, bulge *bulges, int count, double last_slope)
     }
 }
 
-tside_status tside_i_line_make(const tside_bow *bow, const tside_curtain *curtain, const char *top_name, const char *board_name, tside_line *line, tside_fault *fault)
+tside_status tside_i_line_make(const tside_bow *bow, const tside_curtain *curtain, const char *top_name,
+                               const char *board_name, tside_line *line, tside_fault *fault)
 {
     bulge bulges[BULGES];
     int count = 1;
@@ -152,14 +173,17 @@ tside_status tside_i_line_make(const tside_bow *bow, const tside_curtain *curtai
     line->count = line->obstacle_count = 0;
     line->board = -1;
     if (curtain->roll_lies == TSIDE_INBOARD)
-        return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "curtain.roll_lies", "", "a roll inboard of its curtain is not modelled");
+        return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "curtain.roll_lies", "",
+                              "a roll inboard of its curtain is not modelled");
     if (!(curtain->sill < curtain->hip))
-        REFUSE(fault, TSIDE_CONTRADICTS, "curtain.sill", "curtain.hip", "the sill must lie below the hip", "m", curtain->sill, TSIDE_NOT_BELOW,
-                                    curtain->hip, 0);
+        REFUSE(fault, TSIDE_CONTRADICTS, "curtain.sill", "curtain.hip", "the sill must lie below the hip", "m",
+               curtain->sill, TSIDE_NOT_BELOW, curtain->hip, 0);
     if (!tside_i_path_at_height(&bow->face, curtain->hip, &arc, &top))
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "curtain.hip", top_name, "the hip lies above the bow's top", "m", curtain->hip, TSIDE_ABOVE, top, 0);
+        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "curtain.hip", top_name,
+                                    "the hip lies above the bow's top", "m", curtain->hip, TSIDE_ABOVE, top, 0);
     if (bow->board_given && !(bow->board_y < curtain->hip))
-        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "curtain.hip", board_name, "the baseboard must end below the hip", "m", curtain->hip, TSIDE_NOT_ABOVE,
+        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "curtain.hip", board_name,
+                                    "the baseboard must end below the hip", "m", curtain->hip, TSIDE_NOT_ABOVE,
                                     bow->board_y, 0);
     line->x = tside_i_path_at(&bow->face, arc).x + curtain->standoff;
     line->y = curtain->hip;
@@ -167,7 +191,8 @@ tside_status tside_i_line_make(const tside_bow *bow, const tside_curtain *curtai
     for (int i = 0; i < bow->face.count; i++)
         add_face_piece(line, bow->face.piece + i, i, arc, bulges, &count);
     if (bow->board_given) {
-        line->obstacle[line->obstacle_count++] = (tside_obstacle){.straight = 1, .x = bow->board_x, .y = bow->board_y, .nx = 1, .low = -HUGE_VAL}; /* its outer face */
+        line->obstacle[line->obstacle_count++] = (tside_obstacle){
+            .straight = 1, .x = bow->board_x, .y = bow->board_y, .nx = 1, .low = -HUGE_VAL}; /* its outer face */
         line->board = line->obstacle_count;
         add_round(line, bow->board_x, bow->board_y, 0, 0, TSIDE_PI / 2);
         bulges[count++] = (bulge){bow->board_x, bow->board_y, 0, -TSIDE_PI, TSIDE_PI, 0, -1};
@@ -181,7 +206,8 @@ tside_status tside_line_make(const tside_bow *bow, const tside_curtain *curtain,
     tside_line made;
     memset(&made, 0, sizeof made); /* what a line does not have is 0: equal walls give equal bytes */
     TRY(tside_i_check(&tside_i_curtain_table, "curtain", curtain, fault));
-    TRY(tside_i_settle(&tside_i_curtain_table, "curtain", tside_i_line_make(bow, curtain, "bow", "bow", &made, fault), fault));
+    TRY(tside_i_settle(&tside_i_curtain_table, "curtain", tside_i_line_make(bow, curtain, "bow", "bow", &made, fault),
+                       fault));
     memcpy(line, &made, sizeof made);
     return TSIDE_OK;
 }
@@ -210,7 +236,10 @@ tside_i_line_point tside_i_line_at(const tside_line_piece *piece, double distanc
     return p;
 }
 
-/* Of a curtain along the line, the first moment of its depth below the fixing: the integral of depth over distance, piece by piece. */
+/*
+ * Of a curtain along the line, the first moment of its depth below the fixing: the integral of depth over distance,
+ * piece by piece.
+ */
 double tside_i_line_moment(const tside_line *line, double distance)
 {
     double moment = 0;
@@ -227,7 +256,8 @@ double tside_i_line_moment(const tside_line *line, double distance)
     return moment;
 }
 
-tside_status tside_line_at(const tside_line *line, double distance, double *x, double *y, double *normal, tside_fault *fault)
+tside_status tside_line_at(const tside_line *line, double distance, double *x, double *y, double *normal,
+                           tside_fault *fault)
 {
     tside_i_line_point point;
     const tside_line_piece *piece;

@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* Greatest and least values along a travel, stretch by smooth stretch: places are looked at, and beside the best Brent's method climbs (1973; see climb). */
+/*
+ * Greatest and least values along a travel, stretch by smooth stretch: places are looked at, and beside the best
+ * Brent's method climbs (1973; see climb).
+ */
 #include "shape/peak.h"
 
 #include <float.h>
@@ -20,16 +23,20 @@ static double measure(const probe *p, double progress)
 }
 
 /*
- * Climbs to the greatest value within [a, b] from an inner point x above both ends, as Brent does (Algorithms for Minimization without Derivatives, 1973, chapter 5):
- * to the top of the parabola through the three best places, and where that does not serve, the golden section of the longer part. Done when those three are near and the
- * parabola promises no gain that rounding would show: the place is good to the square root of the precision, and the value to all of it.
+ * Climbs to the greatest value within [a, b] from an inner point x above both ends, as Brent does (Algorithms for
+ * Minimization without Derivatives, 1973, chapter 5): to the top of the parabola through the three best places, and
+ * where that does not serve, the golden section of the longer part. Done when those three are near and the parabola
+ * promises no gain that rounding would show: the place is good to the square root of the precision, and the value to
+ * all of it.
  */
 static double climb(const probe *p, double a, double b, double x, double value, double fa, double fb, double *where)
 {
     const double golden = 0.38196601125010515, least = 1e-8 * (fabs(b) + 1), near = 1e-4 * (b - a);
-    double w = fa > fb ? a : b, v = fa > fb ? b : a, fw = fmax(fa, fb), fv = fmin(fa, fb), fx = value, last = b - a, before = last;
+    double w = fa > fb ? a : b, v = fa > fb ? b : a, fw = fmax(fa, fb), fv = fmin(fa, fb), fx = value, last = b - a,
+           before = last;
     for (int i = 0; i < 60 && b - a > least; i++) {
-        double rise = (fx - fw) / (x - w), bend = (rise - (fx - fv) / (x - v)) / (w - v), step = -(rise + (x - w) * bend) / (2 * bend), fu;
+        double rise = (fx - fw) / (x - w), bend = (rise - (fx - fv) / (x - v)) / (w - v),
+               step = -(rise + (x - w) * bend) / (2 * bend), fu;
         int serves = bend < 0 && x + step > a && x + step < b && fabs(step) < before / 2;
         if (serves && -bend * step * step <= 2 * DBL_EPSILON * fabs(fx) && fabs(x - w) < near && fabs(x - v) < near)
             break;
@@ -65,12 +72,17 @@ static const tside_i_spot *kept(const tside_i_track *track, int sample)
     return sample < TSIDE_I_KEPT ? track->spot + sample : NULL;
 }
 
-/* Samples of one smooth stretch, closer together towards its upper end, where chord and guide grow short and all bends more. */
+/*
+ * Samples of one smooth stretch, closer together towards its upper end, where chord and guide grow short and all bends
+ * more.
+ */
 static void sample_stretch(const tside_travel *travel, int index, int first, tside_i_track *track)
 {
     double from = travel->stretch[index].from, to = tside_i_stretch_end(travel, index);
     double share = (to - from) / (travel->end - travel->wraps_shut);
-    int steps = share > 0.3 || index + 1 == travel->stretches ? TSIDE_I_STEPS : share > 0.05 ? 3 : 2; /* a short stretch bends little */
+    int steps = share > 0.3 || index + 1 == travel->stretches ? TSIDE_I_STEPS
+                : share > 0.05                                ? 3
+                                                              : 2; /* a short stretch bends little */
     track->first[index] = first;
     track->steps[index] = steps;
     for (int i = 0; i <= steps; i++) {
@@ -100,11 +112,16 @@ typedef struct stretch {
     double value[TSIDE_I_STEPS + 1];
 } stretch;
 
-/* At one of those that none beside it passes, a climb between its neighbours; at an end only if the value rises inward. p->sign turns the values over. */
-static double climb_beside(const probe *p, const stretch *s, int i, double before, double value, double after, double *where)
+/*
+ * At one of those that none beside it passes, a climb between its neighbours; at an end only if the value rises inward.
+ * p->sign turns the values over.
+ */
+static double climb_beside(const probe *p, const stretch *s, int i, double before, double value, double after,
+                           double *where)
 {
     const double *at = s->place;
-    const double beside = 1e-4; /* of a step: near enough to tell whether the value rises inward, far enough for rounding not to */
+    const double beside =
+        1e-4; /* of a step: near enough to tell whether the value rises inward, far enough for rounding not to */
     double inward, more;
     *where = at[i];
     if (i > 0 && i < s->steps)
@@ -113,12 +130,14 @@ static double climb_beside(const probe *p, const stretch *s, int i, double befor
     more = measure(p, inward);
     if (more <= value)
         return value;
-    return i ? climb(p, at[i - 1], at[i], inward, more, before, value, where) : climb(p, at[0], at[1], inward, more, value, after, where);
+    return i ? climb(p, at[i - 1], at[i], inward, more, before, value, where)
+             : climb(p, at[0], at[1], inward, more, value, after, where);
 }
 
 /*
- * By how much a value that neither neighbour overtops could be passed beside it: a parabola through three places so spaced passes it by no more than 1.54 times the fall to the
- * lowest of them (at an end, 7 : 1 from the next), and twice and a half as much is allowed for what is no parabola.
+ * By how much a value that neither neighbour overtops could be passed beside it: a parabola through three places so
+ * spaced passes it by no more than 1.54 times the fall to the lowest of them (at an end, 7 : 1 from the next), and
+ * twice and a half as much is allowed for what is no parabola.
  */
 static double passed_by(const probe *p, const stretch *s, int i)
 {
@@ -135,7 +154,8 @@ static void keep(tside_i_peak *so_far, const tside_i_track *track, const probe *
         if (value >= before && value >= after && !(value + passed_by(p, s, i) < so_far->value)) {
             double place, best = climb_beside(p, s, i, before, value, after, &place);
             if (best > so_far->value)
-                *so_far = (tside_i_peak){best, place, p->stretch, place == s->place[i] ? kept(track, s->first + i) : NULL};
+                *so_far = (tside_i_peak){best, place, p->stretch,
+                                         place == s->place[i] ? kept(track, s->first + i) : NULL};
         }
         before = value;
         value = after;
@@ -149,7 +169,8 @@ static void seek(const tside_i_track *track, tside_i_sought *sought)
     sought->greatest = sought->least = (tside_i_peak){-HUGE_VAL, travel->wraps_shut, 0, &track->shut};
     for (int index = travel->stretches - 1; index >= 0; index--) {
         probe p = {travel, sought, 1, index};
-        stretch s = {.first = track->first[index], .steps = track->steps[index], .place = track->place + track->first[index]};
+        stretch s = {
+            .first = track->first[index], .steps = track->steps[index], .place = track->place + track->first[index]};
         for (int i = 0; i <= s.steps; i++) {
             const tside_i_spot *spot = kept(track, s.first + i);
             s.value[i] = spot ? sought->quantity(spot, sought->context) : measure(&p, s.place[i]);
@@ -176,7 +197,8 @@ tside_i_spot tside_i_peak_spot(const tside_i_track *track, const tside_i_peak *p
     return spot;
 }
 
-double tside_i_track_greatest(const tside_i_track *track, tside_i_quantity *quantity, const void *context, tside_i_spot *where)
+double tside_i_track_greatest(const tside_i_track *track, tside_i_quantity *quantity, const void *context,
+                              tside_i_spot *where)
 {
     tside_i_sought sought = {.quantity = quantity, .context = context};
     seek(track, &sought);

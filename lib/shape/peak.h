@@ -6,8 +6,9 @@
 #include "shape/spot.h"
 
 /*
- * A travel with the spots from which every search along it sets out, sampled once, however many are made: numbered stretch by stretch from the upper end. Few sides have more
- * spots than are kept, which is how much stack is spent on them; those beyond are made anew by each search.
+ * A travel with the spots from which every search along it sets out, sampled once, however many are made: numbered
+ * stretch by stretch from the upper end. Few sides have more spots than are kept, which is how much stack is spent on
+ * them; those beyond are made anew by each search.
  */
 enum { TSIDE_I_STEPS = 6, TSIDE_I_KEPT = 16 };
 typedef struct tside_i_track {
@@ -24,7 +25,10 @@ void tside_i_track_make(const tside_travel *travel, tside_i_track *track);
 /* A quantity that varies along the travel, read at a spot. */
 typedef double tside_i_quantity(const tside_i_spot *spot, const void *context);
 
-/* A greatest or least value, and where: the stretch, the progress in it, and the sample if it is one, else NULL. A least value is kept with its sign changed. */
+/*
+ * A greatest or least value, and where: the stretch, the progress in it, and the sample if it is one, else NULL. A
+ * least value is kept with its sign changed.
+ */
 typedef struct tside_i_peak {
     double value, place;
     int stretch;
@@ -46,6 +50,7 @@ void tside_i_track_seek(const tside_i_track *track, tside_i_sought *sought, int 
 tside_i_spot tside_i_peak_spot(const tside_i_track *track, const tside_i_peak *peak);
 
 /* The greatest value alone, and where it is. */
-double tside_i_track_greatest(const tside_i_track *track, tside_i_quantity *quantity, const void *context, tside_i_spot *where);
+double tside_i_track_greatest(const tside_i_track *track, tside_i_quantity *quantity, const void *context,
+                              tside_i_spot *where);
 
 #endif

@@ -2,7 +2,10 @@
 /* Where the bar is and how it moves, at some progress along a travel. Source: derivation. */
 #include "shape/spot.h"
 
-/* On a piece of the line: a roll of radius r on a piece of curvature k takes up 1/(1 + k r) of a wrap each turn, and at a corner none. */
+/*
+ * On a piece of the line: a roll of radius r on a piece of curvature k takes up 1/(1 + k r) of a wrap each turn, and at
+ * a corner none.
+ */
 static void lie_on_line(const tside_line_piece *piece, double corner_slope, tside_i_spot *spot)
 {
     tside_i_line_point at = tside_i_line_at(piece, spot->s - piece->from);
@@ -35,14 +38,16 @@ void tside_i_spot_roll(const tside_travel *travel, double wraps, tside_i_spot *s
 }
 
 /*
- * Between tipping and hanging again nothing lifts the roll and its place is no function of the bar's angle: it is taken to roll over evenly, from over the edge to where it
- * hangs, at no torque. Its curtain, slack, is taken to fall back evenly too, so that the bar never turns back.
+ * Between tipping and hanging again nothing lifts the roll and its place is no function of the bar's angle: it is taken
+ * to roll over evenly, from over the edge to where it hangs, at no torque. Its curtain, slack, is taken to fall back
+ * evenly too, so that the bar never turns back.
  */
 static void tip_over(const tside_travel *travel, int stretch, double progress, tside_i_spot *spot)
 {
     const tside_stretch *here = travel->stretch + stretch;
     const tside_obstacle *edge = travel->line.obstacle + travel->line.board;
-    double to = tside_i_stretch_end(travel, stretch), share = to > here->from ? (progress - here->from) / (to - here->from) : 1, slope;
+    double to = tside_i_stretch_end(travel, stretch),
+           share = to > here->from ? (progress - here->from) / (to - here->from) : 1, slope;
     tside_i_spot hung;
     tside_i_spot_roll(travel, to - here->lead, &hung);
     tside_i_chord_settle(&travel->line, 0, &hung);
@@ -76,12 +81,8 @@ void tside_i_travel_spot(const tside_travel *travel, int stretch, double progres
         else
             tside_i_chord_plumb(&travel->line, spot); /* by rounding, at the stretch's very end */
         break;
-    case TSIDE_HELD_FREE:
-        tside_i_chord_plumb(&travel->line, spot);
-        break;
-    case TSIDE_HELD_TIPPED:
-        tip_over(travel, stretch, progress, spot);
-        return;
+    case TSIDE_HELD_FREE: tside_i_chord_plumb(&travel->line, spot); break;
+    case TSIDE_HELD_TIPPED: tip_over(travel, stretch, progress, spot); return;
     }
     /* v = -r t + N (growth share + swing) per radian of bar angle, with t = (ny, -nx) */
     out = growth * spot->share + spot->swing;
@@ -128,4 +129,3 @@ void tside_i_travel_position(const tside_travel *travel, const tside_i_spot *spo
     position->opening = underside > travel->sill ? underside - travel->sill : 0;
     position->slope = tside_i_chord_slope(spot);
 }
-

@@ -11,6 +11,7 @@
 static const char *const shut_ways[] = {"seal", "height"};
 static const char *const open_ways[] = {"gap", "height"};
 
+/* clang-format off */
 static const tside_field stops_rows[] = {
     {NUMBER(tside_stops, wraps_shut, "turn", FROM(0), TO(50), 1, PRACTICE, "wraps of curtain on the bar when shut"), MEASURED(0.25), UNUSUAL_OUTSIDE(0.75, 2)},
     {CHOICE(tside_stops, shut_by, shut_ways, TSIDE_SHUT_SEAL, "how the shut position is given")},
@@ -25,8 +26,10 @@ static const tside_field stops_rows[] = {
     {NUMBER(tside_stops, packing_spread, "1", FROM(0), UNDER(1), 0.1, OURS, "spread of the packing factor, plus or minus")},
     {NUMBER(tside_stops, thickness_spread, "1", FROM(0), UNDER(1), 0.1, OURS, "relative spread of the curtain's thickness, plus or minus")},
 };
+/* clang-format on */
 TABLE(tside_i_stops_table, stops_rows);
 
+/* clang-format off */
 static const tside_field position_rows[] = {
     {RESULT(tside_position, wraps, "turn", "wraps on the bar")},
     {RESULT(tside_position, turns, "turn", "turns of the bar since shut")},
@@ -39,6 +42,7 @@ static const tside_field position_rows[] = {
     {RESULT(tside_position, opening, "m", "clear opening above the sill")},
     {RESULT(tside_position, slope, "rad", "hanging curtain from plumb, outboard going down")},
 };
+/* clang-format on */
 TABLE(tside_i_position_table, position_rows);
 
 static void cut_stretches(tside_travel *travel, double end)
@@ -69,21 +73,25 @@ static double underside_above(double progress, const void *context)
     return spot.y - spot.r - aim->value;
 }
 
-static tside_status find_shut(const tside_stops *stops, const tside_curtain *curtain, double r, tside_travel *travel, double *shut, tside_fault *fault)
+static tside_status find_shut(const tside_stops *stops, const tside_curtain *curtain, double r, tside_travel *travel,
+                              double *shut, tside_fault *fault)
 {
     int seal = stops->shut_by == TSIDE_SHUT_SEAL;
     *shut = seal ? curtain->sill - stops->seal : stops->shut_height;
     if (*shut < 0)
-        REFUSE(fault, TSIDE_CONTRADICTS, "stops.seal", "curtain.sill", "the roll would lie in the ground", "m", stops->seal, TSIDE_ABOVE, curtain->sill, 0);
+        REFUSE(fault, TSIDE_CONTRADICTS, "stops.seal", "curtain.sill", "the roll would lie in the ground", "m",
+               stops->seal, TSIDE_ABOVE, curtain->sill, 0);
     if (*shut + 2 * r > travel->rail + SLACK) {
         double most = seal ? curtain->sill - (travel->rail - 2 * r) : travel->rail - 2 * r;
-        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, seal ? "stops.seal" : "stops.shut_height", "curtain.hip", "shut, the roll's top would pass the rail", "m",
-                                    seal ? stops->seal : *shut, seal ? TSIDE_BELOW : TSIDE_ABOVE, most, 0);
+        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, seal ? "stops.seal" : "stops.shut_height", "curtain.hip",
+                                    "shut, the roll's top would pass the rail", "m", seal ? stops->seal : *shut,
+                                    seal ? TSIDE_BELOW : TSIDE_ABOVE, most, 0);
     }
     return TSIDE_OK;
 }
 
-static tside_status find_open(const tside_stops *stops, double shut, const tside_travel *travel, double most, double *open, tside_fault *fault)
+static tside_status find_open(const tside_stops *stops, double shut, const tside_travel *travel, double most,
+                              double *open, tside_fault *fault)
 {
     const char *shut_name = stops->shut_by == TSIDE_SHUT_SEAL ? "stops.seal" : "stops.shut_height";
     double low = travel->wraps_shut;
@@ -91,22 +99,25 @@ static tside_status find_open(const tside_stops *stops, double shut, const tside
         target top = {travel, travel->rail - stops->gap};
         double room = fmax(0, stops->gap - top_above(low, &top));
         if (stops->gap > room + SLACK)
-            return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "stops.gap", shut_name, "open would lie below shut", "m", stops->gap, TSIDE_ABOVE, room, 0);
+            return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "stops.gap", shut_name, "open would lie below shut",
+                                        "m", stops->gap, TSIDE_ABOVE, room, 0);
         *open = tside_i_rising_root(top_above, &top, low, most);
     } else {
         target underside = {travel, stops->open_height};
         if (stops->open_height < shut - SLACK)
-            return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "stops.open_height", shut_name, "open would lie below shut", "m", stops->open_height, TSIDE_BELOW, shut, 0);
+            return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "stops.open_height", shut_name,
+                                        "open would lie below shut", "m", stops->open_height, TSIDE_BELOW, shut, 0);
         if (stops->open_height > travel->highest + SLACK)
-            REFUSE(fault, TSIDE_CONTRADICTS, "stops.open_height", "curtain.hip", "open, the roll's top would pass the rail", "m", stops->open_height,
-                                        TSIDE_ABOVE, travel->highest, 0);
+            REFUSE(fault, TSIDE_CONTRADICTS, "stops.open_height", "curtain.hip",
+                   "open, the roll's top would pass the rail", "m", stops->open_height, TSIDE_ABOVE, travel->highest,
+                   0);
         *open = tside_i_rising_root(underside_above, &underside, low, most);
     }
     return TSIDE_OK;
 }
 
-tside_status tside_i_travel_make(const tside_line *line, const tside_curtain *curtain, const tside_roll *roll, const tside_stops *stops, int ends_only,
-                                 tside_travel *travel, tside_fault *fault)
+tside_status tside_i_travel_make(const tside_line *line, const tside_curtain *curtain, const tside_roll *roll,
+                                 const tside_stops *stops, int ends_only, tside_travel *travel, tside_fault *fault)
 {
     const double no_travel = 1e-12; /* turn: a chord that rounding leaves over is no stretch */
     tside_i_spot spot;
@@ -124,8 +135,11 @@ tside_status tside_i_travel_make(const tside_line *line, const tside_curtain *cu
     k = tside_i_climb_shut(line, r, shut, &travel->hanging, &travel->slope);
     progress = tside_i_climb_line(travel, k, &lead);
     line_stretches = travel->stretches;
-    most = fmax(tside_i_climb_wraps(travel, r), stops->wraps_shut); /* with no more than its radius hanging, the roll's top is at the fixing or above */
-    unsettled = line->piece->slope != 0 && !tside_i_climb_may_tip(travel, progress - lead, most); /* open is found first, so that the chord is settled no farther */
+    most = fmax(tside_i_climb_wraps(travel, r),
+                stops->wraps_shut); /* with no more than its radius hanging, the roll's top is at the fixing or above */
+    unsettled = line->piece->slope != 0 &&
+                !tside_i_climb_may_tip(travel, progress - lead,
+                                       most); /* open is found first, so that the chord is settled no farther */
     if (most + lead > progress + no_travel || line_stretches == 0) {
         if (unsettled)
             tside_i_climb_add(travel, progress, lead, 0, TSIDE_HELD_BEARING, TSIDE_I_UNSETTLED);
@@ -149,15 +163,16 @@ tside_status tside_i_travel_make(const tside_line *line, const tside_curtain *cu
     return TSIDE_OK;
 }
 
-tside_status tside_travel_make(const tside_line *line, const tside_curtain *curtain, const tside_roll *roll, const tside_stops *stops, tside_travel *travel,
-                               tside_fault *fault)
+tside_status tside_travel_make(const tside_line *line, const tside_curtain *curtain, const tside_roll *roll,
+                               const tside_stops *stops, tside_travel *travel, tside_fault *fault)
 {
     tside_travel made;
     memset(&made, 0, sizeof made); /* what a travel does not have is 0: equal sides give equal bytes */
     TRY(tside_i_check(&tside_i_curtain_table, "curtain", curtain, fault));
     TRY(tside_i_check(&tside_i_roll_table, "roll", roll, fault));
     TRY(tside_i_check(&tside_i_stops_table, "stops", stops, fault));
-    TRY(tside_i_settle(&tside_i_stops_table, "stops", tside_i_travel_make(line, curtain, roll, stops, 0, &made, fault), fault));
+    TRY(tside_i_settle(&tside_i_stops_table, "stops", tside_i_travel_make(line, curtain, roll, stops, 0, &made, fault),
+                       fault));
     memcpy(travel, &made, sizeof made);
     return TSIDE_OK;
 }
@@ -212,7 +227,8 @@ tside_status tside_i_travel_find(const tside_travel *travel, double turns, tside
     return TSIDE_OK;
 }
 
-tside_status tside_travel_to_height(const tside_travel *travel, double underside, tside_position *position, tside_fault *fault)
+tside_status tside_travel_to_height(const tside_travel *travel, double underside, tside_position *position,
+                                    tside_fault *fault)
 {
     target aim = {travel, underside};
     tside_position shut, open, made;

@@ -6,11 +6,12 @@
 #include "shape/spot.h"
 
 /*
- * tside_travel_make without checking its structures against their tables; the travel is touched on failure too. ends_only: nobody asks but where the bar is when shut
- * and open, so that it need not be found out where what holds the chord changes.
+ * tside_travel_make without checking its structures against their tables; the travel is touched on failure too.
+ * ends_only: nobody asks but where the bar is when shut and open, so that it need not be found out where what holds the
+ * chord changes.
  */
-tside_status tside_i_travel_make(const tside_line *line, const tside_curtain *curtain, const tside_roll *roll, const tside_stops *stops, int ends_only,
-                                 tside_travel *travel, tside_fault *fault);
+tside_status tside_i_travel_make(const tside_line *line, const tside_curtain *curtain, const tside_roll *roll,
+                                 const tside_stops *stops, int ends_only, tside_travel *travel, tside_fault *fault);
 
 /* Progress after some turns of the bar since shut. */
 double tside_i_travel_progress(const tside_travel *travel, double turns);

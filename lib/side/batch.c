@@ -8,7 +8,8 @@
 
 static int is_value(const tside_place *place)
 {
-    return place->field && (place->field->type == TSIDE_NUMBER || place->field->type == TSIDE_COUNT || place->field->type == TSIDE_CHOICE);
+    return place->field && (place->field->type == TSIDE_NUMBER || place->field->type == TSIDE_COUNT ||
+                            place->field->type == TSIDE_CHOICE);
 }
 
 static double *row_of(double *data, ptrdiff_t stride, int row)
@@ -22,7 +23,10 @@ static size_t given_offset(const tside_place *place)
     return place->offset - place->field->offset + place->field->given_offset;
 }
 
-/* Stand for a count or a choice that is no whole number, or no finite one, and are out of the bounds of every one: it is refused if its row applies. */
+/*
+ * Stand for a count or a choice that is no whole number, or no finite one, and are out of the bounds of every one: it
+ * is refused if its row applies.
+ */
 #define NOT_WHOLE INT_MIN
 #define NOT_FINITE (INT_MIN + 1)
 
@@ -52,7 +56,9 @@ static void take(const tside_output *output, int row, const char *plan)
     const char *member = plan + output->place.offset;
     if (output->place.field->optional && !*(const int *)(const void *)(plan + given_offset(&output->place)))
         return;
-    *row_of(output->data, output->stride, row) = output->place.field->type == TSIDE_NUMBER ? *(const double *)(const void *)member : *(const int *)(const void *)member;
+    *row_of(output->data, output->stride, row) = output->place.field->type == TSIDE_NUMBER
+                                                     ? *(const double *)(const void *)member
+                                                     : *(const int *)(const void *)member;
 }
 
 /* Says of what stands for another value what it was. */
@@ -72,10 +78,11 @@ static unsigned part_of(const tside_place *place)
         size_t from;
         tside_i_part part;
     } parts[] = {
-        {offsetof(tside_plan, finding_count), TSIDE_I_FINDINGS}, {offsetof(tside_plan, line_count), TSIDE_I_LINES},      {offsetof(tside_plan, splices), TSIDE_I_TRAVEL},
-        {offsetof(tside_plan, run_given), TSIDE_I_RUN},          {offsetof(tside_plan, drive_end), TSIDE_I_ENDS},        {offsetof(tside_plan, splice_near), TSIDE_I_TRAVEL},
-        {offsetof(tside_plan, worst), TSIDE_I_TORQUE},           {offsetof(tside_plan, seal), TSIDE_I_TRAVEL},           {offsetof(tside_plan, opening_far), TSIDE_I_TORQUE},
-        {offsetof(tside_plan, curtain_length), TSIDE_I_TRAVEL},
+        {offsetof(tside_plan, finding_count), TSIDE_I_FINDINGS}, {offsetof(tside_plan, line_count), TSIDE_I_LINES},
+        {offsetof(tside_plan, splices), TSIDE_I_TRAVEL},         {offsetof(tside_plan, run_given), TSIDE_I_RUN},
+        {offsetof(tside_plan, drive_end), TSIDE_I_ENDS},         {offsetof(tside_plan, splice_near), TSIDE_I_TRAVEL},
+        {offsetof(tside_plan, worst), TSIDE_I_TORQUE},           {offsetof(tside_plan, seal), TSIDE_I_TRAVEL},
+        {offsetof(tside_plan, opening_far), TSIDE_I_TORQUE},     {offsetof(tside_plan, curtain_length), TSIDE_I_TRAVEL},
     };
     int i = 0;
     while (place->offset < parts[i].from)
@@ -93,7 +100,8 @@ static unsigned parts_needed(const tside_output *outputs, int count, int finding
 }
 
 /* Each row lays its values over those of the row before: they are the same fields. */
-static tside_status plan_row(int row, const tside_input *inputs, int count, unsigned parts, tside_side *side, tside_plan *plan, tside_fault *fault)
+static tside_status plan_row(int row, const tside_input *inputs, int count, unsigned parts, tside_side *side,
+                             tside_plan *plan, tside_fault *fault)
 {
     tside_status status;
     for (int i = 0; i < count; i++)
@@ -113,12 +121,14 @@ static unsigned long long finding_bits(const tside_plan *plan)
     return bits;
 }
 
-static tside_status check_columns(const tside_input *inputs, int input_count, const tside_output *outputs, int output_count, tside_fault *fault)
+static tside_status check_columns(const tside_input *inputs, int input_count, const tside_output *outputs,
+                                  int output_count, tside_fault *fault)
 {
     for (int i = 0; i < input_count + output_count; i++) {
         const tside_place *place = i < input_count ? &inputs[i].place : &outputs[i - input_count].place;
         if (!is_value(place)) {
-            tside_i_refuse(fault, TSIDE_OUT_OF_BOUNDS, i < input_count ? "inputs" : "outputs", "", "a column must be a number, a count or a choice");
+            tside_i_refuse(fault, TSIDE_OUT_OF_BOUNDS, i < input_count ? "inputs" : "outputs", "",
+                           "a column must be a number, a count or a choice");
             if (fault)
                 fault->index = i < input_count ? i : i - input_count;
             return TSIDE_OUT_OF_BOUNDS;
@@ -127,8 +137,9 @@ static tside_status check_columns(const tside_input *inputs, int input_count, co
     return TSIDE_OK;
 }
 
-tside_status tside_plan_sides(const tside_side *base, int rows, const tside_input *inputs, int input_count, const tside_output *outputs, int output_count,
-                              int *statuses, unsigned long long *findings, tside_fault *fault)
+tside_status tside_plan_sides(const tside_side *base, int rows, const tside_input *inputs, int input_count,
+                              const tside_output *outputs, int output_count, int *statuses,
+                              unsigned long long *findings, tside_fault *fault)
 {
     tside_side side = *base;
     tside_plan plan;

@@ -20,29 +20,36 @@ void tside_i_hip_instead(const tside_i_setup *setup, tside_which_end which, tsid
     if (plan->hip_kick_out_given) {
         plan->hip_kick_out = hip.sweep.kick_out;
         plan->hip_lean_greatest = fmax(hip.sweep.lean_greatest, -hip.sweep.lean_least);
-        if (which == TSIDE_DRIVE_END && tside_i_lift_extremes(&lifting, &worst, NULL, NULL) < 1 && isfinite(worst.drive)) {
+        if (which == TSIDE_DRIVE_END && tside_i_lift_extremes(&lifting, &worst, NULL, NULL) < 1 &&
+            isfinite(worst.drive)) {
             plan->hip_torque_given = 1;
             plan->hip_torque = worst.drive;
         }
     }
 }
 
-static tside_status lay_out(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung, tside_layout *layout, tside_fault *fault)
+static tside_status lay_out(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung,
+                            tside_layout *layout, tside_fault *fault)
 {
     const tside_i_names names = tside_i_end_names(setup, which, TSIDE_I_OWN_EYE);
     tside_i_hip hip;
     TRY(tside_i_hip_find(&setup->bow, setup->side->curtain.hip, "curtain.hip", &hip, fault));
     return tside_i_within(fault, tside_i_end_name(which),
-                          tside_i_layout_place(&tside_i_end(setup->side, which)->extender, &setup->bow, &hip, hung->eye_x, hung->eye_y, &names, layout, fault));
+                          tside_i_layout_place(&tside_i_end(setup->side, which)->extender, &setup->bow, &hip,
+                                               hung->eye_x, hung->eye_y, &names, layout, fault));
 }
 
 static tside_i_bar_end bar_end(const tside_i_setup *setup, tside_which_end which, const tside_i_pushing *pushing)
 {
     const tside_stand *stand = setup->stand + which;
-    return (tside_i_bar_end){*pushing, tside_i_end_collar(setup->side, which).mass * TSIDE_GRAVITY, stand->run_on, stand->eye - setup->side->curtain.past};
+    return (tside_i_bar_end){*pushing, tside_i_end_collar(setup->side, which).mass * TSIDE_GRAVITY, stand->run_on,
+                             stand->eye - setup->side->curtain.past};
 }
 
-/* What a constant torque does at a hanging guide: stalled going up, or below 0 jammed coming down. Each from 0, the way that the torque goes. */
+/*
+ * What a constant torque does at a hanging guide: stalled going up, or below 0 jammed coming down. Each from 0, the way
+ * that the torque goes.
+ */
 typedef struct halted {
     double push, guide, bar; /* N; N m */
 } halted;
@@ -59,13 +66,18 @@ static halted halt(const tside_i_setup *setup, tside_which_end which, const tsid
     };
     tside_i_track_seek(&setup->track, sought, SOUGHT);
     if (down) /* the least with its sign turned */
-        return (halted){fmax(sought[PUSH].least.value, 0), fmax(sought[GUIDE].least.value, 0), sought[BAR].greatest.value};
+        return (halted){fmax(sought[PUSH].least.value, 0), fmax(sought[GUIDE].least.value, 0),
+                        sought[BAR].greatest.value};
     return (halted){sought[PUSH].greatest.value, fmax(sought[GUIDE].greatest.value, 0), sought[BAR].greatest.value};
 }
 
-/* Forces at a hanging guide's eye, what bends guide and bar, and the extender's clearance. lifting: NULL at the free end, where nothing stalls. */
-static void hanging_forces(const tside_i_setup *setup, tside_which_end which, const tside_i_lifting *lifting, const tside_i_hung *hung, double stall, tside_end_plan *plan,
-                           tside_i_bending *bending, double *intrusion)
+/*
+ * Forces at a hanging guide's eye, what bends guide and bar, and the extender's clearance. lifting: NULL at the free
+ * end, where nothing stalls.
+ */
+static void hanging_forces(const tside_i_setup *setup, tside_which_end which, const tside_i_lifting *lifting,
+                           const tside_i_hung *hung, double stall, tside_end_plan *plan, tside_i_bending *bending,
+                           double *intrusion)
 {
     enum { RUNNING, LIFTED, BAR, INTRUSION, SOUGHT };
     tside_i_pushing running = {lifting, &hung->hang, 0};
@@ -92,7 +104,8 @@ static void hanging_forces(const tside_i_setup *setup, tside_which_end which, co
 }
 
 /* What it would come to if a guide fixed at its foot hung from where its top is told to be. */
-static void hung_instead(const tside_i_setup *setup, tside_which_end which, const tside_i_lifting *lifting, double stall, tside_end_plan *plan)
+static void hung_instead(const tside_i_setup *setup, tside_which_end which, const tside_i_lifting *lifting,
+                         double stall, tside_end_plan *plan)
 {
     tside_i_hung hung;
     tside_i_lifting lifted = {&setup->track, &setup->load, &hung.hang, 0};
@@ -105,8 +118,9 @@ static void hung_instead(const tside_i_setup *setup, tside_which_end which, cons
 }
 
 /* A guide that stands takes the drive's couple at top and foot, and leaves the bar's end its weight. */
-static void standing_forces(const tside_i_setup *setup, tside_which_end which, const tside_i_lifting *lifting, const tside_i_hung *hung, double stall, tside_end_plan *plan,
-                                    tside_i_bending *bending, double *intrusion)
+static void standing_forces(const tside_i_setup *setup, tside_which_end which, const tside_i_lifting *lifting,
+                            const tside_i_hung *hung, double stall, tside_end_plan *plan, tside_i_bending *bending,
+                            double *intrusion)
 {
     const tside_collar collar = tside_i_end_collar(setup->side, which);
     const tside_fixed *fixed = &hung->fixed;
@@ -131,7 +145,8 @@ static void standing_forces(const tside_i_setup *setup, tside_which_end which, c
 }
 
 /* How far out the eye bolt lets the guide stand, at the worse of both forces, and the curtain with it. */
-static tside_status find_stand_off(const tside_extender *extender, double weight, tside_end_plan *plan, tside_fault *fault)
+static tside_status find_stand_off(const tside_extender *extender, double weight, tside_end_plan *plan,
+                                   tside_fault *fault)
 {
     tside_extender_load up, down;
     TRY(tside_extender_bears(extender, &plan->layout, fmax(plan->side_force_stall, 0), weight, &up, fault));
@@ -144,7 +159,8 @@ static tside_status find_stand_off(const tside_extender *extender, double weight
     return TSIDE_OK;
 }
 
-static tside_status clear_tube(const tside_i_setup *setup, tside_which_end which, double weight, double intrusion, tside_end_plan *plan, tside_fault *fault)
+static tside_status clear_tube(const tside_i_setup *setup, tside_which_end which, double weight, double intrusion,
+                               tside_end_plan *plan, tside_fault *fault)
 {
     const tside_i_names names = tside_i_end_names(setup, which, TSIDE_I_OWN_EYE);
     const tside_extender *extender = &tside_i_end(setup->side, which)->extender;
@@ -152,8 +168,9 @@ static tside_status clear_tube(const tside_i_setup *setup, tside_which_end which
     return find_stand_off(extender, weight, plan, fault);
 }
 
-tside_status tside_i_plan_end(const tside_i_setup *setup, tside_which_end which, const tside_i_lifting *lifting, const tside_i_hung *hung, double stall, tside_end_plan *plan,
-                              tside_i_bending *bending, tside_fault *fault)
+tside_status tside_i_plan_end(const tside_i_setup *setup, tside_which_end which, const tside_i_lifting *lifting,
+                              const tside_i_hung *hung, double stall, tside_end_plan *plan, tside_i_bending *bending,
+                              tside_fault *fault)
 {
     const tside_end *end = tside_i_end(setup->side, which);
     double intrusion = 0;
@@ -175,5 +192,6 @@ tside_status tside_i_plan_end(const tside_i_setup *setup, tside_which_end which,
     }
     if (!plan->layout_given)
         return TSIDE_OK;
-    return tside_i_within(fault, tside_i_end_name(which), clear_tube(setup, which, hung->hang.weight, intrusion, plan, fault));
+    return tside_i_within(fault, tside_i_end_name(which),
+                          clear_tube(setup, which, hung->hang.weight, intrusion, plan, fault));
 }

@@ -11,10 +11,10 @@
 #include "statics/extender.h"
 #include "statics/push.h"
 
-#define LEAST_SEAL 0.05  /* m, common practice, no published source */
+#define LEAST_SEAL 0.05       /* m, common practice, no published source */
 #define LEAN_KNOWN (3 * DEG)  /* this library's choice: a bar that walks an inch makes it at 19 inches */
 #define LEAN_BINDS (10 * DEG) /* this library's choice */
-#define LEAST_WRAPS 0.75 /* turn, common practice, no published source */
+#define LEAST_WRAPS 0.75      /* turn, common practice, no published source */
 
 static void add(tside_plan *plan, tside_finding_code code, tside_which_end end, int index, double value, double bound)
 {
@@ -77,10 +77,15 @@ static void find_holding(const tside_side *side, tside_plan *plan)
         add(plan, TSIDE_FINDING_EFFORT, TSIDE_DRIVE_END, -1, plan->cranking.effort, plan->cranking.limit);
 }
 
-/* How near the guide comes to a rectangle as it swings, with its eye anywhere within the placing error: at places so near to each other that nothing slips between. */
-static double guide_distance(const tside_i_setup *setup, const tside_i_hung *hung, const tside_guide *guide, const tside_keep_out *out)
+/*
+ * How near the guide comes to a rectangle as it swings, with its eye anywhere within the placing error: at places so
+ * near to each other that nothing slips between.
+ */
+static double guide_distance(const tside_i_setup *setup, const tside_i_hung *hung, const tside_guide *guide,
+                             const tside_keep_out *out)
 {
-    double nearest = tside_i_rectangle_to_sweep(out, hung->eye_x, hung->eye_y, hung->sweep.length, hung->sweep.lean_least, hung->sweep.lean_greatest);
+    double nearest = tside_i_rectangle_to_sweep(out, hung->eye_x, hung->eye_y, hung->sweep.length,
+                                                hung->sweep.lean_least, hung->sweep.lean_greatest);
     int places = (int)fmin(ceil(4 * guide->placing_error / guide->tube.diameter), 100);
     for (int place = -places; place <= places; place++) {
         double x, least, greatest;
@@ -97,7 +102,8 @@ static double guide_distance(const tside_i_setup *setup, const tside_i_hung *hun
 static double standing_distance(const tside_fixed *fixed, double error, const tside_keep_out *out)
 {
     double out_by = fixed->foot_x - fixed->top_x, high = fixed->top_y - fixed->ground;
-    return tside_i_rectangle_to_sweep(out, fixed->top_x, fixed->top_y, hypot(fabs(out_by) + error, high), atan2(out_by - error, high), atan2(out_by + error, high));
+    return tside_i_rectangle_to_sweep(out, fixed->top_x, fixed->top_y, hypot(fabs(out_by) + error, high),
+                                      atan2(out_by - error, high), atan2(out_by + error, high));
 }
 
 /* Heights in the datum of the whole side. */
@@ -106,28 +112,36 @@ static tside_keep_out above_ground(const tside_keep_out *out, double ground)
     return (tside_keep_out){out->left, out->right, ground + out->bottom, ground + out->top};
 }
 
-static void find_keep_outs(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung, const tside_end_plan *end_plan, tside_plan *plan)
+static void find_keep_outs(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung,
+                           const tside_end_plan *end_plan, tside_plan *plan)
 {
     const tside_end *end = tside_i_end(setup->side, which);
     const tside_layout *tube = &end_plan->layout;
     for (int i = 0; i < end->keep_out_count; i++) {
         const tside_keep_out there = above_ground(end->keep_outs + i, end_plan->ground), *out = &there;
         double needed = end->guide.tube.diameter / 2;
-        double distance = hung->stands ? standing_distance(&hung->fixed, end->guide.placing_error, out) : guide_distance(setup, hung, &end->guide, out);
+        double distance = hung->stands ? standing_distance(&hung->fixed, end->guide.placing_error, out)
+                                       : guide_distance(setup, hung, &end->guide, out);
         if (distance < needed)
             add(plan, TSIDE_FINDING_KEEP_OUT_GUIDE, which, i, distance, needed);
         if (!end_plan->layout_given)
             continue;
         needed = end->extender.tube.side / 2;
         /* from the top end, above the eye, to the tail, below the member's bolt */
-        distance = tside_i_rectangle_to_segment(out, tube->eye_x + sin(tube->angle) * end->extender.end_distance, tube->eye_y + cos(tube->angle) * end->extender.end_distance,
-                                                tube->member_x - sin(tube->angle) * end->extender.tail, end_plan->ground + end->extender.member_height - cos(tube->angle) * end->extender.tail);
+        distance = tside_i_rectangle_to_segment(out, tube->eye_x + sin(tube->angle) * end->extender.end_distance,
+                                                tube->eye_y + cos(tube->angle) * end->extender.end_distance,
+                                                tube->member_x - sin(tube->angle) * end->extender.tail,
+                                                end_plan->ground + end->extender.member_height -
+                                                    cos(tube->angle) * end->extender.tail);
         if (distance < needed)
             add(plan, TSIDE_FINDING_KEEP_OUT_TUBE, which, i, distance, needed);
     }
 }
 
-/* From the bow's hole to where its centreline nearest to it changes its bend; a peak bends on as evenly unless it is pointed. */
+/*
+ * From the bow's hole to where its centreline nearest to it changes its bend; a peak bends on as evenly unless it is
+ * pointed.
+ */
 static double from_bend(const tside_path *centre, double hole)
 {
     double nearest = HUGE_VAL, top = tside_i_path_at(centre, centre->length).heading;
@@ -136,15 +150,18 @@ static double from_bend(const tside_path *centre, double hole)
     return fabs(top - TSIDE_PI) > 1e-9 ? fmin(nearest, fabs(centre->length - hole)) : nearest;
 }
 
-static void find_hole(const tside_i_setup *setup, tside_which_end which, const tside_end_plan *end_plan, tside_plan *plan)
+static void find_hole(const tside_i_setup *setup, tside_which_end which, const tside_end_plan *end_plan,
+                      tside_plan *plan)
 {
     double bound = 2 * setup->bow.diameter, distance;
     tside_i_hip hip;
-    if (!end_plan->layout_given || tside_i_hip_find(&setup->bow, setup->side->curtain.hip, "curtain.hip", &hip, NULL) != TSIDE_OK)
+    if (!end_plan->layout_given ||
+        tside_i_hip_find(&setup->bow, setup->side->curtain.hip, "curtain.hip", &hip, NULL) != TSIDE_OK)
         return;
     distance = from_bend(&setup->bow.centre, hip.arc + end_plan->layout.bow_along);
     if (distance < bound)
-        add(plan, TSIDE_FINDING_BOW_HOLE, which, -1, distance > SLACK ? distance : 0, bound); /* the stiffest tube often ends just in a kink */
+        add(plan, TSIDE_FINDING_BOW_HOLE, which, -1, distance > SLACK ? distance : 0,
+            bound); /* the stiffest tube often ends just in a kink */
 }
 
 /* The lean along the house, either way; 0 of a guide that stands on its foot. */
@@ -154,7 +171,8 @@ static double lean_along(const tside_end_plan *end_plan)
 }
 
 /* What is to be known of an end, but stops nothing. */
-static void find_known(const tside_i_setup *setup, tside_which_end which, const tside_end_plan *end_plan, tside_plan *plan)
+static void find_known(const tside_i_setup *setup, tside_which_end which, const tside_end_plan *end_plan,
+                       tside_plan *plan)
 {
     double lean = lean_along(end_plan);
     if (lean > LEAN_KNOWN && lean <= LEAN_BINDS)
@@ -162,7 +180,8 @@ static void find_known(const tside_i_setup *setup, tside_which_end which, const 
     find_hole(setup, which, end_plan, plan);
 }
 
-static void find_end(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung, const tside_end_plan *end_plan, tside_plan *plan)
+static void find_end(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung,
+                     const tside_end_plan *end_plan, tside_plan *plan)
 {
     const tside_limits *limits = &setup->side->limits;
     const tside_footing *footing = &tside_i_end(setup->side, which)->footing;
@@ -199,7 +218,8 @@ static void find_tipping(const tside_travel *travel, tside_plan *plan)
         if (travel->stretch[i].held == TSIDE_HELD_TIPPED) {
             tside_i_spot spot;
             tside_i_travel_spot(travel, i, travel->stretch[i].from, &spot);
-            add(plan, TSIDE_FINDING_TIPS, TSIDE_DRIVE_END, -1, travel->line.obstacle[travel->line.board].x - travel->line.x, spot.r);
+            add(plan, TSIDE_FINDING_TIPS, TSIDE_DRIVE_END, -1,
+                travel->line.obstacle[travel->line.board].x - travel->line.x, spot.r);
             return;
         }
 }
@@ -216,7 +236,8 @@ static int count_unusual(const tside_table *table, const char *structure)
         if (row[i].type == TSIDE_GROUP)
             unusual += count_unusual(row[i].nested, structure + row[i].offset);
         else {
-            double value = row[i].type == TSIDE_COUNT ? *(const int *)(const void *)(structure + row[i].offset) : *(const double *)(const void *)(structure + row[i].offset);
+            double value = row[i].type == TSIDE_COUNT ? *(const int *)(const void *)(structure + row[i].offset)
+                                                      : *(const double *)(const void *)(structure + row[i].offset);
             unusual += value < row[i].usual_low || value > row[i].usual_high;
         }
     }

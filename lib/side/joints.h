@@ -25,8 +25,10 @@ static inline double tside_i_bar_length(const tside_i_bar_lengths *l)
 }
 
 /* Makes a bar from its stock. A fault's path begins in the bar, here and below. */
-tside_status tside_i_bar_make(const tside_bar *bar, const tside_i_bar_lengths *lengths, tside_i_made *made, tside_fault *fault);
+tside_status tside_i_bar_make(const tside_bar *bar, const tside_i_bar_lengths *lengths, tside_i_made *made,
+                              tside_fault *fault);
 /* How many joints a bar has, and where the nearest begins, from the curtain's edge at the drive; 0 without any. */
-tside_status tside_i_bar_joints(const tside_bar *bar, const tside_i_bar_lengths *lengths, int *splices, double *near, tside_fault *fault);
+tside_status tside_i_bar_joints(const tside_bar *bar, const tside_i_bar_lengths *lengths, int *splices, double *near,
+                                tside_fault *fault);
 
 #endif

@@ -1,15 +1,20 @@
 /* SPDX-License-Identifier: MIT */
-/* Keep-outs: how near an end's tube and its sweeping guide come to a rectangle that must stay free. Source: derivation, plane geometry. */
+/*
+ * Keep-outs: how near an end's tube and its sweeping guide come to a rectangle that must stay free. Source: derivation,
+ * plane geometry.
+ */
 #include "side/keepout.h"
 
 #include "base/field.h"
 
+/* clang-format off */
 static const tside_field rows[] = {
     {NUMBER(tside_keep_out, left, "m", FROM(-60), TO(60), 0, OURS, "inboard edge, outboard of the tunnel's centreline")},
     {REQUIRED(tside_keep_out, right, "m", TO(60), "outboard edge, outboard of the tunnel's centreline")},
     {NUMBER(tside_keep_out, bottom, "m", FROM(-5), TO(60), 0, OURS, "lower edge, above grade")},
     {REQUIRED(tside_keep_out, top, "m", TO(60), "upper edge, above grade")},
 };
+/* clang-format on */
 TABLE(tside_i_keep_out_table, rows);
 
 static double clamp(double value, double low, double high)
@@ -17,7 +22,10 @@ static double clamp(double value, double low, double high)
     return value < low ? low : value > high ? high : value;
 }
 
-/* The rectangle is convex and so is the line: the distance along the line has one valley, and its ends and the corners' feet decide. */
+/*
+ * The rectangle is convex and so is the line: the distance along the line has one valley, and its ends and the corners'
+ * feet decide.
+ */
 static double to_point(const tside_keep_out *out, double x, double y)
 {
     return hypot(x - clamp(x, out->left, out->right), y - clamp(y, out->bottom, out->top));
@@ -25,7 +33,8 @@ static double to_point(const tside_keep_out *out, double x, double y)
 
 static double point_to_segment(double px, double py, double x1, double y1, double x2, double y2)
 {
-    double dx = x2 - x1, dy = y2 - y1, square = dx * dx + dy * dy, u = square > 0 ? clamp(((px - x1) * dx + (py - y1) * dy) / square, 0, 1) : 0;
+    double dx = x2 - x1, dy = y2 - y1, square = dx * dx + dy * dy,
+           u = square > 0 ? clamp(((px - x1) * dx + (py - y1) * dy) / square, 0, 1) : 0;
     return hypot(px - x1 - u * dx, py - y1 - u * dy);
 }
 
@@ -59,12 +68,18 @@ double tside_i_rectangle_to_segment(const tside_keep_out *out, double x1, double
     return fmin(least, point_to_segment(out->right, out->top, x1, y1, x2, y2));
 }
 
-/* The sweep is a sector: its two straight edges, and its arc where the rectangle's point nearest to the eye lies between the leans. */
-double tside_i_rectangle_to_sweep(const tside_keep_out *out, double x, double y, double length, double least, double greatest)
+/*
+ * The sweep is a sector: its two straight edges, and its arc where the rectangle's point nearest to the eye lies
+ * between the leans.
+ */
+double tside_i_rectangle_to_sweep(const tside_keep_out *out, double x, double y, double length, double least,
+                                  double greatest)
 {
-    double dx = clamp(x, out->left, out->right) - x, dy = clamp(y, out->bottom, out->top) - y, away = hypot(dx, dy), lean = atan2(dx, -dy);
-    double edges = fmin(tside_i_rectangle_to_segment(out, x, y, x + length * sin(least), y - length * cos(least)),
-                        tside_i_rectangle_to_segment(out, x, y, x + length * sin(greatest), y - length * cos(greatest)));
+    double dx = clamp(x, out->left, out->right) - x, dy = clamp(y, out->bottom, out->top) - y, away = hypot(dx, dy),
+           lean = atan2(dx, -dy);
+    double edges = fmin(
+        tside_i_rectangle_to_segment(out, x, y, x + length * sin(least), y - length * cos(least)),
+        tside_i_rectangle_to_segment(out, x, y, x + length * sin(greatest), y - length * cos(greatest)));
     if (away == 0)
         return 0;
     if (lean >= least && lean <= greatest)

@@ -13,9 +13,11 @@ static void add_line(tside_plan *plan, tside_strength_line line)
 }
 
 /* Bending stalled going up or jammed coming down. */
-static tside_strength_line either_way(tside_strength_code code, tside_which_end end, double up, double down, double modulus, const tside_metal_values *metal)
+static tside_strength_line either_way(tside_strength_code code, tside_which_end end, double up, double down,
+                                      double modulus, const tside_metal_values *metal)
 {
-    return tside_i_worse(tside_i_stress_line(code, end, up / modulus, metal, 1), tside_i_stress_line(code, end, down / modulus, metal, 1));
+    return tside_i_worse(tside_i_stress_line(code, end, up / modulus, metal, 1),
+                         tside_i_stress_line(code, end, down / modulus, metal, 1));
 }
 
 void tside_i_bar_lines(const tside_i_setup *setup, const tside_i_bending *bending, tside_plan *plan)
@@ -23,37 +25,48 @@ void tside_i_bar_lines(const tside_i_setup *setup, const tside_i_bending *bendin
     const tside_bar *bar = setup->bar;
     const tside_metal_values *metal = &setup->bar_metal;
     double arm = bar->screws * bar->tube.diameter / 2, beyond = fmax(setup->load.length - plan->splice_near, 0);
-    add_line(plan, tside_i_stress_line(TSIDE_BAR_SHEAR, TSIDE_DRIVE_END, plan->worst.drive / setup->bar_section.torsion_modulus, metal, 0.6));
-    add_line(plan, tside_i_stress_line(TSIDE_BAR_SHEAR_STALL, TSIDE_DRIVE_END, plan->stall_torque / setup->bar_section.torsion_modulus, metal, 0.6));
-    add_line(plan, tside_i_stress_line(TSIDE_BAR_BENDING, TSIDE_DRIVE_END, bending->bar / setup->bar_section.section_modulus, metal, 1));
-    add_line(plan, either_way(TSIDE_BAR_BENDING_STALL, TSIDE_DRIVE_END, bending->bar_up, bending->bar_down, setup->bar_section.section_modulus, metal));
-    add_line(plan, tside_i_force_line(TSIDE_COUPLING_SCREW, TSIDE_DRIVE_END, plan->stall_torque / arm, bar->screw_limit_given, bar->screw_limit));
+    add_line(plan, tside_i_stress_line(TSIDE_BAR_SHEAR, TSIDE_DRIVE_END,
+                                       plan->worst.drive / setup->bar_section.torsion_modulus, metal, 0.6));
+    add_line(plan, tside_i_stress_line(TSIDE_BAR_SHEAR_STALL, TSIDE_DRIVE_END,
+                                       plan->stall_torque / setup->bar_section.torsion_modulus, metal, 0.6));
+    add_line(plan, tside_i_stress_line(TSIDE_BAR_BENDING, TSIDE_DRIVE_END,
+                                       bending->bar / setup->bar_section.section_modulus, metal, 1));
+    add_line(plan, either_way(TSIDE_BAR_BENDING_STALL, TSIDE_DRIVE_END, bending->bar_up, bending->bar_down,
+                              setup->bar_section.section_modulus, metal));
+    add_line(plan, tside_i_force_line(TSIDE_COUPLING_SCREW, TSIDE_DRIVE_END, plan->stall_torque / arm,
+                                      bar->screw_limit_given, bar->screw_limit));
     if (plan->splices > 0) {
-        add_line(plan, tside_i_force_line(TSIDE_SPLICE_SCREW, TSIDE_DRIVE_END, plan->worst.per_metre * beyond / arm, bar->screw_limit_given, bar->screw_limit));
-        add_line(plan, tside_i_force_line(TSIDE_SPLICE_SCREW_STALL, TSIDE_DRIVE_END, plan->stall_torque / arm, bar->screw_limit_given, bar->screw_limit));
+        add_line(plan, tside_i_force_line(TSIDE_SPLICE_SCREW, TSIDE_DRIVE_END, plan->worst.per_metre * beyond / arm,
+                                          bar->screw_limit_given, bar->screw_limit));
+        add_line(plan, tside_i_force_line(TSIDE_SPLICE_SCREW_STALL, TSIDE_DRIVE_END, plan->stall_torque / arm,
+                                          bar->screw_limit_given, bar->screw_limit));
     }
 }
 
 /* The bow bolt's hole lies at the neutral axis of bending in the end wall's plane. */
-static tside_status add_net_section(const tside_i_setup *setup, tside_which_end which, double hole, tside_plan *plan, tside_fault *fault)
+static tside_status add_net_section(const tside_i_setup *setup, tside_which_end which, double hole, tside_plan *plan,
+                                    tside_fault *fault)
 {
     const tside_round *tube = &setup->side->frame.tube;
     tside_section section;
     double I;
     TRY(tside_i_within(fault, "frame", tside_round_section(tube, 1, &section, fault)));
     I = section.inertia;
-    add_line(plan, tside_i_plain_line(TSIDE_BOW_NET_SECTION, which, TSIDE_SHARE, (I - 2 * tube->wall * hole * hole * hole / 12) / I));
+    add_line(plan, tside_i_plain_line(TSIDE_BOW_NET_SECTION, which, TSIDE_SHARE,
+                                      (I - 2 * tube->wall * hole * hole * hole / 12) / I));
     return TSIDE_OK;
 }
 
-static tside_status guide_section(const tside_guide *guide, tside_metal_values *metal, tside_section *section, tside_fault *fault)
+static tside_status guide_section(const tside_guide *guide, tside_metal_values *metal, tside_section *section,
+                                  tside_fault *fault)
 {
     TRY(tside_i_within(fault, "guide", tside_material_values(&guide->material, metal, fault)));
     return tside_i_within(fault, "guide", tside_round_section(&guide->tube, metal->density, section, fault));
 }
 
-tside_status tside_i_end_lines(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung, const tside_i_bending *bending, const tside_end_plan *end_plan,
-                               tside_plan *plan, tside_fault *fault)
+tside_status tside_i_end_lines(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung,
+                               const tside_i_bending *bending, const tside_end_plan *end_plan, tside_plan *plan,
+                               tside_fault *fault)
 {
     const tside_end *end = tside_i_end(setup->side, which);
     double outboard = fmax(end_plan->side_force_stall, 0), inboard = end_plan->side_force_jam;
@@ -62,13 +75,16 @@ tside_status tside_i_end_lines(const tside_i_setup *setup, tside_which_end which
     tside_strength_line lines[TSIDE_EXTENDER_LINES];
     int count;
     TRY(tside_i_within(fault, tside_i_end_name(which), guide_section(&end->guide, &metal, &section, fault)));
-    add_line(plan, either_way(TSIDE_GUIDE_BENDING, which, bending->guide_up, bending->guide_down, section.section_modulus, &metal));
+    add_line(plan, either_way(TSIDE_GUIDE_BENDING, which, bending->guide_up, bending->guide_down,
+                              section.section_modulus, &metal));
     if (end->hung == TSIDE_ON_HIP) {
-        add_line(plan, tside_i_worse(tside_i_plain_line(TSIDE_RAIL_PULL, which, TSIDE_FORCE, outboard), tside_i_plain_line(TSIDE_RAIL_PULL, which, TSIDE_FORCE, inboard)));
+        add_line(plan, tside_i_worse(tside_i_plain_line(TSIDE_RAIL_PULL, which, TSIDE_FORCE, outboard),
+                                     tside_i_plain_line(TSIDE_RAIL_PULL, which, TSIDE_FORCE, inboard)));
         return TSIDE_OK;
     }
     TRY(tside_i_within(fault, tside_i_end_name(which),
-                       tside_extender_strength(&end->extender, &end_plan->layout, outboard, inboard, hung->hang.weight, which, lines, TSIDE_EXTENDER_LINES, &count, fault)));
+                       tside_extender_strength(&end->extender, &end_plan->layout, outboard, inboard, hung->hang.weight,
+                                               which, lines, TSIDE_EXTENDER_LINES, &count, fault)));
     for (int i = 0; i < count; i++)
         add_line(plan, lines[i]);
     return add_net_section(setup, which, end->extender.bolt_hole, plan, fault);

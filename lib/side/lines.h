@@ -5,7 +5,10 @@
 
 #include "side/ready.h"
 
-/* The greatest bending at an end, in N m: of the guide at its collar, and of the bar at the curtain's edge; up: stalled going up, down: jammed coming down. */
+/*
+ * The greatest bending at an end, in N m: of the guide at its collar, and of the bar at the curtain's edge; up: stalled
+ * going up, down: jammed coming down.
+ */
 typedef struct tside_i_bending {
     double guide_up, guide_down;
     double bar, bar_up, bar_down; /* bar: running */
@@ -14,7 +17,8 @@ typedef struct tside_i_bending {
 /* Lines of the bar and its screws, from what of the plan is there. */
 void tside_i_bar_lines(const tside_i_setup *setup, const tside_i_bending *bending, tside_plan *plan);
 /* Lines of an end's guide, extender and bow. */
-tside_status tside_i_end_lines(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung, const tside_i_bending *bending, const tside_end_plan *end_plan,
-                               tside_plan *plan, tside_fault *fault);
+tside_status tside_i_end_lines(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung,
+                               const tside_i_bending *bending, const tside_end_plan *end_plan, tside_plan *plan,
+                               tside_fault *fault);
 
 #endif

@@ -37,7 +37,8 @@ static void plan_travel(const tside_i_setup *setup, const tside_hang *hang, tsid
 
 static double elastic_lag(const tside_i_setup *setup, double per_metre, double r, double nx, double *twist)
 {
-    *twist = tside_i_bar_twist(per_metre, setup->load.length, setup->bar_metal.shear_modulus, setup->bar_section.torsion);
+    *twist = tside_i_bar_twist(per_metre, setup->load.length, setup->bar_metal.shear_modulus,
+                               setup->bar_section.torsion);
     return r * *twist * nx;
 }
 
@@ -47,13 +48,16 @@ static void plan_open(const tside_i_setup *setup, const tside_i_lifting *lifting
     const tside_travel *travel = &setup->travel;
     const tside_i_spot *open = &setup->track.open, *shut = &setup->track.shut;
     double lag, ignored;
-    plan->work = tside_i_energy(travel, lifting->load, lifting->hang, open) - tside_i_energy(travel, lifting->load, lifting->hang, shut);
-    lag = elastic_lag(setup, tside_i_torque(lifting, open).per_metre, open->r, open->nx, &ignored) + open->r * plan->splices * setup->bar->play * open->nx;
+    plan->work = tside_i_energy(travel, lifting->load, lifting->hang, open) -
+                 tside_i_energy(travel, lifting->load, lifting->hang, shut);
+    lag = elastic_lag(setup, tside_i_torque(lifting, open).per_metre, open->r, open->nx, &ignored) +
+          open->r * plan->splices * setup->bar->play * open->nx;
     plan->opening_far = plan->opening - lag - plan->lag_unequal - plan->lag_level;
 }
 
 /* lifting: with what the drive has available, its rated torque over its safety factor. */
-static tside_status plan_torque(const tside_i_setup *setup, const tside_i_lifting *lifting, tside_plan *plan, tside_fault *fault)
+static tside_status plan_torque(const tside_i_setup *setup, const tside_i_lifting *lifting, tside_plan *plan,
+                                tside_fault *fault)
 {
     const tside_side *side = setup->side;
     tside_i_spot spot;
@@ -76,7 +80,8 @@ static tside_status plan_torque(const tside_i_setup *setup, const tside_i_liftin
 
 /* --- motor and crank --- */
 
-static tside_status plan_run(const tside_side *side, const tside_i_lifting *lifting, tside_plan *plan, tside_fault *fault)
+static tside_status plan_run(const tside_side *side, const tside_i_lifting *lifting, tside_plan *plan,
+                             tside_fault *fault)
 {
     plan->run_given = tside_i_drive_runs(&side->drive);
     plan->cranking_given = side->crank.fitted == TSIDE_CRANK;
@@ -90,14 +95,17 @@ static tside_status plan_run(const tside_side *side, const tside_i_lifting *lift
 /* A guide that turns as fast as the bar is mended by its eye's place. */
 static tside_status check_rate(const tside_i_setup *setup, double rate, tside_fault *fault)
 {
-    const tside_i_names names = tside_i_end_names(setup, TSIDE_DRIVE_END, setup->side->drive_end.hung == TSIDE_ON_HIP ? TSIDE_I_HIP : TSIDE_I_OWN_EYE);
+    const tside_i_names names = tside_i_end_names(
+        setup, TSIDE_DRIVE_END, setup->side->drive_end.hung == TSIDE_ON_HIP ? TSIDE_I_HIP : TSIDE_I_OWN_EYE);
     if (rate < 1)
         return TSIDE_OK;
-    return tside_i_within(fault, "drive_end", tside_i_refuse(fault, TSIDE_OUT_OF_REACH, names.eye_y.field, names.offset,
-                                                             "the guide would turn as fast as the bar, so that no torque drives it"));
+    return tside_i_within(fault, "drive_end",
+                          tside_i_refuse(fault, TSIDE_OUT_OF_REACH, names.eye_y.field, names.offset,
+                                         "the guide would turn as fast as the bar, so that no torque drives it"));
 }
 
-static tside_status plan_lift(const tside_i_setup *setup, const tside_i_lifting *lifting, tside_plan *plan, tside_fault *fault)
+static tside_status plan_lift(const tside_i_setup *setup, const tside_i_lifting *lifting, tside_plan *plan,
+                              tside_fault *fault)
 {
     double longest;
     TRY(check_rate(setup, tside_i_lift_extremes(lifting, &plan->worst, &plan->least_down, &longest), fault));
@@ -106,17 +114,19 @@ static tside_status plan_lift(const tside_i_setup *setup, const tside_i_lifting 
     return plan_torque(setup, lifting, plan, fault);
 }
 
-static tside_status plan_ends(const tside_i_setup *setup, const tside_i_lifting *lifting, const tside_i_hung *drive, const tside_i_hung *free, tside_plan *plan,
-                              tside_i_bending *at, tside_fault *fault)
+static tside_status plan_ends(const tside_i_setup *setup, const tside_i_lifting *lifting, const tside_i_hung *drive,
+                              const tside_i_hung *free, tside_plan *plan, tside_i_bending *at, tside_fault *fault)
 {
-    TRY(tside_i_plan_end(setup, TSIDE_DRIVE_END, lifting, drive, plan->stall_torque, &plan->drive_end, at + TSIDE_DRIVE_END, fault));
+    TRY(tside_i_plan_end(setup, TSIDE_DRIVE_END, lifting, drive, plan->stall_torque, &plan->drive_end,
+                         at + TSIDE_DRIVE_END, fault));
     TRY(tside_i_plan_end(setup, TSIDE_FREE_END, NULL, free, 0, &plan->free_end, at + TSIDE_FREE_END, fault));
     tside_i_hip_instead(setup, TSIDE_DRIVE_END, &plan->drive_end);
     tside_i_hip_instead(setup, TSIDE_FREE_END, &plan->free_end);
     return TSIDE_OK;
 }
 
-static tside_status plan_lines(const tside_i_setup *setup, const tside_i_hung *drive, const tside_i_hung *free, const tside_i_bending *at, tside_plan *plan, tside_fault *fault)
+static tside_status plan_lines(const tside_i_setup *setup, const tside_i_hung *drive, const tside_i_hung *free,
+                               const tside_i_bending *at, tside_plan *plan, tside_fault *fault)
 {
     tside_i_bar_lines(setup, at + TSIDE_DRIVE_END, plan);
     TRY(tside_i_end_lines(setup, TSIDE_DRIVE_END, drive, at + TSIDE_DRIVE_END, &plan->drive_end, plan, fault));
@@ -128,7 +138,8 @@ static int has(unsigned parts, tside_i_part part)
     return (parts & part) == part;
 }
 
-static tside_status make_plan(const tside_side *side, const tside_bar *bar, unsigned parts, tside_plan *plan, tside_fault *fault)
+static tside_status make_plan(const tside_side *side, const tside_bar *bar, unsigned parts, tside_plan *plan,
+                              tside_fault *fault)
 {
     tside_i_setup setup;
     tside_i_hung drive, free;
@@ -141,7 +152,8 @@ static tside_status make_plan(const tside_side *side, const tside_bar *bar, unsi
         TRY(tside_i_hang_end(&setup, TSIDE_FREE_END, TSIDE_I_OWN_EYE, 0, &free, fault));
     lifting.hang = tside_i_hang_of(&drive);
     plan_travel(&setup, lifting.hang, plan);
-    TRY(tside_i_within_bar(&setup, fault, tside_i_bar_joints(bar, &setup.bar_lengths, &plan->splices, &plan->splice_near, fault)));
+    TRY(tside_i_within_bar(&setup, fault,
+                           tside_i_bar_joints(bar, &setup.bar_lengths, &plan->splices, &plan->splice_near, fault)));
     if (has(parts, TSIDE_I_TORQUE))
         TRY(plan_lift(&setup, &lifting, plan, fault));
     if (has(parts, TSIDE_I_RUN))
@@ -155,7 +167,8 @@ static tside_status make_plan(const tside_side *side, const tside_bar *bar, unsi
     return tside_i_within(fault, "plan", tside_i_finite(&tside_i_plan_table, plan, fault));
 }
 
-tside_status tside_i_plan(const tside_side *side, const tside_bar *bar, unsigned parts, tside_plan *plan, tside_fault *fault)
+tside_status tside_i_plan(const tside_side *side, const tside_bar *bar, unsigned parts, tside_plan *plan,
+                          tside_fault *fault)
 {
     return tside_i_settle(&tside_i_side_table, NULL, make_plan(side, bar, parts, plan, fault), fault);
 }
@@ -168,4 +181,3 @@ tside_status tside_plan_side(const tside_side *side, tside_plan *plan, tside_fau
     tside_i_hand_over(&tside_i_plan_table, &made, plan, sizeof made);
     return TSIDE_OK;
 }
-

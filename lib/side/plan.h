@@ -15,7 +15,11 @@ typedef enum tside_i_part {
     TSIDE_I_FINDINGS = 16 | TSIDE_I_RUN | TSIDE_I_LINES /* all */
 } tside_i_part;
 
-/* Plans a side, which must have passed its check, with a bar: these parts, the others stay 0. The plan is touched on failure too. */
-tside_status tside_i_plan(const tside_side *side, const tside_bar *bar, unsigned parts, tside_plan *plan, tside_fault *fault);
+/*
+ * Plans a side, which must have passed its check, with a bar: these parts, the others stay 0. The plan is touched on
+ * failure too.
+ */
+tside_status tside_i_plan(const tside_side *side, const tside_bar *bar, unsigned parts, tside_plan *plan,
+                          tside_fault *fault);
 
 #endif

@@ -46,7 +46,8 @@ static tside_status check_drive(const tside_drive *drive, tside_fault *fault)
     double ignored;
     if (drive->place != TSIDE_ONE_END)
         return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "drive.place", "",
-                              drive->place == TSIDE_BOTH_ENDS ? "a drive at both ends is not modelled" : "a drive in mid-bar is not modelled");
+                              drive->place == TSIDE_BOTH_ENDS ? "a drive at both ends is not modelled"
+                                                              : "a drive in mid-bar is not modelled");
     return tside_i_drive_stall(drive, 0, &ignored, fault);
 }
 
@@ -56,11 +57,14 @@ static tside_status check_keep_outs(const tside_end *end, const char *name, tsid
         const tside_keep_out *out = end->keep_outs + i;
         tside_status status = TSIDE_OK;
         if (!(out->left < out->right))
-            status = tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "left", "right", "left must lie inboard of right", "m", out->left, TSIDE_NOT_BELOW, out->right, 0);
+            status = tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "left", "right", "left must lie inboard of right",
+                                          "m", out->left, TSIDE_NOT_BELOW, out->right, 0);
         else if (!(out->bottom < out->top))
-            status = tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "bottom", "top", "bottom must lie below top", "m", out->bottom, TSIDE_NOT_BELOW, out->top, 0);
+            status = tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "bottom", "top", "bottom must lie below top", "m",
+                                          out->bottom, TSIDE_NOT_BELOW, out->top, 0);
         if (status != TSIDE_OK)
-            return tside_i_within(fault, name, tside_i_within(fault, "keep_outs", tside_i_within_element(fault, i, status)));
+            return tside_i_within(fault, name,
+                                  tside_i_within(fault, "keep_outs", tside_i_within_element(fault, i, status)));
     }
     return TSIDE_OK;
 }
@@ -91,19 +95,28 @@ static tside_along side_along(const tside_side *side, const tside_bar *bar, tsid
 }
 
 /* A guide that stands on its foot does not lean along the house. */
-static tside_status check_standing(const tside_end *end, const tside_along *along, const tside_stand *stand, const char *run_on, tside_fault *fault)
+static tside_status check_standing(const tside_end *end, const tside_along *along, const tside_stand *stand,
+                                   const char *run_on, tside_fault *fault)
 {
     if (end->guide.foot != TSIDE_FOOT_FIXED || fabs(stand->misfit) <= SLACK)
         return TSIDE_OK;
-    return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, run_on, "curtain.past", "a guide fixed at its foot does not lean along the house: the bar must run on to it", "m",
-                                along->run_on, stand->misfit > 0 ? TSIDE_ABOVE : TSIDE_BELOW, along->run_on - stand->misfit, 0);
+    return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, run_on, "curtain.past",
+                                "a guide fixed at its foot does not lean along the house: the bar must run on to it",
+                                "m", along->run_on, stand->misfit > 0 ? TSIDE_ABOVE : TSIDE_BELOW,
+                                along->run_on - stand->misfit, 0);
 }
 
 static tside_status stand_end(tside_i_setup *setup, tside_which_end which, tside_fault *fault)
 {
     static const tside_i_along_names names[] = {
-        {.past = "curtain.past", .stand_off = "drive_end.extender.eye_stand_off", .eye_past = "drive_end.eye_past", .run_on = "bar.past_drive"},
-        {.past = "curtain.past", .stand_off = "free_end.extender.eye_stand_off", .eye_past = "free_end.eye_past", .run_on = "bar.past_free"},
+        {.past = "curtain.past",
+         .stand_off = "drive_end.extender.eye_stand_off",
+         .eye_past = "drive_end.eye_past",
+         .run_on = "bar.past_drive"},
+        {.past = "curtain.past",
+         .stand_off = "free_end.extender.eye_stand_off",
+         .eye_past = "free_end.eye_past",
+         .run_on = "bar.past_free"},
     };
     tside_along along = side_along(setup->side, setup->bar, which);
     tside_stand *stand = setup->stand + which;
@@ -116,7 +129,8 @@ static tside_i_bar_lengths bar_lengths(const tside_i_setup *setup)
 {
     const tside_side *side = setup->side;
     return (tside_i_bar_lengths){setup->stand[TSIDE_DRIVE_END].run_on, side->length + 2 * side->curtain.past,
-                                 setup->stand[TSIDE_FREE_END].run_on + side->collar.half_length + side->collar.clearance};
+                                 setup->stand[TSIDE_FREE_END].run_on + side->collar.half_length +
+                                     side->collar.clearance};
 }
 
 static tside_load side_load(const tside_i_setup *setup)
@@ -130,17 +144,20 @@ static tside_load side_load(const tside_i_setup *setup)
         .clip_mass = setup->bar->clip_mass,
         .areal_mass = side->curtain.areal_mass,
         .wet = side->curtain.wet,
-        .end_mass = side->drive.mass + side->collar.mass + setup->bar_section.mass * (lengths->beyond_drive + lengths->beyond_free),
+        .end_mass = side->drive.mass + side->collar.mass +
+                    setup->bar_section.mass * (lengths->beyond_drive + lengths->beyond_free),
         .friction = side->friction,
         .rope_pressure = ropes ? side->rope_pressure : 0,
         .rope_friction = ropes ? side->rope_friction : 0,
     };
 }
 
-tside_status tside_i_make_travel(const tside_i_setup *setup, double factor, const tside_stops *stops, tside_travel *travel, tside_fault *fault)
+tside_status tside_i_make_travel(const tside_i_setup *setup, double factor, const tside_stops *stops,
+                                 tside_travel *travel, tside_fault *fault)
 {
     const tside_curtain *curtain = &setup->side->curtain;
-    tside_roll roll = {(setup->bar->tube.diameter + setup->bar->core_over) * (1 + factor * stops->core_spread), curtain->thickness * (1 + factor * stops->thickness_spread),
+    tside_roll roll = {(setup->bar->tube.diameter + setup->bar->core_over) * (1 + factor * stops->core_spread),
+                       curtain->thickness * (1 + factor * stops->thickness_spread),
                        fmax(curtain->packing + factor * stops->packing_spread, 0)};
     /* of a spread only the ends are asked */
     return tside_i_travel_make(&setup->travel.line, curtain, &roll, stops, factor != 0, travel, fault);
@@ -154,9 +171,11 @@ tside_status tside_i_set_up(const tside_side *side, const tside_bar *bar, tside_
     TRY(check_keep_outs(&side->drive_end, "drive_end", fault));
     TRY(check_keep_outs(&side->free_end, "free_end", fault));
     TRY(tside_i_bow_make(&side->frame, &setup->bow, fault));
-    TRY(tside_i_line_make(&setup->bow, &side->curtain, "frame.peak_height", "frame.board_top", &setup->travel.line, fault));
+    TRY(tside_i_line_make(&setup->bow, &side->curtain, "frame.peak_height", "frame.board_top", &setup->travel.line,
+                          fault));
     TRY(tside_i_within_bar(setup, fault, tside_i_material_values(&bar->material, &setup->bar_metal, fault)));
-    TRY(tside_i_within_bar(setup, fault, tside_i_round_section(&bar->tube, setup->bar_metal.density, &setup->bar_section, fault)));
+    TRY(tside_i_within_bar(setup, fault,
+                           tside_i_round_section(&bar->tube, setup->bar_metal.density, &setup->bar_section, fault)));
     TRY(tside_i_make_travel(setup, 0, &side->stops, &setup->travel, fault));
     tside_i_track_make(&setup->travel, &setup->track);
     TRY(stand_end(setup, TSIDE_DRIVE_END, fault));
@@ -180,8 +199,9 @@ tside_i_names tside_i_end_names(const tside_i_setup *setup, tside_which_end whic
     };
 }
 
-static tside_status place_eye(const tside_i_setup *setup, const tside_end *end, tside_i_place place, double rise, const tside_collar *collar, const tside_i_names *names,
-                              tside_i_hung *hung, tside_fault *fault)
+static tside_status place_eye(const tside_i_setup *setup, const tside_end *end, tside_i_place place, double rise,
+                              const tside_collar *collar, const tside_i_names *names, tside_i_hung *hung,
+                              tside_fault *fault)
 {
     double ignored;
     hung->eye_x = setup->travel.line.x;
@@ -200,29 +220,43 @@ static tside_status place_eye(const tside_i_setup *setup, const tside_end *end, 
 /* A standing guide in the words of a hanging one: all leans are one, and its foot stays. */
 static tside_sweep sweep_of(const tside_fixed *fixed)
 {
-    return (tside_sweep){.lean_shut = fixed->lean, .lean_open = fixed->lean, .lean_least = fixed->lean, .lean_greatest = fixed->lean, .length = fixed->length,
-                         .cut_length = fixed->cut_length, .foot_x = fixed->foot_x, .foot_lowest = fixed->ground, .walkway = fixed->foot_x, .walkway_error = fixed->foot_x,
+    return (tside_sweep){.lean_shut = fixed->lean,
+                         .lean_open = fixed->lean,
+                         .lean_least = fixed->lean,
+                         .lean_greatest = fixed->lean,
+                         .length = fixed->length,
+                         .cut_length = fixed->cut_length,
+                         .foot_x = fixed->foot_x,
+                         .foot_lowest = fixed->ground,
+                         .walkway = fixed->foot_x,
+                         .walkway_error = fixed->foot_x,
                          .clear = fixed->clear};
 }
 
-static tside_status stand_guide(const tside_i_setup *setup, tside_which_end which, const tside_collar *collar, const tside_i_names *names, tside_i_hung *hung, tside_fault *fault)
+static tside_status stand_guide(const tside_i_setup *setup, tside_which_end which, const tside_collar *collar,
+                                const tside_i_names *names, tside_i_hung *hung, tside_fault *fault)
 {
     const tside_end *end = tside_i_end(setup->side, which);
     double ground = names->ground, lowest = setup->track.shut.y, hip = setup->side->curtain.hip;
     if (!(ground < lowest))
-        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "hip_height", names->travel, "the collar would come to the ground", "m", hip - ground, TSIDE_NOT_ABOVE, hip - lowest, 0);
-    TRY(tside_i_fixed_make(&setup->track, &end->guide, &end->footing, collar, hung->eye_x, hung->eye_y, ground, names, &hung->fixed, fault));
+        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "hip_height", names->travel,
+                                    "the collar would come to the ground", "m", hip - ground, TSIDE_NOT_ABOVE,
+                                    hip - lowest, 0);
+    TRY(tside_i_fixed_make(&setup->track, &end->guide, &end->footing, collar, hung->eye_x, hung->eye_y, ground, names,
+                           &hung->fixed, fault));
     hung->eye_x = hung->fixed.top_x;
     hung->sweep = sweep_of(&hung->fixed);
     hung->hang = (tside_hang){.eye_x = hung->eye_x, .eye_y = hung->eye_y};
     return TSIDE_OK;
 }
 
-static tside_status hang_guide(const tside_i_setup *setup, tside_which_end which, tside_i_place place, double rise, const tside_guide *guide, tside_i_hung *hung, tside_fault *fault)
+static tside_status hang_guide(const tside_i_setup *setup, tside_which_end which, tside_i_place place, double rise,
+                               const tside_guide *guide, tside_i_hung *hung, tside_fault *fault)
 {
     const tside_end *end = tside_i_end(setup->side, which);
     tside_collar collar = tside_i_end_collar(setup->side, which);
-    int instead = place == TSIDE_I_HIP && end->hung != TSIDE_ON_HIP; /* only to compare: no error is asked, and the rail would run on */
+    int instead = place == TSIDE_I_HIP &&
+                  end->hung != TSIDE_ON_HIP; /* only to compare: no error is asked, and the rail would run on */
     tside_i_names names;
     tside_i_hanging at;
     if (place == TSIDE_I_OWN_EYE && end->hung == TSIDE_ON_HIP)
@@ -232,13 +266,16 @@ static tside_status hang_guide(const tside_i_setup *setup, tside_which_end which
     hung->stands = guide->foot == TSIDE_FOOT_FIXED;
     if (hung->stands)
         return stand_guide(setup, which, &collar, &names, hung, fault);
-    at = (tside_i_hanging){hung->eye_x, hung->eye_y, instead ? 0 : guide->placing_error, instead ? 0 : setup->stand[which].misfit, names.ground};
+    at = (tside_i_hanging){hung->eye_x, hung->eye_y, instead ? 0 : guide->placing_error,
+                           instead ? 0 : setup->stand[which].misfit, names.ground};
     return tside_i_hang_and_sweep(&setup->track, guide, &collar, &at, &names, &hung->hang, &hung->sweep, fault);
 }
 
-tside_status tside_i_hang_end(const tside_i_setup *setup, tside_which_end which, tside_i_place place, double rise, tside_i_hung *hung, tside_fault *fault)
+tside_status tside_i_hang_end(const tside_i_setup *setup, tside_which_end which, tside_i_place place, double rise,
+                              tside_i_hung *hung, tside_fault *fault)
 {
-    return tside_i_within(fault, tside_i_end_name(which), hang_guide(setup, which, place, rise, &tside_i_end(setup->side, which)->guide, hung, fault));
+    return tside_i_within(fault, tside_i_end_name(which),
+                          hang_guide(setup, which, place, rise, &tside_i_end(setup->side, which)->guide, hung, fault));
 }
 
 tside_status tside_i_hang_instead(const tside_i_setup *setup, tside_which_end which, tside_i_hung *hung)

@@ -43,9 +43,14 @@ typedef enum tside_i_place { TSIDE_I_OWN_EYE, TSIDE_I_HIP, TSIDE_I_BEST_EYE } ts
 /* Bow, line, travel and load of a side, which must have passed its check, with a bar. */
 tside_status tside_i_set_up(const tside_side *side, const tside_bar *bar, tside_i_setup *setup, tside_fault *fault);
 /* Hangs an end's guide, or stands it on its foot. rise: for TSIDE_I_BEST_EYE. */
-tside_status tside_i_hang_end(const tside_i_setup *setup, tside_which_end which, tside_i_place place, double rise, tside_i_hung *hung, tside_fault *fault);
-/* The travel with core, packing and thickness all at one end of their spread, as the factor (-1 or 1) says, or (0) as they are given. */
-tside_status tside_i_make_travel(const tside_i_setup *setup, double factor, const tside_stops *stops, tside_travel *travel, tside_fault *fault);
+tside_status tside_i_hang_end(const tside_i_setup *setup, tside_which_end which, tside_i_place place, double rise,
+                              tside_i_hung *hung, tside_fault *fault);
+/*
+ * The travel with core, packing and thickness all at one end of their spread, as the factor (-1 or 1) says, or (0) as
+ * they are given.
+ */
+tside_status tside_i_make_travel(const tside_i_setup *setup, double factor, const tside_stops *stops,
+                                 tside_travel *travel, tside_fault *fault);
 
 /* The same with the guide's foot hanging, though its end says that it is fixed. */
 tside_status tside_i_hang_instead(const tside_i_setup *setup, tside_which_end which, tside_i_hung *hung);
@@ -55,7 +60,9 @@ tside_collar tside_i_end_collar(const tside_side *side, tside_which_end which);
 const char *tside_i_end_name(tside_which_end which);
 /* Height of the ground at an end. */
 double tside_i_end_ground(const tside_side *side, tside_which_end which);
-/* Puts the bar's own path before a fault of it: the side's, or that of the list's element that is tried in its place. */
+/*
+ * Puts the bar's own path before a fault of it: the side's, or that of the list's element that is tried in its place.
+ */
 tside_status tside_i_within_bar(const tside_i_setup *setup, tside_fault *fault, tside_status status);
 
 /* What sets a guide's eye, and what rides on the guide, in the side's own words. */

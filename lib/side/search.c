@@ -21,7 +21,8 @@ static double running_force(const tside_i_setup *setup, tside_which_end which, c
 }
 
 /* Whether an eye at this rise keeps kick out and side force within the side's limits; a refusal counts as no. */
-static int rise_serves(const tside_i_setup *setup, tside_which_end which, double rise, tside_fault *fault, tside_status *status)
+static int rise_serves(const tside_i_setup *setup, tside_which_end which, double rise, tside_fault *fault,
+                       tside_status *status)
 {
     const tside_limits *limits = &setup->side->limits;
     tside_i_hung hung;
@@ -53,7 +54,8 @@ tside_status tside_eye_least(const tside_side *side, tside_which_end end, double
     if (!rise_serves(&setup, end, high, fault, &status)) {
         if (status != TSIDE_OK)
             return tside_i_settle(&tside_i_side_table, NULL, status, fault);
-        return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, end == TSIDE_DRIVE_END ? "drive_end.rise" : "free_end.rise", "limits", "no rise up to 5 m keeps to the limits");
+        return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, end == TSIDE_DRIVE_END ? "drive_end.rise" : "free_end.rise",
+                              "limits", "no rise up to 5 m keeps to the limits");
     }
     if (rise_serves(&setup, end, low, NULL, &status))
         high = low;
@@ -71,24 +73,28 @@ tside_status tside_eye_least(const tside_side *side, tside_which_end end, double
 /* --- drives --- */
 
 /* What keeps a drive from serving, the gravest first. */
-static const tside_finding_code failures[] = {TSIDE_FINDING_DRIVE_WEAK, TSIDE_FINDING_STALLS, TSIDE_FINDING_LIMIT_TURNS, TSIDE_FINDING_LONG_RUN,
-                                              TSIDE_FINDING_OVERLOAD, TSIDE_FINDING_TURNS_BACK};
+static const tside_finding_code failures[] = {TSIDE_FINDING_DRIVE_WEAK,  TSIDE_FINDING_STALLS,
+                                              TSIDE_FINDING_LIMIT_TURNS, TSIDE_FINDING_LONG_RUN,
+                                              TSIDE_FINDING_OVERLOAD,    TSIDE_FINDING_TURNS_BACK};
 
 static tside_drive_choice judge(const tside_plan *plan)
 {
     for (size_t k = 0; k < sizeof failures / sizeof *failures; k++)
         for (int i = 0; i < plan->finding_count; i++)
             if (plan->findings[i].code == failures[k])
-                return (tside_drive_choice){TSIDE_DRIVE_FAILS, failures[k], plan->findings[i].value, plan->findings[i].bound, TSIDE_OK};
+                return (tside_drive_choice){TSIDE_DRIVE_FAILS, failures[k], plan->findings[i].value,
+                                            plan->findings[i].bound, TSIDE_OK};
     return (tside_drive_choice){.fit = TSIDE_DRIVE_LARGER};
 }
 
 static int is_smaller(const tside_drive *one, const tside_drive *other)
 {
-    return one->rated_torque < other->rated_torque || (one->rated_torque == other->rated_torque && one->mass < other->mass);
+    return one->rated_torque < other->rated_torque ||
+           (one->rated_torque == other->rated_torque && one->mass < other->mass);
 }
 
-tside_status tside_drive_smallest(const tside_side *side, const tside_drive *drives, int count, int *index, tside_drive_choice *choices, tside_fault *fault)
+tside_status tside_drive_smallest(const tside_side *side, const tside_drive *drives, int count, int *index,
+                                  tside_drive_choice *choices, tside_fault *fault)
 {
     tside_side tried = *side;
     tside_plan plan;
@@ -106,7 +112,8 @@ tside_status tside_drive_smallest(const tside_side *side, const tside_drive *dri
         tried.drive = drives[i];
         if (status == TSIDE_OK)
             status = tside_i_plan(&tried, &tried.bar, TSIDE_I_FINDINGS, &plan, NULL);
-        choice = status == TSIDE_OK ? judge(&plan) : (tside_drive_choice){.fit = TSIDE_DRIVE_REFUSED, .status = (int)status};
+        choice = status == TSIDE_OK ? judge(&plan)
+                                    : (tside_drive_choice){.fit = TSIDE_DRIVE_REFUSED, .status = (int)status};
         tside_i_hand_over(&tside_i_drive_choice_table, &choice, choices + i, sizeof *choices);
         if (choices[i].fit == TSIDE_DRIVE_LARGER && (best < 0 || is_smaller(drives + i, drives + best)))
             best = i;
@@ -134,7 +141,8 @@ static double excess(const tside_side *side, const tside_plan *plan)
     if (side->limits.lag_given)
         worst = fmax(worst, plan->lag_elastic / side->limits.lag);
     for (int i = 0; i < plan->line_count; i++)
-        if ((plan->lines[i].code == TSIDE_BAR_SHEAR || plan->lines[i].code == TSIDE_BAR_SHEAR_STALL) && plan->lines[i].utilisation_given)
+        if ((plan->lines[i].code == TSIDE_BAR_SHEAR || plan->lines[i].code == TSIDE_BAR_SHEAR_STALL) &&
+            plan->lines[i].utilisation_given)
             worst = fmax(worst, plan->lines[i].utilisation);
     return worst;
 }
@@ -169,7 +177,8 @@ tside_status tside_bar_smallest(const tside_side *side, int *index, tside_fault 
             lightest = section.mass, found = i;
     }
     if (found < 0) {
-        tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "bars", "limits", "no bar of the list keeps to the limits", "1", nearest, TSIDE_NO_RELATION, 0, 0);
+        tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "bars", "limits", "no bar of the list keeps to the limits", "1",
+                             nearest, TSIDE_NO_RELATION, 0, 0);
         if (fault)
             fault->index = near;
         return TSIDE_OUT_OF_REACH;

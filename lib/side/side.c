@@ -6,6 +6,7 @@
 
 static const char *const joints[] = {"given", "stock"};
 
+/* clang-format off */
 static const tside_field bar_rows[] = {
     {GROUP(tside_bar, tube, round, "the roll bar's tube")},
     {GROUP(tside_bar, material, material, "its metal")},
@@ -22,12 +23,14 @@ static const tside_field bar_rows[] = {
     {NUMBER(tside_bar, play, "rad", FROM(0), TO(1), 2 * DEG, PRACTICE, "play of one splice"), UNUSUAL_OUTSIDE(1 * DEG, 3 * DEG)},
     {OPTIONAL(tside_bar, screw_limit, "N", FROM(1), TO(1e7), "allowable shear on one screw")},
 };
+/* clang-format on */
 TABLE(tside_i_bar_table, bar_rows);
 
 static const char *const hung[] = {"extender", "hip"};
 static const char *const placed[] = {"best", "given"};
 static const char *const alignments[] = {"in_line", "given"};
 
+/* clang-format off */
 static const tside_field end_rows[] = {
     {CHOICE(tside_end, hung, hung, TSIDE_ON_EXTENDER, "what carries the guide's eye")},
     {NUMBER(tside_end, rise, "m", ABOVE(0), TO(5), 12 * IN, PRACTICE, "eye above the curtain's fixing"), MEASURED(0.25 * IN), APPLIES(tside_end, hung, ONLY(TSIDE_ON_EXTENDER)),
@@ -43,20 +46,24 @@ static const tside_field end_rows[] = {
     {GROUP(tside_end, extender, extender, "the extender"), APPLIES(tside_end, hung, ONLY(TSIDE_ON_EXTENDER))},
     {LIST(tside_end, keep_outs, keep_out_count, keep_out, tside_keep_out, TSIDE_KEEP_OUTS, "rectangles in the end wall's plane that tube and guide must miss")},
 };
+/* clang-format on */
 TABLE(tside_i_end_table, end_rows);
 
+/* clang-format off */
 static const tside_field limits_rows[] = {
     {OPTIONAL(tside_limits, twist, "rad", ABOVE(0), TO(100), "greatest twist of the bar, end to end")},
     {OPTIONAL(tside_limits, lag, "m", ABOVE(0), TO(10), "greatest elastic lag of the far end")},
     {OPTIONAL(tside_limits, kick_out, "m", FROM(0), TO(10), "greatest kick out of the guide's foot under the eye's placing error")},
     {OPTIONAL(tside_limits, side_force, "N", ABOVE(0), TO(1e6), "greatest running side force on the eye")},
 };
+/* clang-format on */
 TABLE(tside_i_limits_table, limits_rows);
 
 static const char *const hands[] = {"right", "left"};
 static const char *const ropes[] = {"none", "pressing"};
 #define PRESSING APPLIES(tside_side, ropes, ONLY(TSIDE_ROPES))
 
+/* clang-format off */
 static const tside_field side_rows[] = {
     {CHOICE(tside_side, hand, hands, TSIDE_RIGHT, "hand of the side, seen from outside the drive's end wall looking in")},
     {REQUIRED(tside_side, length, "m", TO(500), "length along the side, from end bow to end bow"), MEASURED(2 * IN)},
@@ -80,8 +87,10 @@ static const tside_field side_rows[] = {
     {GROUP(tside_side, limits, limits, "what must not be exceeded")},
     {LIST(tside_side, bars, bar_count, bar, tside_bar, TSIDE_BARS, "bars to choose the lightest of")},
 };
+/* clang-format on */
 TABLE(tside_i_side_table, side_rows);
 
+/* clang-format off */
 static const tside_field end_plan_rows[] = {
     {RESULT(tside_end_plan, eye_x, "m", "eye, or top of a fixed guide, outboard of the tunnel's centreline")},
     {RESULT(tside_end_plan, eye_y, "m", "eye, or top of a fixed guide, height")},
@@ -113,6 +122,7 @@ static const tside_field end_plan_rows[] = {
      .given_offset = offsetof(tside_end_plan, hip_kick_out_given)},
     {RESULT_OPTIONAL(tside_end_plan, hip_torque, "N m", "worst torque at the drive if the guide hung on the hip")},
 };
+/* clang-format on */
 TABLE(tside_i_end_plan_table, end_plan_rows);
 
 static const char *const finding_codes[] = {
@@ -122,6 +132,7 @@ static const char *const finding_codes[] = {
 };
 static const char *const finding_ends[] = {"drive_end", "free_end"};
 
+/* clang-format off */
 static const tside_field finding_rows[] = {
     {CHOICE(tside_finding, code, finding_codes, 0, "what was found")},
     {CHOICE(tside_finding, end, finding_ends, 0, "at which end of the side")},
@@ -129,10 +140,12 @@ static const tside_field finding_rows[] = {
     {RESULT(tside_finding, value, "", "what was found, in the unit of its sentence")},
     {RESULT(tside_finding, bound, "", "what it should have kept to")},
 };
+/* clang-format on */
 TABLE(tside_i_finding_table, finding_rows);
 
 static const char *const fits[] = {"chosen", "larger", "fails", "refused"};
 
+/* clang-format off */
 static const tside_field choice_rows[] = {
     {CHOICE(tside_drive_choice, fit, fits, 0, "what became of the drive")},
     {CHOICE(tside_drive_choice, finding, finding_codes, 0, "why it fails")},
@@ -140,8 +153,10 @@ static const tside_field choice_rows[] = {
     {RESULT(tside_drive_choice, bound, "", "what it should have kept to; of a larger drive the chosen one's rated torque")},
     {RESULT_COUNT(tside_drive_choice, status, "how its plan ended, if it was refused")},
 };
+/* clang-format on */
 TABLE(tside_i_drive_choice_table, choice_rows);
 
+/* clang-format off */
 static const tside_field plan_rows[] = {
     {RESULT(tside_plan, curtain_length, "m", "length of the curtain on the bar")},
     {RESULT(tside_plan, bar_length, "m", "length of the bar")},
@@ -182,15 +197,19 @@ static const tside_field plan_rows[] = {
     {LIST(tside_plan, lines, line_count, strength_line, tside_strength_line, TSIDE_STRENGTH_LINES, "strength, line by line")},
     {LIST(tside_plan, findings, finding_count, finding, tside_finding, TSIDE_FINDINGS, "what is legal but unwise")},
 };
+/* clang-format on */
 TABLE(tside_i_plan_table, plan_rows);
 
+/* clang-format off */
 static const tside_field stick_rows[] = {
     {RESULT(tside_bar_stick, length, "m", "its length as cut")},
     {RESULT(tside_bar_stick, from, "m", "from the drive's centre along the bar to where it begins")},
     {RESULT(tside_bar_stick, to, "m", "and to where it ends")},
 };
+/* clang-format on */
 TABLE(tside_i_bar_stick_table, stick_rows);
 
+/* clang-format off */
 static const tside_field turn_rows[] = {
     {RESULT(tside_turn, turn, "turn", "turns of the drive since shut; the last row is open")},
     {RESULT(tside_turn, taken_up, "m", "curtain taken up in this turn")},
@@ -203,4 +222,5 @@ static const tside_field turn_rows[] = {
     {RESULT(tside_turn, torque, "N m", "torque at the drive, going up")},
     {RESULT(tside_turn, lean, "rad", "lean of the drive's guide, foot outboard positive")},
 };
+/* clang-format on */
 TABLE(tside_i_turn_table, turn_rows);

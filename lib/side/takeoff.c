@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* The take-off: what a planned side is made of, line by line. Counts and lengths are sums; what is usual is common practice, no published source. */
+/*
+ * The take-off: what a planned side is made of, line by line. Counts and lengths are sums; what is usual is common
+ * practice, no published source.
+ */
 #include <tunnelside/takeoff.h>
 
 #include "base/field.h"
@@ -9,6 +12,7 @@
 
 /* --- tables --- */
 
+/* clang-format off */
 static const tside_field fittings_rows[] = {
     {NUMBER(tside_fittings, rail_allowance, "m", FROM(0), TO(2), 4 * IN, OURS, "curtain above its fixing, in the channel")},
     {NUMBER(tside_fittings, hem, "m", FROM(0), TO(2), 4 * IN, OURS, "curtain at the bar, beyond what is on it when shut")},
@@ -33,11 +37,15 @@ static const tside_field fittings_rows[] = {
     {NUMBER(tside_fittings, patch_thickness, "m", FROM(0), TO(0.05), 0.25e-3, OURS, "thickness of a patch")},
     {OPTIONAL(tside_fittings, cord, "m", FROM(0), TO(1000), "flexible cord from the supply to the drive when shut, one way")},
 };
+/* clang-format on */
 TABLE(tside_i_fittings_table, fittings_rows);
 
 static const char *const codes[] = {
-    "curtain", "flap", "bar", "splice_screw", "coupling_screw", "clip", "drive", "collar", "guide", "chain", "chain_link", "eye", "eye_nut", "eye_washer",
-    "extender", "bow_bolt", "member_bolt", "bolt_nut", "bolt_washer", "patch", "channel", "wire", "channel_screw", "rope", "hook", "cord",
+    "curtain",     "flap",       "bar",      "splice_screw", "coupling_screw", "clip",
+    "drive",       "collar",     "guide",    "chain",        "chain_link",     "eye",
+    "eye_nut",     "eye_washer", "extender", "bow_bolt",     "member_bolt",    "bolt_nut",
+    "bolt_washer", "patch",      "channel",  "wire",         "channel_screw",  "rope",
+    "hook",        "cord",
 };
 static const char *const places[] = {"side", "drive_end", "free_end"};
 static const char *const hands[] = {"unhanded", "right_handed", "left_handed"};
@@ -45,6 +53,7 @@ static const char *const ways[] = {"count", "cut", "length", "sheet"};
 static const char *const shapes[] = {"none", "round", "square"};
 #define OF_TUBE APPLIES(tside_item, shape, ONLY(TSIDE_ROUND_TUBE) | ONLY(TSIDE_SQUARE_TUBE))
 
+/* clang-format off */
 static const tside_field item_rows[] = {
     {CHOICE(tside_item, code, codes, 0, "what it is")},
     {CHOICE(tside_item, at, places, 0, "where it belongs")},
@@ -59,6 +68,7 @@ static const tside_field item_rows[] = {
     {GROUP(tside_item, material, material, "metal of the tube"), OF_TUBE},
     {RESULT_OPTIONAL(tside_item, stock, "m", "the length that it is cut from")},
 };
+/* clang-format on */
 TABLE(tside_i_item_table, item_rows);
 
 const char *tside_item_text(int code)
@@ -112,7 +122,8 @@ static void add(list *l, tside_item item)
     tside_item *before = l->items + l->count - 1;
     if (item.count <= 0 || (item.by != TSIDE_BY_COUNT && item.length <= 0))
         return;
-    if (l->count > 0 && item.by == TSIDE_BY_CUT && item.code == before->code && item.at == before->at && fabs(item.length - before->length) <= FITS)
+    if (l->count > 0 && item.by == TSIDE_BY_CUT && item.code == before->code && item.at == before->at &&
+        fabs(item.length - before->length) <= FITS)
         before->count += item.count;
     else
         l->items[l->count++] = item;
@@ -167,7 +178,8 @@ static void take_curtain(list *l)
     const tside_curtain *curtain = &l->side->curtain;
     tside_roll roll = {l->side->bar.tube.diameter + l->side->bar.core_over, curtain->thickness, curtain->packing};
     double wound = tside_i_roll_length(&roll, l->side->stops.wraps_shut);
-    add_sheet(l, TSIDE_ITEM_CURTAIN, 1, l->fittings->rail_allowance + l->plan->shut.hanging + wound + l->fittings->hem, l->plan->curtain_length);
+    add_sheet(l, TSIDE_ITEM_CURTAIN, 1, l->fittings->rail_allowance + l->plan->shut.hanging + wound + l->fittings->hem,
+              l->plan->curtain_length);
     add_sheet(l, TSIDE_ITEM_FLAP, l->fittings->end_flaps, l->fittings->flap_width, flap_length(l));
 }
 
@@ -177,9 +189,16 @@ static void add_sticks(list *l, int count, double length)
 {
     const tside_bar *bar = &l->side->bar;
     int from_stock = bar->joints == TSIDE_JOINTS_FROM_STOCK;
-    add(l, (tside_item){.code = TSIDE_ITEM_BAR, .by = !from_stock && bar->splices ? TSIDE_BY_LENGTH : TSIDE_BY_CUT, .count = count, .length = length,
-                         .size = bar->tube.diameter, .shape = TSIDE_ROUND_TUBE, .wall = bar->tube.wall, .material = bar->material,
-                         .stock_given = from_stock, .stock = from_stock ? bar->stock : 0});
+    add(l, (tside_item){.code = TSIDE_ITEM_BAR,
+                        .by = !from_stock && bar->splices ? TSIDE_BY_LENGTH : TSIDE_BY_CUT,
+                        .count = count,
+                        .length = length,
+                        .size = bar->tube.diameter,
+                        .shape = TSIDE_ROUND_TUBE,
+                        .wall = bar->tube.wall,
+                        .material = bar->material,
+                        .stock_given = from_stock,
+                        .stock = from_stock ? bar->stock : 0});
 }
 
 static tside_status take_bar(list *l, tside_fault *fault)
@@ -220,11 +239,15 @@ static tside_status at_odds(tside_which_end which, const char *fitting, tside_st
 }
 
 /* Refuses a bolt that does not go through its hole. */
-static tside_status check_hole(tside_which_end which, const char *hole, double diameter, const char *size, double bolt, tside_fault *fault)
+static tside_status check_hole(tside_which_end which, const char *hole, double diameter, const char *size, double bolt,
+                               tside_fault *fault)
 {
     if (bolt <= diameter + FITS)
         return TSIDE_OK;
-    return at_odds(which, size, tside_i_refuse_value(fault, TSIDE_CONTRADICTS, hole, "", "too small for its bolt", "m", diameter, TSIDE_BELOW, bolt, 0), fault);
+    return at_odds(which, size,
+                   tside_i_refuse_value(fault, TSIDE_CONTRADICTS, hole, "", "too small for its bolt", "m", diameter,
+                                        TSIDE_BELOW, bolt, 0),
+                   fault);
 }
 
 static tside_status take_guide(list *l, tside_which_end which, tside_fault *fault)
@@ -233,10 +256,20 @@ static tside_status take_guide(list *l, tside_which_end which, tside_fault *faul
     tside_item_at at = at_end(which);
     double length = end_plan(l, which)->sweep.cut_length, stock = l->fittings->guide_stock;
     if (length > stock + FITS)
-        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "fittings.guide_stock", at == TSIDE_AT_DRIVE_END ? "drive_end.guide" : "free_end.guide",
+        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "fittings.guide_stock",
+                                    at == TSIDE_AT_DRIVE_END ? "drive_end.guide" : "free_end.guide",
                                     "shorter than the guide is cut", "m", stock, TSIDE_BELOW, length, 0);
-    add(l, (tside_item){.code = TSIDE_ITEM_GUIDE, .at = at, .by = TSIDE_BY_CUT, .count = 1, .length = length, .size = guide->tube.diameter, .shape = TSIDE_ROUND_TUBE,
-                         .wall = guide->tube.wall, .material = guide->material, .stock_given = 1, .stock = stock});
+    add(l, (tside_item){.code = TSIDE_ITEM_GUIDE,
+                        .at = at,
+                        .by = TSIDE_BY_CUT,
+                        .count = 1,
+                        .length = length,
+                        .size = guide->tube.diameter,
+                        .shape = TSIDE_ROUND_TUBE,
+                        .wall = guide->tube.wall,
+                        .material = guide->material,
+                        .stock_given = 1,
+                        .stock = stock});
     if (guide->foot == TSIDE_FOOT_FIXED)
         return TSIDE_OK;
     add_length(l, TSIDE_ITEM_CHAIN, at, guide->chain);
@@ -275,22 +308,31 @@ static tside_status choose_bolt(const list *l, double grip, tside_bolt_plan *cho
     return status;
 }
 
-/* Refuses what a bolt goes through: at the bow the tube, else the end wall's member. How thick it may be depends on washers too, and is not said. */
+/*
+ * Refuses what a bolt goes through: at the bow the tube, else the end wall's member. How thick it may be depends on
+ * washers too, and is not said.
+ */
 static tside_status no_bolt(tside_item_code code, tside_which_end which, tside_fault *fault)
 {
     if (code == TSIDE_ITEM_BOW_BOLT)
-        return at_odds(which, "fittings.bolt_size", tside_i_refuse(fault, TSIDE_OUT_OF_REACH, "extender.tube.side", "", "no stock bolt goes through tube and bow"), fault);
-    return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, "fittings.member_depth", "fittings.bolt_size", "no stock bolt goes through tube and member");
+        return at_odds(which, "fittings.bolt_size",
+                       tside_i_refuse(fault, TSIDE_OUT_OF_REACH, "extender.tube.side", "",
+                                      "no stock bolt goes through tube and bow"),
+                       fault);
+    return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, "fittings.member_depth", "fittings.bolt_size",
+                          "no stock bolt goes through tube and member");
 }
 
 /* washers, size: m, receive what its nut needs. */
-static tside_status add_bolt(list *l, tside_item_code code, tside_which_end which, double grip, int *washers, double *size, tside_fault *fault)
+static tside_status add_bolt(list *l, tside_item_code code, tside_which_end which, double grip, int *washers,
+                             double *size, tside_fault *fault)
 {
     tside_bolt_plan chosen;
     if (choose_bolt(l, grip, &chosen, washers) != TSIDE_OK)
         return no_bolt(code, which, fault);
     *size = chosen.diameter;
-    TRY(check_hole(which, "extender.bolt_hole", tside_i_end(l->side, which)->extender.bolt_hole, "fittings.bolt_size", *size, fault));
+    TRY(check_hole(which, "extender.bolt_hole", tside_i_end(l->side, which)->extender.bolt_hole, "fittings.bolt_size",
+                   *size, fault));
     add(l, (tside_item){.code = code, .at = at_end(which), .count = 1, .length = chosen.length, .size = *size});
     return TSIDE_OK;
 }
@@ -305,12 +347,23 @@ static tside_status take_extender(list *l, tside_which_end which, tside_fault *f
     if (tside_i_end(l->side, which)->guide.foot != TSIDE_FOOT_FIXED)
         TRY(check_hole(which, "extender.eye_hole", extender->eye_hole, "fittings.eye_size", f->eye_size, fault));
     add_eye(l, which, extender->eye_stand_off + extender->tube.side);
-    add(l, (tside_item){.code = TSIDE_ITEM_EXTENDER, .at = at, .hand = hand_at(l->side, which), .by = TSIDE_BY_CUT, .count = 1, .length = length,
-                         .size = extender->tube.side, .shape = TSIDE_SQUARE_TUBE, .wall = extender->tube.wall, .material = extender->material, .stock_given = 1,
-                         .stock = extender->stock});
+    add(l, (tside_item){.code = TSIDE_ITEM_EXTENDER,
+                        .at = at,
+                        .hand = hand_at(l->side, which),
+                        .by = TSIDE_BY_CUT,
+                        .count = 1,
+                        .length = length,
+                        .size = extender->tube.side,
+                        .shape = TSIDE_SQUARE_TUBE,
+                        .wall = extender->tube.wall,
+                        .material = extender->material,
+                        .stock_given = 1,
+                        .stock = extender->stock});
     /* a patch under the tube at each bolt, and one more inside at the member */
-    TRY(add_bolt(l, TSIDE_ITEM_BOW_BOLT, which, extender->tube.side + f->patch_thickness + l->side->frame.tube.diameter, &at_bow, &size, fault));
-    TRY(add_bolt(l, TSIDE_ITEM_MEMBER_BOLT, which, extender->tube.side + 2 * f->patch_thickness + f->member_depth, &at_member, &size, fault));
+    TRY(add_bolt(l, TSIDE_ITEM_BOW_BOLT, which, extender->tube.side + f->patch_thickness + l->side->frame.tube.diameter,
+                 &at_bow, &size, fault));
+    TRY(add_bolt(l, TSIDE_ITEM_MEMBER_BOLT, which, extender->tube.side + 2 * f->patch_thickness + f->member_depth,
+                 &at_member, &size, fault));
     add_counted(l, TSIDE_ITEM_BOLT_NUT, at, 2, size);
     add_counted(l, TSIDE_ITEM_BOLT_WASHER, at, at_bow + at_member, size);
     add_counted(l, TSIDE_ITEM_PATCH, at, f->patches, 0);
@@ -331,7 +384,12 @@ static tside_status take_end(list *l, tside_which_end which, tside_fault *fault)
 static void add_channel(list *l, int count, double length)
 {
     if (count > 0)
-        add(l, (tside_item){.code = TSIDE_ITEM_CHANNEL, .by = TSIDE_BY_CUT, .count = count, .length = length, .stock_given = 1, .stock = l->fittings->channel_stock});
+        add(l, (tside_item){.code = TSIDE_ITEM_CHANNEL,
+                            .by = TSIDE_BY_CUT,
+                            .count = count,
+                            .length = length,
+                            .stock_given = 1,
+                            .stock = l->fittings->channel_stock});
 }
 
 /* How a length is covered by pieces of a stock: whole ones, and what is cut. */
@@ -341,8 +399,8 @@ typedef struct covering {
 } covering;
 
 /*
- * Whole lengths, and the rest. A rest too short to cut is no piece: it and the whole length before it become two equal pieces, so that
- * all is covered; what is shorter altogether gets the shortest piece. This library's choice.
+ * Whole lengths, and the rest. A rest too short to cut is no piece: it and the whole length before it become two equal
+ * pieces, so that all is covered; what is shorter altogether gets the shortest piece. This library's choice.
  */
 static covering cover(double length, double stock)
 {
@@ -363,7 +421,9 @@ static void take_channel(list *l)
     add_channel(l, of_side.cuts, of_side.cut);
     add_channel(l, flaps * of_flap.cuts, of_flap.cut);
     add_length(l, TSIDE_ITEM_WIRE, TSIDE_AT_SIDE, side + flaps * flap);
-    add_counted(l, TSIDE_ITEM_CHANNEL_SCREW, TSIDE_AT_SIDE, spaces(side, l->fittings->screw_spacing) + 1 + flaps * (spaces(flap, l->fittings->screw_spacing) + 1), 0);
+    add_counted(l, TSIDE_ITEM_CHANNEL_SCREW, TSIDE_AT_SIDE,
+                spaces(side, l->fittings->screw_spacing) + 1 + flaps * (spaces(flap, l->fittings->screw_spacing) + 1),
+                0);
 }
 
 /* The rope zigzags between two rows of hooks staggered half a pitch. */
@@ -380,10 +440,11 @@ static tside_status take_rope(list *l, tside_fault *fault)
     if (l->side->ropes == TSIDE_NO_ROPES)
         return TSIDE_OK;
     if (height <= 0)
-        REFUSE(fault, TSIDE_CONTRADICTS, "fittings.hook_drop", "curtain.hip", "the lower hooks are not below the hip", "m", f->hook_drop, TSIDE_NOT_ABOVE,
-               l->side->curtain.sill - l->side->curtain.hip, 0);
+        REFUSE(fault, TSIDE_CONTRADICTS, "fittings.hook_drop", "curtain.hip", "the lower hooks are not below the hip",
+               "m", f->hook_drop, TSIDE_NOT_ABOVE, l->side->curtain.sill - l->side->curtain.hip, 0);
     add_length(l, TSIDE_ITEM_ROPE, TSIDE_AT_SIDE, zigzag(pitches, l->side->length / pitches, height) + f->rope_spare);
-    add_counted(l, TSIDE_ITEM_HOOK, TSIDE_AT_SIDE, 2 * pitches + 1, 0); /* at both ends of the upper row, and between them below */
+    add_counted(l, TSIDE_ITEM_HOOK, TSIDE_AT_SIDE, 2 * pitches + 1,
+                0); /* at both ends of the upper row, and between them below */
     return TSIDE_OK;
 }
 
@@ -406,15 +467,17 @@ static tside_status take_all(list *l, tside_fault *fault)
     return TSIDE_OK;
 }
 
-tside_status tside_takeoff(const tside_side *side, const tside_plan *plan, const tside_fittings *fittings, tside_item *items, int capacity, int *count,
-                           tside_fault *fault)
+tside_status tside_takeoff(const tside_side *side, const tside_plan *plan, const tside_fittings *fittings,
+                           tside_item *items, int capacity, int *count, tside_fault *fault)
 {
     list l = {.side = side, .plan = plan, .fittings = fittings};
     TRY(tside_i_check_table(&tside_i_side_table, side, fault));
     TRY(tside_i_check(&tside_i_fittings_table, "fittings", fittings, fault));
-    TRY(tside_i_settle(&tside_i_side_table, NULL, tside_i_settle(&tside_i_fittings_table, "fittings", take_all(&l, fault), fault), fault));
+    TRY(tside_i_settle(&tside_i_side_table, NULL,
+                       tside_i_settle(&tside_i_fittings_table, "fittings", take_all(&l, fault), fault), fault));
     *count = l.count;
     if (l.count > capacity)
-        REFUSE(fault, TSIDE_TOO_SMALL, "capacity", "", "the take-off has more lines", "1", capacity, TSIDE_BELOW, l.count, 0);
+        REFUSE(fault, TSIDE_TOO_SMALL, "capacity", "", "the take-off has more lines", "1", capacity, TSIDE_BELOW,
+               l.count, 0);
     return ANSWER_LIST(&tside_i_item_table, l.items, items, l.count, fault);
 }

@@ -20,7 +20,10 @@ double tside_i_drive_turns(const tside_travel *travel, const tside_hang *hang, d
     return (now - angle_at(travel, hang, 0, travel->wraps_shut)) / (2 * TSIDE_PI);
 }
 
-/* A roll too thick to open as high as asked goes to the rail; one that is too near the rail when shut, or nearer than the gap, stays where it is. */
+/*
+ * A roll too thick to open as high as asked goes to the rail; one that is too near the rail when shut, or nearer than
+ * the gap, stays where it is.
+ */
 double tside_i_drive_turns_with(const tside_i_setup *setup, const tside_hang *hang, double factor)
 {
     const tside_stops *stops = &setup->side->stops;
@@ -59,13 +62,24 @@ static tside_turn turn_row(const tside_i_setup *setup, const tside_i_hung *hung,
     tside_i_spot spot;
     tside_position at;
     double leans = hung->sweep.lean_shut; /* of a guide that stands */
-    tside_i_travel_at(travel, last ? travel->end : tside_i_rising_root(drive_turns_above, &aim, travel->wraps_shut, travel->end), &spot);
+    tside_i_travel_at(
+        travel, last ? travel->end : tside_i_rising_root(drive_turns_above, &aim, travel->wraps_shut, travel->end),
+        &spot);
     tside_i_travel_position(travel, &spot, &at);
     if (hang) {
         tside_i_lean lean = tside_i_hang_lean(hang, &spot);
         leans = tside_i_lean_angle(&lean);
     }
-    return (tside_turn){last ? total : i, 0, at.taken_up, at.diameter, at.x, at.y, at.underside, at.opening, tside_i_torque(&lifting, &spot).drive, leans};
+    return (tside_turn){last ? total : i,
+                        0,
+                        at.taken_up,
+                        at.diameter,
+                        at.x,
+                        at.y,
+                        at.underside,
+                        at.opening,
+                        tside_i_torque(&lifting, &spot).drive,
+                        leans};
 }
 
 tside_status tside_plan_turns(const tside_side *side, tside_turn *rows, int capacity, int *count, tside_fault *fault)
@@ -76,14 +90,19 @@ tside_status tside_plan_turns(const tside_side *side, tside_turn *rows, int capa
     int needed;
     TRY(tside_i_check_table(&tside_i_side_table, side, fault));
     TRY(tside_i_settle(&tside_i_side_table, NULL, tside_i_set_up(side, &side->bar, &setup, fault), fault));
-    TRY(tside_i_settle(&tside_i_side_table, NULL, tside_i_hang_end(&setup, TSIDE_DRIVE_END, TSIDE_I_OWN_EYE, 0, &drive, fault), fault));
-    TRY(tside_i_answer_number("rows", tside_i_drive_turns(&setup.travel, tside_i_hang_of(&drive), setup.travel.end), &total, fault));
+    TRY(tside_i_settle(&tside_i_side_table, NULL,
+                       tside_i_hang_end(&setup, TSIDE_DRIVE_END, TSIDE_I_OWN_EYE, 0, &drive, fault), fault));
+    TRY(tside_i_answer_number("rows", tside_i_drive_turns(&setup.travel, tside_i_hang_of(&drive), setup.travel.end),
+                              &total, fault));
     if (total > MOST_TURNS)
-        REFUSE(fault, TSIDE_NOT_MODELLED, "bar.tube.diameter", "", "the bar is so thin that no table holds its turns", "m", side->bar.tube.diameter, TSIDE_NO_RELATION, 0, 0);
-    needed = 1 + (total > SLACK ? (int)ceil(total - SLACK) : 0); /* 5 turns whose last digits are over make no sixth row of nothing */
+        REFUSE(fault, TSIDE_NOT_MODELLED, "bar.tube.diameter", "", "the bar is so thin that no table holds its turns",
+               "m", side->bar.tube.diameter, TSIDE_NO_RELATION, 0, 0);
+    needed = 1 + (total > SLACK ? (int)ceil(total - SLACK)
+                                : 0); /* 5 turns whose last digits are over make no sixth row of nothing */
     if (needed > capacity) {
         *count = needed;
-        REFUSE(fault, TSIDE_TOO_SMALL, "capacity", "", "the turn table has more rows", "1", capacity, TSIDE_BELOW, needed, 0);
+        REFUSE(fault, TSIDE_TOO_SMALL, "capacity", "", "the turn table has more rows", "1", capacity, TSIDE_BELOW,
+               needed, 0);
     }
     for (int i = 0; i < needed; i++) {
         tside_turn row = turn_row(&setup, &drive, i, total);

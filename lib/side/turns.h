@@ -7,7 +7,9 @@
 
 /* Turns of the drive against its housing since shut. */
 double tside_i_drive_turns(const tside_travel *travel, const tside_hang *hang, double progress);
-/* Those from shut to open with core, packing and thickness at one end of their spread: 1 the greatest, -1 the smallest. */
+/*
+ * Those from shut to open with core, packing and thickness at one end of their spread: 1 the greatest, -1 the smallest.
+ */
 double tside_i_drive_turns_with(const tside_i_setup *setup, const tside_hang *hang, double factor);
 
 #endif

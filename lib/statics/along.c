@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * Where curtain, drive and guide stand along the house, outward from the plane of the end bow's centreline; and how a guide whose collar rides off its eye's plane leans and
- * sweeps that way. Source: derivation, geometry in space.
+ * Where curtain, drive and guide stand along the house, outward from the plane of the end bow's centreline; and how a
+ * guide whose collar rides off its eye's plane leans and sweeps that way. Source: derivation, geometry in space.
  */
 #include "statics/along.h"
 
@@ -14,6 +14,7 @@ static const char *const alignments[] = {"in_line", "given"};
 
 #define ON_EXTENDER APPLIES(tside_along, hung, ONLY(TSIDE_ON_EXTENDER))
 
+/* clang-format off */
 static const tside_field along_rows[] = {
     {CHOICE(tside_along, hung, hung, TSIDE_ON_EXTENDER, "what carries the guide's eye")},
     {REQUIRED(tside_along, bow, "m", TO(1), "the end bow's diameter")},
@@ -31,8 +32,10 @@ static const tside_field along_rows[] = {
     {NUMBER(tside_along, half_length, "m", FROM(0), TO(1), 3 * IN, OURS, "half the length of drive or collar along the bar")},
     {NUMBER(tside_along, clearance, "m", FROM(0), TO(1), 0.5 * IN, OURS, "least distance between drive or collar and the curtain's edge")},
 };
+/* clang-format on */
 TABLE(tside_i_along_table, along_rows);
 
+/* clang-format off */
 static const tside_field stand_rows[] = {
     {RESULT(tside_stand, eye, "m", "the guide's line at its eye, past the plane of the end bow's centreline")},
     {RESULT(tside_stand, line, "m", "the guide's line at drive or collar")},
@@ -43,8 +46,10 @@ static const tside_field stand_rows[] = {
     {RESULT_COUNT(tside_stand, covers, "1 where the curtain covers the end bow")},
     {RESULT_COUNT(tside_stand, beside, "1 where drive or collar passes beside the extender's tube")},
 };
+/* clang-format on */
 TABLE(tside_i_stand_table, stand_rows);
 
+/* clang-format off */
 static const tside_field skew_rows[] = {
     {RESULT(tside_skew, reach_shut, "m", "eye to collar along the guide when shut")},
     {RESULT(tside_skew, reach_open, "m", "eye to collar along the guide when open")},
@@ -55,6 +60,7 @@ static const tside_field skew_rows[] = {
     {RESULT(tside_skew, foot_shut, "m", "foot beyond the eye along the house when shut")},
     {RESULT(tside_skew, sweep, "m", "how far the foot sweeps along the house")},
 };
+/* clang-format on */
 TABLE(tside_i_skew_table, skew_rows);
 
 /* --- places --- */
@@ -98,23 +104,26 @@ void tside_i_along_stand(const tside_along *a, tside_stand *stand)
     stand->beside = passes_beside(a, a->past + stand->run_on);
 }
 
-tside_status tside_i_along_refuse(const tside_along *a, const tside_stand *stand, const tside_i_along_names *names, tside_fault *fault)
+tside_status tside_i_along_refuse(const tside_along *a, const tside_stand *stand, const tside_i_along_names *names,
+                                  tside_fault *fault)
 {
     const char *reason = "the drive or collar would stand over the curtain's edge";
     int on_extender = a->hung == TSIDE_ON_EXTENDER;
     if (stand->clear >= -SLACK)
         return TSIDE_OK;
     if (a->alignment == TSIDE_RUN_ON_GIVEN)
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, names->run_on, names->past, reason, "m", a->run_on, TSIDE_BELOW, half_and_clearance(a), stand->clear);
-    tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, names->past, on_extender ? names->stand_off : names->eye_past, reason, "m", a->past, TSIDE_ABOVE, stand->past_most,
-                         stand->clear);
+        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, names->run_on, names->past, reason, "m", a->run_on,
+                                    TSIDE_BELOW, half_and_clearance(a), stand->clear);
+    tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, names->past, on_extender ? names->stand_off : names->eye_past,
+                         reason, "m", a->past, TSIDE_ABOVE, stand->past_most, stand->clear);
     tside_i_remedy(fault, (on_extender ? a->stand_off : a->eye_past) - stand->clear);
     return TSIDE_OUT_OF_REACH;
 }
 
 tside_status tside_along_stand(const tside_along *along, tside_stand *stand, tside_fault *fault)
 {
-    static const tside_i_along_names names = {.past = "along.past", .stand_off = "along.stand_off", .eye_past = "along.eye_past", .run_on = "along.run_on"};
+    static const tside_i_along_names names = {
+        .past = "along.past", .stand_off = "along.stand_off", .eye_past = "along.eye_past", .run_on = "along.run_on"};
     tside_stand made = {0};
     TRY(tside_i_check(&tside_i_along_table, "along", along, fault));
     tside_i_along_stand(along, &made);
@@ -133,7 +142,8 @@ static double reach_at(const tside_i_spot *spot, const void *context)
 tside_skew tside_i_skew(const tside_i_track *track, const tside_hang *hang, double margin, double m)
 {
     tside_i_sought reach = {.quantity = reach_at, .context = hang, .least_too = 1};
-    double d_shut = reach_at(&track->shut, hang), d_open = reach_at(&track->open, hang), G = hypot(d_shut, m) + margin, nearest, farthest;
+    double d_shut = reach_at(&track->shut, hang), d_open = reach_at(&track->open, hang), G = hypot(d_shut, m) + margin,
+           nearest, farthest;
     tside_i_track_seek(track, &reach, 1);
     nearest = hypot(-reach.least.value, m);
     farthest = hypot(reach.greatest.value, m);
@@ -149,7 +159,8 @@ tside_skew tside_i_skew(const tside_i_track *track, const tside_hang *hang, doub
     };
 }
 
-tside_status tside_guide_skew(const tside_travel *travel, const tside_hang *hang, double margin, double misfit, tside_skew *skew, tside_fault *fault)
+tside_status tside_guide_skew(const tside_travel *travel, const tside_hang *hang, double margin, double misfit,
+                              tside_skew *skew, tside_fault *fault)
 {
     tside_i_track track;
     tside_skew made;

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * The extender: a tube from the guide's eye past the bow to a member of the end wall; where it crosses them, and the angle at which it is stiffest. Source: derivation, plane
- * geometry and the overhanging beam.
+ * The extender: a tube from the guide's eye past the bow to a member of the end wall; where it crosses them, and the
+ * angle at which it is stiffest. Source: derivation, plane geometry and the overhanging beam.
  */
 #include "statics/extender.h"
 
@@ -15,6 +15,7 @@
 static const char *const slants[] = {"best", "angle", "crossing"};
 static const char *const bindings[] = {"nothing", "bow", "member", "spacing", "stock", "ends", "angle"};
 
+/* clang-format off */
 static const tside_field rows[] = {
     {GROUP(tside_extender, tube, square, "the square tube")},
     {GROUP(tside_extender, material, material, "its metal")},
@@ -38,8 +39,10 @@ static const tside_field rows[] = {
     {OPTIONAL(tside_extender, bolt_limit, "N", FROM(1), TO(1e7), "allowable shear on one bolt")},
     {OPTIONAL(tside_extender, pull_limit, "N", FROM(1), TO(1e7), "allowable pull on one bolt")},
 };
+/* clang-format on */
 TABLE(tside_i_extender_table, rows);
 
+/* clang-format off */
 static const tside_field layout_rows[] = {
     {RESULT(tside_layout, angle, "rad", "angle from plumb")},
     {RESULT(tside_layout, run, "1", "level run for a rise of one")},
@@ -62,9 +65,10 @@ static const tside_field layout_rows[] = {
     {RESULT(tside_layout, clear, "m", "least distance between tube and roll, beyond the clearance asked")},
     {CHOICE(tside_layout, binding, bindings, 0, "what keeps the angle from being better")},
 };
+/* clang-format on */
 TABLE(tside_i_layout_table, layout_rows);
 
-#define STEEPEST 1e-3           /* rad from plumb: a tube any steeper runs beside the bow */
+#define STEEPEST 1e-3 /* rad from plumb: a tube any steeper runs beside the bow */
 #define FLATTEST (75 * DEG)
 
 typedef struct problem {
@@ -111,8 +115,9 @@ static double look(int i)
 }
 
 /*
- * The steepest and flattest angle at which the tube meets the bow; 0 where no look finds one. Seen from the eye the bow is one unbroken curve: between the two the tube meets
- * it throughout. An eye above the bow's top looks over it at flat angles, and one on a bow that leans in past it at steep ones.
+ * The steepest and flattest angle at which the tube meets the bow; 0 where no look finds one. Seen from the eye the bow
+ * is one unbroken curve: between the two the tube meets it throughout. An eye above the bow's top looks over it at flat
+ * angles, and one on a bow that leans in past it at steep ones.
  */
 static int reach_bow(const problem *p, double *steepest, double *flattest)
 {
@@ -150,32 +155,42 @@ static double flattest_for_stock(const problem *p)
 }
 
 /* flattest: at which the tube meets the bow. */
-static tside_status none_fits(const problem *p, double widest, double widest_angle, double steepest, double flattest, double flat_stock, double steep_ends, double flat_ends,
-                              tside_fault *fault)
+static tside_status none_fits(const problem *p, double widest, double widest_angle, double steepest, double flattest,
+                              double flat_stock, double steep_ends, double flat_ends, tside_fault *fault)
 {
     const tside_extender *e = p->extender;
     if (widest <= 0)
-        REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.member_height", "", "the member lies above wherever the tube crosses the bow", "m", e->member_height,
-                                    TSIDE_NOT_BELOW, e->member_height + widest * cos(widest_angle), 0);
+        REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.member_height", "",
+               "the member lies above wherever the tube crosses the bow", "m", e->member_height, TSIDE_NOT_BELOW,
+               e->member_height + widest * cos(widest_angle), 0);
     if (widest < e->spacing)
-        REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.spacing", "extender.member_height", "at no angle are the bolts so far apart", "m", e->spacing, TSIDE_ABOVE,
-                                    widest, 0);
+        REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.spacing", "extender.member_height",
+               "at no angle are the bolts so far apart", "m", e->spacing, TSIDE_ABOVE, widest, 0);
     if (flat_stock < steepest - SLACK)
-        REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.stock", "extender.spacing", "the tube would be longer than the longest stock", "m", e->stock, TSIDE_BELOW,
-                                    e->end_distance + p->drop / cos(steepest) + e->tail, 0);
-    if (steep_ends > fmin(flat_stock, flattest) + SLACK) /* even the flattest tube meets the member's height outboard of its outer end */
-        REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.member_outer", "extender.stock", "the tube would meet the member's height beyond its outer end", "m",
-                                    e->member_outer, TSIDE_BELOW, p->eye_x - p->drop * tan(fmin(flat_stock, flattest)), 0);
-    REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.member_inner", "extender.spacing", "the tube would meet the member's height beyond its inner end", "m",
-                                e->member_inner, TSIDE_ABOVE, p->eye_x - p->drop * tan(fmax(steepest, flat_ends)), 0);
+        REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.stock", "extender.spacing",
+               "the tube would be longer than the longest stock", "m", e->stock, TSIDE_BELOW,
+               e->end_distance + p->drop / cos(steepest) + e->tail, 0);
+    if (steep_ends > fmin(flat_stock, flattest) +
+                         SLACK) /* even the flattest tube meets the member's height outboard of its outer end */
+        REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.member_outer", "extender.stock",
+               "the tube would meet the member's height beyond its outer end", "m", e->member_outer, TSIDE_BELOW,
+               p->eye_x - p->drop * tan(fmin(flat_stock, flattest)), 0);
+    REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.member_inner", "extender.spacing",
+           "the tube would meet the member's height beyond its inner end", "m", e->member_inner, TSIDE_ABOVE,
+           p->eye_x - p->drop * tan(fmax(steepest, flat_ends)), 0);
 }
 
-/* Golden section on a stretch with one valley; the valley's place is good to the square root of the precision, its depth to all of it. */
+/*
+ * Golden section on a stretch with one valley; the valley's place is good to the square root of the precision, its
+ * depth to all of it.
+ */
 static double stiffest(const problem *p, double low, double high)
 {
     const double golden = 0.38196601125010515; /* (3 - sqrt(5))/2 */
-    const double root = 1e-9;                  /* rad: below the root of a double's precision, where values no longer tell which side is lower */
-    double a = low + golden * (high - low), b = high - golden * (high - low), fa = flexibility(p, a), fb = flexibility(p, b);
+    const double root =
+        1e-9; /* rad: below the root of a double's precision, where values no longer tell which side is lower */
+    double a = low + golden * (high - low), b = high - golden * (high - low), fa = flexibility(p, a),
+           fb = flexibility(p, b);
     while (high - low > root) {
         if (fa <= fb) {
             high = b;
@@ -194,37 +209,47 @@ static double stiffest(const problem *p, double low, double high)
 static tside_status given_angle(const problem *p, double angle, const char *field, tside_fault *fault)
 {
     const tside_extender *e = p->extender;
-    double apart = between_bolts(p, angle), cut = e->end_distance + p->drop / cos(angle) + e->tail, x = p->eye_x - p->drop * tan(angle);
+    double apart = between_bolts(p, angle), cut = e->end_distance + p->drop / cos(angle) + e->tail,
+           x = p->eye_x - p->drop * tan(angle);
     if (apart == MISSES)
         return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, field, p->names->bow, "the tube misses the bow");
     if (!(apart > 0))
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.member_height", field, "the member lies above the crossing", "m", e->member_height, TSIDE_NOT_BELOW,
+        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.member_height", field,
+                                    "the member lies above the crossing", "m", e->member_height, TSIDE_NOT_BELOW,
                                     e->member_height + apart * cos(angle), 0);
     if (apart < e->spacing - SLACK)
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.spacing", field, "the bolts are not so far apart", "m", e->spacing, TSIDE_ABOVE, apart, 0);
+        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.spacing", field,
+                                    "the bolts are not so far apart", "m", e->spacing, TSIDE_ABOVE, apart, 0);
     if (cut > e->stock + SLACK)
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.stock", field, "the tube is longer than the longest stock", "m", e->stock, TSIDE_BELOW, cut, 0);
+        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.stock", field,
+                                    "the tube is longer than the longest stock", "m", e->stock, TSIDE_BELOW, cut, 0);
     if (x > e->member_outer + SLACK)
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.member_outer", field, "the tube meets the member's height beyond its outer end", "m", e->member_outer,
+        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.member_outer", field,
+                                    "the tube meets the member's height beyond its outer end", "m", e->member_outer,
                                     TSIDE_BELOW, x, 0);
     if (x < e->member_inner - SLACK)
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.member_inner", field, "the tube meets the member's height beyond its inner end", "m", e->member_inner,
+        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.member_inner", field,
+                                    "the tube meets the member's height beyond its inner end", "m", e->member_inner,
                                     TSIDE_ABOVE, x, 0);
     return TSIDE_OK;
 }
 
 /*
- * The bolts part as the tube lies flatter, so spacing gives the steepest angle; stock and the member's ends give the flattest, and the ends another steepest; none of them
- * beyond where the tube meets the bow. Between them the valley of the flexibility, or the bound on its side, is the best.
+ * The bolts part as the tube lies flatter, so spacing gives the steepest angle; stock and the member's ends give the
+ * flattest, and the ends another steepest; none of them beyond where the tube meets the bow. Between them the valley of
+ * the flexibility, or the bound on its side, is the best.
  */
 static tside_status best_angle(const problem *p, double *angle, tside_binding *binding, tside_fault *fault)
 {
-    const double at_bound = 1e-8; /* rad: the golden section comes near to a bound, but never to it, and what binds would go unnamed */
+    const double at_bound =
+        1e-8; /* rad: the golden section comes near to a bound, but never to it, and what binds would go unnamed */
     const tside_extender *e = p->extender;
-    double steep_ends = atan2(p->eye_x - e->member_outer, p->drop), flat_ends = atan2(p->eye_x - e->member_inner, p->drop), flat_stock = flattest_for_stock(p);
+    double steep_ends = atan2(p->eye_x - e->member_outer, p->drop),
+           flat_ends = atan2(p->eye_x - e->member_inner, p->drop), flat_stock = flattest_for_stock(p);
     double low, high, steep_bow, flat_bow, steepest, widest = MISSES, widest_angle = 0, best, best_value;
     if (!reach_bow(p, &steep_bow, &flat_bow))
-        return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, "extender.slant", p->names->bow, "no tube from the eye reaches the bow");
+        return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, "extender.slant", p->names->bow,
+                              "no tube from the eye reaches the bow");
     for (int i = 0; i <= LOOKS; i++) {
         double at = steep_bow + (flat_bow - steep_bow) * i / LOOKS, apart = between_bolts(p, at);
         if (apart > widest)
@@ -252,7 +277,10 @@ static tside_status best_angle(const problem *p, double *angle, tside_binding *b
     if (best == low)
         *binding = low == steepest ? (steepest == steep_bow ? TSIDE_BINDS_BOW : TSIDE_BINDS_SPACING) : TSIDE_BINDS_ENDS;
     else if (best == high)
-        *binding = high == flat_stock ? TSIDE_BINDS_STOCK : high == flat_ends ? TSIDE_BINDS_ENDS : high < FLATTEST ? TSIDE_BINDS_BOW : TSIDE_BINDS_ANGLE;
+        *binding = high == flat_stock  ? TSIDE_BINDS_STOCK
+                   : high == flat_ends ? TSIDE_BINDS_ENDS
+                   : high < FLATTEST   ? TSIDE_BINDS_BOW
+                                       : TSIDE_BINDS_ANGLE;
     *angle = best;
     return given_angle(p, best, "extender.slant", fault);
 }
@@ -264,47 +292,52 @@ static tside_status choose_angle(const problem *p, double *angle, tside_binding 
     tside_bow_point point;
     *binding = TSIDE_BINDS_NOTHING;
     switch (e->slant) {
-    case TSIDE_SLANT_BEST:
-        return best_angle(p, angle, binding, fault);
-    case TSIDE_SLANT_ANGLE:
-        *angle = e->angle;
-        return given_angle(p, *angle, "extender.angle", fault);
-    case TSIDE_SLANT_CROSSING:
-        break;
+    case TSIDE_SLANT_BEST: return best_angle(p, angle, binding, fault);
+    case TSIDE_SLANT_ANGLE: *angle = e->angle; return given_angle(p, *angle, "extender.angle", fault);
+    case TSIDE_SLANT_CROSSING: break;
     }
     if (!tside_i_path_at_height(&p->bow->centre, p->names->ground + e->crossing, &arc, &top))
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.crossing", p->names->bow, "the crossing lies above the bow's top", "m", e->crossing, TSIDE_ABOVE,
+        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.crossing", p->names->bow,
+                                    "the crossing lies above the bow's top", "m", e->crossing, TSIDE_ABOVE,
                                     top - p->names->ground, 0);
     point = tside_i_path_at(&p->bow->centre, arc);
     if (!(point.y < p->eye_y))
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.crossing", p->names->eye_y.field, "the crossing must lie below the eye", "m", e->crossing, TSIDE_NOT_BELOW,
+        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.crossing", p->names->eye_y.field,
+                                    "the crossing must lie below the eye", "m", e->crossing, TSIDE_NOT_BELOW,
                                     p->eye_y - p->names->ground, 0);
     if (!(point.x < p->eye_x))
-        return tside_i_refuse_told(fault, TSIDE_OUT_OF_REACH, &p->names->eye_x, "extender.crossing", "the crossing must lie inboard of the eye", p->eye_x, TSIDE_NOT_ABOVE, point.x,
-                                   0);
+        return tside_i_refuse_told(fault, TSIDE_OUT_OF_REACH, &p->names->eye_x, "extender.crossing",
+                                   "the crossing must lie inboard of the eye", p->eye_x, TSIDE_NOT_ABOVE, point.x, 0);
     *angle = atan2(p->eye_x - point.x, p->eye_y - point.y);
     return given_angle(p, *angle, "extender.crossing", fault);
 }
 
 /* Of an extender that passed its table's check: what contradicts itself or the eye. */
-static tside_status check_input(const tside_extender *e, double eye_x, double eye_y, const tside_i_names *names, tside_fault *fault)
+static tside_status check_input(const tside_extender *e, double eye_x, double eye_y, const tside_i_names *names,
+                                tside_fault *fault)
 {
     tside_section section;
     TRY(tside_i_within(fault, "extender", tside_i_square_section(&e->tube, 1, &section, fault)));
     if (!isfinite(eye_x) || !isfinite(eye_y))
-        return tside_i_bound(fault, isfinite(eye_x) ? names->eye_y.field : names->eye_x.field, "m", 0, TSIDE_NOT_FINITE, 0);
+        return tside_i_bound(fault, isfinite(eye_x) ? names->eye_y.field : names->eye_x.field, "m", 0, TSIDE_NOT_FINITE,
+                             0);
     if (!(e->member_height < eye_y - names->ground))
-        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "extender.member_height", names->eye_y.field, "the member must lie below the eye", "m", e->member_height,
-                                    TSIDE_NOT_BELOW, eye_y - names->ground, 0);
+        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "extender.member_height", names->eye_y.field,
+                                    "the member must lie below the eye", "m", e->member_height, TSIDE_NOT_BELOW,
+                                    eye_y - names->ground, 0);
     if (!(e->member_inner < e->member_outer))
-        REFUSE(fault, TSIDE_CONTRADICTS, "extender.member_inner", "extender.member_outer", "the member's inner end must lie inboard of its outer end", "m",
-                                    e->member_inner, TSIDE_NOT_BELOW, e->member_outer, 0);
+        REFUSE(fault, TSIDE_CONTRADICTS, "extender.member_inner", "extender.member_outer",
+               "the member's inner end must lie inboard of its outer end", "m", e->member_inner, TSIDE_NOT_BELOW,
+               e->member_outer, 0);
     if (!(e->end_distance > e->eye_hole / 2))
-        REFUSE(fault, TSIDE_CONTRADICTS, "extender.end_distance", "extender.eye_hole", "the eye's hole would break out of the tube's end", "m", e->end_distance,
-                                    TSIDE_NOT_ABOVE, e->eye_hole / 2, 0);
+        REFUSE(fault, TSIDE_CONTRADICTS, "extender.end_distance", "extender.eye_hole",
+               "the eye's hole would break out of the tube's end", "m", e->end_distance, TSIDE_NOT_ABOVE,
+               e->eye_hole / 2, 0);
     if (!(fmax(e->bolt_hole, e->eye_hole) < e->tube.side - 2 * e->tube.wall))
-        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, e->bolt_hole > e->eye_hole ? "extender.bolt_hole" : "extender.eye_hole", "extender.tube.side",
-                                    "the hole leaves no face of the tube", "m", fmax(e->bolt_hole, e->eye_hole), TSIDE_NOT_BELOW, e->tube.side - 2 * e->tube.wall, 0);
+        return tside_i_refuse_value(
+            fault, TSIDE_CONTRADICTS, e->bolt_hole > e->eye_hole ? "extender.bolt_hole" : "extender.eye_hole",
+            "extender.tube.side", "the hole leaves no face of the tube", "m", fmax(e->bolt_hole, e->eye_hole),
+            TSIDE_NOT_BELOW, e->tube.side - 2 * e->tube.wall, 0);
     return TSIDE_OK;
 }
 
@@ -312,7 +345,8 @@ double tside_i_intrusion(const tside_i_spot *spot, const void *context)
 {
     const tside_i_passing *passing = context;
     const tside_layout *tube = passing->layout;
-    double dx = tube->bow_x - tube->eye_x, dy = tube->bow_height - tube->eye_y, px = spot->x - tube->eye_x, py = spot->y - tube->eye_y;
+    double dx = tube->bow_x - tube->eye_x, dy = tube->bow_height - tube->eye_y, px = spot->x - tube->eye_x,
+           py = spot->y - tube->eye_y;
     double u = (px * dx + py * dy) / (dx * dx + dy * dy);
     u = u < 0 ? 0 : u > 1 ? 1 : u;
     px -= u * dx;
@@ -320,20 +354,24 @@ double tside_i_intrusion(const tside_i_spot *spot, const void *context)
     return fmax(spot->r, passing->height) - sqrt(px * px + py * py);
 }
 
-tside_status tside_i_hip_find(const tside_bow *bow, double height, const char *name, tside_i_hip *hip, tside_fault *fault)
+tside_status tside_i_hip_find(const tside_bow *bow, double height, const char *name, tside_i_hip *hip,
+                              tside_fault *fault)
 {
     double face_arc, top;
     if (!isfinite(height))
         return tside_i_bound(fault, name, "m", 0, TSIDE_NOT_FINITE, 0);
-    if (!tside_i_path_at_height(&bow->centre, height, &hip->arc, &top) || !tside_i_path_at_height(&bow->face, height, &face_arc, &top))
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, name, "", "above the bow's top", "m", height, TSIDE_ABOVE, top, 0);
+    if (!tside_i_path_at_height(&bow->centre, height, &hip->arc, &top) ||
+        !tside_i_path_at_height(&bow->face, height, &face_arc, &top))
+        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, name, "", "above the bow's top", "m", height,
+                                    TSIDE_ABOVE, top, 0);
     hip->height = height;
     hip->face = tside_i_path_at(&bow->face, face_arc).x;
     return TSIDE_OK;
 }
 
-tside_status tside_i_layout_place(const tside_extender *extender, const tside_bow *bow, const tside_i_hip *hip, double eye_x, double eye_y, const tside_i_names *names,
-                                  tside_layout *layout, tside_fault *fault)
+tside_status tside_i_layout_place(const tside_extender *extender, const tside_bow *bow, const tside_i_hip *hip,
+                                  double eye_x, double eye_y, const tside_i_names *names, tside_layout *layout,
+                                  tside_fault *fault)
 {
     problem p = {extender, bow, eye_x, eye_y, eye_y - names->ground - extender->member_height, names};
     tside_bow_point hole;
@@ -367,19 +405,22 @@ tside_status tside_i_layout_place(const tside_extender *extender, const tside_bo
     return TSIDE_OK;
 }
 
-tside_status tside_i_layout_clear(const tside_extender *extender, double intrusion, const tside_i_names *names, tside_layout *layout, tside_fault *fault)
+tside_status tside_i_layout_clear(const tside_extender *extender, double intrusion, const tside_i_names *names,
+                                  tside_layout *layout, tside_fault *fault)
 {
     layout->clear = -intrusion - (extender->tube.side / 2 + extender->bar_clearance);
     if (layout->clear < -SLACK)
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.bar_clearance", names->travel, "the roll would come too near the tube", "m", extender->bar_clearance,
-                                    TSIDE_ABOVE, extender->bar_clearance + layout->clear, layout->clear);
+        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.bar_clearance", names->travel,
+                                    "the roll would come too near the tube", "m", extender->bar_clearance, TSIDE_ABOVE,
+                                    extender->bar_clearance + layout->clear, layout->clear);
     return TSIDE_OK;
 }
 
-tside_status tside_extender_layout(const tside_extender *extender, const tside_bow *bow, double hip, double eye_x, double eye_y, const tside_travel *travel,
-                                   tside_layout *layout, tside_fault *fault)
+tside_status tside_extender_layout(const tside_extender *extender, const tside_bow *bow, double hip, double eye_x,
+                                   double eye_y, const tside_travel *travel, tside_layout *layout, tside_fault *fault)
 {
-    static const tside_i_names names = {.eye_x = {.field = "eye_x"}, .eye_y = {.field = "eye_y"}, .bow = "bow", .travel = "travel"};
+    static const tside_i_names names = {
+        .eye_x = {.field = "eye_x"}, .eye_y = {.field = "eye_y"}, .bow = "bow", .travel = "travel"};
     tside_layout made;
     tside_i_passing roll = {&made, 0};
     tside_i_hip fixing;
@@ -391,7 +432,8 @@ tside_status tside_extender_layout(const tside_extender *extender, const tside_b
     tside_i_track_make(travel, &track);
     status = tside_i_layout_place(extender, bow, &fixing, eye_x, eye_y, &names, &made, fault);
     if (status == TSIDE_OK)
-        status = tside_i_layout_clear(extender, tside_i_track_greatest(&track, tside_i_intrusion, &roll, &where), &names, &made, fault);
+        status = tside_i_layout_clear(extender, tside_i_track_greatest(&track, tside_i_intrusion, &roll, &where),
+                                      &names, &made, fault);
     TRY(tside_i_settle(&tside_i_extender_table, "extender", status, fault));
     return ANSWER(&tside_i_layout_table, made, layout, fault);
 }

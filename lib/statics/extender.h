@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* The extender as the library's own files see it: laid out without its travel first, so that the search for its clearance can be shared. */
+/*
+ * The extender as the library's own files see it: laid out without its travel first, so that the search for its
+ * clearance can be shared.
+ */
 #ifndef TUNNELSIDE_EXTENDER_INTERNAL_H
 #define TUNNELSIDE_EXTENDER_INTERNAL_H
 
@@ -14,19 +17,25 @@ typedef struct tside_i_hip {
 } tside_i_hip;
 
 /* name: what the height is called where it is refused. */
-tside_status tside_i_hip_find(const tside_bow *bow, double height, const char *name, tside_i_hip *hip, tside_fault *fault);
+tside_status tside_i_hip_find(const tside_bow *bow, double height, const char *name, tside_i_hip *hip,
+                              tside_fault *fault);
 /* All of a layout but its clearance, of an extender that passed its check. The layout is touched on failure too. */
-tside_status tside_i_layout_place(const tside_extender *extender, const tside_bow *bow, const tside_i_hip *hip, double eye_x, double eye_y, const tside_i_names *names,
-                                  tside_layout *layout, tside_fault *fault);
+tside_status tside_i_layout_place(const tside_extender *extender, const tside_bow *bow, const tside_i_hip *hip,
+                                  double eye_x, double eye_y, const tside_i_names *names, tside_layout *layout,
+                                  tside_fault *fault);
 /* A roll that passes a tube, and with it what stands beside the tube, so high above the bar's axis. */
 typedef struct tside_i_passing {
     const tside_layout *layout;
     double height; /* m, 0 where nothing but the roll does */
 } tside_i_passing;
 
-/* Of a tside_i_passing: the greater of the two less the distance from the bar's axis to the tube's centreline; above minus half the tube they meet. */
+/*
+ * Of a tside_i_passing: the greater of the two less the distance from the bar's axis to the tube's centreline; above
+ * minus half the tube they meet.
+ */
 double tside_i_intrusion(const tside_i_spot *spot, const void *passing);
 /* The layout's clearance, from the greatest intrusion. */
-tside_status tside_i_layout_clear(const tside_extender *extender, double intrusion, const tside_i_names *names, tside_layout *layout, tside_fault *fault);
+tside_status tside_i_layout_clear(const tside_extender *extender, double intrusion, const tside_i_names *names,
+                                  tside_layout *layout, tside_fault *fault);
 
 #endif

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * What a force at the eye puts into extender, bolts and eye bolt, in space: the tube bends in and out of the end wall's plane and twists, for the eye stands off it.
- * Source: derivation, statics; AISC 360-16, H3 and G4.
+ * What a force at the eye puts into extender, bolts and eye bolt, in space: the tube bends in and out of the end wall's
+ * plane and twists, for the eye stands off it. Source: derivation, statics; AISC 360-16, H3 and G4.
  */
 #include "statics/eye.h"
 
@@ -11,6 +11,7 @@
 #include "parts/material.h"
 #include "parts/tube.h"
 
+/* clang-format off */
 static const tside_field rows[] = {
     {RESULT(tside_extender_load, across, "N", "force across the tube, outboard and down positive")},
     {RESULT(tside_extender_load, along, "N", "force along the tube, up positive")},
@@ -28,15 +29,16 @@ static const tside_field rows[] = {
     {RESULT(tside_extender_load, eye_bolt, "Pa", "bending at the eye bolt's root")},
     {RESULT_OPTIONAL(tside_extender_load, stand_off_most, "m", "greatest stand-off that the eye bolt bears under this force")},
 };
+/* clang-format on */
 TABLE(tside_i_extender_load_table, rows);
 
 /* An extender in the terms of the formulas. */
 typedef struct tube {
     tside_section section;
-    double E;                /* Pa */
-    double B, T, dh;         /* side, wall, bolt's hole */
-    double h, b;             /* flat inside; half the flat outside */
-    double e, ef;            /* guide's line from the tube's axis; from the bow's face */
+    double E;        /* Pa */
+    double B, T, dh; /* side, wall, bolt's hole */
+    double h, b;     /* flat inside; half the flat outside */
+    double e, ef;    /* guide's line from the tube's axis; from the bow's face */
     double angle, sB, sG;
 } tube;
 
@@ -53,9 +55,11 @@ tside_status tside_i_check_arms(const tside_layout *layout, tside_fault *fault)
 static tside_status check_flat(const tube *t, tside_fault *fault)
 {
     if (!(t->b > t->dh / 2))
-        REFUSE(fault, TSIDE_CONTRADICTS, "extender.bolt_hole", "extender.tube", "the hole is as wide as the tube's flat", "m", t->dh, TSIDE_NOT_BELOW, 2 * t->b, 0);
+        REFUSE(fault, TSIDE_CONTRADICTS, "extender.bolt_hole", "extender.tube",
+               "the hole is as wide as the tube's flat", "m", t->dh, TSIDE_NOT_BELOW, 2 * t->b, 0);
     if (!(t->h > SLACK))
-        return tside_i_refuse(fault, TSIDE_CONTRADICTS, "extender.tube.inner_radius", "extender.tube.side", "the tube has no flat inside");
+        return tside_i_refuse(fault, TSIDE_CONTRADICTS, "extender.tube.inner_radius", "extender.tube.side",
+                              "the tube has no flat inside");
     return TSIDE_OK;
 }
 
@@ -80,11 +84,15 @@ static tside_status make_tube(const tside_extender *extender, const tside_layout
     return check_flat(t, fault);
 }
 
-/* The bow bolt's two holes lie at the middle of bending in the end wall's plane, and in the farthest walls of bending out of it. */
+/*
+ * The bow bolt's two holes lie at the middle of bending in the end wall's plane, and in the farthest walls of bending
+ * out of it.
+ */
 static void stresses(const tube *t, double P, double X, tside_extender_load *load)
 {
     double B = t->B, T = t->T, dh = t->dh, arm = (B - T) / 2;
-    double I_in = t->section.inertia - T * dh * dh * dh / 6, I_out = t->section.inertia - 2 * dh * T * (arm * arm + T * T / 12);
+    double I_in = t->section.inertia - T * dh * dh * dh / 6,
+           I_out = t->section.inertia - 2 * dh * T * (arm * arm + T * T / 12);
     load->bending_in = fabs(P) * t->sB * (B / 2) / I_in;
     load->bending_out = fabs(X) * t->ef * (B / 2) / I_out;
     load->axial = fabs(X) / (t->section.area - 2 * dh * T);
@@ -118,7 +126,8 @@ tside_status tside_i_eye_metal(const tside_extender *extender, tside_metal_value
 }
 
 /* The bolt bends over its stand-off. Without a force it bears any. */
-static void eye_bolt(const tside_extender *extender, const tside_metal_values *metal, double force, tside_extender_load *load)
+static void eye_bolt(const tside_extender *extender, const tside_metal_values *metal, double force,
+                     tside_extender_load *load)
 {
     double modulus = root_modulus(extender->eye_root);
     load->eye_bolt = force * extender->eye_stand_off / modulus;
@@ -126,7 +135,8 @@ static void eye_bolt(const tside_extender *extender, const tside_metal_values *m
     load->stand_off_most = load->stand_off_most_given ? metal->yield / metal->safety * modulus / force : 0;
 }
 
-tside_status tside_extender_bears(const tside_extender *extender, const tside_layout *layout, double force, double weight, tside_extender_load *load, tside_fault *fault)
+tside_status tside_extender_bears(const tside_extender *extender, const tside_layout *layout, double force,
+                                  double weight, tside_extender_load *load, tside_fault *fault)
 {
     double F = force, W = weight, a = layout->angle, P, X;
     tside_extender_load made = {0};

@@ -7,8 +7,8 @@
 #include <tunnelside/extender.h>
 
 /*
- * Normal and shear stress as one, to hold against the yield over its safety factor: u with sigma/(u) + (tau/(0.6 u))^2 = 1, which is AISC 360-16, H3-6, with all loads
- * scaled alike.
+ * Normal and shear stress as one, to hold against the yield over its safety factor: u with sigma/(u) + (tau/(0.6 u))^2
+ * = 1, which is AISC 360-16, H3-6, with all loads scaled alike.
  */
 static inline double tside_i_one_stress(double sigma, double tau)
 {

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * The guide fixed at its foot: which line follows the bar best, how far it misses it, and what the drive's couple does to it. Source: derivation; plane geometry and statics.
+ * The guide fixed at its foot: which line follows the bar best, how far it misses it, and what the drive's couple does
+ * to it. Source: derivation; plane geometry and statics.
  */
 #include "statics/fixed.h"
 
@@ -12,14 +13,17 @@
 
 static const char *const fixed_by[] = {"best", "top", "both"};
 
+/* clang-format off */
 static const tside_field footing_rows[] = {
     {CHOICE(tside_footing, fixed_by, fixed_by, TSIDE_FIXED_BEST, "what of the guide is given: nothing, its top, or top and foot")},
     {REQUIRED(tside_footing, foot_x, "m", TO(30), "foot at the ground, outboard of the tunnel's centreline"), MEASURED(0.25 * IN), APPLIES(tside_footing, fixed_by, ONLY(TSIDE_FIXED_BOTH))},
     {NUMBER(tside_footing, depth, "m", FROM(0), TO(5), 24 * IN, OURS, "pipe in the ground")},
     {NUMBER(tside_footing, misfit_limit, "m", FROM(0), TO(1), 0.5 * IN, OURS, "how far the collar's arm may give, either way")},
 };
+/* clang-format on */
 TABLE(tside_i_footing_table, footing_rows);
 
+/* clang-format off */
 static const tside_field fixed_rows[] = {
     {RESULT(tside_fixed, lean, "rad", "lean of the guide from plumb, foot outboard positive")},
     {RESULT(tside_fixed, top_x, "m", "its top, outboard of the tunnel's centreline")},
@@ -37,16 +41,21 @@ static const tside_field fixed_rows[] = {
     {RESULT(tside_fixed, carried, "N", "weight of what rides on the guide")},
     {RESULT(tside_fixed, carried_offset, "m", "its centre of mass outboard of the bar's axis")},
 };
+/* clang-format on */
 TABLE(tside_i_fixed_table, fixed_rows);
 
+/* clang-format off */
 static const tside_field load_rows[] = {
     {RESULT(tside_fixed_load, couple, "N m", "greatest couple that the drive hands the guide")},
     {RESULT(tside_fixed_load, reaction, "N", "reaction to it at top and foot")},
     {RESULT(tside_fixed_load, moment, "N m", "greatest bending of the pipe")},
 };
+/* clang-format on */
 TABLE(tside_i_fixed_load_table, load_rows);
 
-#define STEEPEST_BEST (45 * DEG) /* from plumb; as long as no part of the path lies flatter, the strip has but one narrowest place between */
+#define STEEPEST_BEST \
+    (45 * \
+     DEG) /* from plumb; as long as no part of the path lies flatter, the strip has but one narrowest place between */
 #define STEEPEST_LEAN (75 * DEG)
 
 /* --- the axis's path, as a line of some lean meets it --- */
@@ -100,7 +109,10 @@ typedef struct top {
     double x, y, offset;
 } top;
 
-/* Twice the middle of the misfits of a guide from this top, which rises with its lean wherever the top is above the bar. */
+/*
+ * Twice the middle of the misfits of a guide from this top, which rises with its lean wherever the top is above the
+ * bar.
+ */
 static double middle_misfit(double lean, const void *context)
 {
     const top *t = context;
@@ -124,12 +136,14 @@ static void best_line(const top *t, tside_fixed *fixed)
 static tside_status line_from_top(const top *t, const tside_i_names *names, tside_fixed *fixed, tside_fault *fault)
 {
     if (!(middle_misfit(-STEEPEST_LEAN, t) <= 0 && middle_misfit(STEEPEST_LEAN, t) >= 0))
-        return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, names->eye_x.field, names->travel, "from that top no guide within 75 degrees of plumb follows the bar");
+        return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, names->eye_x.field, names->travel,
+                              "from that top no guide within 75 degrees of plumb follows the bar");
     fixed->lean = tside_i_rising_root(middle_misfit, t, -STEEPEST_LEAN, STEEPEST_LEAN);
     return TSIDE_OK;
 }
 
-static tside_status choose_line(const tside_footing *footing, top *t, double ground, const tside_i_names *names, tside_fixed *fixed, tside_fault *fault)
+static tside_status choose_line(const tside_footing *footing, top *t, double ground, const tside_i_names *names,
+                                tside_fixed *fixed, tside_fault *fault)
 {
     fixed->top_x = t->x;
     switch (footing->fixed_by) {
@@ -137,12 +151,8 @@ static tside_status choose_line(const tside_footing *footing, top *t, double gro
         best_line(t, fixed);
         t->x = fixed->top_x;
         break;
-    case TSIDE_FIXED_TOP:
-        TRY(line_from_top(t, names, fixed, fault));
-        break;
-    case TSIDE_FIXED_BOTH:
-        fixed->lean = atan2(footing->foot_x - t->x, t->y - ground);
-        break;
+    case TSIDE_FIXED_TOP: TRY(line_from_top(t, names, fixed, fault)); break;
+    case TSIDE_FIXED_BOTH: fixed->lean = atan2(footing->foot_x - t->x, t->y - ground); break;
     }
     return TSIDE_OK;
 }
@@ -164,11 +174,16 @@ static double misfit_moved(const top *t, const tside_fixed *fixed, double moved)
     return fmax(-least, greatest);
 }
 
-tside_status tside_i_fixed_make(const tside_i_track *track, const tside_guide *guide, const tside_footing *footing, const tside_collar *collar, double top_x, double top_y,
-                                double ground, const tside_i_names *names, tside_fixed *fixed, tside_fault *fault)
+tside_status tside_i_fixed_make(const tside_i_track *track, const tside_guide *guide, const tside_footing *footing,
+                                const tside_collar *collar, double top_x, double top_y, double ground,
+                                const tside_i_names *names, tside_fixed *fixed, tside_fault *fault)
 {
     top t = {track, top_x, top_y, collar->offset};
-    tside_fixed made = {.top_y = top_y, .ground = ground, .offset = collar->offset, .carried = collar->mass * TSIDE_GRAVITY, .carried_offset = collar->mass_offset};
+    tside_fixed made = {.top_y = top_y,
+                        .ground = ground,
+                        .offset = collar->offset,
+                        .carried = collar->mass * TSIDE_GRAVITY,
+                        .carried_offset = collar->mass_offset};
     TRY(tside_i_eye_clears(track, guide, collar, top_y, names, &made.clear, fault));
     TRY(choose_line(footing, &t, ground, names, &made, fault));
     made.length = (top_y - ground) / cos(made.lean);
@@ -176,15 +191,18 @@ tside_status tside_i_fixed_make(const tside_i_track *track, const tside_guide *g
     made.foot_x = footing->fixed_by == TSIDE_FIXED_BOTH ? footing->foot_x : t.x + made.length * sin(made.lean);
     misfits(&t, made.lean, &made.misfit_least, &made.misfit_greatest);
     made.misfit = fmax(-made.misfit_least, made.misfit_greatest);
-    made.misfit_error = fmax(misfit_moved(&t, &made, -guide->placing_error), misfit_moved(&t, &made, guide->placing_error));
+    made.misfit_error = fmax(misfit_moved(&t, &made, -guide->placing_error),
+                             misfit_moved(&t, &made, guide->placing_error));
     *fixed = made;
     return TSIDE_OK;
 }
 
-tside_status tside_fixed_make(const tside_travel *travel, const tside_guide *guide, const tside_footing *footing, const tside_collar *collar, double eye_x, double eye_y,
-                              double ground, tside_fixed *fixed, tside_fault *fault)
+tside_status tside_fixed_make(const tside_travel *travel, const tside_guide *guide, const tside_footing *footing,
+                              const tside_collar *collar, double eye_x, double eye_y, double ground, tside_fixed *fixed,
+                              tside_fault *fault)
 {
-    static const tside_i_names names = {.eye_x = {.field = "eye_x"}, .eye_y = {.field = "eye_y"}, .offset = "collar.offset", .travel = "stops"};
+    static const tside_i_names names = {
+        .eye_x = {.field = "eye_x"}, .eye_y = {.field = "eye_y"}, .offset = "collar.offset", .travel = "stops"};
     tside_i_track track;
     tside_fixed made;
     TRY(tside_i_check(&tside_i_guide_table, "guide", guide, fault));
@@ -196,7 +214,8 @@ tside_status tside_fixed_make(const tside_travel *travel, const tside_guide *gui
     TRY(tside_i_argument(fault, "ground", "m", ground, -TSIDE_MOST, 0));
     tside_i_track_make(travel, &track);
     if (!(ground < track.shut.y)) /* the bar's lowest place is when shut */
-        REFUSE(fault, TSIDE_CONTRADICTS, "ground", "stops", "the collar would come to the ground", "m", ground, TSIDE_NOT_BELOW, track.shut.y, 0);
+        REFUSE(fault, TSIDE_CONTRADICTS, "ground", "stops", "the collar would come to the ground", "m", ground,
+               TSIDE_NOT_BELOW, track.shut.y, 0);
     TRY(tside_i_fixed_make(&track, guide, footing, collar, eye_x, eye_y, ground, &names, &made, fault));
     return ANSWER(&tside_i_fixed_table, made, fixed, fault);
 }
@@ -213,7 +232,8 @@ typedef struct carrying {
 static double couple_at(const tside_i_spot *spot, const void *context)
 {
     const carrying *c = context;
-    return fabs((c->lifting ? tside_i_torque(c->lifting, spot).up : c->torque) + c->fixed->carried * c->fixed->carried_offset);
+    return fabs((c->lifting ? tside_i_torque(c->lifting, spot).up : c->torque) +
+                c->fixed->carried * c->fixed->carried_offset);
 }
 
 static double moment_at(const tside_i_spot *spot, const void *context)
@@ -224,16 +244,20 @@ static double moment_at(const tside_i_spot *spot, const void *context)
     return couple_at(spot, context) * fmax(from_top, f->length - from_top) / f->length;
 }
 
-tside_fixed_load tside_i_fixed_force(const tside_i_track *track, const tside_load *load, const tside_fixed *fixed, double torque)
+tside_fixed_load tside_i_fixed_force(const tside_i_track *track, const tside_load *load, const tside_fixed *fixed,
+                                     double torque)
 {
     tside_i_lifting lifting = {track, load, NULL, 0};
     carrying carried = {load ? &lifting : NULL, fixed, torque};
-    tside_i_sought sought[] = {{.quantity = couple_at, .context = &carried}, {.quantity = moment_at, .context = &carried}};
+    tside_i_sought sought[] = {{.quantity = couple_at, .context = &carried},
+                               {.quantity = moment_at, .context = &carried}};
     tside_i_track_seek(track, sought, 2);
-    return (tside_fixed_load){sought[0].greatest.value, sought[0].greatest.value / fixed->length, sought[1].greatest.value};
+    return (tside_fixed_load){sought[0].greatest.value, sought[0].greatest.value / fixed->length,
+                              sought[1].greatest.value};
 }
 
-tside_status tside_fixed_force(const tside_travel *travel, const tside_load *load, const tside_fixed *fixed, double torque, tside_fixed_load *forces, tside_fault *fault)
+tside_status tside_fixed_force(const tside_travel *travel, const tside_load *load, const tside_fixed *fixed,
+                               double torque, tside_fixed_load *forces, tside_fault *fault)
 {
     tside_i_track track;
     tside_fixed_load made;

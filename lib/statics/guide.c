@@ -10,6 +10,7 @@ static const char *const feet[] = {"hangs", "fixed"};
 
 #define HANGING APPLIES(tside_guide, foot, ONLY(TSIDE_FOOT_HANGS))
 
+/* clang-format off */
 static const tside_field guide_rows[] = {
     {CHOICE(tside_guide, foot, feet, TSIDE_FOOT_HANGS, "how the guide's foot is held")},
     {GROUP(tside_guide, tube, round, "the guide pipe")},
@@ -20,8 +21,10 @@ static const tside_field guide_rows[] = {
     {NUMBER(tside_guide, eye_clearance, "m", FROM(0), TO(2), 1 * IN, OURS, "least height of the eye, or of a fixed guide's top, above what rides on the guide")},
     {NUMBER(tside_guide, placing_error, "m", FROM(0), TO(0.5), 0.75 * IN, PRACTICE, "placing error of the eye, or of a fixed guide's foot, level, either way"), UNUSUAL_OUTSIDE(0.5 * IN, 1.5 * IN)},
 };
+/* clang-format on */
 TABLE(tside_i_guide_table, guide_rows);
 
+/* clang-format off */
 static const tside_field sweep_rows[] = {
     {RESULT(tside_sweep, lean_shut, "rad", "lean of the guide when shut, foot outboard positive")},
     {RESULT(tside_sweep, lean_open, "rad", "lean when open")},
@@ -39,6 +42,7 @@ static const tside_field sweep_rows[] = {
     {RESULT(tside_sweep, walkway_error, "m", "walkway line at the worse placing of the eye")},
     {RESULT(tside_sweep, clear, "m", "eye above what rides on the guide, beyond the clearance asked")},
 };
+/* clang-format on */
 TABLE(tside_i_sweep_table, sweep_rows);
 
 typedef struct eye_point {
@@ -87,7 +91,8 @@ static tside_i_sought extreme_leans(const tside_i_track *track, const eye_point 
     return lean;
 }
 
-void tside_i_lean_range(const tside_i_track *track, double eye_x, double eye_y, double offset, double *least, double *greatest)
+void tside_i_lean_range(const tside_i_track *track, double eye_x, double eye_y, double offset, double *least,
+                        double *greatest)
 {
     eye_point eye = {eye_x, eye_y, offset, 0};
     tside_i_sought lean = extreme_leans(track, &eye);
@@ -101,23 +106,29 @@ static double lowest_cosine(double least, double greatest)
     return least > 0 ? cos(least) : greatest < 0 ? cos(greatest) : 1;
 }
 
-static const tside_i_names arguments = {.eye_x = {.field = "eye_x"}, .eye_y = {.field = "eye_y"}, .offset = "collar.offset", .travel = "travel"};
+static const tside_i_names arguments = {
+    .eye_x = {.field = "eye_x"}, .eye_y = {.field = "eye_y"}, .offset = "collar.offset", .travel = "travel"};
 
-tside_status tside_i_eye_clears(const tside_i_track *track, const tside_guide *guide, const tside_collar *collar, double eye_y, const tside_i_names *names, double *spare,
-                                tside_fault *fault)
+tside_status tside_i_eye_clears(const tside_i_track *track, const tside_guide *guide, const tside_collar *collar,
+                                double eye_y, const tside_i_names *names, double *spare, tside_fault *fault)
 {
     double needed = collar->height + guide->eye_clearance, above = eye_y - track->open.y;
     *spare = above - needed;
     if (*spare < -SLACK)
-        return tside_i_refuse_told(fault, TSIDE_OUT_OF_REACH, &names->eye_y, "guide.eye_clearance", "the eye does not clear what rides on the guide", eye_y, TSIDE_BELOW,
-                                   eye_y - *spare, *spare);
+        return tside_i_refuse_told(fault, TSIDE_OUT_OF_REACH, &names->eye_y, "guide.eye_clearance",
+                                   "the eye does not clear what rides on the guide", eye_y, TSIDE_BELOW, eye_y - *spare,
+                                   *spare);
     if (!(above > collar->offset))
-        return tside_i_refuse_told(fault, TSIDE_OUT_OF_REACH, &names->eye_y, names->offset, "the eye must stand higher above the bar than the collar's offset", eye_y,
+        return tside_i_refuse_told(fault, TSIDE_OUT_OF_REACH, &names->eye_y, names->offset,
+                                   "the eye must stand higher above the bar than the collar's offset", eye_y,
                                    TSIDE_NOT_ABOVE, eye_y - above + collar->offset, above - collar->offset);
     return TSIDE_OK;
 }
 
-/* What a guide of this length does with its eye moved outboard; each of the three kept at its own worst. least, greatest: of foot_out. */
+/*
+ * What a guide of this length does with its eye moved outboard; each of the three kept at its own worst. least,
+ * greatest: of foot_out.
+ */
 static void worsen(const tside_i_track *track, const eye_point *eye, double least, double greatest, tside_sweep *sweep)
 {
     double at_shut = foot_out(&track->shut, eye);
@@ -149,17 +160,24 @@ static tside_status weigh(const tside_guide *guide, double *weight, tside_fault 
 }
 
 /* The foot at its lowest, less the ground; the margin that is too long by what is missing. */
-static tside_status check_foot(const tside_guide *guide, const tside_i_hanging *at, double lowest, tside_sweep *sweep, tside_fault *fault)
+static tside_status check_foot(const tside_guide *guide, const tside_i_hanging *at, double lowest, tside_sweep *sweep,
+                               tside_fault *fault)
 {
     sweep->foot_lowest = at->eye_y - sweep->length * lowest;
     if (sweep->foot_lowest - at->ground < guide->ground_clearance - SLACK)
-        REFUSE(fault, TSIDE_CONTRADICTS, "guide.margin", "guide.ground_clearance", "the guide's foot would come too near the ground", "m", guide->margin,
-               TSIDE_ABOVE, (at->eye_y - at->ground - guide->ground_clearance) / lowest - (sweep->length - guide->margin), sweep->foot_lowest - at->ground);
+        REFUSE(fault, TSIDE_CONTRADICTS, "guide.margin", "guide.ground_clearance",
+               "the guide's foot would come too near the ground", "m", guide->margin, TSIDE_ABOVE,
+               (at->eye_y - at->ground - guide->ground_clearance) / lowest - (sweep->length - guide->margin),
+               sweep->foot_lowest - at->ground);
     return TSIDE_OK;
 }
 
-/* The eye where it should be, and misplaced either way. In line the foot is farthest out and lowest where the lean says so. */
-static tside_status sweep_guide(const tside_i_track *track, const tside_guide *guide, const tside_i_hanging *at, const eye_point *placed, tside_sweep *sweep, tside_fault *fault)
+/*
+ * The eye where it should be, and misplaced either way. In line the foot is farthest out and lowest where the lean says
+ * so.
+ */
+static tside_status sweep_guide(const tside_i_track *track, const tside_guide *guide, const tside_i_hanging *at,
+                                const eye_point *placed, tside_sweep *sweep, tside_fault *fault)
 {
     eye_point eye[3] = {*placed, *placed, *placed};
     tside_i_sought foot[3], leans[2], *lean = foot;
@@ -189,8 +207,9 @@ static tside_status sweep_guide(const tside_i_track *track, const tside_guide *g
     return TSIDE_OK;
 }
 
-tside_status tside_i_hang_and_sweep(const tside_i_track *track, const tside_guide *guide, const tside_collar *collar, const tside_i_hanging *at, const tside_i_names *names,
-                                    tside_hang *hang, tside_sweep *sweep, tside_fault *fault)
+tside_status tside_i_hang_and_sweep(const tside_i_track *track, const tside_guide *guide, const tside_collar *collar,
+                                    const tside_i_hanging *at, const tside_i_names *names, tside_hang *hang,
+                                    tside_sweep *sweep, tside_fault *fault)
 {
     eye_point eye = {at->eye_x, at->eye_y, collar->offset, at->misfit};
     tside_i_lean at_shut, at_open;
@@ -203,19 +222,29 @@ tside_status tside_i_hang_and_sweep(const tside_i_track *track, const tside_guid
     at_open = eye_lean(&eye, &track->open);
     nearest = hypot(fmin(at_open.reach, at_shut.reach), at->misfit);
     if (!(guide->chain < nearest))
-        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "guide.chain", names->travel, "the collar would ride on the chain", "m", guide->chain, TSIDE_NOT_BELOW, nearest, 0);
+        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "guide.chain", names->travel,
+                                    "the collar would ride on the chain", "m", guide->chain, TSIDE_NOT_BELOW, nearest,
+                                    0);
     sweep->lean_shut = tside_i_lean_angle(&at_shut);
     sweep->lean_open = tside_i_lean_angle(&at_open);
     sweep->length = hypot(at_shut.reach, at->misfit) + guide->margin;
     sweep->cut_length = sweep->length - guide->chain;
     sweep->foot_x = at->eye_x + sweep->length * at_shut.sine * tside_i_shown(at_shut.reach, at->misfit);
     TRY(sweep_guide(track, guide, at, &eye, sweep, fault));
-    *hang = (tside_hang){at->eye_x, at->eye_y, collar->offset, sweep->length, guide->chain, weight * sweep->cut_length, collar->mass * TSIDE_GRAVITY,
-                         collar->mass_offset, at->misfit};
+    *hang = (tside_hang){at->eye_x,
+                         at->eye_y,
+                         collar->offset,
+                         sweep->length,
+                         guide->chain,
+                         weight * sweep->cut_length,
+                         collar->mass * TSIDE_GRAVITY,
+                         collar->mass_offset,
+                         at->misfit};
     return TSIDE_OK;
 }
 
-static tside_status check_hanging(const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_fault *fault)
+static tside_status check_hanging(const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y,
+                                  tside_fault *fault)
 {
     TRY(tside_i_check(&tside_i_guide_table, "guide", guide, fault));
     TRY(tside_i_check(&tside_i_collar_table, "collar", collar, fault));
@@ -223,8 +252,8 @@ static tside_status check_hanging(const tside_guide *guide, const tside_collar *
     return tside_i_argument(fault, "eye_y", "m", eye_y, 0, 0);
 }
 
-tside_status tside_hang_make(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y, tside_hang *hang,
-                             tside_sweep *sweep, tside_fault *fault)
+tside_status tside_hang_make(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar,
+                             double eye_x, double eye_y, tside_hang *hang, tside_sweep *sweep, tside_fault *fault)
 {
     const tside_i_hanging at = {.eye_x = eye_x, .eye_y = eye_y, .error = sweep ? guide->placing_error : 0};
     tside_i_track track;
@@ -232,15 +261,19 @@ tside_status tside_hang_make(const tside_travel *travel, const tside_guide *guid
     tside_hang made;
     TRY(check_hanging(guide, collar, eye_x, eye_y, fault));
     tside_i_track_make(travel, &track);
-    TRY(tside_i_settle(&tside_i_guide_table, "guide", tside_i_hang_and_sweep(&track, guide, collar, &at, &arguments, &made, &swept, fault), fault));
-    TRY(tside_i_within(fault, "sweep", tside_i_finite(&tside_i_sweep_table, &swept, fault))); /* the guide's numbers are finite if those of what it does are */
+    TRY(tside_i_settle(&tside_i_guide_table, "guide",
+                       tside_i_hang_and_sweep(&track, guide, collar, &at, &arguments, &made, &swept, fault), fault));
+    TRY(tside_i_within(fault, "sweep",
+                       tside_i_finite(&tside_i_sweep_table, &swept,
+                                      fault))); /* the guide's numbers are finite if those of what it does are */
     *hang = made;
     if (sweep)
         *sweep = swept;
     return TSIDE_OK;
 }
 
-tside_status tside_guide_lean(const tside_travel *travel, const tside_hang *hang, double turns, double *lean, double *drive_turns, tside_fault *fault)
+tside_status tside_guide_lean(const tside_travel *travel, const tside_hang *hang, double turns, double *lean,
+                              double *drive_turns, tside_fault *fault)
 {
     tside_position position;
     eye_point eye = {hang->eye_x, hang->eye_y, hang->offset, hang->misfit};
@@ -253,13 +286,18 @@ tside_status tside_guide_lean(const tside_travel *travel, const tside_hang *hang
     tside_i_travel_spot(travel, 0, travel->wraps_shut, &shut);
     then = eye_lean(&eye, &shut);
     leans = tside_i_lean_angle(&now);
-    TRY(ANSWER_NUMBER((tside_i_travel_angle(travel, &spot) - (leans - tside_i_lean_angle(&then))) / (2 * TSIDE_PI), drive_turns, fault));
+    TRY(ANSWER_NUMBER((tside_i_travel_angle(travel, &spot) - (leans - tside_i_lean_angle(&then))) / (2 * TSIDE_PI),
+                      drive_turns, fault));
     *lean = leans; /* finite, as the turns are */
     return TSIDE_OK;
 }
 
-/* Where the guide leans least and most among the beginnings of the stretches, and open; given: shut and open. To guess by. */
-static void extreme_beginnings(const tside_travel *travel, const eye_point *eye, tside_i_spot *least, tside_i_spot *greatest)
+/*
+ * Where the guide leans least and most among the beginnings of the stretches, and open; given: shut and open. To guess
+ * by.
+ */
+static void extreme_beginnings(const tside_travel *travel, const eye_point *eye, tside_i_spot *least,
+                               tside_i_spot *greatest)
 {
     if (lean_sine(least, eye) > lean_sine(greatest, eye)) {
         tside_i_spot other = *least;
@@ -286,12 +324,13 @@ static double lean_sum(const eye_point *eye, const tside_i_spot *a, const tside_
 }
 
 /*
- * How far to move the eye until the leans at two spots are equal and opposite: it then stands between where its guide hangs plumb at the one and at the other. By Newton's
- * steps, and by halving where they lead out of there.
+ * How far to move the eye until the leans at two spots are equal and opposite: it then stands between where its guide
+ * hangs plumb at the one and at the other. By Newton's steps, and by halving where they lead out of there.
  */
 static double balance(const eye_point *eye, const tside_i_spot *a, const tside_i_spot *b)
 {
-    const double settled = 1e-9; /* relative: a Newton's step so short leaves its square; without it all twenty are taken */
+    const double settled =
+        1e-9; /* relative: a Newton's step so short leaves its square; without it all twenty are taken */
     double low = fmin(a->x, b->x) + eye->offset, high = fmax(a->x, b->x) + eye->offset;
     eye_point at = {fmax(fmin(eye->x, high), low), eye->y, eye->offset};
     for (int i = 0; i < 20; i++) {
@@ -311,20 +350,24 @@ static double balance(const eye_point *eye, const tside_i_spot *a, const tside_i
 }
 
 /*
- * The eye is balanced between the places where its guide leans most either way, which are sought anew where it then stands: steps as good as Newton's where those places
- * move smoothly; where they change over they are not: then, once the root is bracketed, the Illinois form of the false position.
+ * The eye is balanced between the places where its guide leans most either way, which are sought anew where it then
+ * stands: steps as good as Newton's where those places move smoothly; where they change over they are not: then, once
+ * the root is bracketed, the Illinois form of the false position.
  */
-tside_status tside_i_eye_best(const tside_i_track *track, double eye_y, double collar_offset, double *eye_x, tside_fault *fault)
+tside_status tside_i_eye_best(const tside_i_track *track, double eye_y, double collar_offset, double *eye_x,
+                              tside_fault *fault)
 {
     eye_point eye = {0, eye_y, collar_offset, 0};
     tside_i_spot in = track->shut, out = track->open;
     tside_i_sought lean;
     const double nearly = 1e-7; /* rad: a step from there leaves its square, less than a double holds */
-    const double last = 1e-14;  /* relative: the false position cannot come nearer than the last digits, and would not end */
+    const double last =
+        1e-14; /* relative: the false position cannot come nearer than the last digits, and would not end */
     double x, low = -HUGE_VAL, high = HUGE_VAL, below = 0, above = 0;
     if (!(eye_y - out.y > collar_offset))
-        REFUSE(fault, TSIDE_OUT_OF_REACH, "eye_y", "collar_offset", "the eye must stand higher above the bar than the collar's offset", "m", eye_y,
-               TSIDE_NOT_ABOVE, out.y + collar_offset, 0);
+        REFUSE(fault, TSIDE_OUT_OF_REACH, "eye_y", "collar_offset",
+               "the eye must stand higher above the bar than the collar's offset", "m", eye_y, TSIDE_NOT_ABOVE,
+               out.y + collar_offset, 0);
     eye.x = out.x + collar_offset;
     eye.x += balance(&eye, &in, &out);
     extreme_beginnings(track->travel, &eye, &in, &out);
@@ -362,7 +405,8 @@ tside_status tside_i_eye_best(const tside_i_track *track, double eye_y, double c
     return ANSWER_NUMBER(x, eye_x, fault);
 }
 
-tside_status tside_eye_best(const tside_travel *travel, double eye_y, double collar_offset, double *eye_x, tside_fault *fault)
+tside_status tside_eye_best(const tside_travel *travel, double eye_y, double collar_offset, double *eye_x,
+                            tside_fault *fault)
 {
     tside_i_track track;
     TRY(tside_i_argument(fault, "eye_y", "m", eye_y, 0, 0));

@@ -19,7 +19,8 @@ typedef struct tside_i_lean {
 /* From p = B - E: the guide's direction g has p = d g - o Jg, with J a quarter turn, hence g = (d p + o Jp)/R^2. */
 static inline tside_i_lean tside_i_lean_at(double eye_x, double eye_y, double offset, const tside_i_spot *spot)
 {
-    double px = spot->x - eye_x, py = spot->y - eye_y, square = px * px + py * py, reach = sqrt(square - offset * offset);
+    double px = spot->x - eye_x, py = spot->y - eye_y, square = px * px + py * py,
+           reach = sqrt(square - offset * offset);
     tside_i_lean lean;
     lean.reach = reach;
     lean.sine = (reach * px - offset * py) / square;
@@ -39,7 +40,10 @@ static inline double tside_i_lean_angle(const tside_i_lean *lean)
     return atan2(lean->sine, lean->cosine);
 }
 
-/* What the drive has turned against its housing, which turns with the guide, but for a constant; in radians. hang may be NULL: a housing that stands. */
+/*
+ * What the drive has turned against its housing, which turns with the guide, but for a constant; in radians. hang may
+ * be NULL: a housing that stands.
+ */
 static inline double tside_i_drive_angle(const tside_travel *travel, const tside_hang *hang, const tside_i_spot *spot)
 {
     tside_i_lean lean;
@@ -61,15 +65,22 @@ static inline double tside_i_shown(double reach, double misfit)
     return misfit != 0 ? reach / hypot(reach, misfit) : 1;
 }
 
-/* Wg x_cg + Wd e: what guide and drive weigh about the eye, against the drive's torque. Of a guide leaning along the house the cross-section shows d/D. */
+/*
+ * Wg x_cg + Wd e: what guide and drive weigh about the eye, against the drive's torque. Of a guide leaning along the
+ * house the cross-section shows d/D.
+ */
 static inline double tside_i_hang_moment(const tside_hang *hang, const tside_i_lean *lean)
 {
-    return hang->weight * (hang->chain + hang->length) / 2 * tside_i_shown(lean->reach, hang->misfit) * lean->sine + hang->carried * hang->carried_offset;
+    return hang->weight * (hang->chain + hang->length) / 2 * tside_i_shown(lean->reach, hang->misfit) * lean->sine +
+           hang->carried * hang->carried_offset;
 }
 
-/* Refuses an eye, or a fixed guide's top, that does not clear what rides on the guide; spare: receives how much it clears it by. */
-tside_status tside_i_eye_clears(const tside_i_track *track, const tside_guide *guide, const tside_collar *collar, double eye_y, const tside_i_names *names, double *spare,
-                                tside_fault *fault);
+/*
+ * Refuses an eye, or a fixed guide's top, that does not clear what rides on the guide; spare: receives how much it
+ * clears it by.
+ */
+tside_status tside_i_eye_clears(const tside_i_track *track, const tside_guide *guide, const tside_collar *collar,
+                                double eye_y, const tside_i_names *names, double *spare, tside_fault *fault);
 /* Where a guide hangs. */
 typedef struct tside_i_hanging {
     double eye_x, eye_y; /* m */
@@ -79,11 +90,14 @@ typedef struct tside_i_hanging {
 } tside_i_hanging;
 
 /* Hangs a guide and sweeps it, which passed its check as its collar did. What it gives is touched on failure too. */
-tside_status tside_i_hang_and_sweep(const tside_i_track *track, const tside_guide *guide, const tside_collar *collar, const tside_i_hanging *at,
-                                    const tside_i_names *names, tside_hang *hang, tside_sweep *sweep, tside_fault *fault);
+tside_status tside_i_hang_and_sweep(const tside_i_track *track, const tside_guide *guide, const tside_collar *collar,
+                                    const tside_i_hanging *at, const tside_i_names *names, tside_hang *hang,
+                                    tside_sweep *sweep, tside_fault *fault);
 /* tside_eye_best of numbers within their bounds. */
-tside_status tside_i_eye_best(const tside_i_track *track, double eye_y, double collar_offset, double *eye_x, tside_fault *fault);
+tside_status tside_i_eye_best(const tside_i_track *track, double eye_y, double collar_offset, double *eye_x,
+                              tside_fault *fault);
 /* Least and greatest lean over the travel. */
-void tside_i_lean_range(const tside_i_track *track, double eye_x, double eye_y, double offset, double *least, double *greatest);
+void tside_i_lean_range(const tside_i_track *track, double eye_x, double eye_y, double offset, double *least,
+                        double *greatest);
 
 #endif

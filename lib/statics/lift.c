@@ -4,6 +4,7 @@
 
 #include "base/field.h"
 
+/* clang-format off */
 static const tside_field load_rows[] = {
     {REQUIRED(tside_load, length, "m", TO(1000), "length of the curtain on the bar")},
     {NUMBER(tside_load, bar_mass, "kg/m", FROM(0), TO(1000), 0, OURS, "mass of the bar per metre")},
@@ -15,8 +16,10 @@ static const tside_field load_rows[] = {
     {NUMBER(tside_load, rope_pressure, "N/m", FROM(0), TO(1e4), 0, OURS, "ropes pressing on the roll, per metre of bar")},
     {NUMBER(tside_load, rope_friction, "1", FROM(0), TO(2), 0, OURS, "coefficient of friction of the ropes")},
 };
+/* clang-format on */
 TABLE(tside_i_load_table, load_rows);
 
+/* clang-format off */
 static const tside_field torque_rows[] = {
     {RESULT(tside_torque, turns, "turn", "turns of the bar since shut")},
     {RESULT(tside_torque, lift, "N m", "torque that lifts, without drag")},
@@ -26,6 +29,7 @@ static const tside_field torque_rows[] = {
     {RESULT(tside_torque, down, "N m", "torque that brings the bar down by itself, lift less drag")},
     {RESULT(tside_torque, per_metre, "N", "lift and drag per metre of bar and curtain")},
 };
+/* clang-format on */
 TABLE(tside_i_torque_table, torque_rows);
 
 /* w: what hangs on each metre of bar. */
@@ -40,7 +44,8 @@ static double metre_lift(const tside_load *load, const tside_i_spot *spot)
     double sheet = TSIDE_GRAVITY * (load->areal_mass + load->wet);
     if (spot->slack)
         return 0;
-    return line_weight(load, spot->length) * spot->vy + sheet * spot->ny * (spot->share * spot->r * spot->r + spot->swing * spot->s / 2);
+    return line_weight(load, spot->length) * spot->vy +
+           sheet * spot->ny * (spot->share * spot->r * spot->r + spot->swing * spot->s / 2);
 }
 
 static double end_lift(const tside_load *load, const tside_i_spot *spot)
@@ -93,23 +98,28 @@ static double guide_rate(const tside_i_spot *spot, const void *context)
 static double shortness(const tside_i_spot *spot, const void *context)
 {
     const tside_i_lifting *lifting = context;
-    double metre = metre_lift(lifting->load, spot), own = end_lift(lifting->load, spot), rate = 0, moment = 0, f = lifting->load->friction;
+    double metre = metre_lift(lifting->load, spot), own = end_lift(lifting->load, spot), rate = 0, moment = 0,
+           f = lifting->load->friction;
     if (lifting->hang) {
         tside_i_lean lean = tside_i_hang_lean(lifting->hang, spot);
         rate = lean.rate;
         moment = tside_i_hang_moment(lifting->hang, &lean);
     }
-    return -(lifting->available * (1 - rate) - moment * rate - own - f * fabs(own)) / (metre + f * fabs(metre) + rope_drag(lifting->load, spot));
+    return -(lifting->available * (1 - rate) - moment * rate - own - f * fabs(own)) /
+           (metre + f * fabs(metre) + rope_drag(lifting->load, spot));
 }
 
 static tside_status check_rate(double rate, tside_fault *fault)
 {
     if (!(rate < 1))
-        REFUSE(fault, TSIDE_OUT_OF_REACH, "hang", "", "the guide would turn as fast as the bar, so that no torque drives it", "1", rate, TSIDE_NOT_BELOW, 1, 0);
+        REFUSE(fault, TSIDE_OUT_OF_REACH, "hang", "",
+               "the guide would turn as fast as the bar, so that no torque drives it", "1", rate, TSIDE_NOT_BELOW, 1,
+               0);
     return TSIDE_OK;
 }
 
-tside_status tside_i_lift_check(const tside_i_track *track, const tside_load *load, const tside_hang *hang, tside_fault *fault)
+tside_status tside_i_lift_check(const tside_i_track *track, const tside_load *load, const tside_hang *hang,
+                                tside_fault *fault)
 {
     tside_i_spot where;
     TRY(tside_i_check(&tside_i_load_table, "load", load, fault));
@@ -122,7 +132,8 @@ static void answer(const tside_i_lifting *lifting, const tside_i_spot *spot, tsi
     torque->turns = tside_i_travel_angle(lifting->track->travel, spot) / (2 * TSIDE_PI);
 }
 
-tside_status tside_lift_at(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, tside_torque *torque, tside_fault *fault)
+tside_status tside_lift_at(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns,
+                           tside_torque *torque, tside_fault *fault)
 {
     tside_i_track track;
     tside_i_lifting lifting = {&track, load, hang, 0};
@@ -141,7 +152,8 @@ static void answer_at(const tside_i_lifting *lifting, const tside_i_peak *peak, 
     answer(lifting, &spot, torque);
 }
 
-double tside_i_lift_extremes(const tside_i_lifting *lifting, tside_torque *worst, tside_torque *least_down, double *longest)
+double tside_i_lift_extremes(const tside_i_lifting *lifting, tside_torque *worst, tside_torque *least_down,
+                             double *longest)
 {
     tside_i_lifting bar = {lifting->track, lifting->load, NULL, 0};
     tside_i_sought sought[] = {{.quantity = guide_rate, .context = lifting->hang},
@@ -158,8 +170,8 @@ double tside_i_lift_extremes(const tside_i_lifting *lifting, tside_torque *worst
     return lifting->hang ? sought[0].greatest.value : 0;
 }
 
-tside_status tside_lift_worst(const tside_travel *travel, const tside_load *load, const tside_hang *hang, tside_torque *worst, tside_torque *least_down,
-                              tside_fault *fault)
+tside_status tside_lift_worst(const tside_travel *travel, const tside_load *load, const tside_hang *hang,
+                              tside_torque *worst, tside_torque *least_down, tside_fault *fault)
 {
     tside_i_track track;
     tside_i_lifting lifting = {&track, load, hang, 0};
@@ -176,29 +188,35 @@ tside_status tside_lift_worst(const tside_travel *travel, const tside_load *load
 }
 
 /* Heights from the fixing down, so that the curtain's share does not drown in the height of the hip. */
-double tside_i_energy(const tside_travel *travel, const tside_load *load, const tside_hang *hang, const tside_i_spot *spot)
+double tside_i_energy(const tside_travel *travel, const tside_load *load, const tside_hang *hang,
+                      const tside_i_spot *spot)
 {
     double y = spot->y - travel->line.y, sheet = TSIDE_GRAVITY * (load->areal_mass + load->wet);
     double depth = spot->on_line ? tside_i_line_moment(&travel->line, spot->s) : spot->s * spot->s / 2 * spot->nx;
-    double e = (line_weight(load, spot->length) * load->length + TSIDE_GRAVITY * load->end_mass) * y - sheet * load->length * depth;
+    double e = (line_weight(load, spot->length) * load->length + TSIDE_GRAVITY * load->end_mass) * y -
+               sheet * load->length * depth;
     if (hang) {
         tside_i_lean lean = tside_i_hang_lean(hang, spot);
-        e += -hang->weight * (hang->chain + hang->length) / 2 * lean.cosine + hang->carried * hang->carried_offset * tside_i_lean_angle(&lean);
+        e += -hang->weight * (hang->chain + hang->length) / 2 * lean.cosine +
+             hang->carried * hang->carried_offset * tside_i_lean_angle(&lean);
     }
     return e;
 }
 
-tside_status tside_lift_work(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, double *work, tside_fault *fault)
+tside_status tside_lift_work(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns,
+                             double *work, tside_fault *fault)
 {
     tside_i_track track;
     tside_i_spot spot;
     tside_i_track_make(travel, &track);
     TRY(tside_i_lift_check(&track, load, hang, fault));
     TRY(tside_i_travel_find(travel, turns, &spot, fault));
-    return ANSWER_NUMBER(tside_i_energy(travel, load, hang, &spot) - tside_i_energy(travel, load, hang, &track.shut), work, fault);
+    return ANSWER_NUMBER(tside_i_energy(travel, load, hang, &spot) - tside_i_energy(travel, load, hang, &track.shut),
+                         work, fault);
 }
 
-tside_status tside_lift_longest(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double available, double *length, tside_fault *fault)
+tside_status tside_lift_longest(const tside_travel *travel, const tside_load *load, const tside_hang *hang,
+                                double available, double *length, tside_fault *fault)
 {
     tside_i_track track;
     tside_i_lifting lifting = {&track, load, hang, available};
@@ -207,20 +225,22 @@ tside_status tside_lift_longest(const tside_travel *travel, const tside_load *lo
     tside_i_track_make(travel, &track);
     TRY(tside_i_lift_check(&track, load, hang, fault));
     TRY(tside_i_argument(fault, "available", "N m", available, 0, 1));
-    if (load->bar_mass + load->clip_mass + load->areal_mass + load->wet + load->rope_pressure * load->rope_friction <= 0)
+    if (load->bar_mass + load->clip_mass + load->areal_mass + load->wet + load->rope_pressure * load->rope_friction <=
+        0)
         return tside_i_bound(fault, "load.bar_mass", "kg/m", load->bar_mass, TSIDE_NOT_ABOVE, 0);
     longest = -tside_i_track_greatest(&track, shortness, &lifting, &where);
     if (!(longest > 0)) {
         tside_load bare = *load;
         tside_i_lifting own = {&track, &bare, hang, 0};
         bare.length = 0;
-        REFUSE(fault, TSIDE_OUT_OF_REACH, "available", "load.end_mass", "the torque does not lift even the drive", "N m", available, TSIDE_NOT_ABOVE,
-                                    tside_i_track_greatest(&track, drive_torque, &own, &where), 0);
+        REFUSE(fault, TSIDE_OUT_OF_REACH, "available", "load.end_mass", "the torque does not lift even the drive",
+               "N m", available, TSIDE_NOT_ABOVE, tside_i_track_greatest(&track, drive_torque, &own, &where), 0);
     }
     return ANSWER_NUMBER(longest, length, fault);
 }
 
-tside_status tside_bar_twist(double per_metre, double length, double shear_modulus, double torsion, double *twist, tside_fault *fault)
+tside_status tside_bar_twist(double per_metre, double length, double shear_modulus, double torsion, double *twist,
+                             tside_fault *fault)
 {
     TRY(tside_i_argument(fault, "per_metre", "N", per_metre, 0, 0));
     TRY(tside_i_argument(fault, "length", "m", length, 0, 0));

@@ -22,15 +22,19 @@ typedef struct tside_i_lifting {
 } tside_i_lifting;
 
 /* Checks load and hang, and that the guide turns slower than the bar. hang may be NULL. */
-tside_status tside_i_lift_check(const tside_i_track *track, const tside_load *load, const tside_hang *hang, tside_fault *fault);
+tside_status tside_i_lift_check(const tside_i_track *track, const tside_load *load, const tside_hang *hang,
+                                tside_fault *fault);
 /* The torque at a spot; its turns are left 0. */
 tside_torque tside_i_torque(const tside_i_lifting *lifting, const tside_i_spot *spot);
 /* Potential energy at a spot, from a height that does not change. */
-double tside_i_energy(const tside_travel *travel, const tside_load *load, const tside_hang *hang, const tside_i_spot *spot);
+double tside_i_energy(const tside_travel *travel, const tside_load *load, const tside_hang *hang,
+                      const tside_i_spot *spot);
 /*
- * The worst torque at the drive; unless least_down is NULL the torque where least brings the bar down; and unless longest, which is then with least_down, is NULL the longest
- * curtain that the available torque lifts, not above 0 where it lifts none. Returns the greatest rate at which the guide turns with the bar, 0 without one: not below 1 no torque
- * drives it, and what was found means nothing.
+ * The worst torque at the drive; unless least_down is NULL the torque where least brings the bar down; and unless
+ * longest, which is then with least_down, is NULL the longest curtain that the available torque lifts, not above 0
+ * where it lifts none. Returns the greatest rate at which the guide turns with the bar, 0 without one: not below 1 no
+ * torque drives it, and what was found means nothing.
  */
-double tside_i_lift_extremes(const tside_i_lifting *lifting, tside_torque *worst, tside_torque *least_down, double *longest);
+double tside_i_lift_extremes(const tside_i_lifting *lifting, tside_torque *worst, tside_torque *least_down,
+                             double *longest);
 #endif

@@ -45,7 +45,8 @@ double tside_i_bar_end_at(const tside_i_spot *spot, const void *context)
     return hypot(F * lean.cosine * b, end->weight * end->run_on + F * lean.sine * b);
 }
 
-double tside_i_greatest_push(const tside_i_track *track, const tside_i_lifting *lifting, const tside_hang *hang, double torque, tside_i_spot *where)
+double tside_i_greatest_push(const tside_i_track *track, const tside_i_lifting *lifting, const tside_hang *hang,
+                             double torque, tside_i_spot *where)
 {
     tside_i_pushing p = {lifting, hang, torque};
     return tside_i_track_greatest(track, tside_i_push_at, &p, where);
@@ -62,7 +63,8 @@ double tside_i_chain_swing(const tside_i_lifting *lifting, const tside_hang *han
     return hang->chain * sin(eta - phi) * (hang->length - lean.reach) / lean.reach;
 }
 
-tside_status tside_side_force(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns, double *force, double *uplift, tside_fault *fault)
+tside_status tside_side_force(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double turns,
+                              double *force, double *uplift, tside_fault *fault)
 {
     tside_i_track track;
     tside_i_lifting lifting = {&track, load, hang, 0};

@@ -31,18 +31,25 @@ double tside_i_uplift_at(const tside_i_spot *spot, const void *pushing);
 /* Of a tside_i_pushing: the guide's bending at the collar, F D, with its sign. */
 double tside_i_guide_bending_at(const tside_i_spot *spot, const void *pushing);
 
-/* The bar's end beyond the curtain's edge: its drive's weight at run_on, the guide's F where its line is, both from that edge. */
+/*
+ * The bar's end beyond the curtain's edge: its drive's weight at run_on, the guide's F where its line is, both from
+ * that edge.
+ */
 typedef struct tside_i_bar_end {
     tside_i_pushing pushing;
     double weight;      /* N */
     double run_on, arm; /* m */
 } tside_i_bar_end;
 
-/* A quantity along the travel, of a tside_i_bar_end: the bar's bending at the curtain's edge, in both planes; reversed each turn. */
+/*
+ * A quantity along the travel, of a tside_i_bar_end: the bar's bending at the curtain's edge, in both planes; reversed
+ * each turn.
+ */
 double tside_i_bar_end_at(const tside_i_spot *spot, const void *bar_end);
 
 /* The greatest side force, and where. */
-double tside_i_greatest_push(const tside_i_track *track, const tside_i_lifting *lifting, const tside_hang *hang, double torque, tside_i_spot *where);
+double tside_i_greatest_push(const tside_i_track *track, const tside_i_lifting *lifting, const tside_hang *hang,
+                             double torque, tside_i_spot *where);
 
 /* A running drive's couple swings pipe and chain apart: how far inboard the foot moves so at open. */
 double tside_i_chain_swing(const tside_i_lifting *lifting, const tside_hang *hang);

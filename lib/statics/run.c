@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-/* How a motor runs the side on its supply and cable. Source: derivation; a motor's straight line from no load to stall. */
+/*
+ * How a motor runs the side on its supply and cable. Source: derivation; a motor's straight line from no load to stall.
+ */
 #include "statics/run.h"
 
 #include "base/field.h"
@@ -10,6 +12,7 @@
 
 #define OF_CURRENT .optional = 1, .given_offset = offsetof(tside_run, current_peak_given)
 
+/* clang-format off */
 static const tside_field rows[] = {
     {RESULT_COUNT(tside_run, stalls, "1 where it stalls before open")},
     {RESULT_OPTIONAL(tside_run, stall_turns, "turn", "turns of the bar since shut where it stalls")},
@@ -25,6 +28,7 @@ static const tside_field rows[] = {
     {RESULT(tside_run, resistance, "ohm", "of the cable there and back, with what follows the drive")},
     {RESULT(tside_run, cable_length, "m", "one way, with what follows the drive")},
 };
+/* clang-format on */
 TABLE(tside_i_run_table, rows);
 
 int tside_i_drive_runs(const tside_drive *drive)
@@ -38,11 +42,11 @@ int tside_i_drive_runs(const tside_drive *drive)
 #define NEAR_STALL 1e-6
 
 typedef struct motor {
-    double supply, rated;       /* V */
-    double resistance;          /* ohm, of the cable */
-    double speed, torque;       /* rad/s without load and N m at stall, at the rated voltage */
-    double idle, stall;         /* A, at the rated voltage; 0 where not known */
-    double free, most;          /* rad/s without load and N m at stall, on its supply and cable */
+    double supply, rated; /* V */
+    double resistance;    /* ohm, of the cable */
+    double speed, torque; /* rad/s without load and N m at stall, at the rated voltage */
+    double idle, stall;   /* A, at the rated voltage; 0 where not known */
+    double free, most;    /* rad/s without load and N m at stall, on its supply and cable */
 } motor;
 
 static double current_at(const motor *m, double torque)
@@ -50,7 +54,10 @@ static double current_at(const motor *m, double torque)
     return m->idle + (m->stall - m->idle) * torque / m->torque;
 }
 
-/* w0 V/Vr - (w0/Ts) T falls in a straight line from without load to stall: written so, it is above 0 below stall, whatever is rounded. */
+/*
+ * w0 V/Vr - (w0/Ts) T falls in a straight line from without load to stall: written so, it is above 0 below stall,
+ * whatever is rounded.
+ */
 static double speed_at(const motor *m, double torque)
 {
     return m->free * ((m->most - torque) / m->most);
@@ -62,19 +69,22 @@ static tside_status contradicts(tside_fault *fault, const char *field, const cha
 }
 
 /*
- * At the rated voltage no torque may ask more power than the current brings: with x of the stall torque, w0 Ts x (1 - x) <= Vr (I0 + (Is - I0) x). It is nearest at
- * x = sqrt(I0)/(sqrt(I0) + sqrt(Is)), where w0 Ts = Vr (sqrt(I0) + sqrt(Is))^2.
+ * At the rated voltage no torque may ask more power than the current brings: with x of the stall torque, w0 Ts x (1 -
+ * x) <= Vr (I0 + (Is - I0) x). It is nearest at x = sqrt(I0)/(sqrt(I0) + sqrt(Is)), where w0 Ts = Vr (sqrt(I0) +
+ * sqrt(Is))^2.
  */
 static tside_status check_power(const motor *m, tside_fault *fault)
 {
     double root = sqrt(m->idle) + sqrt(m->stall), most = m->rated * root * root / m->torque;
     if (m->speed > most)
-        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "drive.no_load_speed", "drive.stall_current", "the motor would give more power than it takes", "rad/s", m->speed,
-                                    TSIDE_ABOVE, most, 0);
+        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "drive.no_load_speed", "drive.stall_current",
+                                    "the motor would give more power than it takes", "rad/s", m->speed, TSIDE_ABOVE,
+                                    most, 0);
     return TSIDE_OK;
 }
 
-static tside_status make_motor(const tside_drive *drive, const tside_cable *cable, double length, motor *m, tside_fault *fault)
+static tside_status make_motor(const tside_drive *drive, const tside_cable *cable, double length, motor *m,
+                               tside_fault *fault)
 {
     if (drive->kind != TSIDE_MOTOR)
         return contradicts(fault, "drive.kind", "", "a hand drive does not run by itself");
@@ -85,12 +95,15 @@ static tside_status make_motor(const tside_drive *drive, const tside_cable *cabl
     TRY(tside_i_drive_voltages(drive, fault));
     if (!drive->no_load_current_given != !drive->stall_current_given)
         return contradicts(fault, drive->stall_current_given ? "drive.stall_current" : "drive.no_load_current",
-                           drive->stall_current_given ? "drive.no_load_current" : "drive.stall_current", "give both currents or neither");
+                           drive->stall_current_given ? "drive.no_load_current" : "drive.stall_current",
+                           "give both currents or neither");
     if (drive->stall_current_given && drive->stall_current <= drive->no_load_current)
-        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "drive.stall_current", "drive.no_load_current", "it must be above the current without load", "A",
-                                    drive->stall_current, TSIDE_NOT_ABOVE, drive->no_load_current, 0);
+        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "drive.stall_current", "drive.no_load_current",
+                                    "it must be above the current without load", "A", drive->stall_current,
+                                    TSIDE_NOT_ABOVE, drive->no_load_current, 0);
     if (cable->wire != TSIDE_NO_CABLE && !(drive->stall_current_given && drive->rated_voltage_given))
-        return contradicts(fault, "cable.wire", "drive.stall_current", "what a cable loses needs the drive's voltages and currents");
+        return contradicts(fault, "cable.wire", "drive.stall_current",
+                           "what a cable loses needs the drive's voltages and currents");
     *m = (motor){1, 1, tside_i_cable_resistance(cable, length), drive->no_load_speed, drive->stall_torque, 0, 0, 0, 0};
     if (drive->rated_voltage_given) {
         m->supply = drive->supply_voltage;
@@ -103,7 +116,8 @@ static tside_status make_motor(const tside_drive *drive, const tside_cable *cabl
     if (drive->stall_current_given && drive->rated_voltage_given)
         TRY(check_power(m, fault));
     if (m->supply - m->resistance * m->idle <= 0)
-        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "drive.supply_voltage", "cable", "the cable leaves the motor no voltage, even without load", "V", m->supply,
+        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "drive.supply_voltage", "cable",
+                                    "the cable leaves the motor no voltage, even without load", "V", m->supply,
                                     TSIDE_NOT_ABOVE, m->resistance * m->idle, 0);
     m->free = m->speed * (m->supply - m->resistance * m->idle) / m->rated;
     /* where the speed is 0 */
@@ -114,15 +128,20 @@ static tside_status make_motor(const tside_drive *drive, const tside_cable *cabl
 /* --- the run up --- */
 
 typedef struct sums {
-    double time, square, energy; /* integrals over the drive's own angle: 1/speed, torque^2/speed, supply x current/speed */
+    double time, square,
+        energy; /* integrals over the drive's own angle: 1/speed, torque^2/speed, supply x current/speed */
 } sums;
 
 /* Nodes and weights of Gauss and Legendre on [0, 1], five of them: Abramowitz and Stegun, table 25.4, from memory. */
 static const double nodes[] = {0.046910077030668004, 0.23076534494715845, 0.5, 0.76923465505284155, 0.953089922969332};
-static const double weights[] = {0.11846344252809454, 0.23931433524968324, 0.28444444444444444, 0.23931433524968324, 0.11846344252809454};
+static const double weights[] = {0.11846344252809454, 0.23931433524968324, 0.28444444444444444, 0.23931433524968324,
+                                 0.11846344252809454};
 enum { NODES = 5 };
 
-/* How fast the drive's angle grows with progress, but for a factor that is the same all along a stretch; a corner and a roll that tips turn evenly. */
+/*
+ * How fast the drive's angle grows with progress, but for a factor that is the same all along a stretch; a corner and a
+ * roll that tips turn evenly.
+ */
 static double angle_rate(const tside_i_lifting *lifting, const tside_i_spot *spot)
 {
     double rate = spot->share > 0 && !spot->slack ? 1 / spot->share : 1;
@@ -138,7 +157,10 @@ static double drive_angle(const tside_i_lifting *lifting, int stretch, double pr
     return tside_i_drive_angle(lifting->track->travel, lifting->hang, &spot);
 }
 
-/* Over a part of a stretch: the mean of each integrand, weighed by how fast the angle grows, times the angle, which is exact. */
+/*
+ * Over a part of a stretch: the mean of each integrand, weighed by how fast the angle grows, times the angle, which is
+ * exact.
+ */
 static sums panel(const tside_i_lifting *lifting, const motor *m, int stretch, double from, double to)
 {
     sums sum = {0, 0, 0};
@@ -166,8 +188,8 @@ static sums plus(sums a, sums b)
 }
 
 /*
- * In steps that halve where two halves differ from the whole, as they do close under the fixing, where a guide leans ever faster, and where the motor all but stalls; and grow
- * again after. After so many, one takes what is left.
+ * In steps that halve where two halves differ from the whole, as they do close under the fixing, where a guide leans
+ * ever faster, and where the motor all but stalls; and grow again after. After so many, one takes what is left.
  */
 static sums stretch_up(const tside_i_lifting *lifting, const motor *m, int stretch, double from, double to)
 {
@@ -177,7 +199,8 @@ static sums stretch_up(const tside_i_lifting *lifting, const motor *m, int stret
     double step = to - from, at = from;
     for (int tried = 0; at < to; tried++) {
         double next = to - at > step && tried < STEPS ? at + step : to, middle = at + (next - at) / 2;
-        sums whole = panel(lifting, m, stretch, at, next), halves = plus(panel(lifting, m, stretch, at, middle), panel(lifting, m, stretch, middle, next));
+        sums whole = panel(lifting, m, stretch, at, next),
+             halves = plus(panel(lifting, m, stretch, at, middle), panel(lifting, m, stretch, middle, next));
         if (fabs(halves.time - whole.time) <= alike * halves.time || tried >= STEPS) {
             all = plus(all, halves);
             at = next;
@@ -220,7 +243,10 @@ static double turns_at(const tside_travel *travel, int stretch, double progress)
     return tside_i_travel_angle(travel, &spot) / (2 * TSIDE_PI);
 }
 
-/* The first place, up to the worst, where the drive must give as much as it can; the worst itself where it comes as near as makes a stall, and no nearer. */
+/*
+ * The first place, up to the worst, where the drive must give as much as it can; the worst itself where it comes as
+ * near as makes a stall, and no nearer.
+ */
 static double stall_turns(const tside_i_lifting *lifting, double torque, const tside_torque *worst)
 {
     const tside_travel *travel = lifting->track->travel;
@@ -241,7 +267,8 @@ static double stall_turns(const tside_i_lifting *lifting, double torque, const t
 
 /* --- answers --- */
 
-tside_status tside_i_drive_run(const tside_i_lifting *lifting, const tside_drive *drive, const tside_cable *cable, const tside_torque *worst, tside_run *run, tside_fault *fault)
+tside_status tside_i_drive_run(const tside_i_lifting *lifting, const tside_drive *drive, const tside_cable *cable,
+                               const tside_torque *worst, tside_run *run, tside_fault *fault)
 {
     const tside_travel *travel = lifting->track->travel;
     tside_position open;
@@ -251,7 +278,11 @@ tside_status tside_i_drive_run(const tside_i_lifting *lifting, const tside_drive
     length = cable->wire == TSIDE_NO_CABLE ? 0 : cable->length + cable->follow * open.opening;
     TRY(make_motor(drive, cable, length, &m, fault));
     most = m.most;
-    *run = (tside_run){.stalls = peak > most * (1 - NEAR_STALL), .stall_torque = most, .current_peak_given = drive->stall_current_given, .resistance = m.resistance, .cable_length = length};
+    *run = (tside_run){.stalls = peak > most * (1 - NEAR_STALL),
+                       .stall_torque = most,
+                       .current_peak_given = drive->stall_current_given,
+                       .resistance = m.resistance,
+                       .cable_length = length};
     if (run->current_peak_given) {
         run->current_peak = current_at(&m, fmin(peak, most));
         run->current_start = m.supply * m.stall / (m.rated + m.resistance * m.stall);
@@ -275,8 +306,8 @@ tside_status tside_i_drive_run(const tside_i_lifting *lifting, const tside_drive
     return TSIDE_OK;
 }
 
-tside_status tside_drive_run(const tside_travel *travel, const tside_load *load, const tside_hang *hang, const tside_drive *drive, const tside_cable *cable, tside_run *run,
-                             tside_fault *fault)
+tside_status tside_drive_run(const tside_travel *travel, const tside_load *load, const tside_hang *hang,
+                             const tside_drive *drive, const tside_cable *cable, tside_run *run, tside_fault *fault)
 {
     tside_i_track track;
     tside_i_lifting lifting = {&track, load, hang, 0};
@@ -286,6 +317,7 @@ tside_status tside_drive_run(const tside_travel *travel, const tside_load *load,
     TRY(tside_i_check(&tside_i_cable_table, "cable", cable, fault));
     tside_i_track_make(travel, &track);
     TRY(tside_lift_worst(travel, load, hang, &worst, NULL, fault));
-    TRY(tside_i_settle(&tside_i_drive_table, "drive", tside_i_drive_run(&lifting, drive, cable, &worst, &made, fault), fault));
+    TRY(tside_i_settle(&tside_i_drive_table, "drive", tside_i_drive_run(&lifting, drive, cable, &worst, &made, fault),
+                       fault));
     return ANSWER(&tside_i_run_table, made, run, fault);
 }

@@ -9,7 +9,10 @@
 
 /* 1 if enough is known of a drive to say how it runs. */
 int tside_i_drive_runs(const tside_drive *drive);
-/* tside_drive_run for structures that have been checked against their tables; worst: the worst torque along the travel. */
-tside_status tside_i_drive_run(const tside_i_lifting *lifting, const tside_drive *drive, const tside_cable *cable, const tside_torque *worst, tside_run *run, tside_fault *fault);
+/*
+ * tside_drive_run for structures that have been checked against their tables; worst: the worst torque along the travel.
+ */
+tside_status tside_i_drive_run(const tside_i_lifting *lifting, const tside_drive *drive, const tside_cable *cable,
+                               const tside_torque *worst, tside_run *run, tside_fault *fault);
 
 #endif

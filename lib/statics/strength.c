@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * Lines of strength: demand beside limit, and the verdict; what the extender has to bear. Source: derivation, standard beam tables; AISC 360, chapter F.
+ * Lines of strength: demand beside limit, and the verdict; what the extender has to bear. Source: derivation, standard
+ * beam tables; AISC 360, chapter F.
  */
 #include "statics/strength.h"
 
@@ -9,15 +10,17 @@
 #include "statics/eye.h"
 
 static const char *const codes[] = {
-    "bar_shear", "bar_shear_stall", "bar_bending", "bar_bending_stall", "coupling_screw", "splice_screw", "splice_screw_stall", "guide_bending",
-    "eye_bolt_bending", "extender_bending", "extender_tip", "bow_bolt", "member_bolt", "bow_bolt_pull", "member_bolt_pull", "bow_bolt_both",
-    "member_bolt_both", "bow_net_section", "rail_pull",
+    "bar_shear",     "bar_shear_stall",    "bar_bending",     "bar_bending_stall", "coupling_screw",
+    "splice_screw",  "splice_screw_stall", "guide_bending",   "eye_bolt_bending",  "extender_bending",
+    "extender_tip",  "bow_bolt",           "member_bolt",     "bow_bolt_pull",     "member_bolt_pull",
+    "bow_bolt_both", "member_bolt_both",   "bow_net_section", "rail_pull",
 };
 static const char *const ends[] = {"drive_end", "free_end"};
 static const char *const measures[] = {"stress", "force", "deflection", "share"};
 static const char *const verdicts[] = {"ok", "look", "no"};
 static const char *const rules[] = {"none", "up", "down"};
 
+/* clang-format off */
 static const tside_field rows[] = {
     {CHOICE(tside_strength_line, code, codes, 0, "what is checked")},
     {CHOICE(tside_strength_line, end, ends, 0, "at which end of the side")},
@@ -29,6 +32,7 @@ static const tside_field rows[] = {
     {CHOICE(tside_strength_line, verdict, verdicts, 0, "ok, look, or no")},
     {CHOICE(tside_strength_line, rules, rules, 0, "at which force the demand is greatest: stalled going up, jammed coming down, or asked at one alone")},
 };
+/* clang-format on */
 TABLE(tside_i_strength_line_table, rows);
 
 const char *tside_strength_text(int code)
@@ -59,10 +63,13 @@ const char *tside_strength_text(int code)
 
 static tside_verdict judge(double utilisation)
 {
-    return utilisation <= 0.8 ? TSIDE_VERDICT_OK : utilisation <= 1 ? TSIDE_VERDICT_LOOK : TSIDE_VERDICT_NO; /* so that NaN is never ok */
+    return utilisation <= 0.8 ? TSIDE_VERDICT_OK
+           : utilisation <= 1 ? TSIDE_VERDICT_LOOK
+                              : TSIDE_VERDICT_NO; /* so that NaN is never ok */
 }
 
-tside_strength_line tside_i_stress_line(tside_strength_code code, tside_which_end end, double stress, const tside_metal_values *metal, double share_of_yield)
+tside_strength_line tside_i_stress_line(tside_strength_code code, tside_which_end end, double stress,
+                                        const tside_metal_values *metal, double share_of_yield)
 {
     tside_strength_line line = {.code = code, .end = end, .measure = TSIDE_STRESS, .demand = stress};
     if (metal->yield_known) {
@@ -78,9 +85,11 @@ tside_strength_line tside_i_stress_line(tside_strength_code code, tside_which_en
     return line;
 }
 
-tside_strength_line tside_i_force_line(tside_strength_code code, tside_which_end end, double force, int limit_given, double limit)
+tside_strength_line tside_i_force_line(tside_strength_code code, tside_which_end end, double force, int limit_given,
+                                       double limit)
 {
-    tside_strength_line line = {.code = code, .end = end, .measure = TSIDE_FORCE, .demand = force, .verdict = TSIDE_VERDICT_LOOK};
+    tside_strength_line line = {
+        .code = code, .end = end, .measure = TSIDE_FORCE, .demand = force, .verdict = TSIDE_VERDICT_LOOK};
     if (limit_given) {
         line.limit_given = line.utilisation_given = 1;
         line.limit = limit;
@@ -90,9 +99,11 @@ tside_strength_line tside_i_force_line(tside_strength_code code, tside_which_end
     return line;
 }
 
-tside_strength_line tside_i_plain_line(tside_strength_code code, tside_which_end end, tside_measure measure, double demand)
+tside_strength_line tside_i_plain_line(tside_strength_code code, tside_which_end end, tside_measure measure,
+                                       double demand)
 {
-    return (tside_strength_line){.code = code, .end = end, .measure = measure, .demand = demand, .verdict = TSIDE_VERDICT_LOOK};
+    return (tside_strength_line){
+        .code = code, .end = end, .measure = measure, .demand = demand, .verdict = TSIDE_VERDICT_LOOK};
 }
 
 tside_strength_line tside_i_worse(tside_strength_line up, tside_strength_line down)
@@ -103,9 +114,11 @@ tside_strength_line tside_i_worse(tside_strength_line up, tside_strength_line do
 }
 
 /* Shear and pull at once. */
-static tside_strength_line both_line(tside_strength_code code, tside_which_end end, const tside_extender *extender, double shear, double pull)
+static tside_strength_line both_line(tside_strength_code code, tside_which_end end, const tside_extender *extender,
+                                     double shear, double pull)
 {
-    tside_strength_line line = tside_i_force_line(code, end, hypot(shear / extender->bolt_limit, pull / extender->pull_limit), 1, 1);
+    tside_strength_line line = tside_i_force_line(
+        code, end, hypot(shear / extender->bolt_limit, pull / extender->pull_limit), 1, 1);
     line.measure = TSIDE_SHARE;
     return line;
 }
@@ -115,7 +128,8 @@ typedef struct metals {
 } metals;
 
 /* The lines of one force. */
-static int one_way(const tside_extender *e, const metals *metal, const tside_extender_load *load, tside_which_end end, tside_strength_line *lines)
+static int one_way(const tside_extender *e, const metals *metal, const tside_extender_load *load, tside_which_end end,
+                   tside_strength_line *lines)
 {
     int count = 0;
     lines[count++] = tside_i_stress_line(TSIDE_EXTENDER_BENDING, end, load->combined, &metal->tube, 1);
@@ -123,7 +137,8 @@ static int one_way(const tside_extender *e, const metals *metal, const tside_ext
     lines[count++] = tside_i_force_line(TSIDE_BOW_BOLT, end, load->bow_shear, e->bolt_limit_given, e->bolt_limit);
     lines[count++] = tside_i_force_line(TSIDE_MEMBER_BOLT, end, load->member_shear, e->bolt_limit_given, e->bolt_limit);
     lines[count++] = tside_i_force_line(TSIDE_BOW_BOLT_PULL, end, load->bow_pull, e->pull_limit_given, e->pull_limit);
-    lines[count++] = tside_i_force_line(TSIDE_MEMBER_BOLT_PULL, end, load->member_pull, e->pull_limit_given, e->pull_limit);
+    lines[count++] = tside_i_force_line(TSIDE_MEMBER_BOLT_PULL, end, load->member_pull, e->pull_limit_given,
+                                        e->pull_limit);
     if (e->bolt_limit_given && e->pull_limit_given) {
         lines[count++] = both_line(TSIDE_BOW_BOLT_BOTH, end, e, load->bow_shear, load->bow_pull);
         lines[count++] = both_line(TSIDE_MEMBER_BOLT_BOTH, end, e, load->member_shear, load->member_pull);
@@ -132,8 +147,9 @@ static int one_way(const tside_extender *e, const metals *metal, const tside_ext
     return count;
 }
 
-tside_status tside_extender_strength(const tside_extender *extender, const tside_layout *layout, double outboard, double inboard, double weight, tside_which_end end,
-                                     tside_strength_line *lines, int capacity, int *count, tside_fault *fault)
+tside_status tside_extender_strength(const tside_extender *extender, const tside_layout *layout, double outboard,
+                                     double inboard, double weight, tside_which_end end, tside_strength_line *lines,
+                                     int capacity, int *count, tside_fault *fault)
 {
     tside_extender_load up, down;
     tside_strength_line made[TSIDE_EXTENDER_LINES], jammed[TSIDE_EXTENDER_LINES];
@@ -151,6 +167,7 @@ tside_status tside_extender_strength(const tside_extender *extender, const tside
         made[i] = tside_i_worse(made[i], jammed[i]);
     *count = needed;
     if (needed > capacity)
-        REFUSE(fault, TSIDE_TOO_SMALL, "capacity", "", "the extender has more lines", "1", capacity, TSIDE_BELOW, needed, 0);
+        REFUSE(fault, TSIDE_TOO_SMALL, "capacity", "", "the extender has more lines", "1", capacity, TSIDE_BELOW,
+               needed, 0);
     return ANSWER_LIST(&tside_i_strength_line_table, made, lines, needed, fault);
 }

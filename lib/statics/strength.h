@@ -8,10 +8,13 @@
 #include "base/field.h"
 
 /* A stress against a share of the yield over the metal's safety factor: 1 in bending, 0.6 in shear. */
-tside_strength_line tside_i_stress_line(tside_strength_code code, tside_which_end end, double stress, const tside_metal_values *metal, double share_of_yield);
-tside_strength_line tside_i_force_line(tside_strength_code code, tside_which_end end, double force, int limit_given, double limit);
+tside_strength_line tside_i_stress_line(tside_strength_code code, tside_which_end end, double stress,
+                                        const tside_metal_values *metal, double share_of_yield);
+tside_strength_line tside_i_force_line(tside_strength_code code, tside_which_end end, double force, int limit_given,
+                                       double limit);
 /* A number without a limit. */
-tside_strength_line tside_i_plain_line(tside_strength_code code, tside_which_end end, tside_measure measure, double demand);
+tside_strength_line tside_i_plain_line(tside_strength_code code, tside_which_end end, tside_measure measure,
+                                       double demand);
 /* Of a line stalled going up and the same jammed coming down, the one with the greater demand, saying which. */
 tside_strength_line tside_i_worse(tside_strength_line up, tside_strength_line down);
 

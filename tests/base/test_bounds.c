@@ -19,7 +19,8 @@ static void give_required(tside_kind kind, char *structure)
     const tside_field *row = tside_fields(kind, &count);
     for (int i = 0; i < count; i++) {
         if (row[i].type == TSIDE_NUMBER && row[i].required)
-            *number_in(structure, row[i].offset) = fmin(fmax(1, row[i].low), row[i].high) * (row[i].high <= 1 ? 0.5 : 1);
+            *number_in(structure, row[i].offset) = fmin(fmax(1, row[i].low), row[i].high) *
+                                                   (row[i].high <= 1 ? 0.5 : 1);
         if (row[i].type == TSIDE_GROUP)
             give_required(row[i].kind, structure + row[i].offset);
         if (row[i].type == TSIDE_LIST) {
@@ -40,12 +41,15 @@ typedef struct walker {
 static void refused_at(walker *w, double value, tside_relation relation, double bound, const char *what)
 {
     tside_fault fault;
-    ck_assert_msg(tside_check(TSIDE_KIND_SIDE, &w->side, &fault) == TSIDE_OUT_OF_BOUNDS, "%s: %s is not refused", w->path, what);
+    ck_assert_msg(tside_check(TSIDE_KIND_SIDE, &w->side, &fault) == TSIDE_OUT_OF_BOUNDS, "%s: %s is not refused",
+                  w->path, what);
     ck_assert_int_eq((int)fault.status, TSIDE_OUT_OF_BOUNDS);
     ck_assert_str_eq(fault.field, w->path);
     ck_assert_str_eq(fault.unit, w->row->unit);
-    ck_assert_msg(fault.relation == relation, "%s, %s: relation %d, not %d", w->path, what, (int)fault.relation, (int)relation);
-    ck_assert_msg(fault.value == value && fault.bound == bound, "%s, %s: %.17g against %.17g, not %.17g against %.17g", w->path, what, fault.value, fault.bound, value, bound);
+    ck_assert_msg(fault.relation == relation, "%s, %s: relation %d, not %d", w->path, what, (int)fault.relation,
+                  (int)relation);
+    ck_assert_msg(fault.value == value && fault.bound == bound, "%s, %s: %.17g against %.17g, not %.17g against %.17g",
+                  w->path, what, fault.value, fault.bound, value, bound);
 }
 
 static void accepted(const walker *w, const char *what)
@@ -84,8 +88,8 @@ static void try_number(walker *w, const tside_field *row, char *structure)
 
 static void try_whole(walker *w, const tside_field *row, char *structure)
 {
-    int *number = whole_in(structure, row->offset), kept = *number, choice = row->type == TSIDE_CHOICE, least = choice ? 0 : (int)row->low,
-        most = choice ? row->choice_count - 1 : (int)row->high;
+    int *number = whole_in(structure, row->offset), kept = *number, choice = row->type == TSIDE_CHOICE,
+        least = choice ? 0 : (int)row->low, most = choice ? row->choice_count - 1 : (int)row->high;
     *number = least - 1;
     refused_at(w, *number, choice ? TSIDE_NOT_ONE_OF : TSIDE_BELOW, choice ? most : least, "below");
     *number = most + 1;
@@ -157,7 +161,10 @@ static int numbers_in(tside_kind kind)
     int count, numbers = 0;
     const tside_field *row = tside_fields(kind, &count);
     for (int i = 0; i < count; i++)
-        numbers += row[i].type == TSIDE_NUMBER ? 1 : row[i].type == TSIDE_GROUP ? numbers_in(row[i].kind) : row[i].type == TSIDE_LIST ? 2 * numbers_in(row[i].kind) : 0;
+        numbers += row[i].type == TSIDE_NUMBER  ? 1
+                   : row[i].type == TSIDE_GROUP ? numbers_in(row[i].kind)
+                   : row[i].type == TSIDE_LIST  ? 2 * numbers_in(row[i].kind)
+                                                : 0;
     return numbers;
 }
 

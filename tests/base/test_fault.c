@@ -13,8 +13,8 @@
 
 #define COUNT(array) ((int)(sizeof(array) / sizeof *(array)))
 
-static tside_fault fault_of(tside_status status, tside_relation relation, const char *field, const char *other, const char *unit, const char *reason,
-                            int index, double value, double bound, double gap)
+static tside_fault fault_of(tside_status status, tside_relation relation, const char *field, const char *other,
+                            const char *unit, const char *reason, int index, double value, double bound, double gap)
 {
     tside_fault fault;
     memset(&fault, '[', sizeof fault); /* so that what stands after a path's end would be seen */
@@ -51,28 +51,38 @@ START_TEST(every_form_of_sentence)
         const char *sentence;
     } rows[] = {
         /* bounds */
-        {TSIDE_OUT_OF_BOUNDS, TSIDE_NOT_ABOVE, "roll.core", "", "m", "", -1, -0.02, 0, 0, "roll.core: -0.02 m is not above 0 m"},
+        {TSIDE_OUT_OF_BOUNDS, TSIDE_NOT_ABOVE, "roll.core", "", "m", "", -1, -0.02, 0, 0,
+         "roll.core: -0.02 m is not above 0 m"},
         {TSIDE_OUT_OF_BOUNDS, TSIDE_BELOW, "roll.core", "", "m", "", -1, 0.5, 1, 0, "roll.core: 0.5 m is below 1 m"},
         {TSIDE_OUT_OF_BOUNDS, TSIDE_ABOVE, "roll.core", "", "m", "", -1, 2, 1, 0, "roll.core: 2 m is above 1 m"},
-        {TSIDE_OUT_OF_BOUNDS, TSIDE_NOT_BELOW, "roll.core", "", "m", "", -1, 2, 1, 0, "roll.core: 2 m must be below 1 m"},
-        {TSIDE_OUT_OF_BOUNDS, TSIDE_ABOVE, "roll.core", "", "m", "why", -1, 2, 1, 5, "roll.core: 2 m is above 1 m: why"},
+        {TSIDE_OUT_OF_BOUNDS, TSIDE_NOT_BELOW, "roll.core", "", "m", "", -1, 2, 1, 0,
+         "roll.core: 2 m must be below 1 m"},
+        {TSIDE_OUT_OF_BOUNDS, TSIDE_ABOVE, "roll.core", "", "m", "why", -1, 2, 1, 5,
+         "roll.core: 2 m is above 1 m: why"},
         {TSIDE_OUT_OF_BOUNDS, TSIDE_ABOVE, "count", "", "1", "", -1, 17, 16, 0, "count: 17 is above 16"},
         {TSIDE_OUT_OF_BOUNDS, TSIDE_ABOVE, "count", "", "", "", -1, 17, 16, 0, "count: 17 is above 16"},
         {TSIDE_OUT_OF_BOUNDS, TSIDE_ABOVE, "count", "", NULL, NULL, -1, 17, 16, 0, "count: 17 is above 16"},
         {TSIDE_OUT_OF_BOUNDS, TSIDE_ABOVE, "", "", "N m", "", -1, 17, 16, 0, "17 N m is above 16 N m"},
-        {TSIDE_OUT_OF_BOUNDS, TSIDE_NO_RELATION, "part", "1, 2, 4", "1", "no such fraction", -1, 3, 0, 0, "part: no such fraction (1, 2, 4)"},
+        {TSIDE_OUT_OF_BOUNDS, TSIDE_NO_RELATION, "part", "1, 2, 4", "1", "no such fraction", -1, 3, 0, 0,
+         "part: no such fraction (1, 2, 4)"},
         {TSIDE_TOO_SMALL, TSIDE_NOT_ABOVE, "size", "", "1", "", -1, 3, 17, 0, "size: 3 is not above 17"},
         {TSIDE_NOT_FOUND, TSIDE_ABOVE, "gauge", "", "1", "", -1, 99, 30, 0, "gauge: 99 is above 30"},
         /* kinds without a bound */
-        {TSIDE_OUT_OF_BOUNDS, TSIDE_NOT_FINITE, "roll.core", "", "m", "", -1, 0, 0, 0, "roll.core: not a finite number"},
-        {TSIDE_OUT_OF_BOUNDS, TSIDE_NOT_ONE_OF, "side.hand", "", "m", "", -1, 7, 1, 0, "side.hand: 7 is not one of the choices 0 to 1"},
+        {TSIDE_OUT_OF_BOUNDS, TSIDE_NOT_FINITE, "roll.core", "", "m", "", -1, 0, 0, 0,
+         "roll.core: not a finite number"},
+        {TSIDE_OUT_OF_BOUNDS, TSIDE_NOT_ONE_OF, "side.hand", "", "m", "", -1, 7, 1, 0,
+         "side.hand: 7 is not one of the choices 0 to 1"},
         /* which element */
-        {TSIDE_OUT_OF_BOUNDS, TSIDE_NOT_ABOVE, "width", "", "m", "", 0, 0, 0, 0, "width (number 1): 0 m is not above 0 m"},
-        {TSIDE_OUT_OF_BOUNDS, TSIDE_NOT_ABOVE, "width", "", "m", "", INT_MAX, 0, 0, 0, "width (number 2147483648): 0 m is not above 0 m"},
-        {TSIDE_OUT_OF_BOUNDS, TSIDE_NOT_ABOVE, "keep_outs[2].width", "", "m", "", 2, 0, 0, 0, "keep_outs[2].width: 0 m is not above 0 m"},
+        {TSIDE_OUT_OF_BOUNDS, TSIDE_NOT_ABOVE, "width", "", "m", "", 0, 0, 0, 0,
+         "width (number 1): 0 m is not above 0 m"},
+        {TSIDE_OUT_OF_BOUNDS, TSIDE_NOT_ABOVE, "width", "", "m", "", INT_MAX, 0, 0, 0,
+         "width (number 2147483648): 0 m is not above 0 m"},
+        {TSIDE_OUT_OF_BOUNDS, TSIDE_NOT_ABOVE, "keep_outs[2].width", "", "m", "", 2, 0, 0, 0,
+         "keep_outs[2].width: 0 m is not above 0 m"},
         {TSIDE_OUT_OF_BOUNDS, TSIDE_NOT_ABOVE, "width", "", "m", "", -7, 0, 0, 0, "width: 0 m is not above 0 m"},
         {TSIDE_OUT_OF_BOUNDS, TSIDE_NOT_FINITE, "", "", "m", "", 3, 0, 0, 0, "not a finite number"},
-        {TSIDE_OUT_OF_BOUNDS, TSIDE_NOT_FINITE, "width", "", "m", "", 3, 0, 0, 0, "width (number 4): not a finite number"},
+        {TSIDE_OUT_OF_BOUNDS, TSIDE_NOT_FINITE, "width", "", "m", "", 3, 0, 0, 0,
+         "width (number 4): not a finite number"},
         /* contradictions */
         {TSIDE_CONTRADICTS, TSIDE_ABOVE, "wall", "diameter", "m", "the bore is gone", -1, 3, 2, 0,
          "wall: 3 m contradicts diameter: the bore is gone; the greatest that fits is 2 m"},
@@ -86,28 +96,37 @@ START_TEST(every_form_of_sentence)
          "margin: 2 m contradicts ground: the foot hits it; the greatest that fits is 1 m, 0.5 m is left"},
         {TSIDE_CONTRADICTS, TSIDE_ABOVE, "wraps", "limit", "1", NULL, -1, 3, 2, -1,
          "wraps: 3 contradicts limit; the greatest that fits is 2, 1 is missing"},
-        {TSIDE_CONTRADICTS, TSIDE_ABOVE, "wall", "", "m", "why", -1, 3, 2, 0, "wall: 3 m contradicts: why; the greatest that fits is 2 m"},
+        {TSIDE_CONTRADICTS, TSIDE_ABOVE, "wall", "", "m", "why", -1, 3, 2, 0,
+         "wall: 3 m contradicts: why; the greatest that fits is 2 m"},
         {TSIDE_CONTRADICTS, TSIDE_NO_RELATION, "grade", "metal", "1", "a grade of another metal", -1, 3, 2, 1,
          "grade: contradicts metal: a grade of another metal"},
-        {TSIDE_CONTRADICTS, TSIDE_NO_RELATION, "grade", "metal", "1", "", 1, 3, 2, 1, "grade (number 2): contradicts metal"},
+        {TSIDE_CONTRADICTS, TSIDE_NO_RELATION, "grade", "metal", "1", "", 1, 3, 2, 1,
+         "grade (number 2): contradicts metal"},
         {TSIDE_CONTRADICTS, TSIDE_NO_RELATION, "", "metal", "1", "why", -1, 0, 0, 0, "contradicts metal: why"},
         {TSIDE_CONTRADICTS, TSIDE_NOT_FINITE, "grade", "metal", "1", "why", -1, 0, 0, 0, "grade: not a finite number"},
         /* out of reach, not modelled */
-        {TSIDE_OUT_OF_REACH, TSIDE_NO_RELATION, "height", "", "m", "above the peak", -1, 3, 2, 1, "height: above the peak"},
+        {TSIDE_OUT_OF_REACH, TSIDE_NO_RELATION, "height", "", "m", "above the peak", -1, 3, 2, 1,
+         "height: above the peak"},
         {TSIDE_OUT_OF_REACH, TSIDE_ABOVE, "height", "", "m", "above the peak", -1, 3, 2, 0,
          "height: 3 m is out of reach: above the peak; the greatest that fits is 2 m"},
         {TSIDE_OUT_OF_REACH, TSIDE_BELOW, "height", "bow.peak", "m", "below it", -1, 3, 4, 0,
          "height: 3 m is out of reach (bow.peak): below it; the least that fits is 4 m"},
-        {TSIDE_NOT_MODELLED, TSIDE_NO_RELATION, "roll", "", "1", "a roll inboard of its curtain", -1, 0, 0, 0, "roll: a roll inboard of its curtain"},
+        {TSIDE_NOT_MODELLED, TSIDE_NO_RELATION, "roll", "", "1", "a roll inboard of its curtain", -1, 0, 0, 0,
+         "roll: a roll inboard of its curtain"},
         {TSIDE_NOT_MODELLED, TSIDE_ABOVE, "drives", "", "1", "one per bar", -1, 2, 1, 0,
          "drives: 2 is not modelled: one per bar; the greatest that fits is 1"},
         /* a bound that the field may not have */
-        {TSIDE_OUT_OF_REACH, TSIDE_NONE_FITS, "extender.bar_clearance", "stops", "m", "the roll hits it", -1, 0.02, 0, -0.5,
-         "extender.bar_clearance: 0.02 m is out of reach (stops): the roll hits it; no value of it fits, 0.5 m is missing"},
-        {TSIDE_CONTRADICTS, TSIDE_NONE_FITS, "seal", "sill", "m", "too high", -1, 3, 0, 0, "seal: 3 m contradicts sill: too high; no value of it fits"},
+        {TSIDE_OUT_OF_REACH, TSIDE_NONE_FITS, "extender.bar_clearance", "stops", "m", "the roll hits it", -1, 0.02, 0,
+         -0.5,
+         "extender.bar_clearance: 0.02 m is out of reach (stops): the roll hits it; no value of it fits, 0.5 m is "
+         "missing"},
+        {TSIDE_CONTRADICTS, TSIDE_NONE_FITS, "seal", "sill", "m", "too high", -1, 3, 0, 0,
+         "seal: 3 m contradicts sill: too high; no value of it fits"},
         /* unreadable, not found */
-        {TSIDE_UNREADABLE, TSIDE_NO_RELATION, "", "", "m", "a bare number has no unit", 4, 0, 0, 0, "at character 5: a bare number has no unit"},
-        {TSIDE_UNREADABLE, TSIDE_NO_RELATION, "", "mm, m", "m", "no such unit", 0, 0, 0, 0, "at character 1: no such unit (mm, m)"},
+        {TSIDE_UNREADABLE, TSIDE_NO_RELATION, "", "", "m", "a bare number has no unit", 4, 0, 0, 0,
+         "at character 5: a bare number has no unit"},
+        {TSIDE_UNREADABLE, TSIDE_NO_RELATION, "", "mm, m", "m", "no such unit", 0, 0, 0, 0,
+         "at character 1: no such unit (mm, m)"},
         {TSIDE_UNREADABLE, TSIDE_NO_RELATION, "roll.core", "", "m", "a digit is wanted here", 2, 0, 0, 0,
          "roll.core: at character 3: a digit is wanted here"},
         {TSIDE_UNREADABLE, TSIDE_NO_RELATION, "x", "", "m", "", -1, 0, 0, 0, "x: unreadable"},
@@ -123,8 +142,8 @@ START_TEST(every_form_of_sentence)
     };
     int i;
     for (i = 0; i < COUNT(rows); i++) {
-        const tside_fault fault = fault_of(rows[i].status, rows[i].relation, rows[i].field, rows[i].other, rows[i].unit, rows[i].reason, rows[i].index,
-                                           rows[i].value, rows[i].bound, rows[i].gap);
+        const tside_fault fault = fault_of(rows[i].status, rows[i].relation, rows[i].field, rows[i].other, rows[i].unit,
+                                           rows[i].reason, rows[i].index, rows[i].value, rows[i].bound, rows[i].gap);
         says(&fault, rows[i].sentence);
     }
 }
@@ -132,10 +151,12 @@ END_TEST
 
 START_TEST(a_remedy_is_told_with_the_bound)
 {
-    tside_fault fault = fault_of(TSIDE_OUT_OF_REACH, TSIDE_ABOVE, "along.past", "along.stand_off", "m", "why", -1, 0.5, 0.25, -0.25);
+    tside_fault fault = fault_of(TSIDE_OUT_OF_REACH, TSIDE_ABOVE, "along.past", "along.stand_off", "m", "why", -1, 0.5,
+                                 0.25, -0.25);
     fault.remedy_given = 1;
     fault.remedy = 0.375;
-    says(&fault, "along.past: 0.5 m is out of reach (along.stand_off): why; the greatest that fits is 0.25 m, 0.25 m is missing; or along.stand_off of at least 0.375 m");
+    says(&fault, "along.past: 0.5 m is out of reach (along.stand_off): why; the greatest that fits is 0.25 m, 0.25 m "
+                 "is missing; or along.stand_off of at least 0.375 m");
 }
 END_TEST
 
@@ -201,7 +222,8 @@ END_TEST
 
 START_TEST(every_status_has_its_name)
 {
-    static const char *const names[] = {"ok", "out of bounds", "contradicts", "out of reach", "not modelled", "unreadable", "too small", "not found"};
+    static const char *const names[] = {"ok",           "out of bounds", "contradicts", "out of reach",
+                                        "not modelled", "unreadable",    "too small",   "not found"};
     int i;
     for (i = 0; i < COUNT(names); i++)
         ck_assert_str_eq(tside_status_text(i), names[i]);
@@ -279,13 +301,17 @@ END_TEST
 
 START_TEST(numbers_are_those_of_the_c_library)
 {
-    /* Random bits, and whole quotients near powers of ten; none of them is an exact half in the sixth digit, where the two differ. */
+    /*
+     * Random bits, and whole quotients near powers of ten; none of them is an exact half in the sixth digit, where the
+     * two differ.
+     */
     uint64_t state = 11;
     int i, power;
     char want[40];
     for (i = 0; i < 4000; i++) {
         double value;
-        state = state * UINT64_C(6364136223846793005) + UINT64_C(1442695040888963407); /* Knuth's MMIX generator, from memory */
+        state = state * UINT64_C(6364136223846793005) +
+                UINT64_C(1442695040888963407); /* Knuth's MMIX generator, from memory */
         memcpy(&value, &state, sizeof value);
         if (!isfinite(value))
             continue;

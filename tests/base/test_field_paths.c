@@ -62,9 +62,28 @@ END_TEST
 
 START_TEST(paths_that_lead_nowhere_are_refused)
 {
-    static const char *const bad[] = {"", ".", "lenght", "length.", "length.x", "length.metal", "hand.yield", "frame..tube", "frame.tube.",
-                                      "bars[16]", "bars[-1]", "bars[]", "bars[1", "bars[1]x", "bars[1][1]", "drive_end.keep_outs[8].left", "[0]", "frame[0]",
-                                      "bars[99999].play", "bars[99999999999999999999].play", " length", "LENGTH"};
+    static const char *const bad[] = {"",
+                                      ".",
+                                      "lenght",
+                                      "length.",
+                                      "length.x",
+                                      "length.metal",
+                                      "hand.yield",
+                                      "frame..tube",
+                                      "frame.tube.",
+                                      "bars[16]",
+                                      "bars[-1]",
+                                      "bars[]",
+                                      "bars[1",
+                                      "bars[1]x",
+                                      "bars[1][1]",
+                                      "drive_end.keep_outs[8].left",
+                                      "[0]",
+                                      "frame[0]",
+                                      "bars[99999].play",
+                                      "bars[99999999999999999999].play",
+                                      " length",
+                                      "LENGTH"};
     char endless[3 * TSIDE_PATH_SIZE];
     tside_place place;
     tside_fault fault;

@@ -38,33 +38,43 @@ static void bounds_are_sound(const tside_field *row)
 {
     ck_assert_msg(row->low < row->high, "%s: bounds", row->name);
     if (row->required)
-        ck_assert_msg(!row->optional && (row->low > 0 || (row->low == 0 && row->low_open)), "%s: 0 is in bounds", row->name);
+        ck_assert_msg(!row->optional && (row->low > 0 || (row->low == 0 && row->low_open)), "%s: 0 is in bounds",
+                      row->name);
     else if (!row->optional) {
-        ck_assert_msg(row->low_open ? row->usual > row->low : row->usual >= row->low, "%s: usual value too low", row->name);
-        ck_assert_msg(row->high_open ? row->usual < row->high : row->usual <= row->high, "%s: usual value too high", row->name);
+        ck_assert_msg(row->low_open ? row->usual > row->low : row->usual >= row->low, "%s: usual value too low",
+                      row->name);
+        ck_assert_msg(row->high_open ? row->usual < row->high : row->usual <= row->high, "%s: usual value too high",
+                      row->name);
         ck_assert_msg(row->basis && *row->basis, "%s: a usual value without a basis", row->name);
         if (row->usual_low < row->usual_high)
-            ck_assert_msg(row->usual >= row->usual_low && row->usual <= row->usual_high, "%s: its usual value is unusual", row->name);
+            ck_assert_msg(row->usual >= row->usual_low && row->usual <= row->usual_high,
+                          "%s: its usual value is unusual", row->name);
     }
     ck_assert_msg(row->usual_low <= row->usual_high && row->tolerance >= 0, "%s: usual range or tolerance", row->name);
     if (row->usual_low < row->usual_high)
-        ck_assert_msg(row->usual_low >= row->low && row->usual_high <= row->high, "%s: the usual range leaves the bounds", row->name);
+        ck_assert_msg(row->usual_low >= row->low && row->usual_high <= row->high,
+                      "%s: the usual range leaves the bounds", row->name);
 }
 
 static void row_is_sound(tside_kind kind, const tside_field *rows, int count, const tside_field *row)
 {
     const size_t size = structures[kind].size;
-    ck_assert_msg(row->name && *row->name && row->meaning && *row->meaning && row->unit, "kind %d: a text is missing", (int)kind);
-    ck_assert_msg(size_of(row) > 0 && row->offset + size_of(row) <= size, "%s.%s lies outside its structure", structures[kind].name, row->name);
+    ck_assert_msg(row->name && *row->name && row->meaning && *row->meaning && row->unit, "kind %d: a text is missing",
+                  (int)kind);
+    ck_assert_msg(size_of(row) > 0 && row->offset + size_of(row) <= size, "%s.%s lies outside its structure",
+                  structures[kind].name, row->name);
     if (row->optional)
-        ck_assert_msg(row->type == TSIDE_NUMBER && row->given_offset + sizeof(int) <= size && row->given_offset != row->offset, "%s: given", row->name);
+        ck_assert_msg(row->type == TSIDE_NUMBER && row->given_offset + sizeof(int) <= size &&
+                          row->given_offset != row->offset,
+                      "%s: given", row->name);
     if (row->type == TSIDE_NUMBER || row->type == TSIDE_COUNT) {
         ck_assert_msg(row->low <= row->high, "%s: bounds", row->name);
         if (is_asked(kind))
             bounds_are_sound(row);
     }
     if (row->type == TSIDE_CHOICE) {
-        ck_assert_msg(row->choice_count > 1 && row->usual >= 0 && row->usual < row->choice_count, "%s: choices", row->name);
+        ck_assert_msg(row->choice_count > 1 && row->usual >= 0 && row->usual < row->choice_count, "%s: choices",
+                      row->name);
         for (int a = 0; a < row->choice_count; a++) {
             ck_assert_msg(row->choices[a] && *row->choices[a], "%s: a choice without a name", row->name);
             for (int b = 0; b < a; b++)
@@ -74,24 +84,27 @@ static void row_is_sound(tside_kind kind, const tside_field *rows, int count, co
     if (row->applies_to) {
         int found = 0;
         for (int k = 0; rows + k < row; k++)
-            found |= !strcmp(rows[k].name, row->applies_to) && rows[k].offset == row->applies_offset && is_whole(rows + k) &&
+            found |= !strcmp(rows[k].name, row->applies_to) && rows[k].offset == row->applies_offset &&
+                     is_whole(rows + k) &&
                      (rows[k].type == TSIDE_COUNT || row->applies_mask >> rows[k].choice_count == 0);
         ck_assert_msg(found && row->applies_mask, "%s applies to no choice above it", row->name);
     }
     if (row->type == TSIDE_LIST)
-        ck_assert_msg(row->capacity > 1 && row->capacity < 100 && row->stride == structures[row->kind].size && row->count_offset + sizeof(int) <= size, "%s: its list",
-                      row->name);
+        ck_assert_msg(row->capacity > 1 && row->capacity < 100 && row->stride == structures[row->kind].size &&
+                          row->count_offset + sizeof(int) <= size,
+                      "%s: its list", row->name);
 }
 
 /* Two rows share a member only if they have its name, and never apply together; else they do not overlap. */
 static void rows_are_apart(const tside_field *a, const tside_field *b)
 {
     if (!strcmp(a->name, b->name))
-        ck_assert_msg(a->offset == b->offset && a->type == b->type && a->applies_to && b->applies_to && a->applies_offset == b->applies_offset &&
-                          !(a->applies_mask & b->applies_mask),
+        ck_assert_msg(a->offset == b->offset && a->type == b->type && a->applies_to && b->applies_to &&
+                          a->applies_offset == b->applies_offset && !(a->applies_mask & b->applies_mask),
                       "two rows are called %s", a->name);
     else
-        ck_assert_msg(a->offset + size_of(a) <= b->offset || b->offset + size_of(b) <= a->offset, "%s and %s overlap", a->name, b->name);
+        ck_assert_msg(a->offset + size_of(a) <= b->offset || b->offset + size_of(b) <= a->offset, "%s and %s overlap",
+                      a->name, b->name);
 }
 
 START_TEST(every_kind_has_a_sound_table)
@@ -104,7 +117,8 @@ START_TEST(every_kind_has_a_sound_table)
         ck_assert_msg(rows && count > 0, "%s has no table", structures[k].name);
         for (int i = 0; i < count; i++) {
             if (rows[i].type == TSIDE_GROUP || rows[i].type == TSIDE_LIST)
-                ck_assert_msg((int)rows[i].kind >= 0 && rows[i].kind < TSIDE_KIND_COUNT && rows[i].kind != kind && is_asked(rows[i].kind) >= is_asked(kind),
+                ck_assert_msg((int)rows[i].kind >= 0 && rows[i].kind < TSIDE_KIND_COUNT && rows[i].kind != kind &&
+                                  is_asked(rows[i].kind) >= is_asked(kind),
                               "%s.%s: nested", structures[k].name, rows[i].name);
             row_is_sound(kind, rows, count, rows + i);
             for (int j = 0; j < i; j++)
@@ -126,7 +140,8 @@ static void is_usual(tside_kind kind, char *structure)
         if (row[i].optional)
             ck_assert_msg(!*whole_in(structure, row[i].given_offset), "%s begins as given", row[i].name);
         else if (row[i].type == TSIDE_NUMBER && tside_field_applies(row + i, structure))
-            ck_assert_msg(*number_in(structure, row[i].offset) == (row[i].required ? 0 : row[i].usual), "%s begins otherwise", row[i].name);
+            ck_assert_msg(*number_in(structure, row[i].offset) == (row[i].required ? 0 : row[i].usual),
+                          "%s begins otherwise", row[i].name);
         else if (is_whole(row + i))
             ck_assert_msg(*whole_in(structure, row[i].offset) == (int)row[i].usual, "%s begins otherwise", row[i].name);
         else if (row[i].type == TSIDE_GROUP)
@@ -165,10 +180,10 @@ START_TEST(usual_values_follow_choices)
 {
     tside_side side;
     tside_usual(TSIDE_KIND_SIDE, &side);
-    NEAR(side.drive.mass, 8, 0, "motor, kg", 0);             /* common practice, no published source */
-    NEAR(side.drive.safety_factor, 1.5, 0, "motor", 0);      /* the same */
-    NEAR(side.friction, 0.15, 0, "film alone", 0);           /* the same */
-    NEAR(side.drive_end.rise, 12 * 0.0254, 0, "rise", 0);    /* the same */
+    NEAR(side.drive.mass, 8, 0, "motor, kg", 0);          /* common practice, no published source */
+    NEAR(side.drive.safety_factor, 1.5, 0, "motor", 0);   /* the same */
+    NEAR(side.friction, 0.15, 0, "film alone", 0);        /* the same */
+    NEAR(side.drive_end.rise, 12 * 0.0254, 0, "rise", 0); /* the same */
     side.drive.kind = TSIDE_HAND;
     side.ropes = TSIDE_ROPES;
     side.length = 12;

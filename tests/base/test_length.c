@@ -41,7 +41,9 @@ static void refused(const char *text, const char *unit, int index, const char *r
 
 START_TEST(reads_what_the_header_says)
 {
-    /* The values are literals: the compiler rounds them. Inches: 0.0254 m each, pounds 0.45359237 kg, g 9.80665 m/s2. */
+    /*
+     * The values are literals: the compiler rounds them. Inches: 0.0254 m each, pounds 0.45359237 kg, g 9.80665 m/s2.
+     */
     static const struct {
         const char *text, *unit;
         double value;
@@ -180,15 +182,17 @@ END_TEST
 
 START_TEST(refuses_with_the_place)
 {
-    static const char digit[] = "a digit is wanted here", number[] = "a number is wanted here", bare[] = "a bare number has no unit",
-                      missing[] = "a unit is missing before this number", other[] = "a unit of another quantity", none[] = "no such unit",
+    static const char digit[] = "a digit is wanted here", number[] = "a number is wanted here",
+                      bare[] = "a bare number has no unit", missing[] = "a unit is missing before this number",
+                      other[] = "a unit of another quantity", none[] = "no such unit",
                       minus[] = "a minus sign stands before the whole", joined[] = "only feet and inches may be joined",
-                      more[] = "nothing may follow here",
-                      fraction[] = "a fraction is one whole number over another", point[] = "a point does not fit here",
-                      comma[] = "a comma is no decimal point", twelve[] = "inches after feet must be below 12",
-                      whole[] = "feet before inches must be whole", zero[] = "a denominator must be above 0",
-                      proper[] = "a fraction after a whole number must be below 1", forty[] = "a number has at most 40 digits",
-                      exponent[] = "an exponent is at most 400", great[] = "the number is too great";
+                      more[] = "nothing may follow here", fraction[] = "a fraction is one whole number over another",
+                      point[] = "a point does not fit here", comma[] = "a comma is no decimal point",
+                      twelve[] = "inches after feet must be below 12", whole[] = "feet before inches must be whole",
+                      zero[] = "a denominator must be above 0",
+                      proper[] = "a fraction after a whole number must be below 1",
+                      forty[] = "a number has at most 40 digits", exponent[] = "an exponent is at most 400",
+                      great[] = "the number is too great";
     static const struct {
         const char *text, *unit;
         int index;
@@ -346,7 +350,10 @@ END_TEST
 
 START_TEST(knows_the_customary_units)
 {
-    /* NIST Special Publication 811 (2008), appendix B.8, factors with seven digits, from memory. Those in bold there are exact. */
+    /*
+     * NIST Special Publication 811 (2008), appendix B.8, factors with seven digits, from memory. Those in bold there
+     * are exact.
+     */
     static const struct {
         const char *text, *unit;
         double factor, half_digit;

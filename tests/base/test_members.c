@@ -69,20 +69,25 @@ static void member_has_row(reader *r, char *const *column)
     const char *structure = structures[r->kind].name, *name = column[NAME], *type = column[TYPE];
     const tside_field *row = row_named(r, name, strlen(name));
     if (!row) {
-        ck_assert_msg(!strcmp(type, "int") && tells_of_another(r, name), "%s.%s has no row in the table", structure, name);
+        ck_assert_msg(!strcmp(type, "int") && tells_of_another(r, name), "%s.%s has no row in the table", structure,
+                      name);
         return;
     }
     r->met++;
     if (!strcmp(type, "double")) {
         ck_assert_msg(row->type == TSIDE_NUMBER, "%s.%s is a double and its row is not", structure, name);
-        ck_assert_msg(!strcmp(row->unit, column[UNIT]), "%s.%s: its comment says \"%s\", and its row has the unit %s", structure, name, column[TEXT], row->unit);
-        ck_assert_msg(!row->optional == !*column[GIVEN], "%s.%s: its row and its comment disagree on whether it may be absent", structure, name);
+        ck_assert_msg(!strcmp(row->unit, column[UNIT]), "%s.%s: its comment says \"%s\", and its row has the unit %s",
+                      structure, name, column[TEXT], row->unit);
+        ck_assert_msg(!row->optional == !*column[GIVEN],
+                      "%s.%s: its row and its comment disagree on whether it may be absent", structure, name);
     } else if (!strcmp(type, "int"))
         ck_assert_msg(row->type == TSIDE_COUNT, "%s.%s is an int and its row is not", structure, name);
     else if (*column[DIMENSION])
-        ck_assert_msg(row->type == TSIDE_LIST && !strcmp(structures[row->kind].name, type), "%s.%s is an array of %s and its row is not", structure, name, type);
+        ck_assert_msg(row->type == TSIDE_LIST && !strcmp(structures[row->kind].name, type),
+                      "%s.%s is an array of %s and its row is not", structure, name, type);
     else if (row->type == TSIDE_GROUP)
-        ck_assert_msg(!strcmp(structures[row->kind].name, type), "%s.%s is a %s and its row is not", structure, name, type);
+        ck_assert_msg(!strcmp(structures[row->kind].name, type), "%s.%s is a %s and its row is not", structure, name,
+                      type);
     else
         ck_assert_msg(row->type == TSIDE_CHOICE, "%s.%s is a %s and its row is no choice", structure, name, type);
 }
@@ -106,10 +111,12 @@ START_TEST(headers_say_what_the_tables_say)
         rewind(records);
         while (fgets(line, sizeof line, records)) {
             line[strcspn(line, "\n")] = '\0';
-            if (part(line, column) == COLUMNS && !strcmp(column[KIND], "member") && !strcmp(column[STRUCT], structures[k].name))
+            if (part(line, column) == COLUMNS && !strcmp(column[KIND], "member") &&
+                !strcmp(column[STRUCT], structures[k].name))
                 member_has_row(&r, column);
         }
-        ck_assert_msg(r.met == distinct_names(&r), "%s: %d members have a row, and %d rows have names of their own", structures[k].name, r.met, distinct_names(&r));
+        ck_assert_msg(r.met == distinct_names(&r), "%s: %d members have a row, and %d rows have names of their own",
+                      structures[k].name, r.met, distinct_names(&r));
     }
     fclose(records);
 }

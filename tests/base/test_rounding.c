@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* Quantities read from text are the nearest that there are: against the C library's own reading and exact whole-number arithmetic. */
+/*
+ * Quantities read from text are the nearest that there are: against the C library's own reading and exact whole-number
+ * arithmetic.
+ */
 #include <check.h>
 #include <float.h>
 #include <math.h>
@@ -62,7 +65,8 @@ START_TEST(halves_are_rounded_to_even)
     same(read_as("9007199254740993.000000000000000000000001 m", "m"), 9007199254740994.0, "just above 2^53 + 1");
     same(read_as("2.4703282292062327208e-324 m", "m"), 0, "just below half the least double");
     same(read_as("2.4703282292062327209e-324 m", "m"), strtod("5e-324", NULL), "just above half the least double");
-    same(read_as("1.79769313486231580793728971405303415079e308 m", "m"), DBL_MAX, "just below the middle between the greatest and 2^1024");
+    same(read_as("1.79769313486231580793728971405303415079e308 m", "m"), DBL_MAX,
+         "just below the middle between the greatest and 2^1024");
     for (i = 0; i < 1500; i++) {
         /* halves of odd whole numbers of 54 bits: k decimals print them in full */
         const int k = below(&state, 24);
@@ -151,7 +155,8 @@ START_TEST(decimal_factors_are_exact)
     int i, k;
     for (i = 0; i < COUNT(rows); i++) {
         for (k = 0; k < 100; k++) {
-            const uint64_t most = UINT64_MAX / rows[i].factor, digits = next_random(&state) % (most < 1000000000 ? most : 1000000000);
+            const uint64_t most = UINT64_MAX / rows[i].factor,
+                           digits = next_random(&state) % (most < 1000000000 ? most : 1000000000);
             const int decimals = below(&state, 8);
             char text[64];
             snprintf(text, sizeof text, "%llue-%d %s", (unsigned long long)digits, decimals, rows[i].unit);
@@ -236,7 +241,8 @@ START_TEST(other_factors_are_exact)
         }
     }
 #else
-    fprintf(stderr, "test_length: skipped: factors that are no decimals, since there are no whole numbers of 128 bits here\n");
+    fprintf(stderr,
+            "test_length: skipped: factors that are no decimals, since there are no whole numbers of 128 bits here\n");
 #endif
 }
 END_TEST
@@ -247,8 +253,8 @@ START_TEST(any_fraction_is_exact)
     uint64_t state = 6;
     int i;
     for (i = 0; i < 3000; i++) {
-        const uint64_t feet = (uint64_t)below(&state, 100), inches = (uint64_t)below(&state, 12), under = 2 + (uint64_t)below(&state, 9998),
-                       over = 1 + next_random(&state) % (under - 1);
+        const uint64_t feet = (uint64_t)below(&state, 100), inches = (uint64_t)below(&state, 12),
+                       under = 2 + (uint64_t)below(&state, 9998), over = 1 + next_random(&state) % (under - 1);
         char text[80];
         snprintf(text, sizeof text, "%d ft %d %d/%d in", (int)feet, (int)inches, (int)over, (int)under);
         nearest_to(read_as(text, "m"), ((12 * feet + inches) * under + over) * 254, under * 10000, text);
@@ -285,12 +291,18 @@ END_TEST
 START_TEST(the_largest_whole_numbers_fit)
 {
     /* 40 digits of feet on 400 places of inches; ksi and oz/yd2 have the greatest factors and divisors. */
-    same(read_as("9999999999999999999999999999999999999999 ft 11.99999999999999999999999999999999999999e0 in", "m"), 3.048e39, "feet and inches");
-    same(read_as("9999999999999999999999999999999999999999 ft 0.999999999999999999999999999999999999999e-400 in", "m"), 3.048e39, "feet and little");
+    same(read_as("9999999999999999999999999999999999999999 ft 11.99999999999999999999999999999999999999e0 in", "m"),
+         3.048e39, "feet and inches");
+    same(read_as("9999999999999999999999999999999999999999 ft 0.999999999999999999999999999999999999999e-400 in", "m"),
+         3.048e39, "feet and little");
     same(read_as("9999999999999999999999999999999999999999 "
-                 "9999999999999999999999999999999999999998/9999999999999999999999999999999999999999 m", "m"), 1e40, "three of forty digits");
+                 "9999999999999999999999999999999999999998/9999999999999999999999999999999999999999 m",
+                 "m"),
+         1e40, "three of forty digits");
     same(read_as("0.000000000000000000000000000000000000001e-400 oz/yd2", "kg/m2"), 0, "the least");
-    ck_assert_int_eq((int)tside_quantity_read("9999999999999999999999999999999999999999e400 ksi", "Pa", &(double){0}, NULL), TSIDE_UNREADABLE);
+    ck_assert_int_eq(
+        (int)tside_quantity_read("9999999999999999999999999999999999999999e400 ksi", "Pa", &(double){0}, NULL),
+        TSIDE_UNREADABLE);
     same(read_as("0.999999999999999999999999999999999999999e-323 deg", "rad"), 0, "an angle below the least double");
 }
 END_TEST

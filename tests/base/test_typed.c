@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * Quantities and choices as people type them. Each text is read as its plain form is, whose value tests/base/test_length.c holds to a source; the marks are
- * those of the Unicode standard, whose numbers and their UTF-8 stand beside them (from memory).
+ * Quantities and choices as people type them. Each text is read as its plain form is, whose value
+ * tests/base/test_length.c holds to a source; the marks are those of the Unicode standard, whose numbers and their
+ * UTF-8 stand beside them (from memory).
  */
 #include <check.h>
 #include <math.h>
@@ -48,16 +49,16 @@ START_TEST(reads_what_people_type)
         {"5' - 2-1/2\"", "5 ft 2 1/2 in", "m"},
         {"5'\t-\t2\"", "5 ft 2 in", "m"},
         {"-5' - 2\"", "-5 ft 2 in", "m"},
-        {"5\xe2\x80\xb2 3\xe2\x80\xb3", "5 ft 3 in", "m"},          /* U+2032, U+2033 */
+        {"5\xe2\x80\xb2 3\xe2\x80\xb3", "5 ft 3 in", "m"}, /* U+2032, U+2033 */
         {"5\xe2\x80\xb2-3 1/2\xe2\x80\xb3", "5 ft 3 1/2 in", "m"},
         {"5\xe2\x80\xb2 - 3\xe2\x80\xb3", "5 ft 3 in", "m"},
-        {"5\xe2\x80\x98 3\xe2\x80\x9c", "5 ft 3 in", "m"},          /* U+2018, U+201C */
-        {"5\xe2\x80\x99-3\xe2\x80\x9d", "5 ft 3 in", "m"},          /* U+2019, U+201D */
-        {"5\xe2\x80\x9b", "5 ft", "m"},                             /* U+201B */
+        {"5\xe2\x80\x98 3\xe2\x80\x9c", "5 ft 3 in", "m"}, /* U+2018, U+201C */
+        {"5\xe2\x80\x99-3\xe2\x80\x9d", "5 ft 3 in", "m"}, /* U+2019, U+201D */
+        {"5\xe2\x80\x9b", "5 ft", "m"},                    /* U+201B */
         {"63-1/2\xe2\x80\x9d", "63-1/2 in", "m"},
         {"200 um", "0.2 mm", "m"},
-        {"200 \xc2\xb5m", "0.2 mm", "m"},                           /* U+00B5 */
-        {"200\xce\xbcm", "0.2 mm", "m"},                            /* U+03BC */
+        {"200 \xc2\xb5m", "0.2 mm", "m"}, /* U+00B5 */
+        {"200\xce\xbcm", "0.2 mm", "m"},  /* U+03BC */
         {"15 lbs", "15 lb", "kg"},
         {"15 lbs", "15 lbf", "N"},
         {"15 lb", "15 lbf", "N"},
@@ -86,7 +87,8 @@ END_TEST
 
 START_TEST(refuses_the_rest_with_the_units)
 {
-    static const char metres[] = "mm, cm, m, km, in, \", ft, ', yd, um", of_film[] = "mil is read of film's thickness alone, since elsewhere it may mean mm";
+    static const char metres[] = "mm, cm, m, km, in, \", ft, ', yd, um",
+                      of_film[] = "mil is read of film's thickness alone, since elsewhere it may mean mm";
     static const struct {
         const char *text, *unit;
         int index;
@@ -109,7 +111,9 @@ START_TEST(refuses_the_rest_with_the_units)
         {"5\xe2\x80\xb2 3\xe2\x80\xb3 x", "m", 6, "nothing may follow here", ""}, /* characters, not bytes */
         {"5\xe2\x80\xb2 3\xe2\x80\xb2", "m", 4, "only inches may follow feet", ""},
         {"5\xe2\x80\x9a 3 in", "m", 1, "no such unit", metres}, /* U+201A, which looks like a comma */
-        {"1\xe2\x80\x9a""5\xe2\x80\xb3", "m", 1, "no such unit", metres},
+        {"1\xe2\x80\x9a"
+         "5\xe2\x80\xb3",
+         "m", 1, "no such unit", metres},
         {"5 \xe2\x80", "m", 2, "no such unit", metres}, /* cut short */
         {"5 \xc2", "m", 2, "no such unit", metres},
         {"5 \xb5m", "m", 2, "no such unit", metres}, /* not UTF-8 */
@@ -121,7 +125,8 @@ START_TEST(refuses_the_rest_with_the_units)
         tside_fault fault;
         double value = 7.25;
         ck_assert_int_eq((int)tside_quantity_read(rows[i].text, rows[i].unit, &value, &fault), TSIDE_UNREADABLE);
-        if (strcmp(fault.reason, rows[i].reason) != 0 || fault.index != rows[i].index || strcmp(fault.other, rows[i].names) != 0)
+        if (strcmp(fault.reason, rows[i].reason) != 0 || fault.index != rows[i].index ||
+            strcmp(fault.other, rows[i].names) != 0)
             ck_abort_msg("\"%s\": %d, %s (%s)", rows[i].text, fault.index, fault.reason, fault.other);
         ck_assert(value == 7.25);
     }
@@ -131,7 +136,8 @@ END_TEST
 START_TEST(reads_film_in_mil)
 {
     static const char *const texts[] = {"6 mil", "6mil", "6 mils", "0.006 in", "6e-3 inches"};
-    const tside_field *const films[] = {row_of(TSIDE_KIND_SIDE, "curtain.thickness"), row_of(TSIDE_KIND_ROLL, "thickness")};
+    const tside_field *const films[] = {row_of(TSIDE_KIND_SIDE, "curtain.thickness"),
+                                        row_of(TSIDE_KIND_ROLL, "thickness")};
     tside_fault fault;
     double value = 7.25;
     int i, k;
@@ -145,7 +151,8 @@ START_TEST(reads_film_in_mil)
         ck_assert_int_eq((int)tside_field_read(films[k], "6", &value, &fault), TSIDE_UNREADABLE);
         ck_assert_str_eq(fault.other, "mm, cm, m, km, in, \", ft, ', yd, um, mil");
     }
-    ck_assert_int_eq((int)tside_field_read(row_of(TSIDE_KIND_SIDE, "curtain.hip"), "6 mil", &value, &fault), TSIDE_UNREADABLE);
+    ck_assert_int_eq((int)tside_field_read(row_of(TSIDE_KIND_SIDE, "curtain.hip"), "6 mil", &value, &fault),
+                     TSIDE_UNREADABLE);
     ck_assert_str_eq(fault.field, "hip");
     ck_assert(value == 0.0001524);
 }
@@ -161,12 +168,14 @@ START_TEST(every_number_is_read_in_its_unit)
             char text[40];
             double value = NAN;
             films += row[i].film;
-            snprintf(text, sizeof text, "2 %s", strcmp(row[i].unit, "1") && strcmp(row[i].unit, "turn") ? row[i].unit : "");
+            snprintf(text, sizeof text, "2 %s",
+                     strcmp(row[i].unit, "1") && strcmp(row[i].unit, "turn") ? row[i].unit : "");
             if (row[i].type != TSIDE_NUMBER || !*row[i].unit) /* whose unit hangs on what is measured */
                 continue;
             if (tside_field_read(row + i, text, &value, NULL) != TSIDE_OK || value != 2)
                 ck_abort_msg("%s: \"%s\" is not read as 2", row[i].name, text);
-            ck_assert_int_eq((int)tside_field_read(row + i, "2 mil", &value, NULL), row[i].film ? TSIDE_OK : TSIDE_UNREADABLE);
+            ck_assert_int_eq((int)tside_field_read(row + i, "2 mil", &value, NULL),
+                             row[i].film ? TSIDE_OK : TSIDE_UNREADABLE);
         }
     }
     ck_assert_int_eq(films, 2);
@@ -210,18 +219,64 @@ START_TEST(choices_are_read_in_capitals_or_not)
         ck_assert_str_eq(fault.other, "right, left");
     }
     ck_assert_int_eq((int)tside_field_read(row_of(TSIDE_KIND_SIDE, "curtain"), "1", &value, &fault), TSIDE_NOT_FOUND);
-    ck_assert_int_eq((int)tside_field_read(row_of(TSIDE_KIND_SIDE, "drive_end.keep_outs"), "1", &value, &fault), TSIDE_NOT_FOUND);
-    ck_assert_int_eq((int)tside_field_read(row_of(TSIDE_KIND_SIDE, "bar.splices"), "1", &value, &fault), TSIDE_NOT_FOUND);
+    ck_assert_int_eq((int)tside_field_read(row_of(TSIDE_KIND_SIDE, "drive_end.keep_outs"), "1", &value, &fault),
+                     TSIDE_NOT_FOUND);
+    ck_assert_int_eq((int)tside_field_read(row_of(TSIDE_KIND_SIDE, "bar.splices"), "1", &value, &fault),
+                     TSIDE_NOT_FOUND);
     ck_assert_str_eq(fault.field, "splices");
     ck_assert(value == 7.25);
 }
 END_TEST
 
-/* Texts thrown together of what texts are made of, and of any byte: each is read as a finite number, or refused at a place within it. */
+/*
+ * Texts thrown together of what texts are made of, and of any byte: each is read as a finite number, or refused at a
+ * place within it.
+ */
 START_TEST(no_text_does_harm)
 {
-    static const char *const parts[] = {"5", "3 1/2", "12", "0", ".", "-", " - ", "/", " ", "e", "e9", "'", "\"", "\xe2\x80\xb2", "\xe2\x80\xb3", "\xe2\x80\x99", "\xe2\x80", "\xe2", "\xc2\xb5",
-                                        "\xce\xbcm", "ft", "feet", "foot", "in", "inches", "inch", "lb", "lbs", "lbf", "mil", "um", "N", "m", "mm", "2", "%", "turns", "deg", ",", "\t", "x", "\x80", "\xff"};
+    static const char *const parts[] = {"5",
+                                        "3 1/2",
+                                        "12",
+                                        "0",
+                                        ".",
+                                        "-",
+                                        " - ",
+                                        "/",
+                                        " ",
+                                        "e",
+                                        "e9",
+                                        "'",
+                                        "\"",
+                                        "\xe2\x80\xb2",
+                                        "\xe2\x80\xb3",
+                                        "\xe2\x80\x99",
+                                        "\xe2\x80",
+                                        "\xe2",
+                                        "\xc2\xb5",
+                                        "\xce\xbcm",
+                                        "ft",
+                                        "feet",
+                                        "foot",
+                                        "in",
+                                        "inches",
+                                        "inch",
+                                        "lb",
+                                        "lbs",
+                                        "lbf",
+                                        "mil",
+                                        "um",
+                                        "N",
+                                        "m",
+                                        "mm",
+                                        "2",
+                                        "%",
+                                        "turns",
+                                        "deg",
+                                        ",",
+                                        "\t",
+                                        "x",
+                                        "\x80",
+                                        "\xff"};
     static const char *const units[] = {"m", "N m", "N", "kg", "1", "turn", "Pa", "rad", "kg/m2"};
     const tside_field *film = row_of(TSIDE_KIND_ROLL, "thickness");
     uint64_t state = 20;
@@ -241,8 +296,11 @@ START_TEST(no_text_does_harm)
             else
                 strcat(text, parts[(state >> 33) % (uint64_t)COUNT(parts)]);
         }
-        status = i % 10 ? tside_quantity_read(text, units[i % COUNT(units)], &value, &fault) : tside_field_read(film, text, &value, &fault);
-        if (status == TSIDE_OK ? !isfinite(value) : status != TSIDE_UNREADABLE || !isnan(value) || fault.index < 0 || fault.index > (int)strlen(text) || !*fault.reason)
+        status = i % 10 ? tside_quantity_read(text, units[i % COUNT(units)], &value, &fault)
+                        : tside_field_read(film, text, &value, &fault);
+        if (status == TSIDE_OK ? !isfinite(value)
+                               : status != TSIDE_UNREADABLE || !isnan(value) || fault.index < 0 ||
+                                     fault.index > (int)strlen(text) || !*fault.reason)
             ck_abort_msg("\"%s\": status %d, %g", text, (int)status, value);
         good += status == TSIDE_OK;
     }

@@ -37,7 +37,8 @@ START_TEST(writes_what_the_header_says)
         {0.30477460, TSIDE_INCHES, 16, "12 in"},
         {0.60957460, TSIDE_FEET_AND_INCHES, 64, "2 ft 0 in"},
         {0.3032125, TSIDE_FEET_AND_INCHES, 16, "11 15/16 in"},
-        {0.3032125, TSIDE_FEET_AND_INCHES, 8, "11 7/8 in"}, /* 11 15/16 in is 0.3032125 m; its double lies below, at 0.30321249999999999813 */
+        {0.3032125, TSIDE_FEET_AND_INCHES, 8,
+         "11 7/8 in"}, /* 11 15/16 in is 0.3032125 m; its double lies below, at 0.30321249999999999813 */
         {0.01905, TSIDE_FEET_AND_INCHES, 64, "3/4 in"},
         {0.01905, TSIDE_INCHES, 2, "1 in"}, /* its double lies above 3/4 in, at 0.01905000000000000054 */
         {0.0254, TSIDE_INCHES, 1, "1 in"},
@@ -56,7 +57,8 @@ START_TEST(writes_what_the_header_says)
         {4.94065645841246544e-324, TSIDE_INCHES, 64, "0 in"},
         {1e6, TSIDE_METRES, 6, "1000000.000000 m"},
         {-1e6, TSIDE_MILLIMETRES, 6, "-1000000000.000000 mm"},
-        {1e6, TSIDE_FEET_AND_INCHES, 64, "3280839 ft 10 47/64 in"}, /* 39370078.74016 in, less 12 3280839: 10.74016 in, 47.37/64 */
+        {1e6, TSIDE_FEET_AND_INCHES, 64,
+         "3280839 ft 10 47/64 in"}, /* 39370078.74016 in, less 12 3280839: 10.74016 in, 47.37/64 */
         /* exact halves, away from zero */
         {0.5, TSIDE_METRES, 0, "1 m"},
         {-0.5, TSIDE_METRES, 0, "-1 m"},
@@ -81,7 +83,8 @@ START_TEST(every_sixteenth_goes_out_and_back)
 {
     long parts;
     for (parts = -1600; parts <= 19200; parts++) { /* -100 in to 100 ft */
-        const double metres = (parts < 0 ? -1 : 1) * decimal((uint64_t)labs(parts) * 15875, -7); /* 1/16 in = 15875 10^-7 m */
+        const double metres = (parts < 0 ? -1 : 1) *
+                              decimal((uint64_t)labs(parts) * 15875, -7); /* 1/16 in = 15875 10^-7 m */
         const char *text = written(metres, TSIDE_FEET_AND_INCHES, 16);
         ck_assert_str_eq(text, carpenter(parts, 16, 1));
         same(read_as(text, "m"), metres, text);
@@ -104,11 +107,13 @@ START_TEST(inches_are_the_nearest)
         const double metres = ldexp((double)(next_random(&state) >> 11), -53) * (1 << below(&state, 7)) + 0.02;
         int power;
         const uint64_t units = (uint64_t)ldexp(frexp(metres, &power), 53);
-        const wide whole = (wide)254 << (53 - power); /* metres = units 2^(power - 53); parts = units 10000 part / whole */
+        const wide whole = (wide)254 << (53 -
+                                         power); /* metres = units 2^(power - 53); parts = units 10000 part / whole */
         const long parts = (long)((2 * (wide)units * 10000 * part + whole) / (2 * whole));
         ck_assert_str_eq(written(metres, TSIDE_INCHES, (int)part), carpenter(parts, part, 0));
         ck_assert_str_eq(written(-metres, TSIDE_FEET_AND_INCHES, (int)part), carpenter(-parts, part, 1));
-        ck_assert(fabs(read_as(written(metres, TSIDE_FEET_AND_INCHES, (int)part), "m") - metres) <= 0.0127 / (double)part * (1 + 1e-12));
+        ck_assert(fabs(read_as(written(metres, TSIDE_FEET_AND_INCHES, (int)part), "m") - metres) <=
+                  0.0127 / (double)part * (1 + 1e-12));
     }
 #else
     fprintf(stderr, "test_length: skipped: nearest inches, since there are no whole numbers of 128 bits here\n");
@@ -121,10 +126,13 @@ START_TEST(decimals_are_written_as_the_c_library_writes_them)
     uint64_t state = 10;
     int i, part;
     for (i = 0; i < 3000; i++) {
-        const double metres = (below(&state, 2) ? 1 : -1) * ldexp((double)(next_random(&state) >> 11), -53 + below(&state, 20)) + 0.5;
+        const double metres = (below(&state, 2) ? 1 : -1) *
+                                  ldexp((double)(next_random(&state) >> 11), -53 + below(&state, 20)) +
+                              0.5;
         for (part = i % 2; part <= 6; part += 2) {
             char text[64];
-            snprintf(text, sizeof text, "%.*f m", part, metres); /* the exact value of the double is printed: glibc, musl */
+            snprintf(text, sizeof text, "%.*f m", part,
+                     metres); /* the exact value of the double is printed: glibc, musl */
             if (strtod(text, NULL) == 0)
                 continue;
             ck_assert_str_eq(written(metres, TSIDE_METRES, part), text);
@@ -144,13 +152,16 @@ START_TEST(decimals_are_written_as_the_c_library_writes_them)
 }
 END_TEST
 
-static void write_refused(double metres, int style, int part, tside_status status, const char *field, tside_relation relation, double value, double bound)
+static void write_refused(double metres, int style, int part, tside_status status, const char *field,
+                          tside_relation relation, double value, double bound)
 {
     char buffer[64] = "untouched";
     size_t needed = 99;
     tside_fault fault;
-    ck_assert_int_eq((int)tside_length_write(metres, (tside_style)style, part, buffer, sizeof buffer, &needed, &fault), (int)status);
-    ck_assert_int_eq((int)tside_length_write(metres, (tside_style)style, part, buffer, sizeof buffer, &needed, NULL), (int)status);
+    ck_assert_int_eq((int)tside_length_write(metres, (tside_style)style, part, buffer, sizeof buffer, &needed, &fault),
+                     (int)status);
+    ck_assert_int_eq((int)tside_length_write(metres, (tside_style)style, part, buffer, sizeof buffer, &needed, NULL),
+                     (int)status);
     ck_assert_str_eq(buffer, "untouched");
     ck_assert_uint_eq(needed, 99);
     ck_assert_int_eq((int)fault.status, (int)status);
@@ -180,7 +191,8 @@ START_TEST(refuses_to_write)
     write_refused(1, 4, -1, TSIDE_OUT_OF_BOUNDS, "style", TSIDE_NOT_ONE_OF, 4, 3);
     for (i = 0; i < COUNT(no_parts); i++) {
         write_refused(1, TSIDE_INCHES, no_parts[i], TSIDE_OUT_OF_BOUNDS, "part", TSIDE_NO_RELATION, no_parts[i], 0);
-        write_refused(1, TSIDE_FEET_AND_INCHES, no_parts[i], TSIDE_OUT_OF_BOUNDS, "part", TSIDE_NO_RELATION, no_parts[i], 0);
+        write_refused(1, TSIDE_FEET_AND_INCHES, no_parts[i], TSIDE_OUT_OF_BOUNDS, "part", TSIDE_NO_RELATION,
+                      no_parts[i], 0);
     }
 }
 END_TEST
@@ -193,14 +205,17 @@ START_TEST(a_buffer_too_small_is_left_alone)
     for (size = 0; size <= 13; size++) { /* "5 ft 3 1/2 in" has 13 characters */
         memset(buffer, '#', sizeof buffer);
         needed = 99;
-        ck_assert_int_eq((int)tside_length_write(1.6129, TSIDE_FEET_AND_INCHES, 16, size ? buffer : NULL, size, &needed, &fault), TSIDE_TOO_SMALL);
+        ck_assert_int_eq(
+            (int)tside_length_write(1.6129, TSIDE_FEET_AND_INCHES, 16, size ? buffer : NULL, size, &needed, &fault),
+            TSIDE_TOO_SMALL);
         ck_assert_uint_eq(needed, 13);
         ck_assert(buffer[0] == '#' && memcmp(buffer, buffer + 1, sizeof buffer - 1) == 0);
         ck_assert_int_eq((int)fault.status, TSIDE_TOO_SMALL);
         ck_assert_int_eq((int)fault.relation, TSIDE_NOT_ABOVE);
         ck_assert_str_eq(fault.field, "size");
         ck_assert(fault.value == (double)size && fault.bound == 13);
-        ck_assert_int_eq((int)tside_length_write(1.6129, TSIDE_FEET_AND_INCHES, 16, buffer, size, NULL, NULL), TSIDE_TOO_SMALL);
+        ck_assert_int_eq((int)tside_length_write(1.6129, TSIDE_FEET_AND_INCHES, 16, buffer, size, NULL, NULL),
+                         TSIDE_TOO_SMALL);
     }
     ck_assert_int_eq((int)tside_length_write(1.6129, TSIDE_FEET_AND_INCHES, 16, buffer, 14, NULL, NULL), TSIDE_OK);
     ck_assert_str_eq(buffer, "5 ft 3 1/2 in");

@@ -24,9 +24,10 @@ static int agrees(dice *d, int stocks, int lengths, int most, int number)
         return 0;
     if (!(answer.plan.lower_bound <= stock + 1e-9))
         ck_abort_msg("order %d: the bound is %g, and %g is enough", number, answer.plan.lower_bound, stock);
-    if (!answer.plan.proven || !answer.plan.fewest || !(fabs(answer.plan.stock - stock) < 1e-6) || answer.plan.sticks != sticks)
-        ck_abort_msg("order %d: %g m, %d sticks, proven %d, fewest %d; by the exact solver %g m, %d sticks", number, answer.plan.stock, answer.plan.sticks,
-                     answer.plan.proven, answer.plan.fewest, stock, sticks);
+    if (!answer.plan.proven || !answer.plan.fewest || !(fabs(answer.plan.stock - stock) < 1e-6) ||
+        answer.plan.sticks != sticks)
+        ck_abort_msg("order %d: %g m, %d sticks, proven %d, fewest %d; by the exact solver %g m, %d sticks", number,
+                     answer.plan.stock, answer.plan.sticks, answer.plan.proven, answer.plan.fewest, stock, sticks);
     return 1;
 }
 

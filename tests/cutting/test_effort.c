@@ -11,7 +11,10 @@
 #include "cuts.h"
 #include "cutting/stock.h"
 
-/* s: more than a caller waits for a question, and much more than the millisecond that is meant, for checkers that slow the library down */
+/*
+ * s: more than a caller waits for a question, and much more than the millisecond that is meant, for checkers that slow
+ * the library down
+ */
 static const double SOON = 0.25;
 
 /* A caller who has enough at some question; and the longest that he was not asked for. */
@@ -57,8 +60,8 @@ static cut_answer planned_for(caller *c, const cut_order *order, int node_limit)
     void *work = malloc(size);
     cut_answer answer = {.sticks = sticks, .taken = taken};
     c->last = clock();
-    answer.status = tside_i_stock_plan(&order->stock, order->cuts, order->cut_count, node_limit, asks, c, work, size, sticks, taken, CAPACITY, &answer.count,
-                                       &answer.plan, &answer.fault);
+    answer.status = tside_i_stock_plan(&order->stock, order->cuts, order->cut_count, node_limit, asks, c, work, size,
+                                       sticks, taken, CAPACITY, &answer.count, &answer.plan, &answer.fault);
     c->longest = fmax(c->longest, (double)(clock() - c->last) / CLOCKS_PER_SEC);
     free(work);
     if (cut_answer_wrong(order, &answer))
@@ -79,7 +82,8 @@ static void is_broken_off(const cut_order *order)
 
 START_TEST(a_search_is_broken_off)
 {
-    const cut_order few = many_lengths(20, 1000, 95, 3, 3), more = many_lengths(60, 1000, 31, 3, 3), most = many_lengths(250, 1000, 8, 3, 3);
+    const cut_order few = many_lengths(20, 1000, 95, 3, 3), more = many_lengths(60, 1000, 31, 3, 3),
+                    most = many_lengths(250, 1000, 8, 3, 3);
     is_broken_off(&few);
     is_broken_off(&more);
     is_broken_off(&most);
@@ -102,20 +106,26 @@ static double filled(const cut_order *order)
     return order->stock.length_count > 1 ? sum * best : ceil(sum * best / first - 1e-9) * first;
 }
 
-/* The bound is never below what the pieces fill, and the work stays within the limit: so many questions at the most. waste: of the plan, a share of the bound. */
+/*
+ * The bound is never below what the pieces fill, and the work stays within the limit: so many questions at the most.
+ * waste: of the plan, a share of the bound.
+ */
 static void is_planned(const cut_order *order, int node_limit, int questions, double waste)
 {
     caller c = {.enough = -1};
     const cut_answer answer = planned_for(&c, order, node_limit);
     ck_assert_int_eq(answer.status, TSIDE_OK);
-    ck_assert_msg(answer.plan.lower_bound >= filled(order) - 1e-6, "%d lengths: a bound of %g m, and pieces fill %g m", order->cut_count,
-                  answer.plan.lower_bound, filled(order));
-    ck_assert_msg(answer.plan.stock <= answer.plan.lower_bound * (1 + waste), "%d lengths: %g m, and a bound of %g m", order->cut_count, answer.plan.stock,
-                  answer.plan.lower_bound);
+    ck_assert_msg(answer.plan.lower_bound >= filled(order) - 1e-6, "%d lengths: a bound of %g m, and pieces fill %g m",
+                  order->cut_count, answer.plan.lower_bound, filled(order));
+    ck_assert_msg(answer.plan.stock <= answer.plan.lower_bound * (1 + waste), "%d lengths: %g m, and a bound of %g m",
+                  order->cut_count, answer.plan.stock, answer.plan.lower_bound);
     ck_assert_msg(c.asked <= questions, "%d lengths, limit %d: asked %d times", order->cut_count, node_limit, c.asked);
 }
 
-/* 20000 steps to a node, beside them 200 million, and a question every half million or so: then a node limit is a limit of time. */
+/*
+ * 20000 steps to a node, beside them 200 million, and a question every half million or so: then a node limit is a limit
+ * of time.
+ */
 enum { AT_LEAST = 400, USUAL = 2400 };
 
 START_TEST(many_lengths_are_bounded)
@@ -132,7 +142,8 @@ END_TEST
 
 START_TEST(the_node_limit_holds_for_many_lengths)
 {
-    const cut_order one = many_lengths(250, 1000, 10, 5, 1), three = many_lengths(250, 1000, 7, 3, 3), proven = many_lengths(250, 500, 1, 1, 1);
+    const cut_order one = many_lengths(250, 1000, 10, 5, 1), three = many_lengths(250, 1000, 7, 3, 3),
+                    proven = many_lengths(250, 500, 1, 1, 1);
     is_planned(&proven, TSIDE_STOCK_NODES, AT_LEAST, 0); /* 156.125 m and kerfs in sticks of 6 m: 27 */
     is_planned(&one, TSIDE_STOCK_NODES, USUAL, 0.03);
     is_planned(&three, TSIDE_STOCK_NODES, USUAL, 0.01);

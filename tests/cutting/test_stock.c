@@ -60,7 +60,8 @@ START_TEST(plans_by_hand)
     order = an_order(0.003, 0.01, LIST(5), LIST(2), COUNTS(5));
     answer = best_is(&order, 3, 15);
     ck_assert_int_eq(answer.count, 2);
-    ck_assert(answer.sticks[0].count == 2 && answer.sticks[0].pieces == 2 && answer.sticks[1].count == 1 && answer.sticks[1].pieces == 1);
+    ck_assert(answer.sticks[0].count == 2 && answer.sticks[0].pieces == 2 && answer.sticks[1].count == 1 &&
+              answer.sticks[1].pieces == 1);
     NEAR(answer.sticks[0].used, 4.003, 1e-12, "used", 0);
     NEAR(answer.sticks[0].offcut, 5 - 0.01 - 4.003 - 0.003, 1e-12, "offcut", 0);
     NEAR(answer.plan.lost, 3 * 0.01 + 5 * 0.003, 1e-12, "lost", 0);
@@ -124,7 +125,7 @@ START_TEST(what_just_fits_fits)
     ck_assert_int_eq(sticks_for(0, 0, 6, 2 + 1e-9, 3), 3 - 1); /* over by 3e-9: two to a stick */
     ck_assert_int_eq(sticks_for(0, 0, 6, 6 + 1e-9, 1), 1);
     ck_assert_int_eq(sticks_for(0.003, 0, 6, 1.998001, 3), 2);
-    ck_assert_int_eq(sticks_for(0, 0, 0.3, 0.1, 3), 1); /* in doubles 0.1 + 0.1 + 0.1 > 0.3 */
+    ck_assert_int_eq(sticks_for(0, 0, 0.3, 0.1, 3), 1);                         /* in doubles 0.1 + 0.1 + 0.1 > 0.3 */
     ck_assert_int_eq(sticks_for(0, 0, 24 * 0.3048, 7.5 * 0.0254 / 16, 614), 1); /* 614 x 7.5/16 in = 287.8 in of 288 */
     ck_assert_int_eq(sticks_for(0, 0, 24 * 0.3048, 7.5 * 0.0254 / 16, 615), 2);
     ck_assert_int_eq(sticks_for(0, 0, 6.1 / 3, 6.1 / 9, 3), 1); /* no whole number of any unit */
@@ -153,7 +154,8 @@ static tried refused(const cut_order *order, int cut_count, int node_limit, size
     memset(&before, 0xa5, sizeof before);
     memset(&t, 0, sizeof t);
     ck_assert(tside_stock_work(cut_count < 0 || cut_count > 8 ? 8 : cut_count) <= sizeof work);
-    t.status = tside_stock_plan(&order->stock, order->cuts, cut_count, node_limit, work, work_size, out.sticks, out.taken, capacity, &out.count, &out.plan, &t.fault);
+    t.status = tside_stock_plan(&order->stock, order->cuts, cut_count, node_limit, work, work_size, out.sticks,
+                                out.taken, capacity, &out.count, &out.plan, &t.fault);
     ck_assert_int_ne(t.status, TSIDE_OK);
     ck_assert_int_eq(t.fault.status, t.status);
     if (t.status == TSIDE_TOO_SMALL && !strcmp(t.fault.field, "capacity"))
@@ -162,7 +164,8 @@ static tried refused(const cut_order *order, int cut_count, int node_limit, size
     return t;
 }
 
-static void refused_as(const cut_order *order, tside_status status, const char *field, tside_relation relation, double value, double bound, int index)
+static void refused_as(const cut_order *order, tside_status status, const char *field, tside_relation relation,
+                       double value, double bound, int index)
 {
     tried t = refused(order, order->cut_count, 100, tside_stock_work(order->cut_count), 4);
     ck_assert_int_eq(t.status, status);
@@ -179,7 +182,9 @@ static void far_refused(const cut_order *order, const char *field)
     tside_fault fault;
     tside_cut_plan plan;
     int count;
-    REFUSES(tside_stock_plan(&order->stock, order->cuts, order->cut_count, 0, NULL, 0, NULL, NULL, 0, &count, &plan, &fault), plan, TSIDE_OUT_OF_BOUNDS, field, TSIDE_BELOW);
+    REFUSES(tside_stock_plan(&order->stock, order->cuts, order->cut_count, 0, NULL, 0, NULL, NULL, 0, &count, &plan,
+                             &fault),
+            plan, TSIDE_OUT_OF_BOUNDS, field, TSIDE_BELOW);
 }
 
 START_TEST(fields_out_of_bounds_are_refused)
@@ -200,7 +205,8 @@ START_TEST(fields_out_of_bounds_are_refused)
     order.stock.length_count = 0;
     refused_as(&order, TSIDE_OUT_OF_BOUNDS, "stock.lengths", TSIDE_BELOW, 0, 1, -1);
     order.stock.length_count = TSIDE_STOCK_LENGTHS + 1;
-    refused_as(&order, TSIDE_OUT_OF_BOUNDS, "stock.lengths", TSIDE_ABOVE, TSIDE_STOCK_LENGTHS + 1, TSIDE_STOCK_LENGTHS, -1);
+    refused_as(&order, TSIDE_OUT_OF_BOUNDS, "stock.lengths", TSIDE_ABOVE, TSIDE_STOCK_LENGTHS + 1, TSIDE_STOCK_LENGTHS,
+               -1);
     order = good;
     order.cuts[1].length = 0;
     refused_as(&order, TSIDE_OUT_OF_BOUNDS, "cuts[1].length", TSIDE_BELOW, 0, 0.01, 1);
@@ -233,7 +239,8 @@ START_TEST(contradictions_are_refused)
     t = refused(&order, 3, 0, tside_stock_work(3), 4);
     NEAR(t.fault.gap, -0.001, 1e-12, "gap", 0);
     tside_fault_text(&t.fault, text, sizeof text);
-    ck_assert_str_eq(text, "cuts[1].length: 6.491 m contradicts stock: longer than any stick less its trim; the greatest that fits is 6.49 m, 0.001 m is missing");
+    ck_assert_str_eq(text, "cuts[1].length: 6.491 m contradicts stock: longer than any stick less its trim; the "
+                           "greatest that fits is 6.49 m, 0.001 m is missing");
     order.cuts[1].length = 6.49;
     sound(&order, 0);
     order.stock.trim = 6;
@@ -261,12 +268,16 @@ END_TEST
 
 START_TEST(arguments_and_buffers_are_checked)
 {
-    const cut_order order = an_order(0, 0, LIST(6), LIST(2, 3, 5), COUNTS(4, 5, 5)); /* 5 alone, 3 + 3, 3 + 2, 2 + 2 + 2 and so on: more than one kind of stick */
+    const cut_order order = an_order(
+        0, 0, LIST(6), LIST(2, 3, 5),
+        COUNTS(4, 5, 5)); /* 5 alone, 3 + 3, 3 + 2, 2 + 2 + 2 and so on: more than one kind of stick */
     const size_t size = tside_stock_work(3);
     tried t = refused(&order, -1, 0, size, 4);
-    ck_assert(t.status == TSIDE_OUT_OF_BOUNDS && !strcmp(t.fault.field, "cut_count") && t.fault.relation == TSIDE_BELOW);
+    ck_assert(t.status == TSIDE_OUT_OF_BOUNDS && !strcmp(t.fault.field, "cut_count") &&
+              t.fault.relation == TSIDE_BELOW);
     t = refused(&order, TSIDE_STOCK_CUTS + 1, 0, size, 4);
-    ck_assert(t.status == TSIDE_OUT_OF_BOUNDS && !strcmp(t.fault.field, "cut_count") && t.fault.relation == TSIDE_ABOVE && t.fault.bound == TSIDE_STOCK_CUTS);
+    ck_assert(t.status == TSIDE_OUT_OF_BOUNDS && !strcmp(t.fault.field, "cut_count") &&
+              t.fault.relation == TSIDE_ABOVE && t.fault.bound == TSIDE_STOCK_CUTS);
     t = refused(&order, 3, -1, size, 4);
     ck_assert(t.status == TSIDE_OUT_OF_BOUNDS && !strcmp(t.fault.field, "node_limit"));
     t = refused(&order, 3, 0, size, -1);
@@ -274,7 +285,8 @@ START_TEST(arguments_and_buffers_are_checked)
     t = refused(&order, 3, 0, size - 1, 4);
     ck_assert(t.status == TSIDE_TOO_SMALL && !strcmp(t.fault.field, "work_size") && t.fault.bound == (double)size);
     t = refused(&order, 3, 100, size, 1);
-    ck_assert(t.status == TSIDE_TOO_SMALL && !strcmp(t.fault.field, "capacity") && t.fault.bound >= 3 && t.fault.value == 1);
+    ck_assert(t.status == TSIDE_TOO_SMALL && !strcmp(t.fault.field, "capacity") && t.fault.bound >= 3 &&
+              t.fault.value == 1);
     ck_assert(tside_stock_work(-1) == 0 && tside_stock_work(TSIDE_STOCK_CUTS + 1) == 0);
     ck_assert(tside_stock_work(0) > 0 && tside_stock_work(10) < 2 << 20);
     for (int i = 0; i < TSIDE_STOCK_CUTS; i++)
@@ -285,7 +297,8 @@ END_TEST
 /* The buffer is not overrun, nor does what it held before matter. */
 START_TEST(the_work_buffer_is_kept_to)
 {
-    cut_order order = an_order(0.003, 0.01, LIST(6, 6.5, 7.3), LIST(2.11, 3.07, 0.77, 1.9, 0.51, 1.3), COUNTS(7, 9, 12, 8, 11, 3));
+    cut_order order = an_order(0.003, 0.01, LIST(6, 6.5, 7.3), LIST(2.11, 3.07, 0.77, 1.9, 0.51, 1.3),
+                               COUNTS(7, 9, 12, 8, 11, 3));
     const size_t size = tside_stock_work(order.cut_count);
     unsigned char *work = malloc(size + 64);
     tside_cut_plan plan[2];
@@ -295,7 +308,9 @@ START_TEST(the_work_buffer_is_kept_to)
         memset(plan + k, 0, sizeof *plan);
         memset(work, k ? 0xff : 0, size);
         memset(work + size, 0x5a, 64);
-        ck_assert_int_eq(tside_stock_plan(&order.stock, order.cuts, order.cut_count, 2000, work, size, sticks, taken, 64, &count, plan + k, NULL), TSIDE_OK);
+        ck_assert_int_eq(tside_stock_plan(&order.stock, order.cuts, order.cut_count, 2000, work, size, sticks, taken,
+                                          64, &count, plan + k, NULL),
+                         TSIDE_OK);
         for (int i = 0; i < 64; i++)
             ck_assert_int_eq(work[size + (size_t)i], 0x5a);
     }
@@ -313,7 +328,8 @@ START_TEST(published_problems_are_proven)
     for (int i = 0; i < PROBLEMS; i++) {
         cut_answer answer = sound(orders + i, TSIDE_STOCK_NODES);
         if (!answer.plan.proven || answer.plan.sticks != orders[i].optimum)
-            ck_abort_msg("%s: %d sticks, proven %d, and the optimum is %d", orders[i].name, answer.plan.sticks, answer.plan.proven, orders[i].optimum);
+            ck_abort_msg("%s: %d sticks, proven %d, and the optimum is %d", orders[i].name, answer.plan.sticks,
+                         answer.plan.proven, orders[i].optimum);
     }
 }
 END_TEST
@@ -325,7 +341,8 @@ static double plain_bound(const cut_order *order)
 {
     double best = HUGE_VAL, sum = 0;
     for (int k = 0; k < order->stock.length_count; k++) /* stock per room */
-        best = fmin(best, order->stock.lengths[k].length / (order->stock.lengths[k].length - order->stock.trim + order->stock.kerf));
+        best = fmin(best, order->stock.lengths[k].length /
+                              (order->stock.lengths[k].length - order->stock.trim + order->stock.kerf));
     for (int j = 0; j < order->cut_count; j++)
         sum += order->cuts[j].count * (order->cuts[j].length + order->stock.kerf);
     return sum * best;
@@ -351,7 +368,8 @@ static void full_orders_are_proven(dice d, int orders, int stocks, int most)
         const cut_order order = cut_order_full(&d, stocks, most);
         const cut_answer answer = sound(&order, TSIDE_STOCK_NODES);
         if (!answer.plan.proven || !answer.plan.fewest)
-            ck_abort_msg("%d stocks, order %d: %g m and a bound of %g m, fewest %d", stocks, i, answer.plan.stock, answer.plan.lower_bound, answer.plan.fewest);
+            ck_abort_msg("%d stocks, order %d: %g m and a bound of %g m, fewest %d", stocks, i, answer.plan.stock,
+                         answer.plan.lower_bound, answer.plan.fewest);
     }
 }
 
@@ -383,7 +401,10 @@ START_TEST(plans_are_sound_whatever_the_limit)
 }
 END_TEST
 
-/* Of proven plans: a piece more never takes less stock, nor does more kerf; another length of stock never takes more; twice the order at most twice. */
+/*
+ * Of proven plans: a piece more never takes less stock, nor does more kerf; another length of stock never takes more;
+ * twice the order at most twice.
+ */
 START_TEST(more_takes_more)
 {
     dice d = {12};
@@ -406,14 +427,16 @@ START_TEST(more_takes_more)
         for (int j = 0; j < more.cut_count; j++)
             more.cuts[j].count *= 2;
         other = sound(&more, 2000).plan;
-        ck_assert_msg(!other.proven || other.stock <= 2 * plan.stock + 1e-9, "order %d: twice the order takes more than twice", i);
+        ck_assert_msg(!other.proven || other.stock <= 2 * plan.stock + 1e-9,
+                      "order %d: twice the order takes more than twice", i);
         for (int j = 0; j < order.cut_count / 2; j++) { /* the order of cuts is nothing */
             const tside_cut cut = order.cuts[j];
             order.cuts[j] = order.cuts[order.cut_count - 1 - j];
             order.cuts[order.cut_count - 1 - j] = cut;
         }
         other = sound(&order, 2000).plan;
-        ck_assert_msg(other.stock == plan.stock && other.sticks == plan.sticks && other.proven == plan.proven, "order %d: the order of cuts matters", i);
+        ck_assert_msg(other.stock == plan.stock && other.sticks == plan.sticks && other.proven == plan.proven,
+                      "order %d: the order of cuts matters", i);
     }
 }
 END_TEST

@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* Bolts of every size over every grip: the nut holds, tightens, and no shorter stock bolt would do. Points with sources are in data/bolt.csv. */
+/*
+ * Bolts of every size over every grip: the nut holds, tightens, and no shorter stock bolt would do. Points with sources
+ * are in data/bolt.csv.
+ */
 #include <check.h>
 #include <math.h>
 
@@ -22,7 +25,10 @@ static tside_bolt usual(tside_bolt_size size, double grip)
     return bolt;
 }
 
-/* derivation: head, grip, washers, nut and two threads stand on the bolt one after another; washers are between 1 and 3.5 mm thick. */
+/*
+ * derivation: head, grip, washers, nut and two threads stand on the bolt one after another; washers are between 1 and
+ * 3.5 mm thick.
+ */
 START_TEST(every_grip_is_held)
 {
     double before = 0;
@@ -61,7 +67,8 @@ START_TEST(every_grip_is_held)
             ck_abort_msg("size %d, grip %g: washer of %g", _i, bolt.grip, washers);
         if (!(plan.beyond >= 2 * plan.pitch - 1e-9))
             ck_abort_msg("size %d, grip %g: %g beyond the nut", _i, bolt.grip, plan.beyond);
-        if (!(plan.unthreaded < bolt.grip + washers) || !(plan.thread > plan.nut_height) || fabs(plan.thread + plan.unthreaded - plan.length) > 1e-12)
+        if (!(plan.unthreaded < bolt.grip + washers) || !(plan.thread > plan.nut_height) ||
+            fabs(plan.thread + plan.unthreaded - plan.length) > 1e-12)
             ck_abort_msg("size %d, grip %g: does not tighten", _i, bolt.grip);
         if (!(plan.unthreaded >= plan.neck_depth))
             ck_abort_msg("size %d, grip %g: thread on the neck", _i, bolt.grip);
@@ -73,11 +80,15 @@ START_TEST(every_grip_is_held)
 }
 END_TEST
 
-/* Every stock length is found, and no other. Inch: common practice, no published source; metric: ISO 888, from memory. */
+/*
+ * Every stock length is found, and no other. Inch: common practice, no published source; metric: ISO 888, from memory.
+ */
 START_TEST(lengths_are_those_of_the_stock)
 {
-    static const double inch[] = {0.75, 1, 1.25, 1.5, 1.75, 2, 2.25, 2.5, 2.75, 3, 3.5, 4, 4.5, 5, 5.5, 6, 7, 8, 9, 10, 11, 12};
-    static const double metric[] = {20, 25, 30, 35, 40, 45, 50, 55, 60, 65, 70, 80, 90, 100, 110, 120, 130, 140, 150, 160, 180, 200};
+    static const double inch[] = {0.75, 1,   1.25, 1.5, 1.75, 2, 2.25, 2.5, 2.75, 3,  3.5,
+                                  4,    4.5, 5,    5.5, 6,    7, 8,    9,   10,   11, 12};
+    static const double metric[] = {20, 25, 30,  35,  40,  45,  50,  55,  60,  65,  70,
+                                    80, 90, 100, 110, 120, 130, 140, 150, 160, 180, 200};
     enum { LENGTHS = sizeof inch / sizeof *inch };
     for (int metre = 0; metre <= 1; metre++) {
         const double *stock = metre ? metric : inch;
@@ -104,10 +115,15 @@ START_TEST(lengths_are_those_of_the_stock)
 }
 END_TEST
 
-/* Thickest washers, by what they take of the bolt: ASME B18.21.1 type A (narrow 5/16; the others from memory), ISO 7089 and 7093-1, from memory. */
+/*
+ * Thickest washers, by what they take of the bolt: ASME B18.21.1 type A (narrow 5/16; the others from memory), ISO 7089
+ * and 7093-1, from memory.
+ */
 START_TEST(washers_take_their_thickness)
 {
-    static const double thick[SIZES][2] = {{0.080, 0.080}, {0.080, 0.104}, {0.080, 0.104}, {0.080, 0.104}, {0.121, 0.132}, {1.8, 1.8}, {1.8, 2.2}, {2.2, 2.7}, {2.7, 3.3}};
+    static const double thick[SIZES][2] = {{0.080, 0.080}, {0.080, 0.104}, {0.080, 0.104},
+                                           {0.080, 0.104}, {0.121, 0.132}, {1.8, 1.8},
+                                           {1.8, 2.2},     {2.2, 2.7},     {2.7, 3.3}};
     for (int i = 0; i < SIZES; i++)
         for (int kind = 0; kind < 2; kind++) {
             tside_bolt bolt = usual((tside_bolt_size)i, 0.074);
@@ -117,7 +133,8 @@ START_TEST(washers_take_their_thickness)
             if (tside_bolt_choose(&bolt, &plan, &fault) == TSIDE_CONTRADICTS)
                 bolt.washers = (int)fault.bound;
             ANSWERS(tside_bolt_choose(&bolt, &plan, &fault));
-            ck_assert_double_eq_tol((plan.length - plan.beyond - plan.nut_height - bolt.grip) / bolt.washers, thick[i][kind] * (i < TSIDE_BOLT_M6 ? 0.0254 : 0.001), 1e-9);
+            ck_assert_double_eq_tol((plan.length - plan.beyond - plan.nut_height - bolt.grip) / bolt.washers,
+                                    thick[i][kind] * (i < TSIDE_BOLT_M6 ? 0.0254 : 0.001), 1e-9);
         }
 }
 END_TEST
@@ -136,7 +153,8 @@ START_TEST(sizes_are_in_order)
             hole = plan.hole;
         }
         d = plan.diameter;
-        ck_assert(plan.neck >= d && plan.neck < 1.1 * d && plan.square_hole >= plan.neck && plan.square_hole >= plan.hole);
+        ck_assert(plan.neck >= d && plan.neck < 1.1 * d && plan.square_hole >= plan.neck &&
+                  plan.square_hole >= plan.hole);
         ck_assert(plan.wrench > 1.4 * d && plan.wrench < 1.8 * d && plan.nut_height < d && plan.pitch < 0.21 * d);
         ck_assert(plan.washer_hole > d && plan.washer_outer > plan.wrench * 0.95);
         ck_assert(plan.stress_area > 0.6 * QUARTER_PI * d * d && plan.stress_area < QUARTER_PI * d * d);

@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* Tubes, beside the printed tables of tests/data: integrals, limits, scaling, published torsion examples, and the trade names as a whole. */
+/*
+ * Tubes, beside the printed tables of tests/data: integrals, limits, scaling, published torsion examples, and the trade
+ * names as a whole.
+ */
 #include <check.h>
 #include <math.h>
 #include <stdio.h>
@@ -20,7 +23,7 @@ Suite *tube_suite(void);
 
 #define NEAR(got, want, tolerance) \
     ck_assert_msg(!differs(got, want, tolerance), "%s: got %.17g, want %.17g within %.3g", #got, got, want, tolerance)
-#define NEAR_RELATIVE(got, want, part) NEAR(got, want, (part) * fabs(want))
+#define NEAR_RELATIVE(got, want, part) NEAR(got, want, (part)*fabs(want))
 
 static tside_section round_tube(double diameter, double wall)
 {
@@ -48,7 +51,10 @@ static tside_section cornered_tube(double side, double wall, double outer_radius
 
 /* --- integrals over the true shape --- */
 
-/* The integral of |y|^power over a square with rounded corners, by Simpson's rule along y; a radius of half the side makes it a disc. */
+/*
+ * The integral of |y|^power over a square with rounded corners, by Simpson's rule along y; a radius of half the side
+ * makes it a disc.
+ */
 static double moment(double half, double radius, int power)
 {
     enum { PANELS = 2000 };
@@ -63,7 +69,8 @@ static double moment(double half, double radius, int power)
 }
 
 /* Both integrals round at the last digits of the whole shape, which is more than the wall's. */
-static void check_by_integral(const tside_section *section, double side, double wall, double outer_radius, double inner_radius)
+static void check_by_integral(const tside_section *section, double side, double wall, double outer_radius,
+                              double inner_radius)
 {
     const double got[] = {section->area, section->plastic_modulus, section->inertia};
     for (int power = 0; power < 3; power++) {
@@ -88,7 +95,8 @@ END_TEST
 
 START_TEST(square_is_the_integral_of_its_shape)
 {
-    const double size[][2] = {{0.05, 0.003}, {0.05, 0.006}, {0.1, 0.008}, {0.1, 0.01}, {0.2, 0.0125}, {1, 1e-5}, {0.02, 0.005}};
+    const double size[][2] = {{0.05, 0.003}, {0.05, 0.006}, {0.1, 0.008}, {0.1, 0.01},
+                              {0.2, 0.0125}, {1, 1e-5},     {0.02, 0.005}};
     const double radius[] = {2, 2, 2.5, 2.5, 3, 2, 2}; /* in walls: EN 10219-2 */
     double side = size[_i][0], wall = size[_i][1], outer_radius = radius[_i] * wall;
     tside_section section = square_tube(side, wall);
@@ -98,8 +106,9 @@ END_TEST
 
 START_TEST(given_corners_are_the_integral_of_their_shape)
 {
-    const double size[][4] = {{0.05, 0.003, 0, 0},         {0.05, 0.003, 0.003, 0},     {0.05, 0.003, 0.01, 0},     {0.05, 0.003, 0.01, 0.01},
-                              {0.05, 0.003, 0.025, 0.022}, {0.05, 0.003, 0.02, 0.018}, {0.05, 0.02, 0.025, 0.005}, {1, 1e-5, 0.5, 0.49999}};
+    const double size[][4] = {{0.05, 0.003, 0, 0},        {0.05, 0.003, 0.003, 0},     {0.05, 0.003, 0.01, 0},
+                              {0.05, 0.003, 0.01, 0.01},  {0.05, 0.003, 0.025, 0.022}, {0.05, 0.003, 0.02, 0.018},
+                              {0.05, 0.02, 0.025, 0.005}, {1, 1e-5, 0.5, 0.49999}};
     const double *tube = size[_i];
     tside_section section = cornered_tube(tube[0], tube[1], tube[2], tube[3]);
     check_by_integral(&section, tube[0], tube[1], tube[2], tube[3]);
@@ -117,7 +126,8 @@ START_TEST(round_keeps_its_digits_however_thin)
         NEAR_RELATIVE(section.inertia, A * (r * r + w * w / 4) / 2, 1e-14);
         NEAR_RELATIVE(section.plastic_modulus, 4 * r * r * w + w * w * w / 3, 1e-14);
         NEAR_RELATIVE(section.gyration, sqrt((r * r + w * w / 4) / 2), 1e-14);
-        NEAR_RELATIVE(section.torsion_modulus, 2 * PI * r * r * w, 1.01 * w / (2 * r)); /* Bredt's, by the middle radius */
+        NEAR_RELATIVE(section.torsion_modulus, 2 * PI * r * r * w,
+                      1.01 * w / (2 * r)); /* Bredt's, by the middle radius */
         NEAR_RELATIVE(section.torsion, 2 * PI * r * r * r * w, 1.01 * w * w / (4 * r * r));
     }
 }
@@ -137,7 +147,10 @@ START_TEST(sharp_square_keeps_its_digits_however_thin)
 }
 END_TEST
 
-/* A square tube whose corners meet is a round one. Annex B's torsion is then T^3 h/3 on Bredt's, where the exact one is T^3 h/4. */
+/*
+ * A square tube whose corners meet is a round one. Annex B's torsion is then T^3 h/3 on Bredt's, where the exact one is
+ * T^3 h/4.
+ */
 START_TEST(wholly_rounded_square_is_round)
 {
     for (double T = 1.0 / 16; T >= 1e-5; T /= 2) { /* halves, so that 0.5 - T is exact */
@@ -154,7 +167,10 @@ START_TEST(wholly_rounded_square_is_round)
 }
 END_TEST
 
-/* A shrinking corner goes over into a sharp one: it takes off (4 - pi)(Ro^2 - Ri^2), and moments below those of (4 - pi) Ro^2 at the side. */
+/*
+ * A shrinking corner goes over into a sharp one: it takes off (4 - pi)(Ro^2 - Ri^2), and moments below those of (4 -
+ * pi) Ro^2 at the side.
+ */
 START_TEST(corners_shrink_continuously)
 {
     tside_section sharp = cornered_tube(0.05, 0.003, 0, 0);
@@ -183,7 +199,8 @@ static void same_section(const tside_section *got, const tside_section *want)
 /* EN 10219-2: radii for the calculation are 2.0T and 1.0T to 6 mm, 2.5T and 1.5T to 10 mm, 3.0T and 2.0T above. */
 START_TEST(standard_corners)
 {
-    const double wall[] = {0.002, 0.006, 0.0060001, 0.008, 0.010, 0.0100001, 0.016}, outer[] = {2, 2, 2.5, 2.5, 2.5, 3, 3};
+    const double wall[] = {0.002, 0.006, 0.0060001, 0.008, 0.010, 0.0100001, 0.016},
+                 outer[] = {2, 2, 2.5, 2.5, 2.5, 3, 3};
     double T = wall[_i];
     tside_section standard = square_tube(0.15, T), given = cornered_tube(0.15, T, outer[_i] * T, (outer[_i] - 1) * T);
     same_section(&standard, &given);
@@ -210,7 +227,8 @@ START_TEST(lengths_scale)
     const double factor[] = {0.5, 1.7, 2, 10.1};
     double k = factor[_i];
     tside_section round = round_tube(0.0334, 0.0034), round_scaled = round_tube(0.0334 * k, 0.0034 * k);
-    tside_section square = cornered_tube(0.05, 0.003, 0.007, 0.005), square_scaled = cornered_tube(0.05 * k, 0.003 * k, 0.007 * k, 0.005 * k);
+    tside_section square = cornered_tube(0.05, 0.003, 0.007, 0.005),
+                  square_scaled = cornered_tube(0.05 * k, 0.003 * k, 0.007 * k, 0.005 * k);
     check_scaled(&round, &round_scaled, k);
     check_scaled(&square, &square_scaled, k);
 }
@@ -231,7 +249,9 @@ START_TEST(more_wall_is_more_of_everything)
         ck_assert_double_gt(squarer.plastic_modulus, square.plastic_modulus);
         ck_assert_double_gt(squarer.torsion_modulus, square.torsion_modulus);
         ck_assert_double_lt(squarer.gyration, square.gyration);
-        ck_assert_double_lt(squarer.torsion, 2 * squarer.inertia); /* Saint-Venant: no torsion constant passes the polar moment of area */
+        ck_assert_double_lt(
+            squarer.torsion,
+            2 * squarer.inertia); /* Saint-Venant: no torsion constant passes the polar moment of area */
         round = rounder;
         square = squarer;
     }
@@ -241,8 +261,8 @@ END_TEST
 /* --- published torsion examples --- */
 
 /*
- * AISC Design Examples v13.0, Ex. H.5b: HSS5.000x0.250, design wall 0.233 in, A500 B, Fy 42 ksi: C 7.95 in3, Fcr 25.2 ksi; torque 200 kip in
- * nominal, 180 by factored design, 120 by allowable stress.
+ * AISC Design Examples v13.0, Ex. H.5b: HSS5.000x0.250, design wall 0.233 in, A500 B, Fy 42 ksi: C 7.95 in3, Fcr 25.2
+ * ksi; torque 200 kip in nominal, 180 by factored design, 120 by allowable stress.
  */
 START_TEST(aisc_round_in_torsion)
 {
@@ -261,9 +281,9 @@ START_TEST(aisc_round_in_torsion)
 END_TEST
 
 /*
- * AISC Steel Construction Manual, Table 1-12 (Shapes Database v15-v16): HSS2X2X3/16, design wall 0.174 in, J 1.09 in4, C 1.14 in3. Both are
- * Bredt's alone: J = 4 Ah^2 T/h and C = 2 Ah T. Annex B's J holds T^3 h/3 more, and its C is that J over T + K/T where Bredt's is over
- * K/T = 2 Ah/h.
+ * AISC Steel Construction Manual, Table 1-12 (Shapes Database v15-v16): HSS2X2X3/16, design wall 0.174 in, J 1.09 in4,
+ * C 1.14 in3. Both are Bredt's alone: J = 4 Ah^2 T/h and C = 2 Ah T. Annex B's J holds T^3 h/3 more, and its C is that
+ * J over T + K/T where Bredt's is over K/T = 2 Ah/h.
  */
 START_TEST(aisc_square_in_torsion)
 {
@@ -276,8 +296,8 @@ START_TEST(aisc_square_in_torsion)
 END_TEST
 
 /*
- * Beer & Johnston, Mechanics of Materials, from memory: hollow shaft 40/60 mm, 120 MPa: J 1.021e-6 m4, 4.08 kN m; 1.5 m of it, G 77 GPa, twisted
- * by 2 deg, which it rounds to 34.9e-3 rad: 1.829 kN m.
+ * Beer & Johnston, Mechanics of Materials, from memory: hollow shaft 40/60 mm, 120 MPa: J 1.021e-6 m4, 4.08 kN m; 1.5 m
+ * of it, G 77 GPa, twisted by 2 deg, which it rounds to 34.9e-3 rad: 1.829 kN m.
  */
 START_TEST(textbook_shaft)
 {
@@ -374,8 +394,9 @@ END_TEST
 /* Chain-link practice, from memory: fence sizes are pipe by another name; the chain-link name of NPS 1 is 1-3/8 in. */
 START_TEST(fence_sizes_are_pipe_sizes)
 {
-    const char *const pairs[][2] = {{"fence 1-3/8 in", "nps 1"}, {"fence 1-5/8 in", "nps 1-1/4"}, {"fence 2 in", "nps 1-1/2"},
-                                    {"fence 1-7/8 in", "nps 1-1/2"}, {"fence 2-1/2 in", "nps 2"}, {"fence 2-3/8 in", "nps 2"},
+    const char *const pairs[][2] = {{"fence 1-3/8 in", "nps 1"}, {"fence 1-5/8 in", "nps 1-1/4"},
+                                    {"fence 2 in", "nps 1-1/2"}, {"fence 1-7/8 in", "nps 1-1/2"},
+                                    {"fence 2-1/2 in", "nps 2"}, {"fence 2-3/8 in", "nps 2"},
                                     {"fence 3 in", "nps 2-1/2"}, {"fence 2-7/8 in", "nps 2-1/2"}};
     ck_assert(value_of(0, pairs[_i][0]) == value_of(0, pairs[_i][1]));
     ck_assert(value_of(0, pairs[_i][0]) != value_of(0, strcmp(pairs[_i][0], "fence 3 in") ? "nps 3" : "tube 3 in"));
@@ -397,7 +418,10 @@ static int same_number(const char *a, const char *b)
     return length == strcspn(b, " ") && !strncmp(a, b, length);
 }
 
-/* Shorn of its family each name is refused, and every family that has the name is listed, whole, with its own true size. */
+/*
+ * Shorn of its family each name is refused, and every family that has the name is listed, whole, with its own true
+ * size.
+ */
 START_TEST(bare_names_are_refused_with_all_that_have_them)
 {
     int count;

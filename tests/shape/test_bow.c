@@ -32,7 +32,10 @@ FOR_CURVED(centreline_and_face_are_the_polylines)
     }
 }
 
-/* Every point of the face lies half a diameter from the nearest of the centreline, the round about a kink from its one point. */
+/*
+ * Every point of the face lies half a diameter from the nearest of the centreline, the round about a kink from its one
+ * point.
+ */
 FOR_CURVED(face_is_half_a_diameter_off)
 {
     static polyline centre;
@@ -43,7 +46,8 @@ FOR_CURVED(face_is_half_a_diameter_off)
         tside_fault fault;
         ANSWERS(tside_bow_face(&c->bow, y, &x, &fault));
         for (int i = 1; i < centre.count; i++) {
-            double dx = centre.x[i] - centre.x[i - 1], dy = centre.y[i] - centre.y[i - 1], u = ((x - centre.x[i - 1]) * dx + (y - centre.y[i - 1]) * dy) / (dx * dx + dy * dy);
+            double dx = centre.x[i] - centre.x[i - 1], dy = centre.y[i] - centre.y[i - 1],
+                   u = ((x - centre.x[i - 1]) * dx + (y - centre.y[i - 1]) * dy) / (dx * dx + dy * dy);
             u = fmin(fmax(u, 0), 1);
             nearest = fmin(nearest, hypot(x - centre.x[i - 1] - u * dx, y - centre.y[i - 1] - u * dy));
         }
@@ -75,13 +79,16 @@ FOR_CURVED(crossings_are_the_polylines)
     dice d = {(uint64_t)c->number};
     trace(&c->frame, 0, HUGE_VAL, &centre);
     for (int k = 0; k < 6; k++) {
-        double x = c->frame.width / 2 + dice_between(&d, -0.5, 1), y = dice_between(&d, -0.5, 2.5), angle = dice_between(&d, -PI, PI), nearest = HUGE_VAL, square = 0, away, arc;
+        double x = c->frame.width / 2 + dice_between(&d, -0.5, 1), y = dice_between(&d, -0.5, 2.5),
+               angle = dice_between(&d, -PI, PI), nearest = HUGE_VAL, square = 0, away, arc;
         tside_bow_point p;
         if (c->frame.shape == TSIDE_THREE_POINTS)
             x += c->frame.foot_x - c->frame.width / 2;
         for (int i = 1; i < centre.count; i++) {
-            double dx = centre.x[i] - centre.x[i - 1], dy = centre.y[i] - centre.y[i - 1], det = dx * sin(angle) - dy * cos(angle);
-            double u = ((x - centre.x[i - 1]) * sin(angle) - (y - centre.y[i - 1]) * cos(angle)) / det, t = ((x - centre.x[i - 1]) * dy - (y - centre.y[i - 1]) * dx) / det;
+            double dx = centre.x[i] - centre.x[i - 1], dy = centre.y[i] - centre.y[i - 1],
+                   det = dx * sin(angle) - dy * cos(angle);
+            double u = ((x - centre.x[i - 1]) * sin(angle) - (y - centre.y[i - 1]) * cos(angle)) / det,
+                   t = ((x - centre.x[i - 1]) * dy - (y - centre.y[i - 1]) * dx) / det;
             if (u >= 0 && u <= 1 && t > 0 && t < nearest) {
                 nearest = t;
                 square = fabs(det) / hypot(dx, dy);
@@ -94,7 +101,8 @@ FOR_CURVED(crossings_are_the_polylines)
         else if (nearest < 100) {
             tside_fault fault;
             ANSWERS(tside_bow_at(&c->bow, arc, &p, &fault));
-            NEAR(hypot(p.x - x - away * cos(angle), p.y - y - away * sin(angle)), 0, 1e-9, "crossing on the centreline", c->number);
+            NEAR(hypot(p.x - x - away * cos(angle), p.y - y - away * sin(angle)), 0, 1e-9, "crossing on the centreline",
+                 c->number);
         }
         if (nearest < 100 || away < 100) {
             NEAR(away, nearest, 2 * sagitta / square, "distance of the crossing", c->number);
@@ -105,10 +113,14 @@ FOR_CURVED(crossings_are_the_polylines)
 
 /* --- circles, from outside --- */
 
-/* Machinery's Handbook, Segments of Circles for Radius = 1, from memory: central angle in degrees, arc, rise, chord, area of the segment. */
+/*
+ * Machinery's Handbook, Segments of Circles for Radius = 1, from memory: central angle in degrees, arc, rise, chord,
+ * area of the segment.
+ */
 static const double segments[][5] = {
-    {30, 0.52360, 0.03407, 0.51764, 0.01180}, {45, 0.78540, 0.07612, 0.76537, 0.03915}, {60, 1.04720, 0.13397, 1.00000, 0.09059},
-    {90, 1.57080, 0.29289, 1.41421, 0.28540}, {150, 2.61799, 0.74118, 1.93185, 1.05900}, {180, 3.14159, 1.00000, 2.00000, 1.57080},
+    {30, 0.52360, 0.03407, 0.51764, 0.01180},  {45, 0.78540, 0.07612, 0.76537, 0.03915},
+    {60, 1.04720, 0.13397, 1.00000, 0.09059},  {90, 1.57080, 0.29289, 1.41421, 0.28540},
+    {150, 2.61799, 0.74118, 1.93185, 1.05900}, {180, 3.14159, 1.00000, 2.00000, 1.57080},
 };
 
 /* Between centreline and the level of its foot, from foot to peak, by the trapezoidal rule. */
@@ -125,7 +137,10 @@ static double area_under(const tside_bow *bow)
     return area;
 }
 
-/* Drawn 10 m large. The printed rise and chord are good to half a unit of their last place, by which they also move what follows from them. */
+/*
+ * Drawn 10 m large. The printed rise and chord are good to half a unit of their last place, by which they also move
+ * what follows from them.
+ */
 START_TEST(flat_arches_are_circular_segments)
 {
     const double scale = 10, place = 0.5e-5;
@@ -133,9 +148,13 @@ START_TEST(flat_arches_are_circular_segments)
         double arc = segments[i][1], rise = segments[i][2], chord = segments[i][3], area = segments[i][4];
         tside_frame frame = plain_frame(scale * chord, 0, scale * rise);
         tside_bow bow = bow_of(&frame);
-        /* near a flat arch's proportions: arc = chord + 8/3 rise^2/chord, radius = chord^2/(8 rise) + rise/2, area = 2/3 chord rise */
+        /*
+         * near a flat arch's proportions: arc = chord + 8/3 rise^2/chord, radius = chord^2/(8 rise) + rise/2, area =
+         * 2/3 chord rise
+         */
         NEAR(2 * bow.centre.length / scale, arc, place * (1 + 1 + 16 * rise / chord / 3), "arc", (int)i);
-        NEAR(1 / bow.centre.piece[0].curvature / scale, 1, place * (chord / (4 * rise) + chord * chord / (8 * rise * rise) + 0.5), "radius", (int)i);
+        NEAR(1 / bow.centre.piece[0].curvature / scale, 1,
+             place * (chord / (4 * rise) + chord * chord / (8 * rise * rise) + 0.5), "radius", (int)i);
         NEAR(2 * area_under(&bow) / scale / scale, area, place * (1 + rise + chord), "area of the segment", (int)i);
         NEAR(bow_at(&bow, bow.centre.length).x, 0, 1e-12, "peak", (int)i);
         NEAR(bow_at(&bow, bow.centre.length).y, frame.peak_height, 1e-12, "peak", (int)i);
@@ -148,7 +167,8 @@ END_TEST
 START_TEST(arcs_through_three_points_are_circular_segments)
 {
     const double scale = 4, place = 0.5e-5;
-    for (size_t i = 0; i + 1 < sizeof segments / sizeof *segments; i++) /* without the half circle, which would not rise from its foot */
+    for (size_t i = 0; i + 1 < sizeof segments / sizeof *segments;
+         i++) /* without the half circle, which would not rise from its foot */
         for (int hollow = 0; hollow <= 1; hollow++) {
             double rise = segments[i][2] * (hollow ? -1 : 1), chord = segments[i][3];
             tside_frame frame = points_frame(5, 5 + scale * rise, scale * chord / 2, 5, scale * chord);
@@ -156,8 +176,10 @@ START_TEST(arcs_through_three_points_are_circular_segments)
             tside_bow_point between;
             double arc;
             tside_fault fault;
-            NEAR(bow.centre.length / scale, segments[i][1], place * (1 + 1 + 16 * fabs(rise) / chord / 3), "arc", (int)i);
-            NEAR(bow.centre.piece[0].curvature * scale, hollow ? -1 : 1, place * (chord / (4 * fabs(rise)) + chord * chord / (8 * rise * rise) + 0.5), "curvature", (int)i);
+            NEAR(bow.centre.length / scale, segments[i][1], place * (1 + 1 + 16 * fabs(rise) / chord / 3), "arc",
+                 (int)i);
+            NEAR(bow.centre.piece[0].curvature * scale, hollow ? -1 : 1,
+                 place * (chord / (4 * fabs(rise)) + chord * chord / (8 * rise * rise) + 0.5), "curvature", (int)i);
             ANSWERS(tside_bow_at_height(&bow, frame.between_height, &arc, &fault));
             between = bow_at(&bow, arc);
             NEAR(between.x, frame.between_x, 1e-12, "the point between", (int)i);
@@ -171,9 +193,11 @@ START_TEST(points_of_a_known_circle_give_it_back)
 {
     dice d = {5};
     for (int n = 0; n < 200; n++) {
-        double R = dice_between(&d, 2, 8), cx = dice_between(&d, 1, 3), cy = dice_between(&d, -1, 2), low = dice_between(&d, -0.6, 0), high = dice_between(&d, 0.2, 0.7);
+        double R = dice_between(&d, 2, 8), cx = dice_between(&d, 1, 3), cy = dice_between(&d, -1, 2),
+               low = dice_between(&d, -0.6, 0), high = dice_between(&d, 0.2, 0.7);
         double middle = low + (high - low) * dice_between(&d, 0.3, 0.7);
-        tside_frame frame = points_frame(cx + R * cos(low), cx + R * cos(middle), cy + R * sin(middle), cx + R * cos(high), cy + R * sin(high));
+        tside_frame frame = points_frame(cx + R * cos(low), cx + R * cos(middle), cy + R * sin(middle),
+                                         cx + R * cos(high), cy + R * sin(high));
         tside_bow bow;
         frame.foot_height = cy + R * sin(low);
         if (frame.foot_height < -5 || frame.between_height <= 0)
@@ -195,11 +219,16 @@ START_TEST(points_of_a_known_circle_give_it_back)
 }
 END_TEST
 
-/* A hollow bow that turns level and down again, away from the tunnel, before its last point: its top lies where it is level. */
+/*
+ * A hollow bow that turns level and down again, away from the tunnel, before its last point: its top lies where it is
+ * level.
+ */
 START_TEST(a_hollow_bow_has_its_top_where_it_is_level)
 {
-    const double R = 1.5, low = 0.2, middle = -1.2, high = -1.7, x = 3, y = 0.5; /* on the inboard side of its centre, by the angles of its normals */
-    tside_frame frame = points_frame(x - R * cos(low), x - R * cos(middle), y - R * sin(middle), x - R * cos(high), y - R * sin(high));
+    const double R = 1.5, low = 0.2, middle = -1.2, high = -1.7, x = 3,
+                 y = 0.5; /* on the inboard side of its centre, by the angles of its normals */
+    tside_frame frame = points_frame(x - R * cos(low), x - R * cos(middle), y - R * sin(middle), x - R * cos(high),
+                                     y - R * sin(high));
     tside_bow bow;
     double arc;
     tside_fault fault;
@@ -243,7 +272,8 @@ START_TEST(outside_measures_are_the_centrelines_and_the_tube)
         frame.peak_height += frame.tube.diameter / 2;
         other = bow_of(&frame);
         for (int k = 0; k <= 10; k++) {
-            tside_bow_point p = bow_at(&one, one.centre.length * (k / 10.0)), q = bow_at(&other, other.centre.length * (k / 10.0));
+            tside_bow_point p = bow_at(&one, one.centre.length * (k / 10.0)),
+                            q = bow_at(&other, other.centre.length * (k / 10.0));
             NEAR(p.x, q.x, 1e-12, "x", n);
             NEAR(p.y, q.y, 1e-12, "y", n);
         }

@@ -83,7 +83,8 @@ START_TEST(shoulders_that_contradict_are_refused)
     BOW_REFUSES(TSIDE_CONTRADICTS, "frame.shoulder_radius", TSIDE_NOT_BELOW);
     frame.leg_height = 0.2;
     frame.peak_height = 2.2;
-    frame.shoulder_radius = 1; /* an arch of 5 m whose centre lies at -2.8: the bend would begin at -2.8 + sqrt(16 - 9) */
+    frame.shoulder_radius =
+        1; /* an arch of 5 m whose centre lies at -2.8: the bend would begin at -2.8 + sqrt(16 - 9) */
     BOW_REFUSES(TSIDE_CONTRADICTS, "frame.shoulder_radius", TSIDE_NO_RELATION);
     ck_assert_str_eq(fault.other, "frame.leg_height");
     NEAR(fault.gap, -2.8 + sqrt(7), 1e-12, "gap", 0);
@@ -123,7 +124,8 @@ START_TEST(points_that_contradict_are_refused)
     frame.foot_height = frame.between_height = 1;
     BOW_REFUSES(TSIDE_CONTRADICTS, "frame.between_height", TSIDE_NOT_ABOVE);
     NEAR(fault.bound, 1, 0, "bound", 1);
-    for (int measured = TSIDE_OUTSIDE; measured <= TSIDE_CENTRELINE; measured++) { /* a radius of 0.0325 m in a tube of 0.05 m */
+    for (int measured = TSIDE_OUTSIDE; measured <= TSIDE_CENTRELINE;
+         measured++) { /* a radius of 0.0325 m in a tube of 0.05 m */
         frame = points_frame(4, 4.02, 0.03, 4, 0.06);
         frame.measured = (tside_measured)measured;
         BOW_REFUSES(TSIDE_CONTRADICTS, "frame.between_x", TSIDE_NO_RELATION);
@@ -157,7 +159,8 @@ START_TEST(places_off_the_bow_are_refused)
     OUT_OF_BOUNDS(tside_bow_crossing(&bow, NAN, 0, 0, &away, &arc, &fault), away, "x", TSIDE_NOT_FINITE);
     OUT_OF_BOUNDS(tside_bow_crossing(&bow, 0, INFINITY, 0, &away, &arc, &fault), away, "y", TSIDE_NOT_FINITE);
     OUT_OF_BOUNDS(tside_bow_crossing(&bow, 0, 0, NAN, &away, &arc, &fault), arc, "angle", TSIDE_NOT_FINITE);
-    REFUSES(tside_bow_crossing(&bow, 5, 1, 0, &away, &arc, &fault), away, TSIDE_OUT_OF_REACH, "angle", TSIDE_NO_RELATION);
+    REFUSES(tside_bow_crossing(&bow, 5, 1, 0, &away, &arc, &fault), away, TSIDE_OUT_OF_REACH, "angle",
+            TSIDE_NO_RELATION);
 }
 END_TEST
 
@@ -169,7 +172,8 @@ START_TEST(curtains_that_contradict_are_refused)
     tside_line line;
     tside_fault fault;
     double x = 0, y = 0, normal = 0;
-#define LINE_REFUSES(status, field, relation) REFUSES(tside_line_make(&bow, &curtain, &line, &fault), line, status, field, relation)
+#define LINE_REFUSES(status, field, relation) \
+    REFUSES(tside_line_make(&bow, &curtain, &line, &fault), line, status, field, relation)
     tside_usual(TSIDE_KIND_CURTAIN, &good);
     good.hip = 1.8;
     good.sill = 0.5;

@@ -24,7 +24,10 @@ static void outcomes(curved *c, double out[OUTCOMES])
     ANSWERS(tside_eye_best(&c->travel, c->line.y + 0.4, c->collar.offset, &eye_x, &fault));
     ANSWERS(tside_hang_make(&c->travel, &c->guide, &c->collar, eye_x, c->line.y + 0.4, &c->hang, &sweep, &fault));
     ANSWERS(tside_lift_worst(&c->travel, &c->load, &c->hang, &torque, NULL, &fault));
-    memcpy(out, (double[OUTCOMES]){c->open, open.x, open.y, open.taken_up, eye_x, sweep.cut_length, sweep.walkway, sweep.lean_greatest, torque.drive / 100}, OUTCOMES * sizeof *out);
+    memcpy(out,
+           (double[OUTCOMES]){c->open, open.x, open.y, open.taken_up, eye_x, sweep.cut_length, sweep.walkway,
+                              sweep.lean_greatest, torque.drive / 100},
+           OUTCOMES * sizeof *out);
 }
 
 static double difference(curved a, curved b)
@@ -42,7 +45,8 @@ static void comes_near(const curved *limit, curved (*changed)(double by), double
 {
     double far = difference(*limit, changed(by)), near = difference(*limit, changed(by / 10));
     ck_assert_msg(far <= rate * by, "%s: %g moves a side by %g", what, by, far);
-    ck_assert_msg(near <= far / 8 + 1e-11, "%s: a change of %g moves a side by %g, a tenth of it by %g", what, by, far, near);
+    ck_assert_msg(near <= far / 8 + 1e-11, "%s: a change of %g moves a side by %g, a tenth of it by %g", what, by, far,
+                  near);
 }
 
 static curved plain_side(tside_frame frame)

@@ -10,7 +10,10 @@
 
 Suite *corner_suite(void);
 
-/* The curtain comes down over the edge at a slope and goes on plumb: the bar turns about the edge by that slope, and takes up nothing. */
+/*
+ * The curtain comes down over the edge at a slope and goes on plumb: the bar turns about the edge by that slope, and
+ * takes up nothing.
+ */
 START_TEST(corner_turns_the_bar_without_take_up)
 {
     enum { STEPS = 4000 };
@@ -71,7 +74,9 @@ FOR_CURVED(corners_turn_by_what_the_line_turns)
             continue;
         turned = (stretch_end(&c->travel, i) - s->from) * 2 * PI;
         NEAR(turned, c->line.piece[s->index].turn, 1e-12, "turn at a corner", c->number);
-        NEAR(stretch_end(&c->travel, i) - s->lead, c->travel.stretch[i + 1].from - c->travel.stretch[i + 1].lead + turned / (2 * PI), 1e-12, "lead", c->number);
+        NEAR(stretch_end(&c->travel, i) - s->lead,
+             c->travel.stretch[i + 1].from - c->travel.stretch[i + 1].lead + turned / (2 * PI), 1e-12, "lead",
+             c->number);
         note(c, fabs(turned - c->line.piece[s->index].turn));
     }
 }
@@ -118,7 +123,10 @@ START_TEST(board_tips_the_roll_from_its_radius_on)
 }
 END_TEST
 
-/* It tips with its axis over the edge, while its curtain still leans, and nowhere else; the bar never turns back as it falls. */
+/*
+ * It tips with its axis over the edge, while its curtain still leans, and nowhere else; the bar never turns back as it
+ * falls.
+ */
 FOR_CURVED(roll_tips_only_over_the_edge)
 {
     const tside_travel *t = &c->travel;
@@ -142,7 +150,10 @@ FOR_CURVED(roll_tips_only_over_the_edge)
     }
 }
 
-/* With a thick curtain it is the radius over the edge: there the axis is r above it and what hangs, s, reaches plumb down to the axis' level. */
+/*
+ * With a thick curtain it is the radius over the edge: there the axis is r above it and what hangs, s, reaches plumb
+ * down to the axis' level.
+ */
 START_TEST(tipping_radius_is_that_over_the_edge)
 {
     for (int n = 0; n < 20; n++) {

@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* Travel along every kind of bow: hull and free chord against what a fine polyline gives; its laws; and sides that nobody builds. */
+/*
+ * Travel along every kind of bow: hull and free chord against what a fine polyline gives; its laws; and sides that
+ * nobody builds.
+ */
 #include <check.h>
 #include <math.h>
 #include <stdio.h>
@@ -53,7 +56,9 @@ START_TEST(random_sides_are_refused_only_as_the_headers_say)
         boards += c.bow.board_given;
         on_chord += c.line.piece->slope > 0 && c.travel.hanging < (c.line.count > 1 ? c.line.piece[1].from : HUGE_VAL);
     }
-    printf("%d sides of %d made, %d with a baseboard, %d tip over it, %d hang by a chord from the first, %d guides hang\n", all, SIDES, boards, tips, on_chord, hung);
+    printf(
+        "%d sides of %d made, %d with a baseboard, %d tip over it, %d hang by a chord from the first, %d guides hang\n",
+        all, SIDES, boards, tips, on_chord, hung);
     for (int i = 0; i < REFUSALS; i++)
         printf("refused for %s, %s: %d\n", refusals[i].field, refusals[i].words, refusals[i].count);
     for (int k = 0; k < KINDS; k++)
@@ -71,10 +76,14 @@ static double hull_slope(const hull *h, int i)
     return atan2(h->corner.x[i + 1] - h->corner.x[i], h->corner.y[i] - h->corner.y[i + 1]);
 }
 
-/* Whether a slope lies between those of the chain a little above and below a distance; a step of the polyline turns by less than 1e-3. */
+/*
+ * Whether a slope lies between those of the chain a little above and below a distance; a step of the polyline turns by
+ * less than 1e-3.
+ */
 static int faces(const hull *h, double distance, double slope)
 {
-    double x, y, little = 1e-5, above = hull_slope(h, hull_at(h, fmax(0, distance - little), &x, &y)), below = hull_slope(h, hull_at(h, distance + little, &x, &y));
+    double x, y, little = 1e-5, above = hull_slope(h, hull_at(h, fmax(0, distance - little), &x, &y)),
+                 below = hull_slope(h, hull_at(h, distance + little, &x, &y));
     return slope <= above + 4e-3 && slope >= below - 4e-3;
 }
 
@@ -109,7 +118,8 @@ static double clearance(const outside *o, double x, double y, double r)
     }
     for (int way = -1; way <= 1; way += 2)
         for (int i = way < 0 ? start : start + 1; i >= 0 && i + 1 < f->count; i += way) {
-            double dx = f->x[i + 1] - f->x[i], dy = f->y[i + 1] - f->y[i], u = ((x - f->x[i]) * dx + (y - f->y[i]) * dy) / (dx * dx + dy * dy);
+            double dx = f->x[i + 1] - f->x[i], dy = f->y[i + 1] - f->y[i],
+                   u = ((x - f->x[i]) * dx + (y - f->y[i]) * dy) / (dx * dx + dy * dy);
             u = fmin(fmax(u, 0), 1);
             nearest = fmin(nearest, hypot(x - f->x[i] - u * dx, y - f->y[i] - u * dy));
             if ((way < 0 ? y - f->y[i] : f->y[i + 1] - y) > nearest)
@@ -120,12 +130,14 @@ static double clearance(const outside *o, double x, double y, double r)
 
 static double chord_clearance(const outside *o, double s, double r, double slope)
 {
-    return clearance(o, o->fixing_x + s * sin(slope) + r * cos(slope), o->fixing_y - s * cos(slope) + r * sin(slope), r);
+    return clearance(o, o->fixing_x + s * sin(slope) + r * cos(slope), o->fixing_y - s * cos(slope) + r * sin(slope),
+                     r);
 }
 
 /*
- * The slope to which a roll on a free chord falls back: from the line's first slope, where nothing holds it, towards plumb until it touches, or to plumb. The axis moves on
- * a circle about the fixing, never by more than the roll's clearance, so that nothing is passed over.
+ * The slope to which a roll on a free chord falls back: from the line's first slope, where nothing holds it, towards
+ * plumb until it touches, or to plumb. The axis moves on a circle about the fixing, never by more than the roll's
+ * clearance, so that nothing is passed over.
  */
 static double falls_back(const outside *o, double first, double s, double r)
 {
@@ -146,7 +158,8 @@ static double squareness(const outside *o, double s, double r, double slope)
 static void check_winding(const curved *c, const tside_position *shut, const tside_position *p)
 {
     double te = c->roll.packing * c->roll.thickness;
-    double wound = PI * p->wraps * (c->roll.core + te * p->wraps) - PI * shut->wraps * (c->roll.core + te * shut->wraps);
+    double wound = PI * p->wraps * (c->roll.core + te * p->wraps) -
+                   PI * shut->wraps * (c->roll.core + te * shut->wraps);
     NEAR(p->taken_up, wound, 1e-12, "taken up", c->number);
     NEAR(p->hanging, shut->hanging - wound, 1e-12, "hanging", c->number);
     NEAR(p->diameter, c->roll.core + 2 * te * p->wraps, 1e-15, "diameter", c->number);
@@ -160,7 +173,8 @@ static void check_on_line(const curved *c, const outside *o, const hull *h, cons
 {
     double x, y, r = p->diameter / 2;
     hull_at(h, p->hanging, &x, &y);
-    NEAR(hypot(p->x - x - r * cos(p->slope), p->y - y - r * sin(p->slope)), 0, o->grain, "axis off the line", c->number);
+    NEAR(hypot(p->x - x - r * cos(p->slope), p->y - y - r * sin(p->slope)), 0, o->grain, "axis off the line",
+         c->number);
     if (!faces(h, p->hanging, p->slope))
         ck_abort_msg("side %d: curtain's slope %g", c->number, p->slope);
 }
@@ -169,15 +183,18 @@ static void check_on_line(const curved *c, const outside *o, const hull *h, cons
 static void check_tipped(const curved *c, const outside *o, const tside_position *p)
 {
     double clear = clearance(o, p->x, p->y, p->diameter / 2);
-    NEAR(hypot(p->x - o->fixing_x, p->y - o->fixing_y), hypot(p->hanging, p->diameter / 2), o->grain, "axis from the fixing", c->number);
+    NEAR(hypot(p->x - o->fixing_x, p->y - o->fixing_y), hypot(p->hanging, p->diameter / 2), o->grain,
+         "axis from the fixing", c->number);
     if (!(clear > -o->grain && (p->slope == 0 || clear < o->grain)))
         ck_abort_msg("side %d: %g off face and board, at a slope of %g", c->number, clear, p->slope);
 }
 
 static void check_on_chord(const curved *c, const outside *o, const hull *h, const tside_position *p)
 {
-    double s = p->hanging, r = p->diameter / 2, first = hull_slope(h, 0), slope = falls_back(o, first, s, r), square = slope > 0 ? squareness(o, s, r, slope) : 1;
-    double off = hypot(p->x - o->fixing_x - s * sin(slope) - r * cos(slope), p->y - o->fixing_y + s * cos(slope) - r * sin(slope));
+    double s = p->hanging, r = p->diameter / 2, first = hull_slope(h, 0), slope = falls_back(o, first, s, r),
+           square = slope > 0 ? squareness(o, s, r, slope) : 1;
+    double off = hypot(p->x - o->fixing_x - s * sin(slope) - r * cos(slope),
+                       p->y - o->fixing_y + s * cos(slope) - r * sin(slope));
     NEAR(off, 0, o->grain / fmin(1, fmax(square, 1e-4)), "axis on the free chord", c->number);
     NEAR(p->slope, slope, o->grain / fmax(square, 1e-4) / hypot(s, r), "chord's slope", c->number);
     if (square > 0.1)
@@ -193,7 +210,8 @@ FOR_CURVED(bar_is_where_a_roll_comes_to_rest)
     tside_position shut, p;
     tside_fault fault;
     ANSWERS(tside_travel_at(&c->travel, 0, &shut, &fault));
-    NEAR(shut.underside, c->stops.shut_by == TSIDE_SHUT_HEIGHT ? c->stops.shut_height : c->curtain.sill - c->stops.seal, 1e-10, "shut", c->number);
+    NEAR(shut.underside, c->stops.shut_by == TSIDE_SHUT_HEIGHT ? c->stops.shut_height : c->curtain.sill - c->stops.seal,
+         1e-10, "shut", c->number);
     NEAR(shut.wraps, c->stops.wraps_shut, 1e-12, "wraps", c->number);
     for (int k = 0; k <= PLACES; k++) {
         ANSWERS(tside_travel_at(&c->travel, c->open * k / PLACES, &p, &fault));
@@ -248,15 +266,22 @@ FOR_CURVED(turns_and_heights_invert)
 static void scale_lengths(curved *c, double k)
 {
     tside_frame *f = &c->frame;
-    double *lengths[] = {&f->tube.diameter, &f->tube.wall, &f->width, &f->leg_height, &f->peak_height, &f->shoulder_radius, &f->foot_x, &f->foot_height, &f->between_x,
-                         &f->between_height, &f->peak_x, &f->board_top, &f->board_stand, &c->curtain.hip, &c->curtain.sill, &c->curtain.standoff, &c->curtain.rail_depth,
-                         &c->curtain.thickness, &c->stops.seal, &c->stops.shut_height, &c->stops.gap, &c->stops.open_height, &c->roll.core, &c->roll.thickness, &c->hang.eye_x, &c->hang.eye_y,
-                         &c->hang.offset, &c->hang.length, &c->hang.chain, &c->hang.carried_offset};
+    double *lengths[] = {&f->tube.diameter,      &f->tube.wall,          &f->width,        &f->leg_height,
+                         &f->peak_height,        &f->shoulder_radius,    &f->foot_x,       &f->foot_height,
+                         &f->between_x,          &f->between_height,     &f->peak_x,       &f->board_top,
+                         &f->board_stand,        &c->curtain.hip,        &c->curtain.sill, &c->curtain.standoff,
+                         &c->curtain.rail_depth, &c->curtain.thickness,  &c->stops.seal,   &c->stops.shut_height,
+                         &c->stops.gap,          &c->stops.open_height,  &c->roll.core,    &c->roll.thickness,
+                         &c->hang.eye_x,         &c->hang.eye_y,         &c->hang.offset,  &c->hang.length,
+                         &c->hang.chain,         &c->hang.carried_offset};
     for (size_t i = 0; i < sizeof lengths / sizeof *lengths; i++)
         *lengths[i] *= k;
 }
 
-/* Twice the cross-section: the same turns. A curtain of the same mass per area then weighs twice per metre; with bar, drive and guide twice as heavy, torque and work are fourfold. */
+/*
+ * Twice the cross-section: the same turns. A curtain of the same mass per area then weighs twice per metre; with bar,
+ * drive and guide twice as heavy, torque and work are fourfold.
+ */
 FOR_CURVED(lengths_scale)
 {
     curved twice = *c;
@@ -342,7 +367,8 @@ START_TEST(wild_sides_give_numbers_or_refusals)
         for (int k = 0; k <= 5; k++) {
             ANSWERS(tside_travel_at(&c.travel, c.open * k / 5, &p, &fault));
             ANSWERS(tside_lift_at(&c.travel, &c.load, NULL, c.open * k / 5, &t, &fault));
-            if (!all_finite((const double *)(const void *)&p, sizeof p / sizeof(double)) || !all_finite((const double *)(const void *)&t, sizeof t / sizeof(double)))
+            if (!all_finite((const double *)(const void *)&p, sizeof p / sizeof(double)) ||
+                !all_finite((const double *)(const void *)&t, sizeof t / sizeof(double)))
                 ck_abort_msg("wild side %d", n);
             NEAR(p.turns, c.open * k / 5, 1e-9, "turns", n);
         }

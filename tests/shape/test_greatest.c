@@ -9,7 +9,10 @@
 
 Suite *greatest_suite(void);
 
-/* Greatest and least of what the library searches for, over both ends of every stretch and evenly spaced places between. */
+/*
+ * Greatest and least of what the library searches for, over both ends of every stretch and evenly spaced places
+ * between.
+ */
 typedef struct extremes {
     double torque, push, hold, lean_least, lean_greatest, length;
 } extremes;
@@ -21,8 +24,10 @@ static void sample(const curved *c, const tside_i_spot *spot, extremes *e)
     tside_i_lifting lifting = {NULL, &c->load, &c->hang, 0}; /* a torque asks for no track */
     tside_i_lean at = tside_i_hang_lean(&c->hang, spot);
     tside_torque t = tside_i_torque(&lifting, spot);
-    double lean = atan2(spot->x - c->hang.eye_x, c->hang.eye_y - spot->y) + asin(c->hang.offset / hypot(spot->x - c->hang.eye_x, spot->y - c->hang.eye_y));
-    double moment = c->hang.weight * (c->hang.chain + c->hang.length) / 2 * sin(lean) + c->hang.carried * c->hang.carried_offset;
+    double lean = atan2(spot->x - c->hang.eye_x, c->hang.eye_y - spot->y) +
+                  asin(c->hang.offset / hypot(spot->x - c->hang.eye_x, spot->y - c->hang.eye_y));
+    double moment = c->hang.weight * (c->hang.chain + c->hang.length) / 2 * sin(lean) +
+                    c->hang.carried * c->hang.carried_offset;
     double own = t.up - t.per_metre * c->load.length; /* of what is fixed to the bar's end */
     e->torque = fmax(e->torque, t.drive);
     e->push = fmax(e->push, (t.drive + moment) / at.reach);
@@ -53,7 +58,8 @@ static extremes sampled(const curved *c)
 static void greatest_of(const curved *c, double found, double best, double scale, const char *what)
 {
     ck_assert_msg(found >= best - 1e-9 * scale, "side %d: %s: %.12g, a sample has %.12g", c->number, what, found, best);
-    ck_assert_msg(found <= best + 1e-4 * scale, "side %d: %s: %.12g, samples reach but %.12g", c->number, what, found, best);
+    ck_assert_msg(found <= best + 1e-4 * scale, "side %d: %s: %.12g, samples reach but %.12g", c->number, what, found,
+                  best);
     note(c, fmax(0, best - found) / scale);
 }
 
@@ -63,7 +69,8 @@ static void reached(const curved *c, const tside_hang *hang, const tside_torque 
     double nearest = HUGE_VAL;
     for (int k = -1; k <= 1; k++) {
         tside_torque t;
-        if (tside_lift_at(&c->travel, &c->load, hang, fmin(fmax(found->turns + k * 1e-9, 0), c->open), &t, NULL) == TSIDE_OK)
+        if (tside_lift_at(&c->travel, &c->load, hang, fmin(fmax(found->turns + k * 1e-9, 0), c->open), &t, NULL) ==
+            TSIDE_OK)
             nearest = fmin(nearest, fabs((hang ? t.drive : t.down) - value));
     }
     NEAR(nearest, 0, 1e-5 * (fabs(value) + 1), "value at its place", c->number);

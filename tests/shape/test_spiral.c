@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* The roll's take-up against the arc length of a true spiral, integrated by the GNU Scientific Library, and the laws that hold between its functions. */
+/*
+ * The roll's take-up against the arc length of a true spiral, integrated by the GNU Scientific Library, and the laws
+ * that hold between its functions.
+ */
 #include <check.h>
 #include <gsl/gsl_errno.h>
 #include <gsl/gsl_integration.h>
@@ -13,9 +16,10 @@ Suite *spiral_suite(void);
 /* --- the spiral --- */
 
 /*
- * The middle of a curtain wound on a core D0 rises by its thickness te a turn. Wrap k, a ring between radii D0/2 + te (k - 1) and D0/2 + te k, has its middle at
- * D0/2 + te (k - 1/2) on average, which the Archimedean spiral rho = D0/2 + te theta/(2 pi) has too: it starts on the core, half a thickness inside the
- * first wrap's middle, for the curtain's edge is wound over within its first turn.
+ * The middle of a curtain wound on a core D0 rises by its thickness te a turn. Wrap k, a ring between radii D0/2 + te
+ * (k - 1) and D0/2 + te k, has its middle at D0/2 + te (k - 1/2) on average, which the Archimedean spiral rho = D0/2 +
+ * te theta/(2 pi) has too: it starts on the core, half a thickness inside the first wrap's middle, for the curtain's
+ * edge is wound over within its first turn.
  */
 typedef struct spiral {
     double start, pitch; /* m, and m per radian */
@@ -34,7 +38,9 @@ static double arc_length(double start, double thickness, double wraps)
     gsl_integration_workspace *room = gsl_integration_workspace_alloc(1000);
     double length = NAN, error;
     gsl_set_error_handler_off();
-    ck_assert_int_eq(gsl_integration_qag(&f, 0, 2 * PI * wraps, 0, 1e-13, 1000, GSL_INTEG_GAUSS61, room, &length, &error), GSL_SUCCESS);
+    ck_assert_int_eq(
+        gsl_integration_qag(&f, 0, 2 * PI * wraps, 0, 1e-13, 1000, GSL_INTEG_GAUSS61, room, &length, &error),
+        GSL_SUCCESS);
     gsl_integration_workspace_free(room);
     return length;
 }
@@ -58,8 +64,9 @@ static double taken_up(const tside_roll *roll, double n)
 }
 
 /*
- * derivation: sqrt(rho^2 + b^2) - rho, with b = te/(2 pi), lies below b^2/(2 rho) <= rho (te/(pi D0))^2/2, so that the spiral is the longer one, by less than
- * half of (te/(pi D0))^2. Of the core inwards or outwards by half a thickness nothing of the kind is true.
+ * derivation: sqrt(rho^2 + b^2) - rho, with b = te/(2 pi), lies below b^2/(2 rho) <= rho (te/(pi D0))^2/2, so that the
+ * spiral is the longer one, by less than half of (te/(pi D0))^2. Of the core inwards or outwards by half a thickness
+ * nothing of the kind is true.
  */
 START_TEST(take_up_is_a_true_spirals)
 {
@@ -68,9 +75,11 @@ START_TEST(take_up_is_a_true_spirals)
             double core = 0.02 + 0.01 * ((i + k) % 5), te = thin[i] * core, bound = pow(te / (PI * core), 2);
             tside_roll roll = roll_of(core, te / 1.25, 1.25);
             double l = taken_up(&roll, wraps[k]), excess = arc_length(core / 2, te, wraps[k]) / l - 1;
-            ck_assert_msg(excess > -2e-13 && excess < bound, "te/D0 %g, %g wraps: %g, not from 0 to %g", thin[i], wraps[k], excess, bound);
+            ck_assert_msg(excess > -2e-13 && excess < bound, "te/D0 %g, %g wraps: %g, not from 0 to %g", thin[i],
+                          wraps[k], excess, bound);
             /* to the next order, b^2/(2 rho) integrated is (b/2) log(rho1/rho0): the rest is below b^4/(8 rho^3) */
-            NEAR(excess * l, te / (4 * PI) * log1p(2 * thin[i] * wraps[k]), l * (2e-13 + bound * bound), "spiral less rings", i);
+            NEAR(excess * l, te / (4 * PI) * log1p(2 * thin[i] * wraps[k]), l * (2e-13 + bound * bound),
+                 "spiral less rings", i);
             ck_assert(fabs(arc_length((core + te) / 2, te, wraps[k]) / l - 1) > bound);
             ck_assert(fabs(arc_length((core - te) / 2, te, wraps[k]) / l - 1) > bound);
         }
@@ -103,7 +112,8 @@ START_TEST(area_is_conserved)
             double core = 0.05, te = thin[i] * core, D;
             tside_roll roll = roll_of(core, te, 1);
             ANSWERS(tside_roll_diameter(&roll, wraps[k], &D, &fault));
-            NEAR(PI * (D * D - core * core) / 4, te * taken_up(&roll, wraps[k]), 1e-14 * PI * D * D, "area of the rings", i);
+            NEAR(PI * (D * D - core * core) / 4, te * taken_up(&roll, wraps[k]), 1e-14 * PI * D * D,
+                 "area of the rings", i);
         }
 }
 END_TEST
@@ -121,7 +131,10 @@ START_TEST(without_thickness_it_is_the_cores_girth)
 }
 END_TEST
 
-/* Turns counted over a measured take-up give the thickness back, wherever counting begins. The rounding of the take-up is magnified by D0/(te (2 n0 + turns)). */
+/*
+ * Turns counted over a measured take-up give the thickness back, wherever counting begins. The rounding of the take-up
+ * is magnified by D0/(te (2 n0 + turns)).
+ */
 START_TEST(counted_turns_give_thickness)
 {
     static const double before[] = {0, 0.75, 1, 3.5};
@@ -142,7 +155,8 @@ START_TEST(no_thickness_fits_less_than_the_core_takes)
 {
     double thickness;
     tside_fault fault;
-    REFUSES(tside_roll_thickness(0.05, 1, 10, 1.5, &thickness, &fault), thickness, TSIDE_CONTRADICTS, "taken_up", TSIDE_BELOW);
+    REFUSES(tside_roll_thickness(0.05, 1, 10, 1.5, &thickness, &fault), thickness, TSIDE_CONTRADICTS, "taken_up",
+            TSIDE_BELOW);
     NEAR(fault.bound, 10 * PI * 0.05, 1e-15, "bound", 0);
     ANSWERS(tside_roll_thickness(0.05, 1, 10, fault.bound, &thickness, &fault));
     NEAR(thickness, 0, 1e-17, "thickness at the bound", 0);
@@ -154,7 +168,8 @@ START_TEST(hardly_a_turn_tells_no_thickness)
 {
     double thickness;
     tside_fault fault;
-    REFUSES(tside_roll_thickness(0.03, 0, 1e-200, 1, &thickness, &fault), thickness, TSIDE_OUT_OF_BOUNDS, "turns", TSIDE_BELOW);
+    REFUSES(tside_roll_thickness(0.03, 0, 1e-200, 1, &thickness, &fault), thickness, TSIDE_OUT_OF_BOUNDS, "turns",
+            TSIDE_BELOW);
     ANSWERS(tside_roll_thickness(1e-300, 0, 0.001, 10000, &thickness, &fault));
     ck_assert(isfinite(thickness));
 }

@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* The travel against closed forms of a plumb side, and against brute force on random sides: a string of given length with a roll on it, let down onto a wall. */
+/*
+ * The travel against closed forms of a plumb side, and against brute force on random sides: a string of given length
+ * with a roll on it, let down onto a wall.
+ */
 #include <check.h>
 #include <math.h>
 #include <string.h>
@@ -16,7 +19,8 @@ START_TEST(plumb_side_follows_its_formulas)
     side s = side_plain();
     double D0 = 0.044, te = 1.15 * 0.15e-3, r0 = D0 / 2 + te, s0 = 2 - (0.4 - 4 * 0.0254) - r0;
     for (int i = 0; i <= STEPS; i++) {
-        double turns = turns_at_open(&s) * i / STEPS, n = 1 + turns, r = D0 / 2 + te * n, taken = PI * turns * (D0 + te * (turns + 2));
+        double turns = turns_at_open(&s) * i / STEPS, n = 1 + turns, r = D0 / 2 + te * n,
+               taken = PI * turns * (D0 + te * (turns + 2));
         tside_position p = at(&s, turns);
         NEAR(p.wraps, n, 1e-13, "wraps", i);
         NEAR(p.turns, turns, 1e-13, "turns", i);
@@ -30,15 +34,17 @@ START_TEST(plumb_side_follows_its_formulas)
         ck_assert(p.slope == 0);
     }
     NEAR(at(&s, 0).underside, 0.4 - 4 * 0.0254, 1e-15, "seal below the sill", 0);
-    NEAR(at(&s, turns_at_open(&s)).underside + at(&s, turns_at_open(&s)).diameter, 2 - 3 * 0.0254, 1e-13, "gap below the rail", 0);
+    NEAR(at(&s, turns_at_open(&s)).underside + at(&s, turns_at_open(&s)).diameter, 2 - 3 * 0.0254, 1e-13,
+         "gap below the rail", 0);
 }
 END_TEST
 
 /* --- brute force --- */
 
 /*
- * A roll hangs on a string that leaves it on its inboard side. Let the string swing from along the wall, where the roll is held off it by the gap, inboard until the
- * roll bears on the wall or the string is plumb, where nothing pulls it further. By halving; nothing is known of tangents or angles but where the roll's rim is.
+ * A roll hangs on a string that leaves it on its inboard side. Let the string swing from along the wall, where the roll
+ * is held off it by the gap, inboard until the roll bears on the wall or the string is plumb, where nothing pulls it
+ * further. By halving; nothing is known of tangents or angles but where the roll's rim is.
  */
 static place let_down(const side *s, double chord, double radius)
 {
@@ -68,7 +74,8 @@ static place let_down(const side *s, double chord, double radius)
 FOR_SIDES(random_sides_are_where_brute_force_puts_them, SIDES)
 {
     side s = side_random(number);
-    double te = s.roll.packing * s.roll.thickness, l0 = PI * s.shut * (s.roll.core + te * s.shut), open = turns_at_open(&s);
+    double te = s.roll.packing * s.roll.thickness, l0 = PI * s.shut * (s.roll.core + te * s.shut),
+           open = turns_at_open(&s);
     for (int i = 0; i <= STEPS; i++) {
         tside_position p = at(&s, open * i / STEPS);
         double r = s.roll.core / 2 + te * p.wraps, l = PI * p.wraps * (s.roll.core + te * p.wraps);
@@ -82,7 +89,8 @@ FOR_SIDES(random_sides_are_where_brute_force_puts_them, SIDES)
         NEAR(p.underside, b.y - r, 1e-11, "underside", number);
         NEAR(p.opening, fmax(0, b.y - r - s.curtain.sill), 1e-11, "opening", number);
         NEAR(p.turns, open * i / STEPS, 1e-11, "turns", number);
-        NEAR(p.turns, p.wraps - s.shut + (b.slope - s.slope_shut) / (2 * PI), 1e-11, "turns of wraps and heading", number);
+        NEAR(p.turns, p.wraps - s.shut + (b.slope - s.slope_shut) / (2 * PI), 1e-11, "turns of wraps and heading",
+             number);
         NEAR(m.x, b.x, 1e-11, "the other model's x", number);
         NEAR(m.y, b.y, 1e-11, "the other model's y", number);
     }
@@ -94,7 +102,8 @@ FOR_SIDES(ends_are_where_they_were_asked, SIDES)
     tside_position shut = at(&s, 0), open = at(&s, turns_at_open(&s));
     double top = s.curtain.hip - s.curtain.rail_depth;
     NEAR(shut.wraps, s.stops.wraps_shut, 0, "wraps when shut", number);
-    NEAR(shut.underside, s.stops.shut_by == TSIDE_SHUT_SEAL ? s.curtain.sill - s.stops.seal : s.stops.shut_height, 1e-12, "underside when shut", number);
+    NEAR(shut.underside, s.stops.shut_by == TSIDE_SHUT_SEAL ? s.curtain.sill - s.stops.seal : s.stops.shut_height,
+         1e-12, "underside when shut", number);
     if (s.stops.open_by == TSIDE_OPEN_GAP)
         NEAR(top - (open.underside + open.diameter), s.stops.gap, 1e-12, "gap when open", number);
     else
@@ -210,7 +219,10 @@ static side leaning(double slope, double standoff)
     return s;
 }
 
-/* A wall that leans by 1e-7 is within a few times 1e-7 of one that stands plumb or leans the other way, at every standoff. */
+/*
+ * A wall that leans by 1e-7 is within a few times 1e-7 of one that stands plumb or leans the other way, at every
+ * standoff.
+ */
 START_TEST(leaning_goes_over_into_plumb)
 {
     static const double standoffs[] = {0, 1e-8, 1e-7, 0.03};

@@ -25,10 +25,12 @@ FOR_SIDES(beyond_the_travel_is_refused, 60)
     NEAR(q.underside, end.underside, 1e-11, "underside at open", number);
     REFUSES(tside_travel_at(&s.travel, NAN, &p, &fault), p, TSIDE_OUT_OF_BOUNDS, "turns", TSIDE_NOT_FINITE);
     REFUSES(tside_travel_at(&s.travel, HUGE_VAL, &p, &fault), p, TSIDE_OUT_OF_BOUNDS, "turns", TSIDE_NOT_FINITE);
-    REFUSES(tside_travel_to_height(&s.travel, at(&s, 0).underside - 1e-6, &p, &fault), p, TSIDE_OUT_OF_BOUNDS, "underside", TSIDE_BELOW);
+    REFUSES(tside_travel_to_height(&s.travel, at(&s, 0).underside - 1e-6, &p, &fault), p, TSIDE_OUT_OF_BOUNDS,
+            "underside", TSIDE_BELOW);
     ANSWERS(tside_travel_to_height(&s.travel, fault.bound, &p, &fault));
     NEAR(p.turns, 0, 1e-10, "turns at shut", number);
-    REFUSES(tside_travel_to_height(&s.travel, end.underside + 1e-6, &p, &fault), p, TSIDE_OUT_OF_BOUNDS, "underside", TSIDE_ABOVE);
+    REFUSES(tside_travel_to_height(&s.travel, end.underside + 1e-6, &p, &fault), p, TSIDE_OUT_OF_BOUNDS, "underside",
+            TSIDE_ABOVE);
     ANSWERS(tside_travel_to_height(&s.travel, fault.bound, &p, &fault));
     NEAR(p.turns, open, 1e-10, "turns at open", number);
     REFUSES(tside_travel_to_height(&s.travel, NAN, &p, &fault), p, TSIDE_OUT_OF_BOUNDS, "underside", TSIDE_NOT_FINITE);
@@ -147,10 +149,12 @@ START_TEST(line_refuses_what_it_cannot_follow)
     tside_fault fault;
     double x, y, normal;
     s.curtain.roll_lies = TSIDE_INBOARD;
-    REFUSES(tside_line_make(&s.bow, &s.curtain, &line, &fault), line, TSIDE_NOT_MODELLED, "curtain.roll_lies", TSIDE_NO_RELATION);
+    REFUSES(tside_line_make(&s.bow, &s.curtain, &line, &fault), line, TSIDE_NOT_MODELLED, "curtain.roll_lies",
+            TSIDE_NO_RELATION);
     s = side_plain();
     s.curtain.sill = s.curtain.hip;
-    REFUSES(tside_line_make(&s.bow, &s.curtain, &line, &fault), line, TSIDE_CONTRADICTS, "curtain.sill", TSIDE_NOT_BELOW);
+    REFUSES(tside_line_make(&s.bow, &s.curtain, &line, &fault), line, TSIDE_CONTRADICTS, "curtain.sill",
+            TSIDE_NOT_BELOW);
     NEAR(fault.bound, s.curtain.hip, 0, "hip", 0);
     s.curtain.sill = fault.bound - 1e-9;
     ANSWERS(tside_line_make(&s.bow, &s.curtain, &line, &fault));
@@ -162,7 +166,8 @@ START_TEST(line_refuses_what_it_cannot_follow)
     ANSWERS(tside_line_make(&s.bow, &s.curtain, &line, &fault));
     s.curtain.hip = 2;
     s.curtain.standoff = -0.001;
-    REFUSES(tside_line_make(&s.bow, &s.curtain, &line, &fault), line, TSIDE_OUT_OF_BOUNDS, "curtain.standoff", TSIDE_BELOW);
+    REFUSES(tside_line_make(&s.bow, &s.curtain, &line, &fault), line, TSIDE_OUT_OF_BOUNDS, "curtain.standoff",
+            TSIDE_BELOW);
     s = side_plain();
     REFUSES(tside_line_at(&s.line, -1e-12, &x, &y, &normal, &fault), x, TSIDE_OUT_OF_BOUNDS, "distance", TSIDE_BELOW);
     REFUSES(tside_line_at(&s.line, NAN, &x, &y, &normal, &fault), y, TSIDE_OUT_OF_BOUNDS, "distance", TSIDE_NOT_FINITE);

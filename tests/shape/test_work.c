@@ -10,11 +10,15 @@
 
 Suite *work_suite(void);
 
-/* Potential energy of curtain, bar and what is fixed to it, and of the guide if it hangs, apart from the library: over the polyline, or a straight chord. */
+/*
+ * Potential energy of curtain, bar and what is fixed to it, and of the guide if it hangs, apart from the library: over
+ * the polyline, or a straight chord.
+ */
 static double energy(const curved *c, const hull *h, const tside_position *p, int guide)
 {
     const tside_load *w = &c->load;
-    double sheet = w->areal_mass + w->wet, te = c->roll.packing * c->roll.thickness, wound = PI * p->wraps * (c->roll.core + te * p->wraps), hanging = 0, e;
+    double sheet = w->areal_mass + w->wet, te = c->roll.packing * c->roll.thickness,
+           wound = PI * p->wraps * (c->roll.core + te * p->wraps), hanging = 0, e;
     if (p->hanging <= h->down[1]) /* straight from the fixing to where it meets the roll */
         hanging = p->hanging * (h->corner.y[0] + p->y - p->diameter / 2 * sin(p->slope)) / 2;
     else
@@ -23,10 +27,12 @@ static double energy(const curved *c, const hull *h, const tside_position *p, in
             hull_at(h, (h->down[i] + to) / 2, &x, &y);
             hanging += (to - h->down[i]) * y;
         }
-    e = GRAVITY * w->length * ((w->bar_mass + w->clip_mass + sheet * wound) * p->y + sheet * hanging) + GRAVITY * w->end_mass * p->y;
+    e = GRAVITY * w->length * ((w->bar_mass + w->clip_mass + sheet * wound) * p->y + sheet * hanging) +
+        GRAVITY * w->end_mass * p->y;
     if (guide) {
         const tside_hang *g = &c->hang;
-        double lean = atan2(p->x - g->eye_x, g->eye_y - p->y) + asin(g->offset / hypot(p->x - g->eye_x, p->y - g->eye_y));
+        double lean = atan2(p->x - g->eye_x, g->eye_y - p->y) +
+                      asin(g->offset / hypot(p->x - g->eye_x, p->y - g->eye_y));
         e += -g->weight * (g->chain + g->length) / 2 * cos(lean) + g->carried * g->carried_offset * lean;
     }
     return e;
@@ -36,8 +42,10 @@ static double energy(const curved *c, const hull *h, const tside_position *p, in
 static double weight(const curved *c, const tside_position *p, int guide)
 {
     const tside_load *w = &c->load;
-    double te = c->roll.packing * c->roll.thickness, curtain = p->hanging + PI * p->wraps * (c->roll.core + te * p->wraps);
-    return GRAVITY * (w->length * (w->bar_mass + w->clip_mass + (w->areal_mass + w->wet) * curtain) + w->end_mass) + (guide ? c->hang.weight + c->hang.carried : 0);
+    double te = c->roll.packing * c->roll.thickness,
+           curtain = p->hanging + PI * p->wraps * (c->roll.core + te * p->wraps);
+    return GRAVITY * (w->length * (w->bar_mass + w->clip_mass + (w->areal_mass + w->wet) * curtain) + w->end_mass) +
+           (guide ? c->hang.weight + c->hang.carried : 0);
 }
 
 FOR_CURVED(energy_is_that_of_all_pieces)
@@ -70,11 +78,15 @@ static work plus(work a, work b)
     return (work){a.lift + b.lift, a.drive + b.drive};
 }
 
-/* Over part of a stretch, by the rule of Gauss and Legendre with five nodes (Abramowitz and Stegun, table 25.4); the drive's over its own angle, which the guide's turning takes away from. */
+/*
+ * Over part of a stretch, by the rule of Gauss and Legendre with five nodes (Abramowitz and Stegun, table 25.4); the
+ * drive's over its own angle, which the guide's turning takes away from.
+ */
 static work work_over(const curved *c, const tside_hang *hang, int stretch, double from, double to)
 {
     static const double node[] = {0, 0.5384693101056831, -0.5384693101056831, 0.9061798459386640, -0.9061798459386640};
-    static const double weight[] = {0.5688888888888889, 0.4786286704993665, 0.4786286704993665, 0.2369268850561891, 0.2369268850561891};
+    static const double weight[] = {0.5688888888888889, 0.4786286704993665, 0.4786286704993665, 0.2369268850561891,
+                                    0.2369268850561891};
     tside_i_lifting lifting = {NULL, &c->load, hang, 0}; /* a torque asks for no track */
     work sum = {0, 0};
     for (int k = 0; k < 5; k++) {
@@ -83,7 +95,9 @@ static work work_over(const curved *c, const tside_hang *hang, int stretch, doub
         double angle;
         tside_i_travel_spot(&c->travel, stretch, (from + to) / 2 + node[k] * (to - from) / 2, &spot);
         torque = tside_i_torque(&lifting, &spot);
-        angle = PI * (to - from) * weight[k] / (spot.share > 0 ? spot.share : 1); /* at a corner, where nothing is wound on, progress is the bar's turns */
+        angle = PI * (to - from) * weight[k] /
+                (spot.share > 0 ? spot.share
+                                : 1); /* at a corner, where nothing is wound on, progress is the bar's turns */
         sum.lift += angle * torque.lift;
         if (hang)
             sum.drive += angle * torque.drive * (1 - tside_i_hang_lean(hang, &spot).rate);
@@ -91,14 +105,17 @@ static work work_over(const curved *c, const tside_hang *hang, int stretch, doub
     return sum;
 }
 
-/* Halves where the halves' sum differs from the whole, as it does close to tipping, where the chord turns ever faster. */
+/*
+ * Halves where the halves' sum differs from the whole, as it does close to tipping, where the chord turns ever faster.
+ */
 static work refined(const curved *c, const tside_hang *hang, int stretch, double from, double to, work whole, int depth)
 {
     double middle = (from + to) / 2;
     work a = work_over(c, hang, stretch, from, middle), b = work_over(c, hang, stretch, middle, to), both = plus(a, b);
     if (depth == 0 || fabs(both.lift - whole.lift) + fabs(both.drive - whole.drive) < 1e-12 * (fabs(whole.lift) + 1))
         return both;
-    return plus(refined(c, hang, stretch, from, middle, a, depth - 1), refined(c, hang, stretch, middle, to, b, depth - 1));
+    return plus(refined(c, hang, stretch, from, middle, a, depth - 1),
+                refined(c, hang, stretch, middle, to, b, depth - 1));
 }
 
 /* Each stretch by itself; those in which the roll has tipped, and nothing lifts it, are left out. */

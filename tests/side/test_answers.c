@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-/* What leaves the library: numbers that are finite, whatever is asked, and structures of which every byte is defined. */
+/*
+ * What leaves the library: numbers that are finite, whatever is asked, and structures of which every byte is defined.
+ */
 #include <check.h>
 #include <float.h>
 #include <math.h>
@@ -31,7 +33,8 @@ static tside_side full(void)
     tside_side side;
     tside_drive *drive = &side.drive;
     bench_side(&side);
-    drive->rated_voltage_given = drive->supply_voltage_given = drive->no_load_speed_given = drive->no_load_current_given = drive->stall_current_given = 1;
+    drive->rated_voltage_given = drive->supply_voltage_given = drive->no_load_speed_given =
+        drive->no_load_current_given = drive->stall_current_given = 1;
     drive->rated_voltage = drive->supply_voltage = 24;
     drive->no_load_speed = 0.4;
     drive->no_load_current = 0.5;
@@ -49,7 +52,8 @@ static int spoil(tside_plan *plan, tside_kind kind, char *structure, const char 
     for (int i = 0; i < count; i++) {
         char *member = structure + row[i].offset, at[128];
         snprintf(at, sizeof at, "%s%s%s", path, *path ? "." : "", row[i].name);
-        if (!tside_field_applies(row + i, structure) || (row[i].optional && !*(int *)(void *)(structure + row[i].given_offset)))
+        if (!tside_field_applies(row + i, structure) ||
+            (row[i].optional && !*(int *)(void *)(structure + row[i].given_offset)))
             continue;
         if (row[i].type == TSIDE_GROUP)
             spoiled += spoil(plan, row[i].kind, member, at);
@@ -67,9 +71,12 @@ static int spoil(tside_plan *plan, tside_kind kind, char *structure, const char 
                 tside_fault fault;
                 tside_plan untouched;
                 memset(&untouched, 0xa5, sizeof untouched);
-                ck_assert_int_eq(tside_i_answer(&tside_i_plan_table, "plan", plan, &untouched, sizeof untouched, &fault), TSIDE_NOT_MODELLED);
+                ck_assert_int_eq(
+                    tside_i_answer(&tside_i_plan_table, "plan", plan, &untouched, sizeof untouched, &fault),
+                    TSIDE_NOT_MODELLED);
                 ck_assert_int_eq((int)fault.relation, TSIDE_NOT_FINITE);
-                ck_assert_msg(!strncmp(fault.field, "plan.", 5) && !strcmp(fault.field + 5, at), "%s named, not %s", fault.field, at);
+                ck_assert_msg(!strncmp(fault.field, "plan.", 5) && !strcmp(fault.field + 5, at), "%s named, not %s",
+                              fault.field, at);
                 for (size_t b = 0; b < sizeof untouched; b++)
                     ck_assert(((unsigned char *)&untouched)[b] == 0xa5);
             }
@@ -101,7 +108,8 @@ START_TEST(what_is_no_number_is_never_ok)
     ck_assert_int_eq(tside_i_force_line(TSIDE_BOW_BOLT, TSIDE_DRIVE_END, NAN, 1, 100).verdict, TSIDE_VERDICT_NO);
     ck_assert_int_eq(tside_i_force_line(TSIDE_BOW_BOLT, TSIDE_DRIVE_END, 80, 1, 100).verdict, TSIDE_VERDICT_OK);
     ck_assert_int_eq(tside_i_force_line(TSIDE_BOW_BOLT, TSIDE_DRIVE_END, 100, 1, 100).verdict, TSIDE_VERDICT_LOOK);
-    ck_assert_int_eq(tside_i_force_line(TSIDE_BOW_BOLT, TSIDE_DRIVE_END, nextafter(100, 200), 1, 100).verdict, TSIDE_VERDICT_NO);
+    ck_assert_int_eq(tside_i_force_line(TSIDE_BOW_BOLT, TSIDE_DRIVE_END, nextafter(100, 200), 1, 100).verdict,
+                     TSIDE_VERDICT_NO);
 }
 END_TEST
 
@@ -113,7 +121,8 @@ enum { EDGES = sizeof edges / sizeof *edges };
 static int answered, refused;
 
 /* An answer is finite; a refusal is said in a sentence of finite numbers. */
-static void answers_or_refuses(tside_status status, const tside_fault *fault, const double *answers, int count, const char *what)
+static void answers_or_refuses(tside_status status, const tside_fault *fault, const double *answers, int count,
+                               const char *what)
 {
     if (status == TSIDE_OK) {
         for (int i = 0; i < count; i++)
@@ -121,7 +130,8 @@ static void answers_or_refuses(tside_status status, const tside_fault *fault, co
         answered++;
     } else {
         char sentence[512];
-        ck_assert_msg(isfinite(fault->value) && isfinite(fault->bound) && isfinite(fault->gap), "%s: the fault's numbers", what);
+        ck_assert_msg(isfinite(fault->value) && isfinite(fault->bound) && isfinite(fault->gap),
+                      "%s: the fault's numbers", what);
         ck_assert(*fault->field && tside_fault_text(fault, sentence, sizeof sentence) < sizeof sentence);
         refused++;
     }
@@ -130,7 +140,8 @@ static void answers_or_refuses(tside_status status, const tside_fault *fault, co
 START_TEST(denormal_arguments_are_answered_or_refused)
 {
     for (int i = 0; i < EDGES * EDGES * EDGES * EDGES; i++) {
-        const double a = edges[i % EDGES], b = edges[i / EDGES % EDGES], c = edges[i / EDGES / EDGES % EDGES], d = edges[i / EDGES / EDGES / EDGES];
+        const double a = edges[i % EDGES], b = edges[i / EDGES % EDGES], c = edges[i / EDGES / EDGES % EDGES],
+                     d = edges[i / EDGES / EDGES / EDGES];
         tside_roll roll = {a, b, c};
         tside_fault fault;
         double answer = NAN;
@@ -150,13 +161,19 @@ enum { NUMBERS = sizeof(tside_section) / sizeof(double) };
 START_TEST(denormal_tubes_are_answered_or_refused)
 {
     for (int i = 0; i < EDGES * EDGES * EDGES * EDGES; i++) {
-        const double a = edges[i % EDGES], b = edges[i / EDGES % EDGES], c = edges[i / EDGES / EDGES % EDGES], d = edges[i / EDGES / EDGES / EDGES];
+        const double a = edges[i % EDGES], b = edges[i / EDGES % EDGES], c = edges[i / EDGES / EDGES % EDGES],
+                     d = edges[i / EDGES / EDGES / EDGES];
         tside_round round = {a, b};
-        tside_square square = {.side = a, .wall = b, .corner = i % 2 ? TSIDE_CORNER_GIVEN : TSIDE_CORNER_STANDARD, .outer_radius = c, .inner_radius = d};
+        tside_square square = {.side = a,
+                               .wall = b,
+                               .corner = i % 2 ? TSIDE_CORNER_GIVEN : TSIDE_CORNER_STANDARD,
+                               .outer_radius = c,
+                               .inner_radius = d};
         tside_section section;
         tside_fault fault;
         answers_or_refuses(tside_round_section(&round, c, &section, &fault), &fault, &section.area, NUMBERS, "round");
-        answers_or_refuses(tside_square_section(&square, 7850, &section, &fault), &fault, &section.area, NUMBERS, "square");
+        answers_or_refuses(tside_square_section(&square, 7850, &section, &fault), &fault, &section.area, NUMBERS,
+                           "square");
     }
 }
 END_TEST
@@ -170,12 +187,36 @@ START_TEST(denormal_bows_are_answered_or_refused)
         tside_plan plan;
         tside_bow bow;
         tside_fault fault;
-        double *const number[] = {&side.frame.width, &side.frame.leg_height, &side.frame.peak_height, &side.frame.tube.diameter, &side.frame.tube.wall, &side.frame.foot_x,
-                                  &side.frame.between_x, &side.frame.between_height, &side.frame.peak_x, &side.frame.shoulder_radius, &side.curtain.hip, &side.curtain.sill,
-                                  &side.curtain.thickness, &side.curtain.packing, &side.bar.tube.diameter, &side.bar.tube.wall, &side.bar.core_over, &side.length,
-                                  &side.drive_end.rise, &side.drive.collar_offset, &side.drive.height, &side.drive_end.guide.eye_clearance, &side.stops.wraps_shut, &side.stops.gap,
-                                  &side.drive_end.extender.spacing, &side.drive_end.extender.end_distance, &side.drive_end.extender.member_height,
-                                  &side.drive_end.extender.bolt_hole, &side.drive_end.extender.tube.side, &side.drive_end.extender.tube.wall};
+        double *const number[] = {&side.frame.width,
+                                  &side.frame.leg_height,
+                                  &side.frame.peak_height,
+                                  &side.frame.tube.diameter,
+                                  &side.frame.tube.wall,
+                                  &side.frame.foot_x,
+                                  &side.frame.between_x,
+                                  &side.frame.between_height,
+                                  &side.frame.peak_x,
+                                  &side.frame.shoulder_radius,
+                                  &side.curtain.hip,
+                                  &side.curtain.sill,
+                                  &side.curtain.thickness,
+                                  &side.curtain.packing,
+                                  &side.bar.tube.diameter,
+                                  &side.bar.tube.wall,
+                                  &side.bar.core_over,
+                                  &side.length,
+                                  &side.drive_end.rise,
+                                  &side.drive.collar_offset,
+                                  &side.drive.height,
+                                  &side.drive_end.guide.eye_clearance,
+                                  &side.stops.wraps_shut,
+                                  &side.stops.gap,
+                                  &side.drive_end.extender.spacing,
+                                  &side.drive_end.extender.end_distance,
+                                  &side.drive_end.extender.member_height,
+                                  &side.drive_end.extender.bolt_hole,
+                                  &side.drive_end.extender.tube.side,
+                                  &side.drive_end.extender.tube.wall};
         tside_turn turns[40];
         double answer, distances[2];
         int count;
@@ -200,12 +241,14 @@ START_TEST(denormal_bows_are_answered_or_refused)
             answers_or_refuses(tside_bow_face(&bow, 1, &answer, &fault), &fault, &answer, 1, "face");
             answers_or_refuses(tside_bow_at_height(&bow, -DBL_MAX, &answer, &fault), &fault, &answer, 1, "far below");
             answers_or_refuses(tside_bow_face(&bow, -DBL_MAX, &answer, &fault), &fault, &answer, 1, "face far below");
-            answers_or_refuses(tside_bow_crossing(&bow, 5, 1, PI * edges[i % EDGES], distances, distances + 1, &fault), &fault, distances, 2, "crossing");
+            answers_or_refuses(tside_bow_crossing(&bow, 5, 1, PI * edges[i % EDGES], distances, distances + 1, &fault),
+                               &fault, distances, 2, "crossing");
         } else
             answers_or_refuses(TSIDE_NOT_MODELLED, &fault, NULL, 0, "bow");
         answers_or_refuses(tside_plan_side(&side, &plan, &fault), &fault, NULL, 0, "plan");
         count = 0;
-        answers_or_refuses(tside_plan_turns(&side, turns, 40, &count, &fault), &fault, &turns[0].turn, count * (int)(sizeof *turns / sizeof(double)), "turns");
+        answers_or_refuses(tside_plan_turns(&side, turns, 40, &count, &fault), &fault, &turns[0].turn,
+                           count * (int)(sizeof *turns / sizeof(double)), "turns");
     }
 }
 END_TEST
@@ -223,7 +266,8 @@ END_TEST
         muddle(); \
         ANSWERS(call); \
         for (size_t b = 0; b < sizeof(output); b++) \
-            ck_assert_msg(first[b] == ((unsigned char *)&(output))[b], "%s: byte %d of %d", #output, (int)b, (int)sizeof(output)); \
+            ck_assert_msg(first[b] == ((unsigned char *)&(output))[b], "%s: byte %d of %d", #output, (int)b, \
+                          (int)sizeof(output)); \
     } while (0)
 
 /* Leaves other bytes than before where the next call's locals will be. */
@@ -273,12 +317,20 @@ START_TEST(every_byte_of_an_answer_is_defined)
     DEFINES(tside_line_make(&bow, &side.curtain, &line, &fault), line);
     DEFINES(tside_travel_make(&line, &side.curtain, &roll, &side.stops, &travel, &fault), travel);
     DEFINES(tside_travel_at(&travel, 1, &position, &fault), position);
-    DEFINES(tside_hang_make(&travel, &side.drive_end.guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y, &hang, NULL, &fault), hang);
-    DEFINES(tside_hang_make(&travel, &side.drive_end.guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y, &hang, &sweep, &fault), sweep);
-    DEFINES(tside_extender_layout(&side.drive_end.extender, &bow, side.curtain.hip, plan.drive_end.eye_x, plan.drive_end.eye_y, &travel, &layout, &fault), layout);
+    DEFINES(tside_hang_make(&travel, &side.drive_end.guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y, &hang,
+                            NULL, &fault),
+            hang);
+    DEFINES(tside_hang_make(&travel, &side.drive_end.guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y, &hang,
+                            &sweep, &fault),
+            sweep);
+    DEFINES(tside_extender_layout(&side.drive_end.extender, &bow, side.curtain.hip, plan.drive_end.eye_x,
+                                  plan.drive_end.eye_y, &travel, &layout, &fault),
+            layout);
     side.drive_end.extender.bolt_limit_given = side.drive_end.extender.pull_limit_given = 1;
     side.drive_end.extender.bolt_limit = side.drive_end.extender.pull_limit = 5000;
-    DEFINES(tside_extender_strength(&side.drive_end.extender, &layout, 100, 50, 20, TSIDE_DRIVE_END, lines, TSIDE_EXTENDER_LINES, &count, &fault), lines);
+    DEFINES(tside_extender_strength(&side.drive_end.extender, &layout, 100, 50, 20, TSIDE_DRIVE_END, lines,
+                                    TSIDE_EXTENDER_LINES, &count, &fault),
+            lines);
     tside_usual(TSIDE_KIND_LOAD, &load);
     load.length = 30;
     load.bar_mass = 2;

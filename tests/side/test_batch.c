@@ -19,7 +19,9 @@ START_TEST(batch_is_the_loop_bit_for_bit)
 {
     tside_side base = plain(), one;
     tside_fault fault;
-    struct { double length, other; } rows[ROWS];
+    struct {
+        double length, other;
+    } rows[ROWS];
     double hips[ROWS], hand = TSIDE_LEFT, turns[ROWS], cut[ROWS], swing[ROWS], codes[ROWS];
     int statuses[ROWS];
     unsigned long long findings[ROWS];
@@ -63,7 +65,8 @@ START_TEST(batch_is_the_loop_bit_for_bit)
         }
         for (int k = 0; k < plan.finding_count; k++)
             bits |= 1ull << plan.findings[k].code;
-        ck_assert(turns[i] == plan.drive_turns && cut[i] == plan.drive_end.layout.cut_length && findings[i] == bits && codes[i] == (double)plan.findings[0].code);
+        ck_assert(turns[i] == plan.drive_turns && cut[i] == plan.drive_end.layout.cut_length && findings[i] == bits &&
+                  codes[i] == (double)plan.findings[0].code);
         ck_assert(swing[i] == (plan.drive_end.hip_kick_out_given ? plan.drive_end.hip_kick_out : -7));
     }
     hand = 0.5;
@@ -71,10 +74,12 @@ START_TEST(batch_is_the_loop_bit_for_bit)
     ck_assert_str_eq(fault.field, "hand");
     ANSWERS(tside_field_find(TSIDE_KIND_SIDE, "frame", &in[1].place, &fault));
     statuses[0] = -9;
-    ck_assert(tside_plan_sides(&base, 1, in, 2, out, 1, statuses, NULL, &fault) == TSIDE_OUT_OF_BOUNDS && fault.index == 1 && statuses[0] == -9);
+    ck_assert(tside_plan_sides(&base, 1, in, 2, out, 1, statuses, NULL, &fault) == TSIDE_OUT_OF_BOUNDS &&
+              fault.index == 1 && statuses[0] == -9);
     ck_assert_str_eq(fault.field, "inputs");
     out[2].place = in[1].place;
-    ck_assert(tside_plan_sides(&base, 1, in, 1, out, 4, statuses, NULL, &fault) == TSIDE_OUT_OF_BOUNDS && fault.index == 2 && statuses[0] == -9);
+    ck_assert(tside_plan_sides(&base, 1, in, 1, out, 4, statuses, NULL, &fault) == TSIDE_OUT_OF_BOUNDS &&
+              fault.index == 2 && statuses[0] == -9);
     ck_assert_str_eq(fault.field, "outputs");
     ck_assert(tside_plan_sides(&base, -1, NULL, 0, NULL, 0, statuses, NULL, &fault) == TSIDE_OUT_OF_BOUNDS);
     ANSWERS(tside_plan_sides(&base, 0, NULL, 0, NULL, 0, NULL, NULL, &fault));
@@ -102,7 +107,8 @@ START_TEST(batch_walks_any_stride)
     for (int i = 0; i < ROWS; i++) {
         one = base;
         one.length = lengths[i];
-        ck_assert(tside_plan_side(&one, &plan, &fault) == TSIDE_OK && turns[i] == plan.worst.drive && statuses[i] == TSIDE_OK);
+        ck_assert(tside_plan_side(&one, &plan, &fault) == TSIDE_OK && turns[i] == plan.worst.drive &&
+                  statuses[i] == TSIDE_OK);
     }
     ck_assert(last == turns[0]);
     ck_assert(!memcmp(&base, &one, offsetof(tside_side, length))); /* the base is only read */
@@ -123,7 +129,8 @@ START_TEST(batch_makes_what_is_asked_for)
         {"opening_far", "drive_end.extender.spacing", 9},
         {"stall_torque", "drive_end.extender.spacing", 9},
     };
-    static const char *const needing[] = {"drive_end.sweep.kick_out", "free_end.side_force", "lines[0].demand", "findings[0].code", "drive_end.layout.angle"};
+    static const char *const needing[] = {"drive_end.sweep.kick_out", "free_end.side_force", "lines[0].demand",
+                                          "findings[0].code", "drive_end.layout.angle"};
     for (size_t k = 0; k < sizeof asked / sizeof *asked; k++) {
         tside_side base = plain();
         tside_plan whole;
@@ -138,8 +145,9 @@ START_TEST(batch_makes_what_is_asked_for)
         ANSWERS(tside_field_find(TSIDE_KIND_SIDE, asked[k].spoilt, &spoilt, &fault));
         *(double *)(void *)((char *)&base + spoilt.offset) = asked[k].value;
         out.data = &got;
-        want = out.place.field->type == TSIDE_NUMBER ? *(const double *)(const void *)((const char *)&whole + out.place.offset)
-                                                     : *(const int *)(const void *)((const char *)&whole + out.place.offset);
+        want = out.place.field->type == TSIDE_NUMBER
+                   ? *(const double *)(const void *)((const char *)&whole + out.place.offset)
+                   : *(const int *)(const void *)((const char *)&whole + out.place.offset);
         ck_assert(tside_plan_side(&base, &whole, NULL) != TSIDE_OK);
         ANSWERS(tside_plan_sides(&base, 1, NULL, 0, &out, 1, &status, NULL, &fault));
         ck_assert(status == TSIDE_OK && got == want);
@@ -147,7 +155,8 @@ START_TEST(batch_makes_what_is_asked_for)
         ck_assert(tside_plan_sides(&base, 1, NULL, 0, NULL, 0, &status, NULL, NULL) != TSIDE_OK);
         for (size_t n = 0; n < sizeof needing / sizeof *needing; n++) {
             ANSWERS(tside_field_find(TSIDE_KIND_PLAN, needing[n], &out.place, &fault));
-            ck_assert_msg(tside_plan_sides(&base, 1, NULL, 0, &out, 1, &status, NULL, NULL) != TSIDE_OK, "%s", needing[n]);
+            ck_assert_msg(tside_plan_sides(&base, 1, NULL, 0, &out, 1, &status, NULL, NULL) != TSIDE_OK, "%s",
+                          needing[n]);
         }
     }
 }
@@ -163,7 +172,8 @@ static void ask_each(const tside_side *side, const tside_plan *whole, tside_kind
         tside_output out = {.stride = 0};
         double got = NAN, want;
         int status;
-        snprintf(path, sizeof path, "%s%s%s%s", above, *above ? "." : "", rows[i].name, rows[i].type == TSIDE_LIST ? "[1]" : "");
+        snprintf(path, sizeof path, "%s%s%s%s", above, *above ? "." : "", rows[i].name,
+                 rows[i].type == TSIDE_LIST ? "[1]" : "");
         if (rows[i].type == TSIDE_GROUP || rows[i].type == TSIDE_LIST) {
             ask_each(side, whole, rows[i].kind, path, asked);
             continue;
@@ -171,7 +181,8 @@ static void ask_each(const tside_side *side, const tside_plan *whole, tside_kind
         ck_assert_int_eq(tside_field_find(TSIDE_KIND_PLAN, path, &out.place, NULL), TSIDE_OK);
         out.data = &got;
         ck_assert_int_eq(tside_plan_sides(side, 1, NULL, 0, &out, 1, &status, NULL, NULL), TSIDE_OK);
-        want = rows[i].type == TSIDE_NUMBER ? *(const double *)(const void *)((const char *)whole + out.place.offset) : *(const int *)(const void *)((const char *)whole + out.place.offset);
+        want = rows[i].type == TSIDE_NUMBER ? *(const double *)(const void *)((const char *)whole + out.place.offset)
+                                            : *(const int *)(const void *)((const char *)whole + out.place.offset);
         ck_assert_msg(isnan(got) || got == want, "%s", path);
         ck_assert_msg(!isnan(got) || rows[i].optional, "%s", path);
         (*asked)++;
@@ -240,7 +251,9 @@ START_TEST(batch_answers_with_its_first_bad_row)
         int statuses[3];
         tside_input in;
         ANSWERS(tside_field_find(TSIDE_KIND_SIDE, bad[k].path, &in.place, &fault));
-        values[0] = values[2] = in.place.field->type == TSIDE_NUMBER ? *(const double *)(const void *)((const char *)&base + in.place.offset) : 0;
+        values[0] = values[2] = in.place.field->type == TSIDE_NUMBER
+                                    ? *(const double *)(const void *)((const char *)&base + in.place.offset)
+                                    : 0;
         values[1] = bad[k].value;
         in.data = values, in.stride = sizeof *values;
         ck_assert(tside_plan_sides(&base, 3, &in, 1, NULL, 0, statuses, NULL, &fault) == bad[k].status);

@@ -42,7 +42,10 @@ START_TEST(no_stub_of_channel)
 }
 END_TEST
 
-/* Flaps too, and bars that are butted, not swaged: whatever their lengths, no piece is too short for the cut plan, and all is covered. */
+/*
+ * Flaps too, and bars that are butted, not swaged: whatever their lengths, no piece is too short for the cut plan, and
+ * all is covered.
+ */
 START_TEST(no_stub_of_anything)
 {
     for (int n = 0; n < 300; n++) {
@@ -50,7 +53,8 @@ START_TEST(no_stub_of_anything)
         tside_fittings fittings = usual();
         taken t;
         side.length = 32 + 0.0001 * n;
-        side.bar.swage = side.bar.past_free = side.bar.past_drive = side.curtain.past = side.drive.half_length = side.drive.clearance = 0;
+        side.bar.swage = side.bar.past_free = side.bar.past_drive = side.curtain.past = side.drive.half_length =
+            side.drive.clearance = 0;
         side.bar.stock = 2;
         t = take(&side, &fittings);
         fittings.channel_stock = line_of(&t, TSIDE_ITEM_FLAP)->length - 0.0001 * n - 1e-5;
@@ -65,8 +69,9 @@ START_TEST(no_stub_of_anything)
 END_TEST
 
 /*
- * A grip of 4.04 in needs with one washer 4.504 in, so a bolt of 5 in, threaded for 2 x 5/16 + 1/4 = 7/8 in (ASME B18.5): its shank reaches 4.125 in, and washers of at
- * least 0.051 in (ASME B18.21.1, from memory) must fill 0.085 in: two.
+ * A grip of 4.04 in needs with one washer 4.504 in, so a bolt of 5 in, threaded for 2 x 5/16 + 1/4 = 7/8 in (ASME
+ * B18.5): its shank reaches 4.125 in, and washers of at least 0.051 in (ASME B18.21.1, from memory) must fill 0.085 in:
+ * two.
  */
 START_TEST(washers_where_the_thread_would_not_reach)
 {
@@ -78,7 +83,10 @@ START_TEST(washers_where_the_thread_would_not_reach)
     NEAR(line_of(&t, TSIDE_ITEM_MEMBER_BOLT)->length, 5 * INCH, 1e-12, "bolt", 0);
     NEAR(line_of(&t, TSIDE_ITEM_BOW_BOLT)->length, 4.5 * INCH, 1e-12, "the other", 0);
     ck_assert(line_of(&t, TSIDE_ITEM_BOLT_WASHER)->count == 3 && line_of(&t, TSIDE_ITEM_BOLT_NUT)->count == 2);
-    /* three asked: at the bow 3.911 + 3 x 0.080 + 0.384 in is beyond 4-1/2 in too, and 0.214 in must be filled: five; at the member, 4.020 in, three fill it */
+    /*
+     * three asked: at the bow 3.911 + 3 x 0.080 + 0.384 in is beyond 4-1/2 in too, and 0.214 in must be filled: five;
+     * at the member, 4.020 in, three fill it
+     */
     fittings = usual();
     fittings.washers = 3;
     t = take(&side, &fittings);
@@ -109,7 +117,8 @@ START_TEST(what_is_not_there)
     side.stops.gap = 0.15;
     t = take(&side, &fittings);
     ck_assert_int_eq(count_of(&t, TSIDE_ITEM_EXTENDER), 1);
-    ck_assert(count_of(&t, TSIDE_ITEM_EYE) == 2 && count_of(&t, TSIDE_ITEM_GUIDE) == 2 && count_of(&t, TSIDE_ITEM_PATCH) == 4);
+    ck_assert(count_of(&t, TSIDE_ITEM_EYE) == 2 && count_of(&t, TSIDE_ITEM_GUIDE) == 2 &&
+              count_of(&t, TSIDE_ITEM_PATCH) == 4);
     side.drive_end.hung = TSIDE_ON_HIP;
     side.drive_end.guide.chain = side.free_end.guide.chain = 0;
     side.drive.kind = TSIDE_HAND;
@@ -120,9 +129,17 @@ START_TEST(what_is_not_there)
     t = take(&side, &fittings);
     for (int i = 0; i < t.count; i++)
         switch (t.item[i].code) {
-        case TSIDE_ITEM_FLAP: case TSIDE_ITEM_SPLICE_SCREW: case TSIDE_ITEM_CHAIN: case TSIDE_ITEM_CHAIN_LINK: case TSIDE_ITEM_EXTENDER: case TSIDE_ITEM_BOW_BOLT:
-        case TSIDE_ITEM_MEMBER_BOLT: case TSIDE_ITEM_BOLT_NUT: case TSIDE_ITEM_BOLT_WASHER: case TSIDE_ITEM_PATCH: case TSIDE_ITEM_CORD:
-            ck_abort_msg("there is a %s", tside_item_text((int)t.item[i].code));
+        case TSIDE_ITEM_FLAP:
+        case TSIDE_ITEM_SPLICE_SCREW:
+        case TSIDE_ITEM_CHAIN:
+        case TSIDE_ITEM_CHAIN_LINK:
+        case TSIDE_ITEM_EXTENDER:
+        case TSIDE_ITEM_BOW_BOLT:
+        case TSIDE_ITEM_MEMBER_BOLT:
+        case TSIDE_ITEM_BOLT_NUT:
+        case TSIDE_ITEM_BOLT_WASHER:
+        case TSIDE_ITEM_PATCH:
+        case TSIDE_ITEM_CORD: ck_abort_msg("there is a %s", tside_item_text((int)t.item[i].code));
         default: break;
         }
     ck_assert_int_eq(count_of(&t, TSIDE_ITEM_BAR), 1);
@@ -198,7 +215,8 @@ START_TEST(takeoff_refused)
     ANSWERS(TAKEOFF);
     {
         int needed = out.count;
-        REFUSES(tside_takeoff(&side, &plan, &fittings, out.item, needed - 1, &out.count, &fault), out.item, TSIDE_TOO_SMALL, "capacity", TSIDE_BELOW);
+        REFUSES(tside_takeoff(&side, &plan, &fittings, out.item, needed - 1, &out.count, &fault), out.item,
+                TSIDE_TOO_SMALL, "capacity", TSIDE_BELOW);
         ck_assert_int_eq(out.count, needed);
         ANSWERS(tside_takeoff(&side, &plan, &fittings, out.item, needed, &out.count, &fault));
     }

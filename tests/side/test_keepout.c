@@ -22,7 +22,8 @@ static double nearest_on_segment(const tside_keep_out *out, double x1, double y1
     double low = 0, high = 1;
     for (int i = 0; i < 120; i++) {
         double a = low + (high - low) / 3, b = high - (high - low) / 3;
-        if (to_rectangle(out, x1 + a * (x2 - x1), y1 + a * (y2 - y1)) < to_rectangle(out, x1 + b * (x2 - x1), y1 + b * (y2 - y1)))
+        if (to_rectangle(out, x1 + a * (x2 - x1), y1 + a * (y2 - y1)) <
+            to_rectangle(out, x1 + b * (x2 - x1), y1 + b * (y2 - y1)))
             high = b;
         else
             low = a;
@@ -40,12 +41,14 @@ FOR_SIDES(rectangle_to_segment, 500)
 {
     dice d = {300u + (unsigned)number};
     tside_keep_out out = any_rectangle(&d, 0, 0, 1);
-    double x1 = dice_between(&d, -1, 1), y1 = dice_between(&d, -1, 1), x2 = dice_between(&d, -1, 1), y2 = dice_between(&d, -1, 1);
+    double x1 = dice_between(&d, -1, 1), y1 = dice_between(&d, -1, 1), x2 = dice_between(&d, -1, 1),
+           y2 = dice_between(&d, -1, 1);
     if (number % 5 == 0)
         x2 = x1;
     if (number % 7 == 0)
         y2 = y1;
-    NEAR(tside_i_rectangle_to_segment(&out, x1, y1, x2, y2), nearest_on_segment(&out, x1, y1, x2, y2), 1e-7, "rectangle to segment", number);
+    NEAR(tside_i_rectangle_to_segment(&out, x1, y1, x2, y2), nearest_on_segment(&out, x1, y1, x2, y2), 1e-7,
+         "rectangle to segment", number);
 }
 
 FOR_SIDES(rectangle_to_sweep, 100)
@@ -53,7 +56,8 @@ FOR_SIDES(rectangle_to_sweep, 100)
     enum { LOOKS = 2000 };
     dice d = {400u + (unsigned)number};
     tside_keep_out out = any_rectangle(&d, 0, -0.5, 1);
-    double length = dice_between(&d, 0.2, 1.5), least = dice_between(&d, -1, 0.6), greatest = least + dice_between(&d, 0, 0.8), nearest = HUGE_VAL, got;
+    double length = dice_between(&d, 0.2, 1.5), least = dice_between(&d, -1, 0.6),
+           greatest = least + dice_between(&d, 0, 0.8), nearest = HUGE_VAL, got;
     for (int i = 0; i <= LOOKS; i++) {
         double lean = least + (greatest - least) * i / LOOKS;
         nearest = fmin(nearest, nearest_on_segment(&out, 0, 0, length * sin(lean), -length * cos(lean)));
@@ -66,11 +70,13 @@ FOR_SIDES(rectangle_to_sweep, 100)
 /* From the tube's top end, a length of cut tube down its slope. */
 static double nearest_on_tube(const tside_keep_out *out, const tside_layout *tube)
 {
-    double dx = tube->member_x - tube->eye_x, dy = tube->bow_height - tube->eye_y, run = tube->bow_x - tube->eye_x, slope = hypot(run, dy), top_x, top_y;
+    double dx = tube->member_x - tube->eye_x, dy = tube->bow_height - tube->eye_y, run = tube->bow_x - tube->eye_x,
+           slope = hypot(run, dy), top_x, top_y;
     ck_assert(dx < 0 && slope > 0);
     top_x = tube->eye_x - run / slope * tube->eye_from_top;
     top_y = tube->eye_y - dy / slope * tube->eye_from_top;
-    return nearest_on_segment(out, top_x, top_y, top_x + run / slope * tube->cut_length, top_y + dy / slope * tube->cut_length);
+    return nearest_on_segment(out, top_x, top_y, top_x + run / slope * tube->cut_length,
+                              top_y + dy / slope * tube->cut_length);
 }
 
 FOR_SIDES(keep_out_of_the_tube, 300)
@@ -80,7 +86,8 @@ FOR_SIDES(keep_out_of_the_tube, 300)
     tside_plan plan = planned(&side);
     const tside_layout *tube = &plan.drive_end.layout;
     double along = dice_between(&d, -0.1, 1.1), nearest, needed = side.drive_end.extender.tube.side / 2;
-    tside_keep_out out = any_rectangle(&d, tube->eye_x + along * (tube->member_x - tube->eye_x), tube->eye_y + along * (tube->bow_height - tube->eye_y), 0.3);
+    tside_keep_out out = any_rectangle(&d, tube->eye_x + along * (tube->member_x - tube->eye_x),
+                                       tube->eye_y + along * (tube->bow_height - tube->eye_y), 0.3);
     const tside_finding *found;
     side.drive_end.keep_out_count = 2;
     side.drive_end.keep_outs[0] = (tside_keep_out){0.1, 0.2, 0, 1};
@@ -99,7 +106,8 @@ FOR_SIDES(keep_out_of_the_tube, 300)
 /* The guide, wherever within its placing error its eye is, at every lean that it takes there. */
 static double nearest_on_guide(const tside_side *side, const tside_plan *plan, const tside_keep_out *out)
 {
-    const tside_roll roll = {side->bar.tube.diameter + side->bar.core_over, side->curtain.thickness, side->curtain.packing};
+    const tside_roll roll = {side->bar.tube.diameter + side->bar.core_over, side->curtain.thickness,
+                             side->curtain.packing};
     const double error = side->free_end.guide.placing_error;
     tside_bow bow;
     tside_line line;
@@ -145,7 +153,8 @@ FOR_SIDES(keep_out_of_the_guide, 60)
         ck_assert_msg(!found == (nearest > needed), "side %d: %g m off, %g needed", number, nearest, needed);
     if (found) {
         ck_assert(found->bound == needed && found->index == 0 && found->end == TSIDE_FREE_END && found->value >= 0);
-        ck_assert_msg(fabs(found->value - nearest) < needed / 2, "side %d: %g, not %g m off", number, found->value, nearest);
+        ck_assert_msg(fabs(found->value - nearest) < needed / 2, "side %d: %g, not %g m off", number, found->value,
+                      nearest);
     }
 }
 
@@ -160,7 +169,8 @@ START_TEST(nothing_slips_between_placings)
         plan = planned(&side);
         x = plan.drive_end.eye_x + 0.01 * i;
         side.drive_end.keep_out_count = 1;
-        side.drive_end.keep_outs[0] = (tside_keep_out){x, x + 0.001, plan.drive_end.eye_y - 0.03, plan.drive_end.eye_y - 0.02};
+        side.drive_end.keep_outs[0] = (tside_keep_out){x, x + 0.001, plan.drive_end.eye_y - 0.03,
+                                                       plan.drive_end.eye_y - 0.02};
         plan = planned(&side);
         ck_assert_msg(finds(&plan, TSIDE_FINDING_KEEP_OUT_GUIDE), "a rod %d cm from the eye", i);
     }
@@ -171,11 +181,13 @@ START_TEST(keep_outs_are_measured)
 {
     tside_side side = plain();
     tside_plan plan = planned(&side);
-    double x = plan.drive_end.eye_x, needed = side.drive_end.guide.tube.diameter / 2, foot = plan.drive_end.sweep.length;
+    double x = plan.drive_end.eye_x, needed = side.drive_end.guide.tube.diameter / 2,
+           foot = plan.drive_end.sweep.length;
     /* a path below the hanging foot: nearer than half the pipe, and just not */
     for (int hits = 0; hits <= 1; hits++) {
         side.drive_end.keep_out_count = 1;
-        side.drive_end.keep_outs[0] = (tside_keep_out){x - 1, x + 1, 0, plan.drive_end.eye_y - foot - needed + (hits ? 1e-6 : -1e-6)};
+        side.drive_end.keep_outs[0] = (tside_keep_out){x - 1, x + 1, 0,
+                                                       plan.drive_end.eye_y - foot - needed + (hits ? 1e-6 : -1e-6)};
         plan = planned(&side);
         ck_assert_int_eq(finds(&plan, TSIDE_FINDING_KEEP_OUT_GUIDE), hits);
     }

@@ -14,15 +14,16 @@ Suite *lines_suite(void);
 
 static void same_line(const tside_strength_line *got, const tside_strength_line *want)
 {
-    ck_assert(got->measure == want->measure && got->verdict == want->verdict && got->limit_given == want->limit_given && got->utilisation_given == want->utilisation_given &&
-              got->yield_needed_given == want->yield_needed_given);
+    ck_assert(got->measure == want->measure && got->verdict == want->verdict && got->limit_given == want->limit_given &&
+              got->utilisation_given == want->utilisation_given && got->yield_needed_given == want->yield_needed_given);
     NEAR(got->demand, want->demand, 1e-9 * want->demand, "demand", (int)want->code);
     NEAR(got->limit, want->limit, 0, "limit", (int)want->code);
     NEAR(got->yield_needed, want->yield_needed, 1e-9 * want->yield_needed, "yield needed", (int)want->code);
 }
 
 /* A stress against a share of yield over its safety factor. */
-static void stress_is(const tside_plan *plan, tside_strength_code code, double stress, const tside_metal_values *metal, double share)
+static void stress_is(const tside_plan *plan, tside_strength_code code, double stress, const tside_metal_values *metal,
+                      double share)
 {
     const tside_strength_line *line = strength_of(plan, code, TSIDE_DRIVE_END);
     ck_assert(line->measure == TSIDE_STRESS && line->limit_given);
@@ -33,7 +34,8 @@ static void stress_is(const tside_plan *plan, tside_strength_code code, double s
 static void force_is(const tside_plan *plan, tside_strength_code code, double torque, const tside_bar *bar)
 {
     const tside_strength_line *line = strength_of(plan, code, TSIDE_DRIVE_END);
-    double force = torque / (bar->screws * bar->tube.diameter / 2); /* statics: n screws at a radius D/2, each with F, hold n F D/2 */
+    double force = torque / (bar->screws * bar->tube.diameter /
+                             2); /* statics: n screws at a radius D/2, each with F, hold n F D/2 */
     ck_assert(line->measure == TSIDE_FORCE && line->limit_given == bar->screw_limit_given);
     NEAR(line->demand, force, 1e-9 * force, "force", (int)code);
     if (line->limit_given)
@@ -41,14 +43,16 @@ static void force_is(const tside_plan *plan, tside_strength_code code, double to
 }
 
 /*
- * A bar cut at the curtain's edge: what is beyond it weighs W at the drive, and the guide's eye pushes with F square to the guide, so far out along the house. At many places,
- * of which the greatest counts. running: by what lifts, else a constant torque.
+ * A bar cut at the curtain's edge: what is beyond it weighs W at the drive, and the guide's eye pushes with F square to
+ * the guide, so far out along the house. At many places, of which the greatest counts. running: by what lifts, else a
+ * constant torque.
  */
 static double bar_end_bending(const tside_side *side, const tside_plan *plan, int running, double torque)
 {
     enum { LOOKS = 4000 };
     const tside_collar collar = tside_drive_collar(&side->drive);
-    const tside_roll roll = {side->bar.tube.diameter + side->bar.core_over, side->curtain.thickness, side->curtain.packing};
+    const tside_roll roll = {side->bar.tube.diameter + side->bar.core_over, side->curtain.thickness,
+                             side->curtain.packing};
     const double eye = run_on(side, &side->drive_end, 0), weight = GRAVITY * collar.mass;
     double greatest = 0;
     tside_bow bow;
@@ -68,7 +72,8 @@ static double bar_end_bending(const tside_side *side, const tside_plan *plan, in
     ANSWERS(tside_bow_make(&side->frame, &bow, &fault));
     ANSWERS(tside_line_make(&bow, &side->curtain, &line, &fault));
     ANSWERS(tside_travel_make(&line, &side->curtain, &roll, &side->stops, &travel, &fault));
-    ANSWERS(tside_hang_make(&travel, &side->drive_end.guide, &collar, plan->drive_end.eye_x, plan->drive_end.eye_y, &hang, NULL, &fault));
+    ANSWERS(tside_hang_make(&travel, &side->drive_end.guide, &collar, plan->drive_end.eye_x, plan->drive_end.eye_y,
+                            &hang, NULL, &fault));
     for (int i = 0; i <= LOOKS; i++) {
         const double turns = plan->bar_turns * i / LOOKS;
         double force, uplift, lean, ignored, across, up;
@@ -100,7 +105,10 @@ START_TEST(bar_lines_are_their_parts)
     stress_is(&plan, TSIDE_BAR_SHEAR, plan.worst.drive / section.torsion_modulus, &metal, 0.6);
     stress_is(&plan, TSIDE_BAR_SHEAR_STALL, plan.stall_torque / section.torsion_modulus, &metal, 0.6);
     stress_is(&plan, TSIDE_BAR_BENDING, bar_end_bending(&side, &plan, 1, 0) / section.section_modulus, &metal, 1);
-    stress_is(&plan, TSIDE_BAR_BENDING_STALL, fmax(bar_end_bending(&side, &plan, 0, plan.stall_torque), bar_end_bending(&side, &plan, 0, -plan.stall_torque)) / section.section_modulus,
+    stress_is(&plan, TSIDE_BAR_BENDING_STALL,
+              fmax(bar_end_bending(&side, &plan, 0, plan.stall_torque),
+                   bar_end_bending(&side, &plan, 0, -plan.stall_torque)) /
+                  section.section_modulus,
               &metal, 1);
     force_is(&plan, TSIDE_COUPLING_SCREW, plan.stall_torque, &side.bar);
     force_is(&plan, TSIDE_SPLICE_SCREW, plan.worst.per_metre * (plan.curtain_length - 7), &side.bar);
@@ -130,12 +138,14 @@ START_TEST(end_lines_are_their_parts)
         ANSWERS(tside_material_values(&end->guide.material, &metal, &fault));
         ANSWERS(tside_round_section(&end->guide.tube, metal.density, &pipe, &fault));
         weight = GRAVITY * pipe.mass * made->sweep.cut_length;
-        ANSWERS(tside_extender_strength(&end->extender, &made->layout, fmax(made->side_force_stall, 0), made->side_force_jam, weight, (tside_which_end)which, lines, TSIDE_EXTENDER_LINES,
-                                        &count, &fault));
+        ANSWERS(tside_extender_strength(&end->extender, &made->layout, fmax(made->side_force_stall, 0),
+                                        made->side_force_jam, weight, (tside_which_end)which, lines,
+                                        TSIDE_EXTENDER_LINES, &count, &fault));
         for (int i = 0; i < count; i++)
             same_line(strength_of(&plan, lines[i].code, (tside_which_end)which), lines + i);
         /* F d = T + Wg x_cg + Wd e at the collar, where the guide leans most */
-        moment = weight * (end->guide.chain + made->sweep.length) / 2 * sin(made->sweep.lean_greatest) + GRAVITY * collar.mass * collar.mass_offset;
+        moment = weight * (end->guide.chain + made->sweep.length) / 2 * sin(made->sweep.lean_greatest) +
+                 GRAVITY * collar.mass * collar.mass_offset;
         line = strength_of(&plan, TSIDE_GUIDE_BENDING, (tside_which_end)which);
         moment += which == TSIDE_DRIVE_END ? plan.stall_torque : 0;
         NEAR(line->demand, moment / pipe.section_modulus, 1e-9 * line->demand, "guide", which);
@@ -152,7 +162,10 @@ START_TEST(end_lines_are_their_parts)
 }
 END_TEST
 
-/* Of a guide that leans inboard throughout: at stall it is bent one way, and by its own weight at rest the other, and neither is below 0. */
+/*
+ * Of a guide that leans inboard throughout: at stall it is bent one way, and by its own weight at rest the other, and
+ * neither is below 0.
+ */
 START_TEST(guide_bending_is_the_greatest_of_both_leans)
 {
     tside_side side = plain();

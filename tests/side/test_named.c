@@ -33,7 +33,8 @@ START_TEST(the_eye_is_refused_as_it_was_told)
     bench_side(&side);
     side.free_end.rise = 5;
     side.free_end.extender.member_height = 8;
-    REFUSES(tside_plan_side(&side, &plan, &fault), plan, TSIDE_CONTRADICTS, "free_end.extender.member_height", TSIDE_NOT_BELOW);
+    REFUSES(tside_plan_side(&side, &plan, &fault), plan, TSIDE_CONTRADICTS, "free_end.extender.member_height",
+            TSIDE_NOT_BELOW);
     ck_assert_str_eq(fault.other, "free_end.rise");
     bench_side(&side);
     side.free_end.placed = TSIDE_EYE_GIVEN;
@@ -87,7 +88,8 @@ START_TEST(a_thickness_takes_its_own_bound)
 {
     tside_fault fault;
     double thickness, up, down;
-    REFUSES(tside_roll_thickness(0.0334, 1, 7.3, 0.5, &thickness, &fault), thickness, TSIDE_CONTRADICTS, "taken_up", TSIDE_BELOW);
+    REFUSES(tside_roll_thickness(0.0334, 1, 7.3, 0.5, &thickness, &fault), thickness, TSIDE_CONTRADICTS, "taken_up",
+            TSIDE_BELOW);
     up = fault.bound * (1 + 1e-12);
     down = fault.bound * (1 - 1e-12); /* as it comes back from other units */
     ANSWERS(tside_roll_thickness(0.0334, 1, 7.3, fault.bound, &thickness, &fault));
@@ -110,7 +112,10 @@ static double greatest_margin(tside_side side, double rise)
     return fault.bound;
 }
 
-/* The least rise keeps the foot off the ground too: a guide that leans reaches lower, and a higher eye lets it lean less. */
+/*
+ * The least rise keeps the foot off the ground too: a guide that leans reaches lower, and a higher eye lets it lean
+ * less.
+ */
 START_TEST(the_least_rise_keeps_the_foot_off_the_ground)
 {
     tside_side side;
@@ -130,7 +135,8 @@ START_TEST(the_least_rise_keeps_the_foot_off_the_ground)
     ck_assert_int_eq(turns_of(&side, &fault), TSIDE_CONTRADICTS);
     ck_assert_str_eq(fault.field, "drive_end.guide.margin");
     side.drive_end.guide.margin = high + 1e-3;
-    REFUSES(tside_eye_least(&side, TSIDE_DRIVE_END, &rise, &fault), rise, TSIDE_CONTRADICTS, "drive_end.guide.margin", TSIDE_ABOVE);
+    REFUSES(tside_eye_least(&side, TSIDE_DRIVE_END, &rise, &fault), rise, TSIDE_CONTRADICTS, "drive_end.guide.margin",
+            TSIDE_ABOVE);
 }
 END_TEST
 

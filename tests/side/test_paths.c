@@ -92,7 +92,8 @@ START_TEST(refusals_name_the_whole_path)
     PLAN_REFUSES(TSIDE_OUT_OF_REACH, "drive_end.rise", TSIDE_BELOW);
     ck_assert_str_eq(fault.other, "drive_end.guide.eye_clearance");
     ck_assert(fault.gap < 0);
-    ck_assert_msg(tside_plan_side(plain_at_rise(&side, fault.bound), &(tside_plan){0}, &fault) != TSIDE_OUT_OF_REACH || strcmp(fault.field, "drive_end.rise"),
+    ck_assert_msg(tside_plan_side(plain_at_rise(&side, fault.bound), &(tside_plan){0}, &fault) != TSIDE_OUT_OF_REACH ||
+                      strcmp(fault.field, "drive_end.rise"),
                   "the least rise that the fault named is refused");
     side = plain();
     side.free_end.extender.member_height = 2.5;
@@ -102,9 +103,11 @@ START_TEST(refusals_name_the_whole_path)
     PLAN_REFUSES(TSIDE_CONTRADICTS, "drive_end.guide.margin", TSIDE_ABOVE);
     ck_assert_str_eq(fault.other, "drive_end.guide.ground_clearance");
     margin = fault.bound;
-    NEAR(fault.gap, side.drive_end.guide.ground_clearance - (1 - margin), 1e-4, "the foot, nearly plumb, comes so near to grade", 0);
+    NEAR(fault.gap, side.drive_end.guide.ground_clearance - (1 - margin), 1e-4,
+         "the foot, nearly plumb, comes so near to grade", 0);
     side.drive_end.guide.margin = margin;
-    NEAR(planned(&side).drive_end.sweep.foot_lowest, side.drive_end.guide.ground_clearance, 1e-9, "the greatest margin that fits", 0);
+    NEAR(planned(&side).drive_end.sweep.foot_lowest, side.drive_end.guide.ground_clearance, 1e-9,
+         "the greatest margin that fits", 0);
     side = plain();
     side.free_end.guide.chain = 1;
     PLAN_REFUSES(TSIDE_CONTRADICTS, "free_end.guide.chain", TSIDE_NOT_BELOW);

@@ -39,8 +39,10 @@ START_TEST(plan_is_its_parts)
     ANSWERS(tside_line_make(&bow, &side.curtain, &line, &fault));
     ANSWERS(tside_travel_make(&line, &side.curtain, &roll, &side.stops, &travel, &fault));
     ANSWERS(tside_eye_best(&travel, side.curtain.hip + side.drive_end.rise, collar.offset, &eye_x, &fault));
-    ANSWERS(tside_hang_make(&travel, &side.drive_end.guide, &collar, eye_x, side.curtain.hip + side.drive_end.rise, &hang, &sweep, &fault));
-    ANSWERS(tside_extender_layout(&side.drive_end.extender, &bow, side.curtain.hip, eye_x, hang.eye_y, &travel, &layout, &fault));
+    ANSWERS(tside_hang_make(&travel, &side.drive_end.guide, &collar, eye_x, side.curtain.hip + side.drive_end.rise,
+                            &hang, &sweep, &fault));
+    ANSWERS(tside_extender_layout(&side.drive_end.extender, &bow, side.curtain.hip, eye_x, hang.eye_y, &travel, &layout,
+                                  &fault));
     ANSWERS(tside_material_values(&side.bar.material, &metal, &fault));
     ANSWERS(tside_round_section(&side.bar.tube, metal.density, &section, &fault));
     tside_usual(TSIDE_KIND_LOAD, &load);
@@ -53,11 +55,13 @@ START_TEST(plan_is_its_parts)
     load.friction = side.friction;
     ANSWERS(tside_lift_worst(&travel, &load, &hang, &worst, NULL, &fault));
     ANSWERS(tside_lift_work(&travel, &load, &hang, plan.bar_turns, &work, &fault));
-    ANSWERS(tside_lift_longest(&travel, &load, &hang, side.drive.rated_torque / side.drive.safety_factor, &longest, &fault));
+    ANSWERS(tside_lift_longest(&travel, &load, &hang, side.drive.rated_torque / side.drive.safety_factor, &longest,
+                               &fault));
     ANSWERS(tside_drive_stall(&side.drive, worst.drive, &stall, &fault));
     ANSWERS(tside_bar_twist(worst.per_metre, load.length, metal.shear_modulus, section.torsion, &twist, &fault));
-    ANSWERS(tside_extender_strength(&side.drive_end.extender, &layout, plan.drive_end.side_force_stall, plan.drive_end.side_force_jam, hang.weight, TSIDE_DRIVE_END, lines, TSIDE_EXTENDER_LINES,
-                                    &count, &fault));
+    ANSWERS(tside_extender_strength(&side.drive_end.extender, &layout, plan.drive_end.side_force_stall,
+                                    plan.drive_end.side_force_jam, hang.weight, TSIDE_DRIVE_END, lines,
+                                    TSIDE_EXTENDER_LINES, &count, &fault));
     NEAR(plan.drive_end.eye_x, eye_x, 1e-12, "eye", 0);
     NEAR(plan.drive_end.sweep.cut_length, sweep.cut_length, 1e-12, "guide", 0);
     NEAR(plan.drive_end.sweep.kick_out_error, sweep.kick_out_error, 1e-12, "kick", 0);
@@ -92,7 +96,8 @@ static void same_numbers(tside_kind kind, const void *got, const void *want, con
         const char *a = (const char *)got + row[i].offset, *b = (const char *)want + row[i].offset;
         if (row[i].type == TSIDE_NUMBER) {
             double number = *(const double *)(const void *)a, wanted = *(const double *)(const void *)b;
-            ck_assert_msg(fabs(number - wanted) <= 1e-12 * fmax(1, fabs(wanted)), "%s.%s: %.17g, not %.17g", what, row[i].name, number, wanted);
+            ck_assert_msg(fabs(number - wanted) <= 1e-12 * fmax(1, fabs(wanted)), "%s.%s: %.17g, not %.17g", what,
+                          row[i].name, number, wanted);
         } else if (row[i].type == TSIDE_CHOICE || row[i].type == TSIDE_COUNT)
             ck_assert_msg(*(const int *)(const void *)a == *(const int *)(const void *)b, "%s.%s", what, row[i].name);
         else
@@ -125,7 +130,8 @@ START_TEST(every_result_is_that_of_its_function)
         ANSWERS(tside_travel_make(&line, &side.curtain, &roll, &side.stops, &travel, &fault));
         ANSWERS(tside_travel_at(&travel, 0, &shut, &fault));
         ANSWERS(tside_travel_at(&travel, plan.bar_turns, &open, &fault));
-        ck_assert(tside_travel_at(&travel, plan.bar_turns + 1e-6, &open, &fault) == TSIDE_OUT_OF_BOUNDS); /* open is the travel's end */
+        ck_assert(tside_travel_at(&travel, plan.bar_turns + 1e-6, &open, &fault) ==
+                  TSIDE_OUT_OF_BOUNDS); /* open is the travel's end */
         same_numbers(TSIDE_KIND_POSITION, &plan.shut, &shut, "shut");
         same_numbers(TSIDE_KIND_POSITION, &plan.open, &open, "open");
         NEAR(plan.fixing_x, line.x, 1e-12, "fixing", which);
@@ -151,13 +157,15 @@ START_TEST(every_result_is_that_of_its_function)
             double eye_x, force, uplift;
             ANSWERS(tside_eye_best(&travel, eye_y, collar.offset, &eye_x, &fault));
             ANSWERS(tside_hang_make(&travel, &end->guide, &collar, eye_x, eye_y, &hang, &sweep, &fault));
-            ANSWERS(tside_extender_layout(&end->extender, &bow, side.curtain.hip, eye_x, eye_y, &travel, &layout, &fault));
+            ANSWERS(
+                tside_extender_layout(&end->extender, &bow, side.curtain.hip, eye_x, eye_y, &travel, &layout, &fault));
             NEAR(made->eye_x, eye_x, 1e-12, "eye", e);
             NEAR(made->eye_y, eye_y, 1e-12, "eye", e);
             same_numbers(TSIDE_KIND_SWEEP, &made->sweep, &sweep, "sweep");
             ck_assert_int_eq(made->layout_given, 1);
             same_numbers(TSIDE_KIND_LAYOUT, &made->layout, &layout, "layout");
-            ANSWERS(tside_side_force(&travel, e == TSIDE_DRIVE_END ? &load : NULL, &hang, made->side_force_turns, &force, &uplift, &fault));
+            ANSWERS(tside_side_force(&travel, e == TSIDE_DRIVE_END ? &load : NULL, &hang, made->side_force_turns,
+                                     &force, &uplift, &fault));
             NEAR(made->side_force, force, 1e-9 * force, "side force, there", e);
             ck_assert(made->uplift >= uplift);
             if (e == TSIDE_DRIVE_END)
@@ -169,11 +177,13 @@ START_TEST(every_result_is_that_of_its_function)
         same_numbers(TSIDE_KIND_TORQUE, &plan.worst, &worst, "worst");
         same_numbers(TSIDE_KIND_TORQUE, &plan.least_down, &least, "least down");
         NEAR(plan.worst_underside, worst_at.underside, 1e-12, "underside", which);
-        NEAR(plan.design_torque, worst.drive * side.drive.safety_factor, 1e-12 * plan.design_torque, "design torque", which);
+        NEAR(plan.design_torque, worst.drive * side.drive.safety_factor, 1e-12 * plan.design_torque, "design torque",
+             which);
         NEAR(plan.drive_utilisation, plan.design_torque / side.drive.rated_torque, 1e-12, "utilisation", which);
         NEAR(plan.drive_turns, turns, 1e-12, "drive turns", which);
         NEAR(plan.drive_end.sweep.lean_open, lean, 1e-12, "lean", which);
-        NEAR(plan.lag_play, worst_at.diameter / 2 * side.bar.splices * side.bar.play * cos(worst_at.slope), 1e-12, "play", which);
+        NEAR(plan.lag_play, worst_at.diameter / 2 * side.bar.splices * side.bar.play * cos(worst_at.slope), 1e-12,
+             "play", which);
     }
 }
 END_TEST
@@ -200,14 +210,17 @@ START_TEST(stall_pushes_hardest_somewhere)
         ANSWERS(tside_bow_make(&side.frame, &bow, &fault));
         ANSWERS(tside_line_make(&bow, &side.curtain, &line, &fault));
         ANSWERS(tside_travel_make(&line, &side.curtain, &roll, &side.stops, &travel, &fault));
-        ANSWERS(tside_hang_make(&travel, &side.drive_end.guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y, &hang, NULL, &fault));
+        ANSWERS(tside_hang_make(&travel, &side.drive_end.guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y,
+                                &hang, NULL, &fault));
         for (int i = 0; i <= LOOKS; i++) {
             tside_position at;
             double lean, ignored, d;
             ANSWERS(tside_travel_at(&travel, plan.bar_turns * i / LOOKS, &at, &fault));
             ANSWERS(tside_guide_lean(&travel, &hang, at.turns, &lean, &ignored, &fault));
             d = sqrt(pow(at.x - hang.eye_x, 2) + pow(at.y - hang.eye_y, 2) - collar.offset * collar.offset);
-            greatest = fmax(greatest, (plan.stall_torque + hang.weight * (hang.chain + hang.length) / 2 * sin(lean) + GRAVITY * collar.mass * collar.mass_offset) / d);
+            greatest = fmax(greatest, (plan.stall_torque + hang.weight * (hang.chain + hang.length) / 2 * sin(lean) +
+                                       GRAVITY * collar.mass * collar.mass_offset) /
+                                          d);
         }
         NEAR(plan.drive_end.side_force_stall, greatest, 1e-5 * greatest, "at stall", which);
         ck_assert(plan.drive_end.side_force_stall >= greatest * (1 - 1e-12));
@@ -235,7 +248,10 @@ START_TEST(hands_are_mirrors_and_nil_travel_plans)
 }
 END_TEST
 
-/* On a plumb wall the lift is (w L + Wd) r: it grows evenly with the length, and in proportion to it where nothing hangs on the ends. */
+/*
+ * On a plumb wall the lift is (w L + Wd) r: it grows evenly with the length, and in proportion to it where nothing
+ * hangs on the ends.
+ */
 START_TEST(torque_grows_evenly_with_length)
 {
     tside_side side = plain();
@@ -266,7 +282,8 @@ START_TEST(hip_instead_is_the_same_side_hung_there)
 {
     tside_side side = plain();
     tside_plan here, there = planned(&side);
-    ck_assert(!there.drive_end.hip_kick_out_given && !there.drive_end.hip_torque_given); /* the usual gap leaves a drive on the hip no room */
+    ck_assert(!there.drive_end.hip_kick_out_given &&
+              !there.drive_end.hip_torque_given); /* the usual gap leaves a drive on the hip no room */
     on_hip(&side);
     there = planned(&side);
     side.bar.past_drive = there.bar_beyond_drive; /* the same bar */
@@ -274,18 +291,24 @@ START_TEST(hip_instead_is_the_same_side_hung_there)
     side.drive_end.alignment = side.free_end.alignment = TSIDE_RUN_ON_GIVEN;
     side.drive_end.hung = side.free_end.hung = TSIDE_ON_EXTENDER;
     here = planned(&side);
-    ck_assert(here.drive_end.hip_kick_out_given && here.drive_end.hip_torque_given && here.free_end.hip_kick_out_given && !here.free_end.hip_torque_given);
+    ck_assert(here.drive_end.hip_kick_out_given && here.drive_end.hip_torque_given &&
+              here.free_end.hip_kick_out_given && !here.free_end.hip_torque_given);
     NEAR(here.drive_end.hip_kick_out, there.drive_end.sweep.kick_out, 1e-12, "kick", 0);
     NEAR(here.free_end.hip_kick_out, there.free_end.sweep.kick_out, 1e-12, "kick", 1);
-    NEAR(here.drive_end.hip_lean_greatest, fmax(there.drive_end.sweep.lean_greatest, -there.drive_end.sweep.lean_least), 1e-12, "lean", 0);
-    NEAR(here.free_end.hip_lean_greatest, fmax(there.free_end.sweep.lean_greatest, -there.free_end.sweep.lean_least), 1e-12, "lean", 1);
+    NEAR(here.drive_end.hip_lean_greatest, fmax(there.drive_end.sweep.lean_greatest, -there.drive_end.sweep.lean_least),
+         1e-12, "lean", 0);
+    NEAR(here.free_end.hip_lean_greatest, fmax(there.free_end.sweep.lean_greatest, -there.free_end.sweep.lean_least),
+         1e-12, "lean", 1);
     NEAR(here.drive_end.hip_torque, there.worst.drive, 1e-9, "torque", 0);
     NEAR(there.drive_end.eye_x, there.fixing_x, 0, "the fixing is the eye", 0);
     ck_assert(here.drive_end.sweep.kick_out < here.drive_end.hip_kick_out); /* what an extender is for */
 }
 END_TEST
 
-/* A couple F d on chain and pipe, with the pipe's weight: the chain lines up with their resultant, at eta from plumb, and the foot follows. */
+/*
+ * A couple F d on chain and pipe, with the pipe's weight: the chain lines up with their resultant, at eta from plumb,
+ * and the foot follows.
+ */
 START_TEST(swing_and_throw_follow_from_the_force_at_open)
 {
     for (int way = 0; way < 2; way++) {
@@ -306,7 +329,9 @@ START_TEST(swing_and_throw_follow_from_the_force_at_open)
         d = sqrt(d * d - side.drive.collar_offset * side.drive.collar_offset);
         phi = plan.drive_end.sweep.lean_open;
         NEAR(plan.worst.turns, plan.bar_turns, 1e-9, "worst when open", way);
-        F = (plan.worst.drive + weight * (chain + plan.drive_end.sweep.length) / 2 * sin(phi) + GRAVITY * side.drive.mass * side.drive.mass_offset) / d;
+        F = (plan.worst.drive + weight * (chain + plan.drive_end.sweep.length) / 2 * sin(phi) +
+             GRAVITY * side.drive.mass * side.drive.mass_offset) /
+            d;
         swing = chain * sin(atan2(F * cos(phi), weight - F * sin(phi)) - phi) * (plan.drive_end.sweep.length - d) / d;
         NEAR(plan.drive_end.chain_swing, swing, 1e-9, "swing", way);
         NEAR(finding_of(&plan, TSIDE_FINDING_CHAIN_SWING)->value, swing, 1e-9, "swing", way);
@@ -321,13 +346,16 @@ START_TEST(swing_and_throw_follow_from_the_force_at_open)
             NEAR(finding_of(&plan, TSIDE_FINDING_UPLIFT)->value, plan.drive_end.uplift, 0, "uplift", way);
         side.drive_end.guide.chain = 0;
         plan = planned(&side);
-        ck_assert(plan.drive_end.chain_swing == 0 && !finds(&plan, TSIDE_FINDING_THROWN) && !finds(&plan, TSIDE_FINDING_CHAIN_SWING));
+        ck_assert(plan.drive_end.chain_swing == 0 && !finds(&plan, TSIDE_FINDING_THROWN) &&
+                  !finds(&plan, TSIDE_FINDING_CHAIN_SWING));
         ck_assert(plan.free_end.chain_swing == 0);
     }
 }
 END_TEST
 
-/* By hand 2.5 times the worst running torque, else 2.5 times the rated one: this library's choice, no published source. */
+/*
+ * By hand 2.5 times the worst running torque, else 2.5 times the rated one: this library's choice, no published source.
+ */
 START_TEST(stall_is_guessed_where_none_is_known)
 {
     tside_side side = plain();
@@ -362,16 +390,21 @@ START_TEST(outputs_stay_untouched)
     ck_assert(count > 4 && fault.value == 3 && fault.bound == count);
     side.bar.clip_mass = NAN;
     count = -7;
-    REFUSES(tside_plan_turns(&side, rows, 4, &count, &fault), rows, TSIDE_OUT_OF_BOUNDS, "bar.clip_mass", TSIDE_NOT_FINITE);
+    REFUSES(tside_plan_turns(&side, rows, 4, &count, &fault), rows, TSIDE_OUT_OF_BOUNDS, "bar.clip_mass",
+            TSIDE_NOT_FINITE);
     ck_assert_int_eq(count, -7);
-    REFUSES(tside_eye_least(&side, TSIDE_FREE_END, &rise, &fault), rise, TSIDE_OUT_OF_BOUNDS, "bar.clip_mass", TSIDE_NOT_FINITE);
+    REFUSES(tside_eye_least(&side, TSIDE_FREE_END, &rise, &fault), rise, TSIDE_OUT_OF_BOUNDS, "bar.clip_mass",
+            TSIDE_NOT_FINITE);
     REFUSES(tside_bar_smallest(&side, &index, &fault), index, TSIDE_OUT_OF_BOUNDS, "bar.clip_mass", TSIDE_NOT_FINITE);
     side = plain();
-    REFUSES(tside_eye_least(&side, (tside_which_end)2, &rise, &fault), rise, TSIDE_OUT_OF_BOUNDS, "end", TSIDE_NOT_ONE_OF);
+    REFUSES(tside_eye_least(&side, (tside_which_end)2, &rise, &fault), rise, TSIDE_OUT_OF_BOUNDS, "end",
+            TSIDE_NOT_ONE_OF);
     REFUSES(tside_bar_smallest(&side, &index, &fault), index, TSIDE_OUT_OF_BOUNDS, "bars", TSIDE_NOT_ABOVE);
     side.drive.place = TSIDE_MID_BAR;
-    REFUSES(tside_eye_least(&side, TSIDE_FREE_END, &rise, &fault), rise, TSIDE_NOT_MODELLED, "drive.place", TSIDE_NO_RELATION);
-    REFUSES(tside_plan_turns(&side, rows, 4, &count, &fault), rows, TSIDE_NOT_MODELLED, "drive.place", TSIDE_NO_RELATION);
+    REFUSES(tside_eye_least(&side, TSIDE_FREE_END, &rise, &fault), rise, TSIDE_NOT_MODELLED, "drive.place",
+            TSIDE_NO_RELATION);
+    REFUSES(tside_plan_turns(&side, rows, 4, &count, &fault), rows, TSIDE_NOT_MODELLED, "drive.place",
+            TSIDE_NO_RELATION);
     side.bar_count = 1;
     side.bars[0] = side.bar;
     REFUSES(tside_bar_smallest(&side, &index, &fault), index, TSIDE_NOT_MODELLED, "drive.place", TSIDE_NO_RELATION);
@@ -381,8 +414,8 @@ END_TEST
 /* --- true along the house --- */
 
 /*
- * A guide that leans along the house, in space: from its eye, through the collar's line, so far out as the drive stands beyond the eye. Its foot is sought at many places of
- * the travel, from positions alone.
+ * A guide that leans along the house, in space: from its eye, through the collar's line, so far out as the drive stands
+ * beyond the eye. Its foot is sought at many places of the travel, from positions alone.
  */
 START_TEST(a_misfit_is_in_space)
 {
@@ -395,7 +428,8 @@ START_TEST(a_misfit_is_in_space)
     tside_travel travel;
     tside_roll roll;
     tside_fault fault;
-    double out = -HUGE_VAL, in = HUGE_VAL, low = HUGE_VAL, near = HUGE_VAL, far = -HUGE_VAL, lean = 0, shut_x = 0, before = 0, step = 0, m = 0.1;
+    double out = -HUGE_VAL, in = HUGE_VAL, low = HUGE_VAL, near = HUGE_VAL, far = -HUGE_VAL, lean = 0, shut_x = 0,
+           before = 0, step = 0, m = 0.1;
     bench_leaning_side(&side);
     in_line = planned(&side);
     roll = (tside_roll){side.bar.tube.diameter + side.bar.core_over, side.curtain.thickness, side.curtain.packing};
@@ -422,7 +456,8 @@ START_TEST(a_misfit_is_in_space)
             shut_x = before = foot_x;
         step = fmax(step, fabs(foot_x - before)); /* no more than this is missed between two places */
         before = foot_x;
-        out = fmax(out, foot_x), in = fmin(in, foot_x), low = fmin(low, end->eye_y - end->sweep.length * d / D * cos(phi));
+        out = fmax(out, foot_x), in = fmin(in, foot_x),
+        low = fmin(low, end->eye_y - end->sweep.length * d / D * cos(phi));
         near = fmin(near, along), far = fmax(far, along), lean = fmax(lean, atan2(m, d));
     }
     NEAR(end->sweep.foot_x, shut_x, 1e-9, "foot", 0);
@@ -433,11 +468,16 @@ START_TEST(a_misfit_is_in_space)
     NEAR(end->sweep.foot_lowest, low, step, "lowest", 0);
     NEAR(end->skew.sweep, far - near, step, "sweeps", 0);
     NEAR(end->skew.lean_greatest, lean, 1e-7, "leans", 0);
-    ck_assert(fabs(end->sweep.kick_out + end->sweep.kick_in - end->sweep.length * (sin(end->sweep.lean_greatest) - sin(end->sweep.lean_least))) > 1e-3); /* the cross-section alone */
+    ck_assert(fabs(end->sweep.kick_out + end->sweep.kick_in -
+                   end->sweep.length * (sin(end->sweep.lean_greatest) - sin(end->sweep.lean_least))) >
+              1e-3); /* the cross-section alone */
 }
 END_TEST
 
-/* Ground that lies lower at the free end, with all that is taped from it as much higher, is the same side; and its guide's foot may come as much lower. */
+/*
+ * Ground that lies lower at the free end, with all that is taped from it as much higher, is the same side; and its
+ * guide's foot may come as much lower.
+ */
 START_TEST(ground_at_an_end_is_taped)
 {
     tside_side side = plain(), lower = side;
@@ -451,7 +491,9 @@ START_TEST(ground_at_an_end_is_taped)
     NEAR(plan.free_end.ground, -drop, 1e-12, "ground", 0);
     NEAR(plan.free_end.layout.angle, level.free_end.layout.angle, 1e-12, "angle", 0);
     NEAR(plan.free_end.layout.cut_length, level.free_end.layout.cut_length, 1e-9, "extender", 0);
-    side.free_end.guide.margin = lower.free_end.guide.margin = side.free_end.guide.margin + level.free_end.sweep.foot_lowest - side.free_end.guide.ground_clearance + 0.05;
+    side.free_end.guide.margin = lower.free_end.guide.margin = side.free_end.guide.margin +
+                                                               level.free_end.sweep.foot_lowest -
+                                                               side.free_end.guide.ground_clearance + 0.05;
     ck_assert_int_eq(tside_plan_side(&side, &level, &fault), TSIDE_CONTRADICTS);
     ck_assert_str_eq(fault.field, "free_end.guide.margin");
     plan = planned(&lower);
@@ -463,7 +505,10 @@ START_TEST(ground_at_an_end_is_taped)
 }
 END_TEST
 
-/* A guide on its foot, in the plan: as its function has it, the drive turning as the bar, the couple shared over its length. */
+/*
+ * A guide on its foot, in the plan: as its function has it, the drive turning as the bar, the couple shared over its
+ * length.
+ */
 START_TEST(a_guide_may_stand_on_its_foot)
 {
     tside_side side = plain();
@@ -478,7 +523,8 @@ START_TEST(a_guide_may_stand_on_its_foot)
     NEAR(plan.drive_end.side_force_stall, couple / plan.drive_end.fixed.length, 1e-9 * couple, "reaction", 0);
     NEAR(plan.drive_end.fixed.cut_length, plan.drive_end.fixed.length + side.drive_end.footing.depth, 1e-12, "cut", 0);
     NEAR(plan.drive_end.hung_force_stall, hung.drive_end.side_force_stall, 1e-9, "beside a hung one's", 0);
-    ck_assert(plan.drive_end.side_force_stall < hung.drive_end.side_force_stall / 3 && plan.drive_end.uplift == 0 && plan.drive_end.chain_swing == 0);
+    ck_assert(plan.drive_end.side_force_stall < hung.drive_end.side_force_stall / 3 && plan.drive_end.uplift == 0 &&
+              plan.drive_end.chain_swing == 0);
     ck_assert(plan.drive_end.sweep.kick_out == 0 && plan.drive_end.sweep.walkway == plan.drive_end.fixed.foot_x);
 }
 END_TEST

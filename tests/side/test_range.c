@@ -27,7 +27,8 @@ START_TEST(spreads_ropes_and_lags)
     side.ropes = TSIDE_ROPES;
     side.rope_pressure = 10;
     b = planned(&side);
-    NEAR(b.worst.up - a.worst.up, 2 * side.rope_friction * 10 * a.open.diameter / 2 * a.curtain_length, 1e-9, "ropes", 0);
+    NEAR(b.worst.up - a.worst.up, 2 * side.rope_friction * 10 * a.open.diameter / 2 * a.curtain_length, 1e-9, "ropes",
+         0);
     side = plain();
     side.length = a.longest_side;
     b = planned(&side);
@@ -49,8 +50,10 @@ START_TEST(open_range_widens_with_every_spread)
             side.stops.core_spread = side.stops.packing_spread = side.stops.thickness_spread = 0;
             *(double *)(void *)((char *)&side + place.offset) = 0.02 * i;
             plan = planned(&side);
-            ck_assert_msg(plan.drive_turns_least < least && plan.drive_turns_most > most, "%s of %g narrows the range", spreads[k], 0.02 * i);
-            ck_assert(plan.drive_turns_least <= plan.drive_turns + 1e-12 && plan.drive_turns <= plan.drive_turns_most + 1e-12);
+            ck_assert_msg(plan.drive_turns_least < least && plan.drive_turns_most > most, "%s of %g narrows the range",
+                          spreads[k], 0.02 * i);
+            ck_assert(plan.drive_turns_least <= plan.drive_turns + 1e-12 &&
+                      plan.drive_turns <= plan.drive_turns_most + 1e-12);
             least = plan.drive_turns_least;
             most = plan.drive_turns_most;
         }
@@ -75,15 +78,20 @@ START_TEST(range_holds_the_turns_of_the_shortest_travel)
         for (int i = 0; i <= 20; i++) {
             side.stops.gap = room - 1e-4 * i;
             plan = planned(&side);
-            ck_assert_msg(plan.drive_turns_least <= plan.drive_turns + 1e-12 && plan.drive_turns <= plan.drive_turns_most + 1e-12, "%d mm/10 from shut to open: %g to %g, not %g", i,
-                          plan.drive_turns_least, plan.drive_turns_most, plan.drive_turns);
+            ck_assert_msg(plan.drive_turns_least <= plan.drive_turns + 1e-12 &&
+                              plan.drive_turns <= plan.drive_turns_most + 1e-12,
+                          "%d mm/10 from shut to open: %g to %g, not %g", i, plan.drive_turns_least,
+                          plan.drive_turns_most, plan.drive_turns);
             ck_assert(plan.drive_turns_least >= 0 && plan.drive_turns_most < 0.1);
         }
     }
 }
 END_TEST
 
-/* Turns of the drive on the plan's own guide, with core, packing and thickness all spread one way; up to the rail where that roll is too thick for its stop. */
+/*
+ * Turns of the drive on the plan's own guide, with core, packing and thickness all spread one way; up to the rail where
+ * that roll is too thick for its stop.
+ */
 static double turns_spread(const tside_side *side, const tside_plan *plan, double way)
 {
     tside_roll roll = {side->bar.tube.diameter + side->bar.core_over, side->curtain.thickness, side->curtain.packing};
@@ -99,7 +107,8 @@ static double turns_spread(const tside_side *side, const tside_plan *plan, doubl
     ANSWERS(tside_bow_make(&side->frame, &bow, &fault));
     ANSWERS(tside_line_make(&bow, &side->curtain, &line, &fault));
     ANSWERS(tside_travel_make(&line, &side->curtain, &roll, &side->stops, &travel, &fault));
-    ANSWERS(tside_hang_make(&travel, &side->drive_end.guide, &collar, plan->drive_end.eye_x, plan->drive_end.eye_y, &hang, NULL, &fault));
+    ANSWERS(tside_hang_make(&travel, &side->drive_end.guide, &collar, plan->drive_end.eye_x, plan->drive_end.eye_y,
+                            &hang, NULL, &fault));
     roll.core *= 1 + way * side->stops.core_spread;
     roll.thickness *= 1 + way * side->stops.thickness_spread;
     roll.packing += way * side->stops.packing_spread;

@@ -22,7 +22,8 @@ static risen at_rise(const tside_side *side, tside_which_end which, double rise)
 {
     const tside_end *end = which == TSIDE_DRIVE_END ? &side->drive_end : &side->free_end;
     const tside_collar collar = which == TSIDE_DRIVE_END ? tside_drive_collar(&side->drive) : side->collar;
-    const tside_roll roll = {side->bar.tube.diameter + side->bar.core_over, side->curtain.thickness, side->curtain.packing};
+    const tside_roll roll = {side->bar.tube.diameter + side->bar.core_over, side->curtain.thickness,
+                             side->curtain.packing};
     tside_bow bow;
     tside_line line;
     tside_travel travel;
@@ -55,7 +56,8 @@ static risen at_rise(const tside_side *side, tside_which_end which, double rise)
     load.end_mass = side->drive.mass + side->collar.mass + load.bar_mass * overhangs(side);
     for (int i = 0; i <= 64; i++) {
         double force, uplift;
-        ANSWERS(tside_side_force(&travel, which == TSIDE_DRIVE_END ? &load : NULL, &hang, turns * i / 64, &force, &uplift, &fault));
+        ANSWERS(tside_side_force(&travel, which == TSIDE_DRIVE_END ? &load : NULL, &hang, turns * i / 64, &force,
+                                 &uplift, &fault));
         made.force = fmax(made.force, force);
     }
     return made;
@@ -106,7 +108,8 @@ START_TEST(least_rise_keeps_to_limits)
         ck_assert(at_rise(&side, end, rise - 1e-5).force > limit);
     }
     side.limits.side_force = 1e-3;
-    REFUSES(tside_eye_least(&side, TSIDE_FREE_END, &rise, &fault), rise, TSIDE_OUT_OF_REACH, "free_end.rise", TSIDE_NO_RELATION);
+    REFUSES(tside_eye_least(&side, TSIDE_FREE_END, &rise, &fault), rise, TSIDE_OUT_OF_REACH, "free_end.rise",
+            TSIDE_NO_RELATION);
 }
 END_TEST
 
@@ -200,7 +203,8 @@ START_TEST(smallest_bar_keeps_to_lag_and_shear)
     ANSWERS(tside_bar_smallest(&side, &index, &fault));
     ck_assert_int_eq(index, 0);
     side.limits.lag_given = 0;
-    side.drive.stall_torque = 60 / strength_of(&thin, TSIDE_BAR_SHEAR_STALL, TSIDE_DRIVE_END)->utilisation * thin.stall_torque / 60 * (1 - 1e-9);
+    side.drive.stall_torque = 60 / strength_of(&thin, TSIDE_BAR_SHEAR_STALL, TSIDE_DRIVE_END)->utilisation *
+                              thin.stall_torque / 60 * (1 - 1e-9);
     ANSWERS(tside_bar_smallest(&side, &index, &fault));
     ck_assert_int_eq(index, 1);
     side.drive.stall_torque *= 1 + 2e-9;
@@ -220,12 +224,14 @@ START_TEST(smallest_bar_names_the_bar_at_fault)
     REFUSES(tside_bar_smallest(&side, &index, &fault), index, TSIDE_OUT_OF_BOUNDS, "bars[2].play", TSIDE_BELOW);
     side.bars[2] = side.bar;
     side.bars[1].material.grade = TSIDE_6061_T6;
-    REFUSES(tside_bar_smallest(&side, &index, &fault), index, TSIDE_CONTRADICTS, "bars[1].material.grade", TSIDE_NO_RELATION);
+    REFUSES(tside_bar_smallest(&side, &index, &fault), index, TSIDE_CONTRADICTS, "bars[1].material.grade",
+            TSIDE_NO_RELATION);
     ck_assert_str_eq(fault.other, "bars[1].material.metal");
     ck_assert_int_eq(fault.index, 1);
     side.bars[1] = side.bar;
     side.bars[2].tube.diameter = 0.9; /* so thick that the roll meets the extender */
-    REFUSES(tside_bar_smallest(&side, &index, &fault), index, TSIDE_OUT_OF_REACH, "drive_end.extender.bar_clearance", TSIDE_NONE_FITS);
+    REFUSES(tside_bar_smallest(&side, &index, &fault), index, TSIDE_OUT_OF_REACH, "drive_end.extender.bar_clearance",
+            TSIDE_NONE_FITS);
     ck_assert_int_eq(fault.index, 2);
     ck_assert(tside_bar_smallest(&side, &index, NULL) == TSIDE_OUT_OF_REACH);
 }

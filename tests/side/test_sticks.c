@@ -28,8 +28,9 @@ static tside_bar bar_of(double past_drive, double past_free, double stock, doubl
 enum { MOST_STICKS = 40 };
 
 /*
- * By hand: 0.3 m to the drive, 15 m of curtain, 0.2 m at the free end make 15.5 m. Three sticks of 6 m less 2 x 0.1 m make 17.8 m, two 11.9 m: so three, the last of
- * 15.5 - 2 x 5.9 = 3.7 m; joints begin 5.9 and 11.8 m from the drive's centre.
+ * By hand: 0.3 m to the drive, 15 m of curtain, 0.2 m at the free end make 15.5 m. Three sticks of 6 m less 2 x 0.1 m
+ * make 17.8 m, two 11.9 m: so three, the last of 15.5 - 2 x 5.9 = 3.7 m; joints begin 5.9 and 11.8 m from the drive's
+ * centre.
  */
 START_TEST(sticks_by_hand)
 {
@@ -48,22 +49,31 @@ START_TEST(sticks_by_hand)
 }
 END_TEST
 
-/* The bar just fits whole sticks, or is a hair longer than they let pass; one stick; a rest too short to stand by itself. */
+/*
+ * The bar just fits whole sticks, or is a hair longer than they let pass; one stick; a rest too short to stand by
+ * itself.
+ */
 START_TEST(sticks_at_their_limits)
 {
     tside_bar bar = bar_of(0.3, 0.2, 6, 0.1, 0.6);
     tside_bar_stick stick[MOST_STICKS];
     tside_fault fault;
     int count;
-    ANSWERS(tside_bar_sticks(&bar, 5.5, bar.past_drive, bar.past_free, stick, MOST_STICKS, &count, &fault)); /* 6 m, one stick */
+    ANSWERS(tside_bar_sticks(&bar, 5.5, bar.past_drive, bar.past_free, stick, MOST_STICKS, &count,
+                             &fault)); /* 6 m, one stick */
     ck_assert_int_eq(count, 1);
     NEAR(stick[0].length, 6, 1e-12, "one stick", 0);
-    ANSWERS(tside_bar_sticks(&bar, 17.8 - 0.5, bar.past_drive, bar.past_free, stick, MOST_STICKS, &count, &fault)); /* three whole sticks */
+    ANSWERS(tside_bar_sticks(&bar, 17.8 - 0.5, bar.past_drive, bar.past_free, stick, MOST_STICKS, &count,
+                             &fault)); /* three whole sticks */
     ck_assert_int_eq(count, 3);
     for (int i = 0; i < 3; i++)
         NEAR(stick[i].length, 6, 1e-12, "whole", i);
-    /* 1e-6 m more: a fourth stick, of which the least is a swage and what stands out at the free end, 0.3 m; it is taken from the third */
-    ANSWERS(tside_bar_sticks(&bar, 17.8 - 0.5 + 1e-6, bar.past_drive, bar.past_free, stick, MOST_STICKS, &count, &fault));
+    /*
+     * 1e-6 m more: a fourth stick, of which the least is a swage and what stands out at the free end, 0.3 m; it is
+     * taken from the third
+     */
+    ANSWERS(
+        tside_bar_sticks(&bar, 17.8 - 0.5 + 1e-6, bar.past_drive, bar.past_free, stick, MOST_STICKS, &count, &fault));
     ck_assert_int_eq(count, 4);
     NEAR(stick[3].length, 0.3, 1e-12, "last", 0);
     NEAR(stick[2].to, 17.8 + 1e-6 - 0.2, 1e-9, "the last joint ends with the curtain", 0);
@@ -91,8 +101,10 @@ START_TEST(sticks_make_the_bar)
     dice d = {11};
     int joined = 0, refused = 0, shifted = 0;
     for (int n = 0; n < 20000; n++) {
-        double w = dice_between(&d, 0, 0.3), near = dice_between(&d, 0, 2), past_drive = dice_between(&d, 0, 0.6), past_free = dice_between(&d, 0, 0.6);
-        double S = dice_between(&d, 1, 8), curtain = dice_between(&d, 0, 25), B = past_drive + curtain + past_free, made = 0;
+        double w = dice_between(&d, 0, 0.3), near = dice_between(&d, 0, 2), past_drive = dice_between(&d, 0, 0.6),
+               past_free = dice_between(&d, 0, 0.6);
+        double S = dice_between(&d, 1, 8), curtain = dice_between(&d, 0, 25), B = past_drive + curtain + past_free,
+               made = 0;
         tside_bar bar = bar_of(past_drive, past_free, S, w, near);
         tside_bar_stick stick[200];
         tside_fault fault;
@@ -107,9 +119,11 @@ START_TEST(sticks_make_the_bar)
         }
         for (int i = 0; i < count; i++) {
             made += stick[i].length;
-            if (!(stick[i].length <= S + 1e-9) || !(stick[i].length > 0) || fabs(stick[i].to - stick[i].from - stick[i].length) > 1e-12)
+            if (!(stick[i].length <= S + 1e-9) || !(stick[i].length > 0) ||
+                fabs(stick[i].to - stick[i].from - stick[i].length) > 1e-12)
                 ck_abort_msg("%d: stick %d of %g", n, i, stick[i].length);
-            if (i && (fabs(stick[i - 1].to - stick[i].from - w) > 1e-9 || stick[i].from < past_drive + near - 1e-9 || stick[i - 1].to > B - past_free + 1e-9))
+            if (i && (fabs(stick[i - 1].to - stick[i].from - w) > 1e-9 || stick[i].from < past_drive + near - 1e-9 ||
+                      stick[i - 1].to > B - past_free + 1e-9))
                 ck_abort_msg("%d: joint %d from %g to %g", n, i, stick[i].from, stick[i - 1].to);
             if (i > 1 && stick[i].from < stick[i - 2].to - 1e-9)
                 ck_abort_msg("%d: three sticks overlap", n);
@@ -121,7 +135,8 @@ START_TEST(sticks_make_the_bar)
             ck_abort_msg("%d: %d sticks, and one fewer would do", n, count);
         joined += count > 1;
     }
-    ck_assert_msg(joined > 5000 && refused > 500 && shifted > 100, "%d joined, %d refused, %d shifted", joined, refused, shifted);
+    ck_assert_msg(joined > 5000 && refused > 500 && shifted > 100, "%d joined, %d refused, %d shifted", joined, refused,
+                  shifted);
 }
 END_TEST
 
@@ -135,27 +150,38 @@ START_TEST(sticks_refused)
     tside_fault fault;
     /* the first joint must begin 0.3 + 0.6 m from the drive's centre, and take 0.1 m, and leave 0.2 m: 1.2 m */
     bar.stock = 1.1;
-    REFUSES(tside_bar_sticks(&bar, 15, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault), out, TSIDE_CONTRADICTS, "bar.stock", TSIDE_BELOW);
+    REFUSES(tside_bar_sticks(&bar, 15, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault), out,
+            TSIDE_CONTRADICTS, "bar.stock", TSIDE_BELOW);
     ck_assert_str_eq(fault.other, "bar.splice_near");
     NEAR(fault.bound, 1.2, 1e-12, "shortest stock", 0);
-    ANSWERS(tside_bar_sticks(&bar, 0.6, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault)); /* 1.1 m: one stick has no joint to keep */
+    ANSWERS(tside_bar_sticks(&bar, 0.6, bar.past_drive, bar.past_free, out.stick, 3, &out.count,
+                             &fault)); /* 1.1 m: one stick has no joint to keep */
     bar.stock = 0;
-    REFUSES(tside_bar_sticks(&bar, 15, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS, "bar.stock", TSIDE_BELOW);
+    REFUSES(tside_bar_sticks(&bar, 15, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault), out,
+            TSIDE_OUT_OF_BOUNDS, "bar.stock", TSIDE_BELOW);
     bar.stock = 6;
     bar.swage = NAN;
-    REFUSES(tside_bar_sticks(&bar, 15, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS, "bar.swage", TSIDE_NOT_FINITE);
+    REFUSES(tside_bar_sticks(&bar, 15, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault), out,
+            TSIDE_OUT_OF_BOUNDS, "bar.swage", TSIDE_NOT_FINITE);
     bar.swage = 0.1;
-    REFUSES(tside_bar_sticks(&bar, -1, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS, "curtain", TSIDE_BELOW);
-    REFUSES(tside_bar_sticks(&bar, 1001, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS, "curtain", TSIDE_ABOVE);
-    REFUSES(tside_bar_sticks(&bar, NAN, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS, "curtain", TSIDE_NOT_FINITE);
-    REFUSES(tside_bar_sticks(&bar, 15, -0.3, 0.2, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS, "beyond_drive", TSIDE_BELOW);
-    REFUSES(tside_bar_sticks(&bar, 15, 0.3, NAN, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS, "beyond_free", TSIDE_NOT_FINITE);
-    REFUSES(tside_bar_sticks(&bar, 15, bar.past_drive, bar.past_free, out.stick, 2, &out.count, &fault), out.stick, TSIDE_TOO_SMALL, "capacity", TSIDE_BELOW);
+    REFUSES(tside_bar_sticks(&bar, -1, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault), out,
+            TSIDE_OUT_OF_BOUNDS, "curtain", TSIDE_BELOW);
+    REFUSES(tside_bar_sticks(&bar, 1001, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault), out,
+            TSIDE_OUT_OF_BOUNDS, "curtain", TSIDE_ABOVE);
+    REFUSES(tside_bar_sticks(&bar, NAN, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault), out,
+            TSIDE_OUT_OF_BOUNDS, "curtain", TSIDE_NOT_FINITE);
+    REFUSES(tside_bar_sticks(&bar, 15, -0.3, 0.2, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS,
+            "beyond_drive", TSIDE_BELOW);
+    REFUSES(tside_bar_sticks(&bar, 15, 0.3, NAN, out.stick, 3, &out.count, &fault), out, TSIDE_OUT_OF_BOUNDS,
+            "beyond_free", TSIDE_NOT_FINITE);
+    REFUSES(tside_bar_sticks(&bar, 15, bar.past_drive, bar.past_free, out.stick, 2, &out.count, &fault), out.stick,
+            TSIDE_TOO_SMALL, "capacity", TSIDE_BELOW);
     ck_assert_int_eq(out.count, 3);
     ANSWERS(tside_bar_sticks(&bar, 15, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault));
     bar.joints = TSIDE_JOINTS_GIVEN;
     bar.splices = 1;
-    REFUSES(tside_bar_sticks(&bar, 15, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault), out, TSIDE_CONTRADICTS, "bar.splices", TSIDE_ABOVE);
+    REFUSES(tside_bar_sticks(&bar, 15, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault), out,
+            TSIDE_CONTRADICTS, "bar.splices", TSIDE_ABOVE);
     bar.splices = 0;
     ANSWERS(tside_bar_sticks(&bar, 15, bar.past_drive, bar.past_free, out.stick, 3, &out.count, &fault));
     ck_assert_int_eq(out.count, 1);
@@ -175,8 +201,9 @@ static const tside_strength_line *splice_line(const tside_plan *plan, tside_stre
 }
 
 /*
- * By hand: 29.26 + 2 x 0.2286 of curtain + 0.2286 + 0.1016 = 30.0474 m; four sticks of 6.4 m less 3 x 0.1016 are 25.2952 m, five suffice; so four joints, the
- * nearest beginning 6.4 - 0.1016 - 0.2286 = 6.0698 m from the curtain's edge. The same joints, given, make the same plan.
+ * By hand: 29.26 + 2 x 0.2286 of curtain + 0.2286 + 0.1016 = 30.0474 m; four sticks of 6.4 m less 3 x 0.1016
+ * are 25.2952 m, five suffice; so four joints, the nearest beginning 6.4 - 0.1016 - 0.2286 = 6.0698 m from the
+ * curtain's edge. The same joints, given, make the same plan.
  */
 START_TEST(joints_feed_the_plan)
 {
@@ -188,7 +215,8 @@ START_TEST(joints_feed_the_plan)
     ck_assert_int_eq(plan.splices, 4);
     NEAR(plan.splice_near, 6.0698, 1e-12, "nearest joint", 0);
     ck_assert(line != NULL && splice_line(&plan, TSIDE_SPLICE_SCREW_STALL) != NULL);
-    NEAR(line->demand, plan.worst.per_metre * (29.7172 - 6.0698) / (side.bar.screws * side.bar.tube.diameter / 2), 1e-9, "screw", 0);
+    NEAR(line->demand, plan.worst.per_metre * (29.7172 - 6.0698) / (side.bar.screws * side.bar.tube.diameter / 2), 1e-9,
+         "screw", 0);
     as_given.bar.joints = TSIDE_JOINTS_GIVEN;
     as_given.bar.splices = 1;
     same = planned(&as_given);
@@ -205,7 +233,8 @@ START_TEST(joints_feed_the_plan)
     NEAR(same.lag_play / plan.lag_play, same.splices / 4.0, 1e-12, "play by joints", 0);
     side.bar.stock = 40;
     same = planned(&side);
-    ck_assert(same.splices == 0 && same.splice_near == 0 && same.lag_play == 0 && !splice_line(&same, TSIDE_SPLICE_SCREW));
+    ck_assert(same.splices == 0 && same.splice_near == 0 && same.lag_play == 0 &&
+              !splice_line(&same, TSIDE_SPLICE_SCREW));
     /* refused in the plan, and in a list of bars */
     side.bar.stock = 1.01;
     REFUSES(tside_plan_side(&side, &plan, &fault), plan, TSIDE_CONTRADICTS, "bar.stock", TSIDE_BELOW);

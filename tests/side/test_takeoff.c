@@ -17,26 +17,31 @@ Suite *takeoff_suite(void);
 /*
  * The stocked side, right hand, both ends on extenders; its wall is plumb. With ropes, and 12 m of cord one way.
  *
- * Shut: underside 0.3 - 4 in = 0.1984 m. The roll, one wrap of 1.15 x 0.15 mm on 33.4 + 2 mm, is 35.4 + 2 x 0.1725 = 35.745 mm thick; from the fixing at 1.7 m hang
- * 1.7 - 0.1984 - 0.0178725 = 1.4837275 m; on the bar are pi (0.0354 + 0.0001725) = 0.1117543 m. Curtain: 4 in + 1.4837275 + 0.1117543 + 4 in = 1.7986818 by
- * 29.26 + 2 x 9 in = 29.7172 m. Flaps: 4 in + 1.7 - 0.1984 + 4 in = 1.7048 m, 20 in wide, one at each end.
- * Bar: 30.0474 m, five sticks, the last 30.0474 - 4 x 6.2984 = 4.8538 m. Screws: four joints of two screws on each side, 16; two in the coupling.
+ * Shut: underside 0.3 - 4 in = 0.1984 m. The roll, one wrap of 1.15 x 0.15 mm on 33.4 + 2 mm, is 35.4 + 2 x 0.1725
+ * = 35.745 mm thick; from the fixing at 1.7 m hang 1.7 - 0.1984 - 0.0178725 = 1.4837275 m; on the bar are pi (0.0354 +
+ * 0.0001725) = 0.1117543 m. Curtain: 4 in + 1.4837275 + 0.1117543 + 4 in = 1.7986818 by 29.26 + 2 x 9 in = 29.7172 m.
+ * Flaps: 4 in + 1.7 - 0.1984 + 4 in = 1.7048 m, 20 in wide, one at each end. Bar: 30.0474 m, five sticks, the
+ * last 30.0474 - 4 x 6.2984 = 4.8538 m. Screws: four joints of two screws on each side, 16; two in the coupling.
  * Clips: 29.7172/0.6096 = 48.75: 49 spaces, 50 clips.
- * Each end: guide, 2.5 in of chain and two links, eye bolt standing 4 in off the 50.8 mm tube and through it, 0.1524 m, with two nuts and washers, extender, which at the free end has the other hand; bow
- * bolt through tube, patch and bow, 50.8 + 0.25 + 48.3 = 99.35 mm, 3.911 in; member bolt through tube, two patches and member, 50.8 + 0.5 + 50.8 = 102.1 mm, 4.020 in. A
- * 5/16 in bolt needs beside it a washer of at most 0.080 in (ASME B18.21.1), a nut of at most 0.273 in (ASME B18.2.2) and two threads of 1/18 in (ASME B1.1), 0.464 in,
- * from memory: 4.375 and 4.484 in, so both are bought 4-1/2 in long. A nut and a washer to each; four patches.
- * Channel: 29.26 m are 14 lengths of 2 m and 1.26 m; each flap 1.7048 m; wire 29.26 + 2 x 1.7048 = 32.6696 m; screws 29.26/0.6096 = 47.999: 49, and
- * 1.7048/0.6096 = 2.8: 4 at each flap, 57 in all.
- * Rope: 29.26/1.2192 = 23.999: 24 pitches of 1.2191667 m, 1.4 m high: 48 legs of hypot(0.6095833, 1.4) = 1.5269551 m, and 1 m: 74.2938442 m; 25 hooks above, 24 below.
- * Cord: 12 m + 1.5 x the opening, which is what the plan says: from 0.3 m up to where the roll's top stops below the rail.
+ * Each end: guide, 2.5 in of chain and two links, eye bolt standing 4 in off the 50.8 mm tube and through it, 0.1524 m,
+ * with two nuts and washers, extender, which at the free end has the other hand; bow bolt through tube, patch and
+ * bow, 50.8 + 0.25 + 48.3 = 99.35 mm, 3.911 in; member bolt through tube, two patches and member, 50.8 + 0.5 + 50.8 =
+ * 102.1 mm, 4.020 in. A 5/16 in bolt needs beside it a washer of at most 0.080 in (ASME B18.21.1), a nut of at most
+ * 0.273 in (ASME B18.2.2) and two threads of 1/18 in (ASME B1.1), 0.464 in, from memory: 4.375 and 4.484 in, so both
+ * are bought 4-1/2 in long. A nut and a washer to each; four patches. Channel: 29.26 m are 14 lengths of 2 m and 1.26
+ * m; each flap 1.7048 m; wire 29.26 + 2 x 1.7048 = 32.6696 m; screws 29.26/0.6096 = 47.999: 49, and 1.7048/0.6096
+ * = 2.8: 4 at each flap, 57 in all. Rope: 29.26/1.2192 = 23.999: 24 pitches of 1.2191667 m, 1.4 m high: 48 legs of
+ * hypot(0.6095833, 1.4) = 1.5269551 m, and 1 m: 74.2938442 m; 25 hooks above, 24 below. Cord: 12 m + 1.5 x the opening,
+ * which is what the plan says: from 0.3 m up to where the roll's top stops below the rail.
  */
 START_TEST(a_side_by_hand)
 {
     tside_side side = stocked();
     tside_fittings fittings = usual();
-    const double guide = planned(&side).drive_end.sweep.cut_length, guide_free = planned(&side).free_end.sweep.cut_length;
-    const double extender = planned(&side).drive_end.layout.cut_length, extender_free = planned(&side).free_end.layout.cut_length, opening = planned(&side).opening;
+    const double guide = planned(&side).drive_end.sweep.cut_length,
+                 guide_free = planned(&side).free_end.sweep.cut_length;
+    const double extender = planned(&side).drive_end.layout.cut_length,
+                 extender_free = planned(&side).free_end.layout.cut_length, opening = planned(&side).opening;
     enum { SIDE = TSIDE_AT_SIDE, DRIVE = TSIDE_AT_DRIVE_END, FREE = TSIDE_AT_FREE_END };
     const double B = 0.3125 * INCH, E = 0.625 * INCH;
     const struct {
@@ -94,16 +99,21 @@ START_TEST(a_side_by_hand)
     ck_assert_int_eq(t.count, (int)(sizeof want / sizeof *want));
     for (int i = 0; i < t.count; i++) {
         const tside_item *got = t.item + i;
-        if ((int)got->code != (int)want[i].code || (int)got->at != want[i].at || (int)got->hand != want[i].hand || (int)got->by != want[i].by || got->count != want[i].count)
-            ck_abort_msg("line %d: %s, at %d, hand %d, by %d, count %d", i, tside_item_text((int)got->code), (int)got->at, (int)got->hand, (int)got->by, got->count);
+        if ((int)got->code != (int)want[i].code || (int)got->at != want[i].at || (int)got->hand != want[i].hand ||
+            (int)got->by != want[i].by || got->count != want[i].count)
+            ck_abort_msg("line %d: %s, at %d, hand %d, by %d, count %d", i, tside_item_text((int)got->code),
+                         (int)got->at, (int)got->hand, (int)got->by, got->count);
         NEAR(got->length, want[i].length, 5e-8, tside_item_text((int)got->code), i);
         NEAR(got->width, want[i].width, 5e-8, tside_item_text((int)got->code), i);
         NEAR(got->size, want[i].size, 1e-12, tside_item_text((int)got->code), i);
-        ck_assert((got->shape != TSIDE_NO_TUBE) == (got->code == TSIDE_ITEM_BAR || got->code == TSIDE_ITEM_GUIDE || got->code == TSIDE_ITEM_EXTENDER));
+        ck_assert((got->shape != TSIDE_NO_TUBE) ==
+                  (got->code == TSIDE_ITEM_BAR || got->code == TSIDE_ITEM_GUIDE || got->code == TSIDE_ITEM_EXTENDER));
     }
     /* pieces of tube say which, and from what they are cut */
-    ck_assert(line_of(&t, TSIDE_ITEM_BAR)->material.grade == TSIDE_A53_B && line_of(&t, TSIDE_ITEM_BAR)->shape == TSIDE_ROUND_TUBE);
-    ck_assert(line_of(&t, TSIDE_ITEM_EXTENDER)->material.grade == TSIDE_A500_B_SHAPED && line_of(&t, TSIDE_ITEM_EXTENDER)->shape == TSIDE_SQUARE_TUBE);
+    ck_assert(line_of(&t, TSIDE_ITEM_BAR)->material.grade == TSIDE_A53_B &&
+              line_of(&t, TSIDE_ITEM_BAR)->shape == TSIDE_ROUND_TUBE);
+    ck_assert(line_of(&t, TSIDE_ITEM_EXTENDER)->material.grade == TSIDE_A500_B_SHAPED &&
+              line_of(&t, TSIDE_ITEM_EXTENDER)->shape == TSIDE_SQUARE_TUBE);
     NEAR(line_of(&t, TSIDE_ITEM_BAR)->wall, 0.0025, 0, "wall of the bar", 0);
     NEAR(line_of(&t, TSIDE_ITEM_GUIDE)->wall, 0.00165, 0, "wall of the guide", 0);
     NEAR(line_of(&t, TSIDE_ITEM_EXTENDER)->wall, 0.003, 0, "wall of the extender", 0);
@@ -111,7 +121,8 @@ START_TEST(a_side_by_hand)
     NEAR(line_of(&t, TSIDE_ITEM_GUIDE)->stock, 21 * 12 * INCH, 1e-12, "stock of guides", 0);
     NEAR(line_of(&t, TSIDE_ITEM_EXTENDER)->stock, 6, 0, "stock of extenders", 0);
     NEAR(line_of(&t, TSIDE_ITEM_CHANNEL)->stock, 2, 0, "stock of channel", 0);
-    ck_assert(line_of(&t, TSIDE_ITEM_BAR)->stock_given && line_of(&t, TSIDE_ITEM_GUIDE)->stock_given && !line_of(&t, TSIDE_ITEM_CURTAIN)->stock_given);
+    ck_assert(line_of(&t, TSIDE_ITEM_BAR)->stock_given && line_of(&t, TSIDE_ITEM_GUIDE)->stock_given &&
+              !line_of(&t, TSIDE_ITEM_CURTAIN)->stock_given);
 }
 END_TEST
 
@@ -127,7 +138,9 @@ START_TEST(mirrored)
     ck_assert_int_eq(left.count, right.count);
     for (int i = 0; i < left.count; i++) {
         tside_item_hand was = right.item[i].hand;
-        ck_assert(left.item[i].hand == (was == TSIDE_UNHANDED ? was : was == TSIDE_RIGHT_HANDED ? TSIDE_LEFT_HANDED : TSIDE_RIGHT_HANDED));
+        ck_assert(left.item[i].hand == (was == TSIDE_UNHANDED       ? was
+                                        : was == TSIDE_RIGHT_HANDED ? TSIDE_LEFT_HANDED
+                                                                    : TSIDE_RIGHT_HANDED));
         handed += was != TSIDE_UNHANDED;
         left.item[i].hand = was;
         ck_assert_mem_eq(left.item + i, right.item + i, sizeof right.item[i]);
@@ -166,7 +179,9 @@ START_TEST(twice_the_side)
 }
 END_TEST
 
-/* Sums: sticks less swages are the bar; channel is as long as side and flaps; what the curtain must cover, it covers. */
+/*
+ * Sums: sticks less swages are the bar; channel is as long as side and flaps; what the curtain must cover, it covers.
+ */
 START_TEST(sums)
 {
     dice d = {5};
@@ -194,7 +209,8 @@ START_TEST(sums)
         ck_assert((count_of(&t, TSIDE_ITEM_CLIP) - 2) * fittings.clip_spacing < plan.curtain_length);
         for (int i = 0; i < t.count; i++)
             if (t.item[i].stock_given && t.item[i].length > t.item[i].stock + 1e-9)
-                ck_abort_msg("%d: %s of %g from %g", n, tside_item_text((int)t.item[i].code), t.item[i].length, t.item[i].stock);
+                ck_abort_msg("%d: %s of %g from %g", n, tside_item_text((int)t.item[i].code), t.item[i].length,
+                             t.item[i].stock);
     }
 }
 END_TEST
@@ -206,7 +222,8 @@ START_TEST(pieces_alike_stand_together)
     tside_fittings fittings = usual();
     taken t;
     int lines = 0;
-    side.length = 4 * 6.4 - 3 * 0.1016 - 3 * 0.2286 - 0.1016; /* past the bows 2 x 9 in, to the drive 9 in, at the free end 4 in: four whole sticks */
+    side.length = 4 * 6.4 - 3 * 0.1016 - 3 * 0.2286 -
+                  0.1016; /* past the bows 2 x 9 in, to the drive 9 in, at the free end 4 in: four whole sticks */
     fittings.channel_stock = side.length / 5;
     fittings.end_flaps = 0;
     t = take(&side, &fittings);
@@ -217,7 +234,8 @@ START_TEST(pieces_alike_stand_together)
     NEAR(line_of(&t, TSIDE_ITEM_BAR)->length, 6.4, 1e-9, "whole", 0);
     side.length += 0.05; /* a fifth, 4 in past its joint, 2 in of which the fourth gives up */
     t = take(&side, &fittings);
-    ck_assert(line_of(&t, TSIDE_ITEM_BAR)[0].count == 3 && line_of(&t, TSIDE_ITEM_BAR)[1].count == 1 && line_of(&t, TSIDE_ITEM_BAR)[2].count == 1);
+    ck_assert(line_of(&t, TSIDE_ITEM_BAR)[0].count == 3 && line_of(&t, TSIDE_ITEM_BAR)[1].count == 1 &&
+              line_of(&t, TSIDE_ITEM_BAR)[2].count == 1);
     NEAR(line_of(&t, TSIDE_ITEM_BAR)[0].length, 6.4, 0, "whole", 0);
     NEAR(line_of(&t, TSIDE_ITEM_BAR)[1].length, 6.4 - (0.2032 - 0.1516), 1e-9, "last but one", 0);
     NEAR(line_of(&t, TSIDE_ITEM_BAR)[2].length, 0.2032, 1e-9, "last", 0);

@@ -32,7 +32,10 @@ static int try_shape(parts *p, int number, int *refused)
     tside_side *s = &p->side;
     const argument frame[] = {{"frame", TSIDE_KIND_FRAME, &s->frame}};
     const argument line[] = {{"bow", NO_KIND, NULL}, {"curtain", TSIDE_KIND_CURTAIN, &s->curtain}};
-    const argument travel[] = {{"line", NO_KIND, NULL}, {"curtain", TSIDE_KIND_CURTAIN, &s->curtain}, {"roll", TSIDE_KIND_ROLL, &p->roll}, {"stops", TSIDE_KIND_STOPS, &s->stops}};
+    const argument travel[] = {{"line", NO_KIND, NULL},
+                               {"curtain", TSIDE_KIND_CURTAIN, &s->curtain},
+                               {"roll", TSIDE_KIND_ROLL, &p->roll},
+                               {"stops", TSIDE_KIND_STOPS, &s->stops}};
     TRIES(tside_bow_make(&s->frame, &p->bow, &fault), frame, number, *refused);
     if (!p->bow.centre.count)
         return 0;
@@ -51,18 +54,35 @@ static void try_hanging(parts *p, int number, dice *d, int *refused)
     tside_layout layout;
     tside_torque torque;
     tside_run ran;
-    const argument eye[] = {{"travel", NO_KIND, NULL}, {"eye_y", NO_KIND, &p->eye_y}, {"collar_offset", NO_KIND, &offset}};
-    const argument hang[] = {{"travel", NO_KIND, NULL}, {"guide", TSIDE_KIND_GUIDE, &s->drive_end.guide}, {"collar", TSIDE_KIND_COLLAR, &p->collar}, {"eye_x", NO_KIND, &p->eye_x},
+    const argument eye[] = {
+        {"travel", NO_KIND, NULL}, {"eye_y", NO_KIND, &p->eye_y}, {"collar_offset", NO_KIND, &offset}};
+    const argument hang[] = {{"travel", NO_KIND, NULL},
+                             {"guide", TSIDE_KIND_GUIDE, &s->drive_end.guide},
+                             {"collar", TSIDE_KIND_COLLAR, &p->collar},
+                             {"eye_x", NO_KIND, &p->eye_x},
                              {"eye_y", NO_KIND, &p->eye_y}};
-    const argument extender[] = {{"extender", TSIDE_KIND_EXTENDER, &s->drive_end.extender}, {"bow", NO_KIND, NULL}, {"hip", NO_KIND, &hip}, {"eye_x", NO_KIND, &p->eye_x},
-                                 {"eye_y", NO_KIND, &p->eye_y}, {"travel", NO_KIND, NULL}};
-    const argument lift[] = {{"travel", NO_KIND, NULL}, {"load", TSIDE_KIND_LOAD, &p->load}, {"hang", NO_KIND, NULL}, {"available", NO_KIND, &available}};
-    const argument run[] = {{"travel", NO_KIND, NULL}, {"load", TSIDE_KIND_LOAD, &p->load}, {"hang", NO_KIND, NULL}, {"drive", TSIDE_KIND_DRIVE, &s->drive},
+    const argument extender[] = {{"extender", TSIDE_KIND_EXTENDER, &s->drive_end.extender},
+                                 {"bow", NO_KIND, NULL},
+                                 {"hip", NO_KIND, &hip},
+                                 {"eye_x", NO_KIND, &p->eye_x},
+                                 {"eye_y", NO_KIND, &p->eye_y},
+                                 {"travel", NO_KIND, NULL}};
+    const argument lift[] = {{"travel", NO_KIND, NULL},
+                             {"load", TSIDE_KIND_LOAD, &p->load},
+                             {"hang", NO_KIND, NULL},
+                             {"available", NO_KIND, &available}};
+    const argument run[] = {{"travel", NO_KIND, NULL},
+                            {"load", TSIDE_KIND_LOAD, &p->load},
+                            {"hang", NO_KIND, NULL},
+                            {"drive", TSIDE_KIND_DRIVE, &s->drive},
                             {"cable", TSIDE_KIND_CABLE, &s->cable}};
     TRIES(tside_eye_best(&p->travel, p->eye_y, offset, &p->eye_x, &fault), eye, number, *refused);
-    TRIES(tside_extender_layout(&s->drive_end.extender, &p->bow, hip, p->eye_x, p->eye_y, &p->travel, &layout, &fault), extender, number, *refused);
-    TRIES(tside_hang_make(&p->travel, &s->drive_end.guide, &p->collar, p->eye_x, p->eye_y, &p->hang, &sweep, &fault), hang, number, *refused);
-    if (tside_hang_make(&p->travel, &s->drive_end.guide, &p->collar, p->eye_x, p->eye_y, &p->hang, NULL, NULL) != TSIDE_OK)
+    TRIES(tside_extender_layout(&s->drive_end.extender, &p->bow, hip, p->eye_x, p->eye_y, &p->travel, &layout, &fault),
+          extender, number, *refused);
+    TRIES(tside_hang_make(&p->travel, &s->drive_end.guide, &p->collar, p->eye_x, p->eye_y, &p->hang, &sweep, &fault),
+          hang, number, *refused);
+    if (tside_hang_make(&p->travel, &s->drive_end.guide, &p->collar, p->eye_x, p->eye_y, &p->hang, NULL, NULL) !=
+        TSIDE_OK)
         return;
     TRIES(tside_lift_worst(&p->travel, &p->load, &p->hang, &torque, NULL, &fault), lift, number, *refused);
     TRIES(tside_lift_longest(&p->travel, &p->load, &p->hang, available, &ignored, &fault), lift, number, *refused);
@@ -107,16 +127,26 @@ FOR_SIDES(a_part_is_refused_by_its_members, TOPICS)
     tside_bolt_plan plan;
     tside_bearing bearing;
     tside_bar_stick sticks[1];
-    double density = 7850, curtain = dice_between(&d, 0, 60), voltage = dice_between(&d, 0.1, 200), current = dice_between(&d, 0, 40), drop = dice_between(&d, 0.01, 10);
-    double core = dice_between(&d, 0.01, 1), wound = dice_between(&d, 0, 5), turns = dice_between(&d, 0, 20), taken_up = dice_between(&d, 0, 5), thickness;
+    double density = 7850, curtain = dice_between(&d, 0, 60), voltage = dice_between(&d, 0.1, 200),
+           current = dice_between(&d, 0, 40), drop = dice_between(&d, 0.01, 10);
+    double core = dice_between(&d, 0.01, 1), wound = dice_between(&d, 0, 5), turns = dice_between(&d, 0, 20),
+           taken_up = dice_between(&d, 0, 5), thickness;
     int count, refused = 0;
     const argument of_round[] = {{"tube", TSIDE_KIND_ROUND, &round}, {"density", NO_KIND, &density}};
     const argument of_square[] = {{"tube", TSIDE_KIND_SQUARE, &square}, {"density", NO_KIND, &density}};
     const argument of_material[] = {{"material", TSIDE_KIND_MATERIAL, &material}};
     const argument of_bolt[] = {{"bolt", TSIDE_KIND_BOLT, &bolt}, {"part", TSIDE_KIND_BOLT_PART, &part}};
-    const argument of_cable[] = {{"cable", TSIDE_KIND_CABLE, &cable}, {"voltage", NO_KIND, &voltage}, {"current", NO_KIND, &current}, {"loading", NO_KIND, NULL}, {"drop", NO_KIND, &drop}};
-    const argument of_bar[] = {{"bar", TSIDE_KIND_BAR, &bar}, {"curtain", NO_KIND, &curtain}, {"capacity", NO_KIND, NULL}};
-    const argument of_roll[] = {{"core", NO_KIND, &core}, {"wraps_before", NO_KIND, &wound}, {"turns", NO_KIND, &turns}, {"taken_up", NO_KIND, &taken_up}};
+    const argument of_cable[] = {{"cable", TSIDE_KIND_CABLE, &cable},
+                                 {"voltage", NO_KIND, &voltage},
+                                 {"current", NO_KIND, &current},
+                                 {"loading", NO_KIND, NULL},
+                                 {"drop", NO_KIND, &drop}};
+    const argument of_bar[] = {
+        {"bar", TSIDE_KIND_BAR, &bar}, {"curtain", NO_KIND, &curtain}, {"capacity", NO_KIND, NULL}};
+    const argument of_roll[] = {{"core", NO_KIND, &core},
+                                {"wraps_before", NO_KIND, &wound},
+                                {"turns", NO_KIND, &turns},
+                                {"taken_up", NO_KIND, &taken_up}};
     tside_usual(TSIDE_KIND_SQUARE, &square);
     tside_usual(TSIDE_KIND_MATERIAL, &material);
     tside_usual(TSIDE_KIND_BOLT, &bolt);
@@ -139,8 +169,10 @@ FOR_SIDES(a_part_is_refused_by_its_members, TOPICS)
     TRIES(tside_material_values(&material, &values, &fault), of_material, number, refused);
     TRIES(tside_bolt_choose(&bolt, &plan, &fault), of_bolt, number, refused);
     TRIES(tside_bolt_bearing(&bolt, &part, &bearing, &fault), of_bolt, number, refused);
-    TRIES(tside_cable_smallest(&cable, voltage, current, TSIDE_RUNNING, drop, &smallest, &fault), of_cable, number, refused);
-    TRIES(tside_bar_sticks(&bar, curtain, bar.past_drive, bar.past_free, sticks, 1, &count, &fault), of_bar, number, refused);
+    TRIES(tside_cable_smallest(&cable, voltage, current, TSIDE_RUNNING, drop, &smallest, &fault), of_cable, number,
+          refused);
+    TRIES(tside_bar_sticks(&bar, curtain, bar.past_drive, bar.past_free, sticks, 1, &count, &fault), of_bar, number,
+          refused);
     TRIES(tside_roll_thickness(core, wound, turns, taken_up, &thickness, &fault), of_roll, number, refused);
 }
 

@@ -57,7 +57,8 @@ START_TEST(turn_table_is_its_places)
     ANSWERS(tside_bow_make(&side.frame, &bow, &fault));
     ANSWERS(tside_line_make(&bow, &side.curtain, &line, &fault));
     ANSWERS(tside_travel_make(&line, &side.curtain, &roll, &side.stops, &travel, &fault));
-    ANSWERS(tside_hang_make(&travel, &side.drive_end.guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y, &hang, NULL, &fault));
+    ANSWERS(tside_hang_make(&travel, &side.drive_end.guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y, &hang,
+                            NULL, &fault));
     for (int i = 0; i < count; i++) {
         tside_position at;
         tside_torque torque, shut;
@@ -72,7 +73,10 @@ START_TEST(turn_table_is_its_places)
         NEAR(at.diameter, rows[i].diameter, 1e-9, "diameter", i);
         NEAR(at.opening, rows[i].opening, 1e-9, "opening", i);
         NEAR(at.taken_up, rows[i].total, 1e-9, "taken up", i);
-        /* the load, from what the plan says of its worst place: the lift and drag per metre are w r (1 + f), and the ends' share is the rest */
+        /*
+         * the load, from what the plan says of its worst place: the lift and drag per metre are w r (1 + f), and the
+         * ends' share is the rest
+         */
         tside_usual(TSIDE_KIND_LOAD, &load);
         load.length = plan.curtain_length;
         load.clip_mass = side.bar.clip_mass;

@@ -17,13 +17,16 @@ static void all_finite(tside_kind kind, const char *structure, int number)
     const tside_field *row = tside_fields(kind, &count);
     for (int i = 0; i < count; i++) {
         const char *member = structure + row[i].offset;
-        if (!tside_field_applies(row + i, structure) || (row[i].optional && !*(const int *)(const void *)(structure + row[i].given_offset)))
+        if (!tside_field_applies(row + i, structure) ||
+            (row[i].optional && !*(const int *)(const void *)(structure + row[i].given_offset)))
             continue;
         if (row[i].type == TSIDE_NUMBER)
-            ck_assert_msg(isfinite(*(const double *)(const void *)member), "side %d: %s is no number", number, row[i].name);
+            ck_assert_msg(isfinite(*(const double *)(const void *)member), "side %d: %s is no number", number,
+                          row[i].name);
         else if (row[i].type == TSIDE_GROUP)
             all_finite(row[i].kind, member, number);
-        for (int k = 0; row[i].type == TSIDE_LIST && k < *(const int *)(const void *)(structure + row[i].count_offset); k++)
+        for (int k = 0; row[i].type == TSIDE_LIST && k < *(const int *)(const void *)(structure + row[i].count_offset);
+             k++)
             all_finite(row[i].kind, member + (size_t)k * row[i].stride, number);
     }
 }
@@ -50,7 +53,9 @@ static void disturb(dice *d, tside_side *side)
     const tside_field *row = any_row(d, TSIDE_KIND_SIDE, &structure);
     double *number = (double *)(void *)(structure + row->offset);
     if (row->type != TSIDE_NUMBER) {
-        *(int *)(void *)number = row->type == TSIDE_CHOICE ? dice_below(d, row->choice_count) : (int)row->low + dice_below(d, (int)(row->high - row->low) + 1);
+        *(int *)(void *)number = row->type == TSIDE_CHOICE
+                                     ? dice_below(d, row->choice_count)
+                                     : (int)row->low + dice_below(d, (int)(row->high - row->low) + 1);
         return;
     }
     if (row->optional)
@@ -63,7 +68,10 @@ static void disturb(dice *d, tside_side *side)
     }
 }
 
-/* Sides of which a few fields are anything that their tables allow: planned to numbers, or refused by a field, in a sentence. */
+/*
+ * Sides of which a few fields are anything that their tables allow: planned to numbers, or refused by a field, in a
+ * sentence.
+ */
 FOR_SIDES(no_side_gives_what_is_no_number, 3000)
 {
     dice d = {7u + (unsigned)number};
@@ -90,8 +98,11 @@ FOR_SIDES(no_side_gives_what_is_no_number, 3000)
         all_finite(TSIDE_KIND_PLAN, (const char *)&plan, number);
     else {
         char sentence[512];
-        ck_assert_msg(fault.status == status && *fault.field && isfinite(fault.value) && isfinite(fault.bound) && isfinite(fault.gap), "side %d: its fault", number);
-        ck_assert_msg(tside_fault_text(&fault, sentence, sizeof sentence) < sizeof sentence, "side %d: its sentence", number);
+        ck_assert_msg(fault.status == status && *fault.field && isfinite(fault.value) && isfinite(fault.bound) &&
+                          isfinite(fault.gap),
+                      "side %d: its fault", number);
+        ck_assert_msg(tside_fault_text(&fault, sentence, sizeof sentence) < sizeof sentence, "side %d: its sentence",
+                      number);
         ck_assert_msg(!memcmp(&plan, &before, sizeof plan), "side %d: refused, and touched its plan", number);
     }
     status = tside_plan_turns(&side, rows, 8, &count, &fault);

@@ -170,7 +170,8 @@ typedef struct line {
 
 static line guide_line(const side *s, const place *p, double misfit)
 {
-    double lean = side_lean(s, p, 0), x = p->x + s->collar.offset * cos(lean) - s->eye_x, y = p->y + s->collar.offset * sin(lean) - s->eye_y;
+    double lean = side_lean(s, p, 0), x = p->x + s->collar.offset * cos(lean) - s->eye_x,
+           y = p->y + s->collar.offset * sin(lean) - s->eye_y;
     line l = {sqrt(x * x + y * y + misfit * misfit), 0};
     l.foot = misfit / l.length;
     return l;
@@ -216,10 +217,12 @@ FOR_SIDES(in_line_nothing_leans_along, 60)
     tside_fault fault;
     ANSWERS(tside_hang_make(&s.travel, &s.guide, &s.collar, s.eye_x, s.eye_y, &s.hang, &sweep, &fault));
     ANSWERS(tside_guide_skew(&s.travel, &s.hang, s.guide.margin, 0, &k, &fault));
-    ck_assert(k.length == sweep.length && k.lean_shut == 0 && k.lean_open == 0 && k.lean_greatest == 0 && k.foot_shut == 0 && k.sweep == 0);
+    ck_assert(k.length == sweep.length && k.lean_shut == 0 && k.lean_open == 0 && k.lean_greatest == 0 &&
+              k.foot_shut == 0 && k.sweep == 0);
     ANSWERS(tside_guide_skew(&s.travel, &s.hang, s.guide.margin, 0.2, &out, &fault));
     ANSWERS(tside_guide_skew(&s.travel, &s.hang, s.guide.margin, -0.2, &in, &fault));
-    ck_assert(in.lean_shut == -out.lean_shut && in.lean_open == -out.lean_open && in.foot_shut == -out.foot_shut && in.sweep == out.sweep && in.length == out.length);
+    ck_assert(in.lean_shut == -out.lean_shut && in.lean_open == -out.lean_open && in.foot_shut == -out.foot_shut &&
+              in.sweep == out.sweep && in.length == out.length);
     ck_assert(in.lean_greatest == out.lean_greatest);
 }
 
@@ -240,8 +243,8 @@ START_TEST(a_drive_far_outside_its_eye_leans_its_guide_far)
 END_TEST
 
 /*
- * The hung guide cut free in space: about its eye, along the house, the couple of its drive and the weights are in balance with the collar's push; at the collar that push
- * bends it over the whole distance to the eye.
+ * The hung guide cut free in space: about its eye, along the house, the couple of its drive and the weights are in
+ * balance with the collar's push; at the collar that push bends it over the whole distance to the eye.
  */
 FOR_SIDES(skew_guide_is_in_balance_in_space, 60)
 {
@@ -255,14 +258,21 @@ FOR_SIDES(skew_guide_is_in_balance_in_space, 60)
     hang.misfit = dice_between(&d, -0.6, 0.6);
     for (int i = 0; i < 2; i++) {
         double lean = side_lean(&s, at[i], 0), nx = cos(lean), ny = sin(lean), force, bending;
-        double collar[] = {at[i]->x + s.collar.offset * nx - s.eye_x, at[i]->y + s.collar.offset * ny - s.eye_y, hang.misfit};
-        double reach = sqrt(collar[0] * collar[0] + collar[1] * collar[1] + collar[2] * collar[2]), centre = (hang.chain + hang.length) / 2 / reach;
+        double collar[] = {at[i]->x + s.collar.offset * nx - s.eye_x, at[i]->y + s.collar.offset * ny - s.eye_y,
+                           hang.misfit};
+        double reach = sqrt(collar[0] * collar[0] + collar[1] * collar[1] + collar[2] * collar[2]),
+               centre = (hang.chain + hang.length) / 2 / reach;
         tside_i_spot spot;
         tside_i_travel_spot(&s.travel, i ? s.travel.stretches - 1 : 0, i ? s.travel.end : s.travel.wraps_shut, &spot);
         force = tside_i_push_at(&spot, &pushing);
         bending = tside_i_guide_bending_at(&spot, &pushing);
-        /* about the eye, along the house: the collar pushes the guide outboard, its own weight and the drive's turn it, and the drive's couple */
-        NEAR(collar[0] * force * ny - collar[1] * force * nx, torque + centre * collar[0] * hang.weight + hang.carried * hang.carried_offset, 1e-8 * (1 + torque), "moments", number);
+        /*
+         * about the eye, along the house: the collar pushes the guide outboard, its own weight and the drive's turn it,
+         * and the drive's couple
+         */
+        NEAR(collar[0] * force * ny - collar[1] * force * nx,
+             torque + centre * collar[0] * hang.weight + hang.carried * hang.carried_offset, 1e-8 * (1 + torque),
+             "moments", number);
         NEAR(bending, force * reach, 1e-9 * (1 + fabs(bending)), "bending", number);
     }
     hang.misfit = 0;
@@ -275,12 +285,18 @@ FOR_SIDES(skew_guide_is_in_balance_in_space, 60)
     }
 }
 
-/* The bar's end as a cantilever from the curtain's edge: drive's weight down, guide's push inboard, square to the guide. */
+/*
+ * The bar's end as a cantilever from the curtain's edge: drive's weight down, guide's push inboard, square to the
+ * guide.
+ */
 FOR_SIDES(bars_end_is_bent_both_ways, 60)
 {
     side s = side_random(number);
     dice d = {(uint64_t)number + 23};
-    tside_i_bar_end end = {{NULL, &s.hang, dice_between(&d, 0, 300)}, dice_between(&d, 0, 100), dice_between(&d, 0, 0.4), dice_between(&d, 0, 0.5)};
+    tside_i_bar_end end = {{NULL, &s.hang, dice_between(&d, 0, 300)},
+                           dice_between(&d, 0, 100),
+                           dice_between(&d, 0, 0.4),
+                           dice_between(&d, 0, 0.5)};
     place open = side_place(&s, s.open);
     double lean = side_lean(&s, &open, 0), force, level, plumb;
     tside_i_spot spot;
@@ -288,10 +304,12 @@ FOR_SIDES(bars_end_is_bent_both_ways, 60)
     force = tside_i_push_at(&spot, &end.pushing);
     level = -force * cos(lean) * end.arm;
     plumb = -end.weight * end.run_on - force * sin(lean) * end.arm;
-    NEAR(tside_i_bar_end_at(&spot, &end), sqrt(level * level + plumb * plumb), 1e-8 * (1 + fabs(force)), "bending", number);
+    NEAR(tside_i_bar_end_at(&spot, &end), sqrt(level * level + plumb * plumb), 1e-8 * (1 + fabs(force)), "bending",
+         number);
     end.pushing.torque = 0;
     end.arm = 0;
-    NEAR(tside_i_bar_end_at(&spot, &end), end.weight * end.run_on, 1e-12 * (1 + end.weight), "the weight alone", number);
+    NEAR(tside_i_bar_end_at(&spot, &end), end.weight * end.run_on, 1e-12 * (1 + end.weight), "the weight alone",
+         number);
 }
 
 START_TEST(what_is_no_length_is_refused)
@@ -300,7 +318,8 @@ START_TEST(what_is_no_length_is_refused)
     tside_skew k;
     tside_fault fault;
     REFUSES(tside_guide_skew(&s.travel, &s.hang, -0.1, 0, &k, &fault), k, TSIDE_OUT_OF_BOUNDS, "margin", TSIDE_BELOW);
-    REFUSES(tside_guide_skew(&s.travel, &s.hang, 0.1, NAN, &k, &fault), k, TSIDE_OUT_OF_BOUNDS, "misfit", TSIDE_NOT_FINITE);
+    REFUSES(tside_guide_skew(&s.travel, &s.hang, 0.1, NAN, &k, &fault), k, TSIDE_OUT_OF_BOUNDS, "misfit",
+            TSIDE_NOT_FINITE);
 }
 END_TEST
 

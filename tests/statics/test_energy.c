@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * Work against energy: what the torques do over the whole travel is what curtain, bar, drive and guide gain in height. Quadrature is broken where the travel bends;
- * energy is taken once from the library and once from many small pieces.
+ * Work against energy: what the torques do over the whole travel is what curtain, bar, drive and guide gain in height.
+ * Quadrature is broken where the travel bends; energy is taken once from the library and once from many small pieces.
  */
 #include <check.h>
 #include <math.h>
@@ -14,7 +14,10 @@ enum { SIDES = 300, NODES = 12 };
 
 /* --- quadrature --- */
 
-/* Nodes and weights of Gauss and Legendre on [-1, 1]: roots of P_n by Newton's method from a cosine that lies near each. */
+/*
+ * Nodes and weights of Gauss and Legendre on [-1, 1]: roots of P_n by Newton's method from a cosine that lies near
+ * each.
+ */
 static void gauss_legendre(double node[NODES], double weight[NODES])
 {
     for (int i = 0; i < NODES; i++) {
@@ -47,7 +50,10 @@ static double panel(integrand *f, const side *s, double from, double to)
     return sum;
 }
 
-/* Halves where the halves' sum differs from the whole, as it does close under the fixing, where a bearing chord turns ever faster. */
+/*
+ * Halves where the halves' sum differs from the whole, as it does close under the fixing, where a bearing chord turns
+ * ever faster.
+ */
 static double halved(integrand *f, const side *s, double from, double to, double whole, int depth)
 {
     double middle = (from + to) / 2, left = panel(f, s, from, middle), right = panel(f, s, middle, to);
@@ -70,7 +76,9 @@ static double polynomial(const side *s, double x)
 /* Exact up to the degree 2 n - 1, here 23. */
 START_TEST(quadrature_itself_is_right)
 {
-    NEAR(integral(polynomial, NULL, 0.5, 1.5), (pow(1.5, 24) - pow(1.5, 11) + 1.5) - (pow(0.5, 24) - pow(0.5, 11) + 0.5), 1e-9, "integral of a polynomial", 0);
+    NEAR(integral(polynomial, NULL, 0.5, 1.5),
+         (pow(1.5, 24) - pow(1.5, 11) + 1.5) - (pow(0.5, 24) - pow(0.5, 11) + 0.5), 1e-9, "integral of a polynomial",
+         0);
 }
 END_TEST
 
@@ -93,10 +101,14 @@ static double drive_turns(const side *s, double turns)
     return drive;
 }
 
-/* Torque at the drive after some turns against its own housing: the bar's turns are found by regula falsi, Illinois fashion. */
+/*
+ * Torque at the drive after some turns against its own housing: the bar's turns are found by regula falsi, Illinois
+ * fashion.
+ */
 static double drive_at(const side *s, double driven)
 {
-    double low = 0, high = side_place(s, s->open).turns, below = -driven, above = drive_turns(s, high) - driven, turns = low;
+    double low = 0, high = side_place(s, s->open).turns, below = -driven, above = drive_turns(s, high) - driven,
+           turns = low;
     tside_torque t;
     tside_fault fault;
     for (int i = 0; i < 60 && fabs(high - low) > 1e-14; i++) {
@@ -142,7 +154,8 @@ FOR_SIDES(lift_over_the_bars_angle_is_the_gain, SIDES)
     double sum = integral(lift_at, &s, corner, open);
     if (corner > 0) {
         sum += integral(lift_at, &s, 0, corner);
-        NEAR(2 * PI * integral(lift_at, &s, 0, corner), work_of(&s, NULL, corner), 1e-9 * work, "work to the corner", number);
+        NEAR(2 * PI * integral(lift_at, &s, 0, corner), work_of(&s, NULL, corner), 1e-9 * work, "work to the corner",
+             number);
     }
     NEAR(2 * PI * sum, work, 1e-9 * work, "work of the bar", number);
 }
@@ -150,7 +163,8 @@ FOR_SIDES(lift_over_the_bars_angle_is_the_gain, SIDES)
 FOR_SIDES(drive_over_its_own_angle_is_the_gain_with_the_guide, SIDES)
 {
     side s = without_drag(number);
-    double turns = side_place(&s, s.open).turns, corner = drive_turns(&s, side_place(&s, s.corner).turns), open = drive_turns(&s, turns), work = work_of(&s, &s.hang, turns);
+    double turns = side_place(&s, s.open).turns, corner = drive_turns(&s, side_place(&s, s.corner).turns),
+           open = drive_turns(&s, turns), work = work_of(&s, &s.hang, turns);
     double sum = integral(drive_at, &s, corner, open);
     if (corner > 0)
         sum += integral(drive_at, &s, 0, corner);
@@ -167,13 +181,18 @@ FOR_SIDES(gain_is_that_of_all_pieces, SIDES)
     for (int i = 0; i <= 6; i++) {
         double turns = open * i / 6;
         place p = side_place(&s, side_wraps(&s, turns));
-        NEAR(work_of(&s, NULL, turns), side_energy(&s, &p, 0) - side_energy(&s, &shut, 0), 1e-9 * all, "gain of the bar", number);
-        NEAR(work_of(&s, &s.hang, turns), side_energy(&s, &p, 1) - side_energy(&s, &shut, 1), 1e-9 * all, "gain with the guide", number);
+        NEAR(work_of(&s, NULL, turns), side_energy(&s, &p, 0) - side_energy(&s, &shut, 0), 1e-9 * all,
+             "gain of the bar", number);
+        NEAR(work_of(&s, &s.hang, turns), side_energy(&s, &p, 1) - side_energy(&s, &shut, 1), 1e-9 * all,
+             "gain with the guide", number);
     }
     ck_assert(work_of(&s, NULL, 0) == 0 && work_of(&s, &s.hang, 0) == 0);
 }
 
-/* What all that is lifted weighs, by the height it is lifted, for a curtain that weighs nothing: the least that any of it must come to. */
+/*
+ * What all that is lifted weighs, by the height it is lifted, for a curtain that weighs nothing: the least that any of
+ * it must come to.
+ */
 START_TEST(a_bar_alone_gains_its_weight_by_its_rise)
 {
     side s = side_plain();

@@ -47,7 +47,10 @@ FOR_SIDES(the_best_angle_is_laid_out, SIDES)
 
 /* --- clearance --- */
 
-/* Least distance from the axis to the tube, by samples, less what must lie between. rough: what may hide between samples. */
+/*
+ * Least distance from the axis to the tube, by samples, less what must lie between. rough: what may hide between
+ * samples.
+ */
 static double sampled_clear(const fitted *f, const tside_layout *l, double *rough)
 {
     double least = HUGE_VAL, dx = l->bow_x - l->eye_x, dy = l->bow_height - l->eye_y, length = hypot(dx, dy);
@@ -57,7 +60,8 @@ static double sampled_clear(const fitted *f, const tside_layout *l, double *roug
         int how = side_part(&f->s, k, &from, &to);
         for (int i = 0; i <= SAMPLES; i++) {
             place p = side_place_as(&f->s, how, from + (to - from) * i / SAMPLES);
-            double along = ((p.x - l->eye_x) * dx + (p.y - l->eye_y) * dy) / length, off = fabs((p.x - l->eye_x) * dy - (p.y - l->eye_y) * dx) / length, clear;
+            double along = ((p.x - l->eye_x) * dx + (p.y - l->eye_y) * dy) / length,
+                   off = fabs((p.x - l->eye_x) * dy - (p.y - l->eye_y) * dx) / length, clear;
             if (along < 0 || along > length)
                 off = fmin(hypot(p.x - l->eye_x, p.y - l->eye_y), hypot(p.x - l->bow_x, p.y - l->bow_height));
             clear = off - p.radius - f->e.tube.side / 2 - f->e.bar_clearance;
@@ -77,7 +81,8 @@ FOR_SIDES(roll_keeps_off_the_tube, SIDES)
     tside_layout layout = layout_of(&f), again;
     tside_fault fault;
     double rough, sampled = sampled_clear(&f, &layout, &rough), first = layout.clear;
-    ck_assert_msg(first <= sampled + 1e-11 && first >= sampled - rough - 1e-11, "side %d: clear %.12g, sampled %.12g", number, first, sampled);
+    ck_assert_msg(first <= sampled + 1e-11 && first >= sampled - rough - 1e-11, "side %d: clear %.12g, sampled %.12g",
+                  number, first, sampled);
     f.e.bar_clearance = first + 0.01;
     REFUSES(lay_out(&f, &again, &fault), again, TSIDE_OUT_OF_REACH, "extender.bar_clearance", TSIDE_ABOVE);
     ck_assert_str_eq(fault.other, "travel");
@@ -106,7 +111,8 @@ FOR_SIDES(lengths_scale_and_angles_do_not, 60)
     q = layout_of(&g);
     ck_assert_int_eq((int)q.binding, (int)p.binding);
     NEAR(q.angle, p.angle, 1e-6, "angle", number); /* twice the square root of the precision */
-    NEAR(q.bow_distance * q.bow_distance * q.member_distance, 8 * p.bow_distance * p.bow_distance * p.member_distance, 1e-10, "flexibility", number);
+    NEAR(q.bow_distance * q.bow_distance * q.member_distance, 8 * p.bow_distance * p.bow_distance * p.member_distance,
+         1e-10, "flexibility", number);
     NEAR(q.cut_length, 2 * p.cut_length, 1e-5, "cut length", number);
     NEAR(q.eye_outboard, 2 * p.eye_outboard, 1e-10, "eye outboard", number);
     NEAR(q.clear, 2 * p.clear, 1e-5, "clear", number);
@@ -127,14 +133,15 @@ static void mend_in_turn(fitted f, const char *field)
         ck_assert_str_eq(fault.other, field);
         sB = reach_bow(&f.s, 50 * DEGREES);
         sG = drop / cos(50 * DEGREES);
-        want = i == 0 ? f.s.eye_y - sB * cos(50 * DEGREES)
-             : i == 1 ? sG - sB
-             : i == 2 ? f.e.end_distance + sG + f.e.tail
-             : f.s.eye_x - drop * tan(50 * DEGREES);
+        want = i == 0   ? f.s.eye_y - sB * cos(50 * DEGREES)
+               : i == 1 ? sG - sB
+               : i == 2 ? f.e.end_distance + sG + f.e.tail
+                        : f.s.eye_x - drop * tan(50 * DEGREES);
         NEAR(fault.bound, want, 1e-11, "bound", i);
         set_bound(&f.e, order[i], fault.bound - (i == 0 ? 0.1 : 0)); /* the bolts must part somewhat */
         if (order[i] == KEEPS_OUTER)
-            f.e.member_inner = f.e.member_outer - 1e-3, f.e.member_outer += 1, f.e.member_inner += 0.5; /* now too far outboard */
+            f.e.member_inner = f.e.member_outer - 1e-3, f.e.member_outer += 1,
+            f.e.member_inner += 0.5; /* now too far outboard */
     }
     ANSWERS(lay_out(&f, &layout, &fault));
     NEAR(layout.member_x, f.e.member_inner, 1e-12, "at the member's inner end", 0);
@@ -188,7 +195,8 @@ START_TEST(out_of_reach_of_the_bow_is_refused)
     REFUSES(lay_out(&f, &layout, &fault), layout, TSIDE_OUT_OF_REACH, "extender.crossing", TSIDE_ABOVE);
     NEAR(fault.bound, f.s.frame.peak_height - f.s.frame.tube.diameter / 2, 1e-12, "top of the centreline", 0);
     f.e = roomy(&f.s);
-    REFUSES(tside_extender_layout(&f.e, &f.s.bow, 7, f.s.eye_x, f.s.eye_y, &f.s.travel, &layout, &fault), layout, TSIDE_OUT_OF_REACH, "hip", TSIDE_ABOVE);
+    REFUSES(tside_extender_layout(&f.e, &f.s.bow, 7, f.s.eye_x, f.s.eye_y, &f.s.travel, &layout, &fault), layout,
+            TSIDE_OUT_OF_REACH, "hip", TSIDE_ABOVE);
 }
 END_TEST
 
@@ -258,7 +266,8 @@ START_TEST(contradictions_and_bounds_are_named)
     f.s.eye_y = HUGE_VAL;
     REFUSES(lay_out(&f, &layout, &fault), layout, TSIDE_OUT_OF_BOUNDS, "eye_y", TSIDE_NOT_FINITE);
     f.s = side_plain();
-    REFUSES(tside_extender_layout(&f.e, &f.s.bow, NAN, f.s.eye_x, f.s.eye_y, &f.s.travel, &layout, &fault), layout, TSIDE_OUT_OF_BOUNDS, "hip", TSIDE_NOT_FINITE);
+    REFUSES(tside_extender_layout(&f.e, &f.s.bow, NAN, f.s.eye_x, f.s.eye_y, &f.s.travel, &layout, &fault), layout,
+            TSIDE_OUT_OF_BOUNDS, "hip", TSIDE_NOT_FINITE);
 }
 END_TEST
 

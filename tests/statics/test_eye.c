@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* What a force at the eye does: two functions that say the same say it alike, and what they cannot take is refused by name. The Python tests hold both against beams in space. */
+/*
+ * What a force at the eye does: two functions that say the same say it alike, and what they cannot take is refused by
+ * name. The Python tests hold both against beams in space.
+ */
 #include <check.h>
 #include <math.h>
 #include <string.h>
@@ -51,13 +54,15 @@ START_TEST(lines_take_the_worse_force)
     extender.bolt_limit = 4000;
     extender.pull_limit = 7000;
     for (int number = 0; number < 200; number++) {
-        double bow = dice_between(&d, 0.05, 1), outboard = number % 7 ? dice_between(&d, 0, 2000) : 0, inboard = number % 5 ? dice_between(&d, 0, 2000) : 0;
+        double bow = dice_between(&d, 0.05, 1), outboard = number % 7 ? dice_between(&d, 0, 2000) : 0,
+               inboard = number % 5 ? dice_between(&d, 0, 2000) : 0;
         double weight = dice_between(&d, 0, 300);
         tside_layout layout = measured(dice_between(&d, 0.1, 1.3), bow, bow + dice_between(&d, 0.1, 1));
         tside_strength_line line[TSIDE_EXTENDER_LINES];
         tside_extender_load up, down, between;
         int count;
-        ANSWERS(tside_extender_strength(&extender, &layout, outboard, inboard, weight, TSIDE_FREE_END, line, TSIDE_EXTENDER_LINES, &count, &fault));
+        ANSWERS(tside_extender_strength(&extender, &layout, outboard, inboard, weight, TSIDE_FREE_END, line,
+                                        TSIDE_EXTENDER_LINES, &count, &fault));
         ck_assert_int_eq(count, 9);
         ANSWERS(tside_extender_bears(&extender, &layout, outboard, weight, &up, &fault));
         ANSWERS(tside_extender_bears(&extender, &layout, -inboard, weight, &down, &fault));
@@ -67,30 +72,43 @@ START_TEST(lines_take_the_worse_force)
         is_worse(line + 3, TSIDE_MEMBER_BOLT, up.member_shear, down.member_shear, number);
         is_worse(line + 4, TSIDE_BOW_BOLT_PULL, up.bow_pull, down.bow_pull, number);
         is_worse(line + 5, TSIDE_MEMBER_BOLT_PULL, up.member_pull, down.member_pull, number);
-        is_worse(line + 6, TSIDE_BOW_BOLT_BOTH, hypot(up.bow_shear / 4000, up.bow_pull / 7000), hypot(down.bow_shear / 4000, down.bow_pull / 7000), number);
-        is_worse(line + 7, TSIDE_MEMBER_BOLT_BOTH, hypot(up.member_shear / 4000, up.member_pull / 7000), hypot(down.member_shear / 4000, down.member_pull / 7000), number);
+        is_worse(line + 6, TSIDE_BOW_BOLT_BOTH, hypot(up.bow_shear / 4000, up.bow_pull / 7000),
+                 hypot(down.bow_shear / 4000, down.bow_pull / 7000), number);
+        is_worse(line + 7, TSIDE_MEMBER_BOLT_BOTH, hypot(up.member_shear / 4000, up.member_pull / 7000),
+                 hypot(down.member_shear / 4000, down.member_pull / 7000), number);
         is_worse(line + 8, TSIDE_EYE_BOLT_BENDING, up.eye_bolt, down.eye_bolt, number);
         for (int i = 1; i < 10; i++) {
-            ANSWERS(tside_extender_bears(&extender, &layout, outboard - (outboard + inboard) * i / 10, weight, &between, &fault));
-            ck_assert(between.combined <= line[0].demand * (1 + 1e-12) && fabs(between.tip) <= line[1].demand * (1 + 1e-12));
-            ck_assert(between.bow_shear <= line[2].demand * (1 + 1e-12) && between.member_shear <= line[3].demand * (1 + 1e-12));
-            ck_assert(between.bow_pull <= line[4].demand * (1 + 1e-12) && between.member_pull <= line[5].demand * (1 + 1e-12) && between.eye_bolt <= line[8].demand * (1 + 1e-12));
+            ANSWERS(tside_extender_bears(&extender, &layout, outboard - (outboard + inboard) * i / 10, weight, &between,
+                                         &fault));
+            ck_assert(between.combined <= line[0].demand * (1 + 1e-12) &&
+                      fabs(between.tip) <= line[1].demand * (1 + 1e-12));
+            ck_assert(between.bow_shear <= line[2].demand * (1 + 1e-12) &&
+                      between.member_shear <= line[3].demand * (1 + 1e-12));
+            ck_assert(between.bow_pull <= line[4].demand * (1 + 1e-12) &&
+                      between.member_pull <= line[5].demand * (1 + 1e-12) &&
+                      between.eye_bolt <= line[8].demand * (1 + 1e-12));
         }
         ruled[line[0].rules]++;
-        ck_assert(line[6].measure == TSIDE_SHARE && line[6].limit == 1 && line[6].verdict == (line[6].demand > 1 ? TSIDE_VERDICT_NO : line[6].demand > 0.8 ? TSIDE_VERDICT_LOOK : TSIDE_VERDICT_OK));
+        ck_assert(line[6].measure == TSIDE_SHARE && line[6].limit == 1 &&
+                  line[6].verdict == (line[6].demand > 1     ? TSIDE_VERDICT_NO
+                                      : line[6].demand > 0.8 ? TSIDE_VERDICT_LOOK
+                                                             : TSIDE_VERDICT_OK));
     }
     ck_assert(ruled[TSIDE_RULES_UP] > 40 && ruled[TSIDE_RULES_DOWN] > 40);
 }
 END_TEST
 
 /* Both functions refuse it. */
-static void refused(const tside_extender *extender, const tside_layout *layout, double force, double weight, tside_status status, const char *field, tside_relation relation)
+static void refused(const tside_extender *extender, const tside_layout *layout, double force, double weight,
+                    tside_status status, const char *field, tside_relation relation)
 {
     tside_strength_line lines[TSIDE_EXTENDER_LINES];
     tside_extender_load load;
     tside_fault fault;
     int count;
-    REFUSES(tside_extender_strength(extender, layout, force, 0, weight, TSIDE_DRIVE_END, lines, TSIDE_EXTENDER_LINES, &count, &fault), lines, status, field, relation);
+    REFUSES(tside_extender_strength(extender, layout, force, 0, weight, TSIDE_DRIVE_END, lines, TSIDE_EXTENDER_LINES,
+                                    &count, &fault),
+            lines, status, field, relation);
     REFUSES(tside_extender_bears(extender, layout, force, weight, &load, &fault), load, status, field, relation);
 }
 
@@ -126,7 +144,8 @@ START_TEST(what_cannot_be_loaded_is_refused)
     tside_extender extender = plain_extender();
     tside_extender_load load;
     tside_fault fault;
-    REFUSES(tside_extender_bears(&extender, &layout, NAN, 50, &load, &fault), load, TSIDE_OUT_OF_BOUNDS, "force", TSIDE_NOT_FINITE);
+    REFUSES(tside_extender_bears(&extender, &layout, NAN, 50, &load, &fault), load, TSIDE_OUT_OF_BOUNDS, "force",
+            TSIDE_NOT_FINITE);
     refused(&extender, &layout, 100, -1, TSIDE_OUT_OF_BOUNDS, "weight", TSIDE_BELOW);
     ANSWERS(tside_extender_bears(&extender, &layout, -100, 0, &load, &fault)); /* jammed coming down */
     extender.eye_material = (tside_material){TSIDE_STEEL, TSIDE_6061_T6, 0};

@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* The guide on a fixed foot: its best line against the width of a convex hull, its misfit against sampled distances, what it carries against a beam cut free. */
+/*
+ * The guide on a fixed foot: its best line against the width of a convex hull, its misfit against sampled distances,
+ * what it carries against a beam cut free.
+ */
 #include <check.h>
 #include <math.h>
 #include <stdlib.h>
@@ -81,7 +84,9 @@ static int hull_of(point *points, int count, point *hull)
     return n - 1;
 }
 
-/* The least over the hull's edges of how far its farthest point lies from that edge: the width of the narrowest strip. */
+/*
+ * The least over the hull's edges of how far its farthest point lies from that edge: the width of the narrowest strip.
+ */
 static double hull_width(const side *s)
 {
     static point path[POINTS], hull[2 * POINTS];
@@ -106,7 +111,8 @@ static void sampled_misfits(const side *s, const tside_fixed *f, double *least, 
     *least = HUGE_VAL;
     *greatest = -HUGE_VAL;
     for (int i = 0; i < count; i++) {
-        double outboard = turning(top, foot, path[i]) / hypot(top.x - foot.x, top.y - foot.y); /* the way down has outboard on its left */
+        double outboard = turning(top, foot, path[i]) /
+                          hypot(top.x - foot.x, top.y - foot.y); /* the way down has outboard on its left */
         double misfit = -outboard - s->collar.offset;
         *least = fmin(*least, misfit);
         *greatest = fmax(*greatest, misfit);
@@ -136,7 +142,8 @@ FOR_SIDES(no_other_line_is_better, SIDES)
 {
     side s = side_random(number);
     dice d = {(uint64_t)number + 3};
-    tside_footing best = usual_footing(TSIDE_FIXED_BEST), from_top = usual_footing(TSIDE_FIXED_TOP), both = usual_footing(TSIDE_FIXED_BOTH);
+    tside_footing best = usual_footing(TSIDE_FIXED_BEST), from_top = usual_footing(TSIDE_FIXED_TOP),
+                  both = usual_footing(TSIDE_FIXED_BOTH);
     tside_fixed f = fixed_of(&s, &best, 0, 0), again = fixed_of(&s, &from_top, f.top_x, 0);
     NEAR(again.lean, f.lean, 1e-9, "from the best top the best foot", number);
     NEAR(again.misfit, f.misfit, 1e-11, "misfit", number);
@@ -159,7 +166,8 @@ FOR_SIDES(misfit_and_lengths_follow_from_top_and_foot, SIDES)
     side s = side_random(number);
     dice d = {(uint64_t)number + 11};
     tside_footing footing = usual_footing(TSIDE_FIXED_BOTH);
-    double ground = dice_between(&d, -0.2, 0.1), top_x = s.fixing_x + dice_between(&d, -0.1, 0.5), least, greatest, worse = 0;
+    double ground = dice_between(&d, -0.2, 0.1), top_x = s.fixing_x + dice_between(&d, -0.1, 0.5), least, greatest,
+           worse = 0;
     tside_fixed f;
     footing.foot_x = s.fixing_x + dice_between(&d, -0.1, 0.8);
     f = fixed_of(&s, &footing, top_x, ground);
@@ -199,7 +207,10 @@ END_TEST
 
 /* --- what it carries --- */
 
-/* The pipe as a beam on two pins with a couple at the collar, cut free at many places: what lies above a cut is in balance. */
+/*
+ * The pipe as a beam on two pins with a couple at the collar, cut free at many places: what lies above a cut is in
+ * balance.
+ */
 static double bending(double couple, double length, double from_top)
 {
     double reaction = couple / length, most = 0;
@@ -218,7 +229,8 @@ FOR_SIDES(couple_is_held_at_top_and_foot, SIDES)
     tside_fixed f = fixed_of(&s, &footing, 0, 0);
     tside_fixed_load running, stalled;
     tside_fault fault;
-    double couple = 0, moment = 0, moment_stalled = 0, e = s.collar.mass * GRAVITY * s.collar.mass_offset, open = side_place(&s, s.open).turns;
+    double couple = 0, moment = 0, moment_stalled = 0, e = s.collar.mass * GRAVITY * s.collar.mass_offset,
+           open = side_place(&s, s.open).turns;
     ANSWERS(tside_fixed_force(&s.travel, &s.load, &f, 0, &running, &fault));
     ANSWERS(tside_fixed_force(&s.travel, NULL, &f, 200, &stalled, &fault));
     for (int i = 0; i <= 200; i++) {
@@ -227,7 +239,9 @@ FOR_SIDES(couple_is_held_at_top_and_foot, SIDES)
         double from_top;
         ANSWERS(tside_lift_at(&s.travel, &s.load, NULL, open * i / 200, &torque, &fault));
         ANSWERS(tside_travel_at(&s.travel, open * i / 200, &p, &fault));
-        from_top = sqrt(pow(p.x - f.top_x, 2) + pow(p.y - f.top_y, 2) - pow(turning((point){f.top_x, f.top_y}, (point){f.foot_x, f.ground}, (point){p.x, p.y}) / f.length, 2));
+        from_top = sqrt(
+            pow(p.x - f.top_x, 2) + pow(p.y - f.top_y, 2) -
+            pow(turning((point){f.top_x, f.top_y}, (point){f.foot_x, f.ground}, (point){p.x, p.y}) / f.length, 2));
         couple = fmax(couple, fabs(torque.up + e));
         moment = fmax(moment, bending(torque.up + e, f.length, from_top));
         moment_stalled = fmax(moment_stalled, bending(200 + e, f.length, from_top));
@@ -250,7 +264,8 @@ START_TEST(a_foot_cuts_the_side_force)
     tside_fixed_load stalled;
     tside_fault fault;
     place open = side_place(&s, s.open);
-    double reach = sqrt(pow(open.x - s.eye_x, 2) + pow(open.y - s.eye_y, 2) - pow(s.collar.offset, 2)), hung = (200 + s.collar.mass * GRAVITY * s.collar.mass_offset) / reach;
+    double reach = sqrt(pow(open.x - s.eye_x, 2) + pow(open.y - s.eye_y, 2) - pow(s.collar.offset, 2)),
+           hung = (200 + s.collar.mass * GRAVITY * s.collar.mass_offset) / reach;
     ANSWERS(tside_fixed_force(&s.travel, NULL, &f, 200, &stalled, &fault));
     NEAR(stalled.reaction / hung, reach / f.length, 1e-9, "share", 0);
     ck_assert(stalled.reaction < hung / 3);
@@ -267,24 +282,32 @@ START_TEST(what_cannot_stand_is_refused_by_name)
     tside_fixed_load forces;
     tside_fault fault;
     place shut = side_place(&s, s.shut);
-    REFUSES(tside_fixed_make(&s.travel, &s.guide, &footing, &s.collar, 0, 1, 0, &f, &fault), f, TSIDE_OUT_OF_REACH, "eye_y", TSIDE_BELOW);
+    REFUSES(tside_fixed_make(&s.travel, &s.guide, &footing, &s.collar, 0, 1, 0, &f, &fault), f, TSIDE_OUT_OF_REACH,
+            "eye_y", TSIDE_BELOW);
     ANSWERS(tside_fixed_make(&s.travel, &s.guide, &footing, &s.collar, 0, fault.bound, 0, &f, &fault));
-    REFUSES(tside_fixed_make(&s.travel, &s.guide, &footing, &s.collar, 0, s.eye_y, 1.9, &f, &fault), f, TSIDE_CONTRADICTS, "ground", TSIDE_NOT_BELOW);
+    REFUSES(tside_fixed_make(&s.travel, &s.guide, &footing, &s.collar, 0, s.eye_y, 1.9, &f, &fault), f,
+            TSIDE_CONTRADICTS, "ground", TSIDE_NOT_BELOW);
     NEAR(fault.bound, shut.y, 1e-12, "highest ground", 0);
-    REFUSES(tside_fixed_make(&s.travel, &s.guide, &footing, &s.collar, 0, s.eye_y, NAN, &f, &fault), f, TSIDE_OUT_OF_BOUNDS, "ground", TSIDE_NOT_FINITE);
+    REFUSES(tside_fixed_make(&s.travel, &s.guide, &footing, &s.collar, 0, s.eye_y, NAN, &f, &fault), f,
+            TSIDE_OUT_OF_BOUNDS, "ground", TSIDE_NOT_FINITE);
     footing.fixed_by = TSIDE_FIXED_TOP;
-    REFUSES(tside_fixed_make(&s.travel, &s.guide, &footing, &s.collar, 20, s.eye_y, 0, &f, &fault), f, TSIDE_OUT_OF_REACH, "eye_x", TSIDE_NO_RELATION);
+    REFUSES(tside_fixed_make(&s.travel, &s.guide, &footing, &s.collar, 20, s.eye_y, 0, &f, &fault), f,
+            TSIDE_OUT_OF_REACH, "eye_x", TSIDE_NO_RELATION);
     footing.fixed_by = TSIDE_FIXED_BOTH;
-    REFUSES(tside_fixed_make(&s.travel, &s.guide, &footing, &s.collar, 3, s.eye_y, 0, &f, &fault), f, TSIDE_OUT_OF_BOUNDS, "footing.foot_x", TSIDE_NOT_ABOVE);
+    REFUSES(tside_fixed_make(&s.travel, &s.guide, &footing, &s.collar, 3, s.eye_y, 0, &f, &fault), f,
+            TSIDE_OUT_OF_BOUNDS, "footing.foot_x", TSIDE_NOT_ABOVE);
     footing = usual_footing(TSIDE_FIXED_BEST);
     footing.depth = -1;
-    REFUSES(tside_fixed_make(&s.travel, &s.guide, &footing, &s.collar, 3, s.eye_y, 0, &f, &fault), f, TSIDE_OUT_OF_BOUNDS, "footing.depth", TSIDE_BELOW);
+    REFUSES(tside_fixed_make(&s.travel, &s.guide, &footing, &s.collar, 3, s.eye_y, 0, &f, &fault), f,
+            TSIDE_OUT_OF_BOUNDS, "footing.depth", TSIDE_BELOW);
     footing.depth = 0;
     f = fixed_of(&s, &footing, 0, 0);
     ck_assert(f.cut_length == f.length);
-    REFUSES(tside_fixed_force(&s.travel, NULL, &f, -1, &forces, &fault), forces, TSIDE_OUT_OF_BOUNDS, "torque", TSIDE_BELOW);
+    REFUSES(tside_fixed_force(&s.travel, NULL, &f, -1, &forces, &fault), forces, TSIDE_OUT_OF_BOUNDS, "torque",
+            TSIDE_BELOW);
     s.load.friction = -1;
-    REFUSES(tside_fixed_force(&s.travel, &s.load, &f, 0, &forces, &fault), forces, TSIDE_OUT_OF_BOUNDS, "load.friction", TSIDE_BELOW);
+    REFUSES(tside_fixed_force(&s.travel, &s.load, &f, 0, &forces, &fault), forces, TSIDE_OUT_OF_BOUNDS, "load.friction",
+            TSIDE_BELOW);
 }
 END_TEST
 

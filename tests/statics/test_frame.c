@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * The extender as a frame of beam elements, solved in the tests. Their solver is held against tables of continuous beams first. Then what demands are held against.
+ * The extender as a frame of beam elements, solved in the tests. Their solver is held against tables of continuous
+ * beams first. Then what demands are held against.
  */
 #include <check.h>
 #include <math.h>
@@ -22,12 +23,12 @@ enum { NODES = 101 };
 typedef struct beam {
     int nodes;
     double x[NODES];
-    double axial, bending;          /* E A, E I */
-    double even;                    /* across, per length, on every element */
+    double axial, bending; /* E A, E I */
+    double even;           /* across, per length, on every element */
     int held_along[NODES], held_across[NODES];
-    double load[3 * NODES];         /* along, across, couple */
-    double moved[3 * NODES];        /* answer */
-    double reaction[3 * NODES];     /* answer: what holds it */
+    double load[3 * NODES];     /* along, across, couple */
+    double moved[3 * NODES];    /* answer */
+    double reaction[3 * NODES]; /* answer: what holds it */
 } beam;
 
 static void element(const beam *b, double length, double k[6][6], double f[6])
@@ -78,7 +79,10 @@ static void bend(beam *b)
     }
 }
 
-/* Bending moment a way into an element, from the forces at its left end: positive where it hollows the side y points to. */
+/*
+ * Bending moment a way into an element, from the forces at its left end: positive where it hollows the side y points
+ * to.
+ */
 static double moment_in(const beam *b, int element_number, double into, double *shear)
 {
     double k[6][6], f[6], end[3] = {0, 0, 0};
@@ -127,8 +131,9 @@ static double greatest_in_span(const beam *b, int span, int parts)
 typedef enum asked { REACTION, SUPPORT_MOMENT, SPAN_MOMENT } asked;
 
 /*
- * Civil Engineering Formulas, Table 2.1 (continuous beams, equal spans, uniform load): of w l and w l^2. Supports and spans are counted from 1. Decimals hold to half a
- * unit of their last digit, but for 0.0340 of six spans, which was cut short in print: between that table's own 11/104 and 8/104 the moment rises to 0.03407.
+ * Civil Engineering Formulas, Table 2.1 (continuous beams, equal spans, uniform load): of w l and w l^2. Supports and
+ * spans are counted from 1. Decimals hold to half a unit of their last digit, but for 0.0340 of six spans, which was
+ * cut short in print: between that table's own 11/104 and 8/104 the moment rises to 0.03407.
  */
 static const struct {
     int spans;
@@ -136,19 +141,24 @@ static const struct {
     int where;
     double value, within;
 } table[] = {
-    {2, REACTION, 1, 3.0 / 8, 1e-9},       {2, REACTION, 2, 10.0 / 8, 1e-9},
-    {3, REACTION, 1, 4.0 / 10, 1e-9},      {3, REACTION, 2, 11.0 / 10, 1e-9},
-    {4, REACTION, 1, 11.0 / 28, 1e-9},     {4, REACTION, 2, 32.0 / 28, 1e-9},     {4, REACTION, 3, 26.0 / 28, 1e-9},
-    {5, REACTION, 1, 15.0 / 38, 1e-9},     {5, REACTION, 2, 43.0 / 38, 1e-9},     {5, REACTION, 3, 37.0 / 38, 1e-9},
-    {3, SUPPORT_MOMENT, 2, 1.0 / 10, 1e-9},   {4, SUPPORT_MOMENT, 2, 3.0 / 28, 1e-9},   {4, SUPPORT_MOMENT, 3, 2.0 / 28, 1e-9},
-    {5, SUPPORT_MOMENT, 2, 4.0 / 38, 1e-9},   {5, SUPPORT_MOMENT, 3, 3.0 / 38, 1e-9},   {6, SUPPORT_MOMENT, 2, 11.0 / 104, 1e-9},
-    {6, SUPPORT_MOMENT, 3, 8.0 / 104, 1e-9},  {6, SUPPORT_MOMENT, 4, 9.0 / 104, 1e-9},  {7, SUPPORT_MOMENT, 2, 15.0 / 142, 1e-9},
-    {7, SUPPORT_MOMENT, 3, 11.0 / 142, 1e-9}, {7, SUPPORT_MOMENT, 4, 12.0 / 142, 1e-9},
-    {3, SPAN_MOMENT, 1, 0.080, 5e-4},      {3, SPAN_MOMENT, 2, 0.025, 5e-4},
-    {4, SPAN_MOMENT, 1, 0.0772, 5e-5},     {4, SPAN_MOMENT, 2, 0.0364, 5e-5},
-    {5, SPAN_MOMENT, 1, 0.0779, 5e-5},     {5, SPAN_MOMENT, 2, 0.0332, 5e-5},     {5, SPAN_MOMENT, 3, 0.0461, 5e-5},
-    {6, SPAN_MOMENT, 1, 0.0777, 5e-5},     {6, SPAN_MOMENT, 2, 0.0340, 1e-4},     {6, SPAN_MOMENT, 3, 0.0433, 5e-5},
-    {7, SPAN_MOMENT, 1, 0.0778, 5e-5},     {7, SPAN_MOMENT, 2, 0.0338, 5e-5},     {7, SPAN_MOMENT, 3, 0.0440, 5e-5},     {7, SPAN_MOMENT, 4, 0.0405, 5e-5},
+    {2, REACTION, 1, 3.0 / 8, 1e-9},          {2, REACTION, 2, 10.0 / 8, 1e-9},
+    {3, REACTION, 1, 4.0 / 10, 1e-9},         {3, REACTION, 2, 11.0 / 10, 1e-9},
+    {4, REACTION, 1, 11.0 / 28, 1e-9},        {4, REACTION, 2, 32.0 / 28, 1e-9},
+    {4, REACTION, 3, 26.0 / 28, 1e-9},        {5, REACTION, 1, 15.0 / 38, 1e-9},
+    {5, REACTION, 2, 43.0 / 38, 1e-9},        {5, REACTION, 3, 37.0 / 38, 1e-9},
+    {3, SUPPORT_MOMENT, 2, 1.0 / 10, 1e-9},   {4, SUPPORT_MOMENT, 2, 3.0 / 28, 1e-9},
+    {4, SUPPORT_MOMENT, 3, 2.0 / 28, 1e-9},   {5, SUPPORT_MOMENT, 2, 4.0 / 38, 1e-9},
+    {5, SUPPORT_MOMENT, 3, 3.0 / 38, 1e-9},   {6, SUPPORT_MOMENT, 2, 11.0 / 104, 1e-9},
+    {6, SUPPORT_MOMENT, 3, 8.0 / 104, 1e-9},  {6, SUPPORT_MOMENT, 4, 9.0 / 104, 1e-9},
+    {7, SUPPORT_MOMENT, 2, 15.0 / 142, 1e-9}, {7, SUPPORT_MOMENT, 3, 11.0 / 142, 1e-9},
+    {7, SUPPORT_MOMENT, 4, 12.0 / 142, 1e-9}, {3, SPAN_MOMENT, 1, 0.080, 5e-4},
+    {3, SPAN_MOMENT, 2, 0.025, 5e-4},         {4, SPAN_MOMENT, 1, 0.0772, 5e-5},
+    {4, SPAN_MOMENT, 2, 0.0364, 5e-5},        {5, SPAN_MOMENT, 1, 0.0779, 5e-5},
+    {5, SPAN_MOMENT, 2, 0.0332, 5e-5},        {5, SPAN_MOMENT, 3, 0.0461, 5e-5},
+    {6, SPAN_MOMENT, 1, 0.0777, 5e-5},        {6, SPAN_MOMENT, 2, 0.0340, 1e-4},
+    {6, SPAN_MOMENT, 3, 0.0433, 5e-5},        {7, SPAN_MOMENT, 1, 0.0778, 5e-5},
+    {7, SPAN_MOMENT, 2, 0.0338, 5e-5},        {7, SPAN_MOMENT, 3, 0.0440, 5e-5},
+    {7, SPAN_MOMENT, 4, 0.0405, 5e-5},
 };
 
 START_TEST(solver_bends_as_the_tables_do)
@@ -157,9 +167,9 @@ START_TEST(solver_bends_as_the_tables_do)
         enum { PARTS = 4 };
         beam b = spans(table[i].spans, PARTS);
         int node = (table[i].where - 1) * PARTS;
-        double shear, got = table[i].asked == REACTION ? b.reaction[3 * node + 1]
-                          : table[i].asked == SUPPORT_MOMENT ? -moment_in(&b, node, 0, &shear)
-                          : greatest_in_span(&b, table[i].where, PARTS);
+        double shear, got = table[i].asked == REACTION         ? b.reaction[3 * node + 1]
+                            : table[i].asked == SUPPORT_MOMENT ? -moment_in(&b, node, 0, &shear)
+                                                               : greatest_in_span(&b, table[i].where, PARTS);
         NEAR(got, table[i].value, table[i].within, "row of the table", (int)i);
     }
 }
@@ -200,7 +210,8 @@ static tube random_tube(int number)
     tside_fault fault;
     memset(&t, 0, sizeof t);
     tside_usual(TSIDE_KIND_EXTENDER, &t.e);
-    t.e.tube = (tside_square){dice_between(&d, 0.04, 0.08), dice_between(&d, 0.0015, 0.004), TSIDE_CORNER_STANDARD, 0, 0};
+    t.e.tube = (tside_square){dice_between(&d, 0.04, 0.08), dice_between(&d, 0.0015, 0.004), TSIDE_CORNER_STANDARD, 0,
+                              0};
     t.e.slant = TSIDE_SLANT_ANGLE;
     t.e.angle = dice_between(&d, 0.6, 1.2);
     t.e.member_height = s.curtain.hip - dice_between(&d, 0.3, 1);
@@ -222,7 +233,10 @@ static tube random_tube(int number)
 /* Steel of E = 29000 ksi: AISC 360. */
 #define STEEL (29000 * 6894757.293168)
 
-/* Pinned at both bolts; along the tube only one of them holds, as play in the holes will have it. first: the element below a place; returned for bow and member. */
+/*
+ * Pinned at both bolts; along the tube only one of them holds, as play in the holes will have it. first: the element
+ * below a place; returned for bow and member.
+ */
 static beam bend_tube(const tube *t, int bow_holds, int *bow, int *member)
 {
     enum { EACH = 2 };
@@ -262,7 +276,8 @@ START_TEST(extender_bends_as_a_frame_does)
         ANSWERS(tside_extender_bears(&t.e, &t.layout, t.force, t.weight, &load, &fault));
         /* bending at the bow bolt, where it is greatest, on what its hole leaves of two walls at mid-depth */
         net = t.inertia - 2 * t.e.tube.wall * hole * hole * hole / 12;
-        NEAR(load.bending_in, moment * t.e.tube.side / 2 / net, 1e-8 * load.bending_in, "stress at the bow bolt", number);
+        NEAR(load.bending_in, moment * t.e.tube.side / 2 / net, 1e-8 * load.bending_in, "stress at the bow bolt",
+             number);
         for (int i = 0; i + 1 < b.nodes; i++)
             ck_assert(fabs(moment_in(&b, i, 0, &shear)) <= moment * (1 + 1e-8));
         /* how far the eye moves across the tube */
@@ -274,10 +289,13 @@ START_TEST(extender_bends_as_a_frame_does)
         held = hypot(b.reaction[3 * member], b.reaction[3 * member + 1]);
         NEAR(load.member_shear, held, 1e-8 * held, "member bolt", number);
         /* nothing is lost: what both bolts hold is what pulls */
-        NEAR(b.reaction[3 * bow + 1] + b.reaction[3 * member + 1] + b.load[1], 0, 1e-7 * (1 + fabs(b.load[1])), "across", number);
+        NEAR(b.reaction[3 * bow + 1] + b.reaction[3 * member + 1] + b.load[1], 0, 1e-7 * (1 + fabs(b.load[1])),
+             "across", number);
         NEAR(b.reaction[3 * member] + b.load[0], 0, 1e-7 * (1 + fabs(b.load[0])), "along", number);
         /* the eye bolt, a cantilever from the tube's face on its root */
-        NEAR(load.eye_bolt, hypot(t.force, t.weight) * t.e.eye_stand_off * (t.e.eye_root / 2) / (PI * pow(t.e.eye_root, 4) / 64), 1e-12 * load.eye_bolt, "eye bolt", number);
+        NEAR(load.eye_bolt,
+             hypot(t.force, t.weight) * t.e.eye_stand_off * (t.e.eye_root / 2) / (PI * pow(t.e.eye_root, 4) / 64),
+             1e-12 * load.eye_bolt, "eye bolt", number);
     }
 }
 END_TEST
@@ -293,9 +311,11 @@ START_TEST(extender_bears_what_the_frame_holds)
         beam b = bend_tube(&t, 1, &bow, &member);
         ANSWERS(tside_extender_bears(&t.e, &t.layout, t.force, t.weight, &load, &fault));
         NEAR(load.tip, b.moved[1], 1e-8 * fabs(load.tip), "eye moves", number);
-        NEAR(load.bow_shear, hypot(b.reaction[3 * bow], b.reaction[3 * bow + 1]), 1e-8 * load.bow_shear, "bow bolt", number);
+        NEAR(load.bow_shear, hypot(b.reaction[3 * bow], b.reaction[3 * bow + 1]), 1e-8 * load.bow_shear, "bow bolt",
+             number);
         b = bend_tube(&t, 0, &bow, &member);
-        NEAR(load.member_shear, hypot(b.reaction[3 * member], b.reaction[3 * member + 1]), 1e-8 * load.member_shear, "member bolt", number);
+        NEAR(load.member_shear, hypot(b.reaction[3 * member], b.reaction[3 * member + 1]), 1e-8 * load.member_shear,
+             "member bolt", number);
     }
 }
 END_TEST
@@ -310,8 +330,10 @@ START_TEST(a_tail_carries_nothing)
     u.e.tail = 0;
     c = bend_tube(&u, 1, &bow, &member);
     NEAR(b.moved[1], c.moved[1], 1e-9 * fabs(c.moved[1]), "eye moves", 0);
-    ANSWERS(tside_extender_strength(&t.e, &t.layout, t.force, 0, t.weight, TSIDE_DRIVE_END, with, TSIDE_EXTENDER_LINES, &count, &fault));
-    ANSWERS(tside_extender_strength(&u.e, &t.layout, t.force, 0, t.weight, TSIDE_DRIVE_END, without, TSIDE_EXTENDER_LINES, &count, &fault));
+    ANSWERS(tside_extender_strength(&t.e, &t.layout, t.force, 0, t.weight, TSIDE_DRIVE_END, with, TSIDE_EXTENDER_LINES,
+                                    &count, &fault));
+    ANSWERS(tside_extender_strength(&u.e, &t.layout, t.force, 0, t.weight, TSIDE_DRIVE_END, without,
+                                    TSIDE_EXTENDER_LINES, &count, &fault));
     for (int i = 0; i < count; i++)
         NEAR(with[i].demand, without[i].demand, 0, "demand", i);
 }
@@ -325,9 +347,11 @@ START_TEST(demands_are_held_against_limits)
     tside_fault fault;
     double demand;
     int count;
-    ANSWERS(tside_extender_strength(&t.e, &t.layout, 1000, 0, 100, TSIDE_DRIVE_END, lines, TSIDE_EXTENDER_LINES, &count, &fault));
+    ANSWERS(tside_extender_strength(&t.e, &t.layout, 1000, 0, 100, TSIDE_DRIVE_END, lines, TSIDE_EXTENDER_LINES, &count,
+                                    &fault));
     demand = lines[0].demand;
-    ck_assert(!lines[0].limit_given && !lines[0].utilisation_given && lines[0].yield_needed_given && !lines[2].limit_given && !lines[1].limit_given);
+    ck_assert(!lines[0].limit_given && !lines[0].utilisation_given && lines[0].yield_needed_given &&
+              !lines[2].limit_given && !lines[1].limit_given);
     ck_assert_int_eq((int)lines[0].verdict, TSIDE_VERDICT_LOOK);
     NEAR(lines[0].yield_needed, 1.67 * demand, 1e-12 * demand, "yield needed", 0);
     t.e.material.grade = TSIDE_GRADE_GIVEN;
@@ -337,7 +361,8 @@ START_TEST(demands_are_held_against_limits)
         static const tside_verdict verdict[] = {TSIDE_VERDICT_OK, TSIDE_VERDICT_LOOK, TSIDE_VERDICT_NO};
         t.e.material.yield = 1.67 * demand / share[i];
         t.e.bolt_limit = lines[2].demand / share[i];
-        ANSWERS(tside_extender_strength(&t.e, &t.layout, 1000, 0, 100, TSIDE_DRIVE_END, lines, TSIDE_EXTENDER_LINES, &count, &fault));
+        ANSWERS(tside_extender_strength(&t.e, &t.layout, 1000, 0, 100, TSIDE_DRIVE_END, lines, TSIDE_EXTENDER_LINES,
+                                        &count, &fault));
         ck_assert(lines[0].limit_given && lines[0].utilisation_given && !lines[0].yield_needed_given);
         NEAR(lines[0].limit, t.e.material.yield / 1.67, 1e-12 * lines[0].limit, "limit", i);
         NEAR(lines[0].utilisation, share[i], 1e-12, "utilisation", i);
@@ -359,26 +384,38 @@ START_TEST(what_cannot_be_loaded_is_refused_by_name)
     int count;
     tside_usual(TSIDE_KIND_DRIVE, &drive);
     drive.rated_torque = 50;
-    REFUSES(tside_extender_strength(&t.e, &t.layout, -1, 0, 100, TSIDE_DRIVE_END, lines, 9, &count, &fault), lines, TSIDE_OUT_OF_BOUNDS, "outboard", TSIDE_BELOW);
-    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, 0, -100, TSIDE_DRIVE_END, lines, 9, &count, &fault), lines, TSIDE_OUT_OF_BOUNDS, "weight", TSIDE_BELOW);
-    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, NAN, 100, TSIDE_DRIVE_END, lines, 9, &count, &fault), lines, TSIDE_OUT_OF_BOUNDS, "inboard", TSIDE_NOT_FINITE);
-    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, 0, HUGE_VAL, TSIDE_DRIVE_END, lines, 9, &count, &fault), lines, TSIDE_OUT_OF_BOUNDS, "weight", TSIDE_NOT_FINITE);
+    REFUSES(tside_extender_strength(&t.e, &t.layout, -1, 0, 100, TSIDE_DRIVE_END, lines, 9, &count, &fault), lines,
+            TSIDE_OUT_OF_BOUNDS, "outboard", TSIDE_BELOW);
+    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, 0, -100, TSIDE_DRIVE_END, lines, 9, &count, &fault), lines,
+            TSIDE_OUT_OF_BOUNDS, "weight", TSIDE_BELOW);
+    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, NAN, 100, TSIDE_DRIVE_END, lines, 9, &count, &fault), lines,
+            TSIDE_OUT_OF_BOUNDS, "inboard", TSIDE_NOT_FINITE);
+    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, 0, HUGE_VAL, TSIDE_DRIVE_END, lines, 9, &count, &fault), lines,
+            TSIDE_OUT_OF_BOUNDS, "weight", TSIDE_NOT_FINITE);
     REFUSES(tside_drive_stall(&drive, -1, &torque, &fault), torque, TSIDE_OUT_OF_BOUNDS, "running", TSIDE_BELOW);
     drive.rated_torque = 0;
-    REFUSES(tside_drive_stall(&drive, 1, &torque, &fault), torque, TSIDE_OUT_OF_BOUNDS, "drive.rated_torque", TSIDE_BELOW);
+    REFUSES(tside_drive_stall(&drive, 1, &torque, &fault), torque, TSIDE_OUT_OF_BOUNDS, "drive.rated_torque",
+            TSIDE_BELOW);
     drive.rated_torque = 50;
     drive.supply_voltage_given = 1;
     drive.supply_voltage = 12;
-    REFUSES(tside_drive_stall(&drive, 1, &torque, &fault), torque, TSIDE_CONTRADICTS, "drive.supply_voltage", TSIDE_NO_RELATION);
-    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, 1, 100, TSIDE_DRIVE_END, lines, 6, &count, &fault), lines, TSIDE_TOO_SMALL, "capacity", TSIDE_BELOW);
+    REFUSES(tside_drive_stall(&drive, 1, &torque, &fault), torque, TSIDE_CONTRADICTS, "drive.supply_voltage",
+            TSIDE_NO_RELATION);
+    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, 1, 100, TSIDE_DRIVE_END, lines, 6, &count, &fault), lines,
+            TSIDE_TOO_SMALL, "capacity", TSIDE_BELOW);
     ck_assert_int_eq(count, 7);
-    REFUSES(tside_extender_bears(&t.e, &t.layout, NAN, 100, &load, &fault), load, TSIDE_OUT_OF_BOUNDS, "force", TSIDE_NOT_FINITE);
-    REFUSES(tside_extender_bears(&t.e, &t.layout, -1, -100, &load, &fault), load, TSIDE_OUT_OF_BOUNDS, "weight", TSIDE_BELOW);
+    REFUSES(tside_extender_bears(&t.e, &t.layout, NAN, 100, &load, &fault), load, TSIDE_OUT_OF_BOUNDS, "force",
+            TSIDE_NOT_FINITE);
+    REFUSES(tside_extender_bears(&t.e, &t.layout, -1, -100, &load, &fault), load, TSIDE_OUT_OF_BOUNDS, "weight",
+            TSIDE_BELOW);
     t.e.eye_material = (tside_material){TSIDE_STEEL, TSIDE_6061_T6, 0};
-    REFUSES(tside_extender_bears(&t.e, &t.layout, 1, 100, &load, &fault), load, TSIDE_CONTRADICTS, "extender.eye_material.grade", TSIDE_NO_RELATION);
-    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, 0, 100, TSIDE_DRIVE_END, lines, 9, &count, &fault), lines, TSIDE_CONTRADICTS, "extender.eye_material.grade", TSIDE_NO_RELATION);
+    REFUSES(tside_extender_bears(&t.e, &t.layout, 1, 100, &load, &fault), load, TSIDE_CONTRADICTS,
+            "extender.eye_material.grade", TSIDE_NO_RELATION);
+    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, 0, 100, TSIDE_DRIVE_END, lines, 9, &count, &fault), lines,
+            TSIDE_CONTRADICTS, "extender.eye_material.grade", TSIDE_NO_RELATION);
     t.e.eye_root = 0;
-    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, 0, 100, TSIDE_DRIVE_END, lines, 9, &count, &fault), lines, TSIDE_OUT_OF_BOUNDS, "extender.eye_root", TSIDE_BELOW);
+    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, 0, 100, TSIDE_DRIVE_END, lines, 9, &count, &fault), lines,
+            TSIDE_OUT_OF_BOUNDS, "extender.eye_root", TSIDE_BELOW);
 }
 END_TEST
 

@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-/* The guide against plane geometry done over again in the tests, and its sweep against dense sampling on random sides. */
+/*
+ * The guide against plane geometry done over again in the tests, and its sweep against dense sampling on random sides.
+ */
 #include <check.h>
 #include <math.h>
 #include <string.h>
@@ -32,11 +34,15 @@ FOR_SIDES(lean_follows_its_formula, SIDES)
         tside_fault fault;
         ANSWERS(tside_guide_lean(&s.travel, &s.hang, turns, &lean, &drive, &fault));
         NEAR(lean, side_lean(&s, &p, 0), 1e-10, "lean", number);
-        NEAR(drive, turns - (side_lean(&s, &p, 0) - side_lean(&s, &shut, 0)) / (2 * PI), 1e-10, "drive's turns", number);
+        NEAR(drive, turns - (side_lean(&s, &p, 0) - side_lean(&s, &shut, 0)) / (2 * PI), 1e-10, "drive's turns",
+             number);
     }
 }
 
-/* The line from eye to foot passes the axis outboard, at the collar's offset; shut, the foot is the margin below the collar. */
+/*
+ * The line from eye to foot passes the axis outboard, at the collar's offset; shut, the foot is the margin below the
+ * collar.
+ */
 FOR_SIDES(guide_passes_the_bar_at_its_offset, SIDES)
 {
     side s = side_random(number);
@@ -49,7 +55,8 @@ FOR_SIDES(guide_passes_the_bar_at_its_offset, SIDES)
         ANSWERS(tside_travel_at(&s.travel, turns, &p, &fault));
         gx = s.hang.length * sin(lean); /* eye to foot */
         gy = -s.hang.length * cos(lean);
-        across = (gx * (p.y - s.eye_y) - gy * (p.x - s.eye_x)) / hypot(gx, gy); /* axis to the left of the way down: outboard */
+        across = (gx * (p.y - s.eye_y) - gy * (p.x - s.eye_x)) /
+                 hypot(gx, gy); /* axis to the left of the way down: outboard */
         along = (gx * (p.x - s.eye_x) + gy * (p.y - s.eye_y)) / hypot(gx, gy);
         NEAR(-across, s.collar.offset, 1e-12, "line outboard of the axis", number);
         ck_assert(along > s.guide.chain);
@@ -81,14 +88,19 @@ START_TEST(lean_is_asked_within_the_travel)
     side s = side_plain();
     double lean, drive;
     tside_fault fault;
-    REFUSES(tside_guide_lean(&s.travel, &s.hang, -0.1, &lean, &drive, &fault), lean, TSIDE_OUT_OF_BOUNDS, "turns", TSIDE_BELOW);
-    REFUSES(tside_guide_lean(&s.travel, &s.hang, 1000, &lean, &drive, &fault), drive, TSIDE_OUT_OF_BOUNDS, "turns", TSIDE_ABOVE);
+    REFUSES(tside_guide_lean(&s.travel, &s.hang, -0.1, &lean, &drive, &fault), lean, TSIDE_OUT_OF_BOUNDS, "turns",
+            TSIDE_BELOW);
+    REFUSES(tside_guide_lean(&s.travel, &s.hang, 1000, &lean, &drive, &fault), drive, TSIDE_OUT_OF_BOUNDS, "turns",
+            TSIDE_ABOVE);
 }
 END_TEST
 
 /* --- the sweep --- */
 
-/* What dense sampling finds. rough: how much may hide between samples, the greatest second difference, of which a peak can hide an eighth. */
+/*
+ * What dense sampling finds. rough: how much may hide between samples, the greatest second difference, of which a peak
+ * can hide an eighth.
+ */
 typedef struct swing {
     double least, greatest, shut, rough;
 } swing;
@@ -118,7 +130,8 @@ static swing sample(const side *s, double moved, int samples)
 static void at_least(double got, double sampled, double hidden, const char *what, int number)
 {
     ck_assert_msg(got >= sampled - 1e-12, "%s of side %d: %.15g, sampled %.15g", what, number, got, sampled);
-    ck_assert_msg(got <= sampled + hidden + 1e-12, "%s of side %d: %.15g, sampled %.15g, at most %.3g more", what, number, got, sampled, hidden);
+    ck_assert_msg(got <= sampled + hidden + 1e-12, "%s of side %d: %.15g, sampled %.15g, at most %.3g more", what,
+                  number, got, sampled, hidden);
 }
 
 FOR_SIDES(sweep_is_what_dense_sampling_finds, SIDES)
@@ -127,7 +140,8 @@ FOR_SIDES(sweep_is_what_dense_sampling_finds, SIDES)
     tside_sweep sweep = sweep_of(&s);
     swing w = sample(&s, 0, SAMPLES);
     place shut = side_place(&s, s.shut), open = side_place(&s, s.open);
-    double reach = sqrt(pow(hypot(shut.x - s.eye_x, shut.y - s.eye_y), 2) - s.collar.offset * s.collar.offset), G = reach + s.guide.margin, hidden = G * w.rough, foot;
+    double reach = sqrt(pow(hypot(shut.x - s.eye_x, shut.y - s.eye_y), 2) - s.collar.offset * s.collar.offset),
+           G = reach + s.guide.margin, hidden = G * w.rough, foot;
     NEAR(sweep.lean_shut, w.shut, 1e-11, "lean when shut", number);
     NEAR(sweep.lean_open, side_lean(&s, &open, 0), 1e-10, "lean when open", number);
     at_least(sweep.lean_greatest, w.greatest, w.rough, "greatest lean", number);
@@ -139,11 +153,16 @@ FOR_SIDES(sweep_is_what_dense_sampling_finds, SIDES)
     at_least(sweep.walkway, s.eye_x + G * sin(w.greatest), hidden, "walkway line", number);
     at_least(sweep.kick_out, s.eye_x + G * sin(w.greatest) - foot, hidden, "kick out", number);
     at_least(sweep.kick_in, foot - (s.eye_x + G * sin(w.least)), hidden, "kick in", number);
-    at_least(-sweep.foot_lowest, G * (w.least <= 0 && w.greatest >= 0 ? 1 : cos(fmin(fabs(w.least), fabs(w.greatest)))) - s.eye_y, hidden, "lowest foot", number);
+    at_least(-sweep.foot_lowest,
+             G * (w.least <= 0 && w.greatest >= 0 ? 1 : cos(fmin(fabs(w.least), fabs(w.greatest)))) - s.eye_y, hidden,
+             "lowest foot", number);
     NEAR(sweep.clear, s.eye_y - open.y - s.collar.height - s.guide.eye_clearance, 1e-11, "clear", number);
 }
 
-/* Of a misplaced eye each of the three at its own worse, the guide keeping its cut length; never better than with the eye in place. */
+/*
+ * Of a misplaced eye each of the three at its own worse, the guide keeping its cut length; never better than with the
+ * eye in place.
+ */
 FOR_SIDES(placing_error_is_at_its_worse, SIDES)
 {
     side s = side_random(number);
@@ -168,7 +187,8 @@ FOR_SIDES(guide_weighs_its_cut_length, 30)
 {
     side s = side_random(number);
     double D = s.guide.tube.diameter, d = D - 2 * s.guide.tube.wall;
-    NEAR(s.hang.weight, 7850 * PI / 4 * (D * D - d * d) * (s.hang.length - s.guide.chain) * GRAVITY, 1e-12 * s.hang.weight, "weight", number);
+    NEAR(s.hang.weight, 7850 * PI / 4 * (D * D - d * d) * (s.hang.length - s.guide.chain) * GRAVITY,
+         1e-12 * s.hang.weight, "weight", number);
     NEAR(s.hang.carried, s.collar.mass * GRAVITY, 1e-13 * s.hang.carried, "carried", number);
     NEAR(s.hang.carried_offset, s.collar.mass_offset, 0, "carried offset", number);
     NEAR(s.hang.offset, s.collar.offset, 0, "offset", number);
@@ -191,7 +211,8 @@ static double greatest_either_way(side *s, double x)
 static double golden_section(side *s, double low, double high)
 {
     const double golden = (3 - sqrt(5)) / 2;
-    double a = low + golden * (high - low), b = high - golden * (high - low), fa = greatest_either_way(s, a), fb = greatest_either_way(s, b);
+    double a = low + golden * (high - low), b = high - golden * (high - low), fa = greatest_either_way(s, a),
+           fb = greatest_either_way(s, b);
     while (high - low > 1e-9) {
         if (fa < fb) {
             high = b;
@@ -241,7 +262,8 @@ FOR_SIDES(an_eye_just_above_the_bar_is_placed_as_well, 90)
     s.eye_y = side_place(&s, s.open).y + s.collar.offset + height;
     ANSWERS(tside_eye_best(&s.travel, s.eye_y, s.collar.offset, &s.eye_x, &fault));
     w = sample(&s, 0, 2000);
-    NEAR((w.greatest + w.least) * height, 0, w.rough * height + 1e-12, "greatest and least lean, by the eye's height", number);
+    NEAR((w.greatest + w.least) * height, 0, w.rough * height + 1e-12, "greatest and least lean, by the eye's height",
+         number);
 }
 
 START_TEST(best_eye_is_refused_below_the_bar)
@@ -249,16 +271,19 @@ START_TEST(best_eye_is_refused_below_the_bar)
     side s = side_plain();
     double x, highest = side_place(&s, s.open).y;
     tside_fault fault;
-    REFUSES(tside_eye_best(&s.travel, highest + 0.05, 0.1, &x, &fault), x, TSIDE_OUT_OF_REACH, "eye_y", TSIDE_NOT_ABOVE);
+    REFUSES(tside_eye_best(&s.travel, highest + 0.05, 0.1, &x, &fault), x, TSIDE_OUT_OF_REACH, "eye_y",
+            TSIDE_NOT_ABOVE);
     NEAR(fault.bound, highest + 0.1, 1e-12, "bound", 0);
-    REFUSES(tside_eye_best(&s.travel, fault.bound - 1e-9, 0.1, &x, &fault), x, TSIDE_OUT_OF_REACH, "eye_y", TSIDE_NOT_ABOVE);
+    REFUSES(tside_eye_best(&s.travel, fault.bound - 1e-9, 0.1, &x, &fault), x, TSIDE_OUT_OF_REACH, "eye_y",
+            TSIDE_NOT_ABOVE);
     ANSWERS(tside_eye_best(&s.travel, fault.bound + 1e-6, 0.1, &x, &fault));
     ck_assert(isfinite(x));
     REFUSES(tside_eye_best(&s.travel, 0.5, 0, &x, &fault), x, TSIDE_OUT_OF_REACH, "eye_y", TSIDE_NOT_ABOVE);
     REFUSES(tside_eye_best(&s.travel, NAN, 0.1, &x, &fault), x, TSIDE_OUT_OF_BOUNDS, "eye_y", TSIDE_NOT_FINITE);
     REFUSES(tside_eye_best(&s.travel, -1, 0.1, &x, &fault), x, TSIDE_OUT_OF_BOUNDS, "eye_y", TSIDE_BELOW);
     REFUSES(tside_eye_best(&s.travel, 2.5, -0.1, &x, &fault), x, TSIDE_OUT_OF_BOUNDS, "collar_offset", TSIDE_BELOW);
-    REFUSES(tside_eye_best(&s.travel, 2.5, HUGE_VAL, &x, &fault), x, TSIDE_OUT_OF_BOUNDS, "collar_offset", TSIDE_NOT_FINITE);
+    REFUSES(tside_eye_best(&s.travel, 2.5, HUGE_VAL, &x, &fault), x, TSIDE_OUT_OF_BOUNDS, "collar_offset",
+            TSIDE_NOT_FINITE);
 }
 END_TEST
 
@@ -345,7 +370,8 @@ FOR_SIDES(chain_ends_above_the_collar, 100)
     tside_fault fault;
     s.guide.chain = 1.9;
     BOTH_REFUSE(s, TSIDE_CONTRADICTS, "guide.chain", TSIDE_NOT_BELOW);
-    NEAR(fault.bound, sqrt(pow(hypot(open.x - s.eye_x, open.y - s.eye_y), 2) - s.collar.offset * s.collar.offset), 1e-9, "eye to collar", number);
+    NEAR(fault.bound, sqrt(pow(hypot(open.x - s.eye_x, open.y - s.eye_y), 2) - s.collar.offset * s.collar.offset), 1e-9,
+         "eye to collar", number);
     s.guide.chain = fault.bound;
     BOTH_REFUSE(s, TSIDE_CONTRADICTS, "guide.chain", TSIDE_NOT_BELOW);
     s.guide.chain = fault.bound - 1e-9;

@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* Torque against closed forms of a plumb side and against differences of energy on random sides; its worst against dense sampling; twist against a handbook. */
+/*
+ * Torque against closed forms of a plumb side and against differences of energy on random sides; its worst against
+ * dense sampling; twist against a handbook.
+ */
 #include <check.h>
 #include <math.h>
 #include <string.h>
@@ -45,7 +48,8 @@ FOR_SIDES(plumb_side_lifts_its_weight_at_its_radius, SIDES)
     for (int i = 0; i <= STEPS; i++) {
         place p = side_place(&s, side_wraps(&s, turns * i / STEPS));
         tside_torque t = torque_at(&s, NULL, turns * i / STEPS);
-        double T = (line_weight(&s, p.wraps) * s.load.length + GRAVITY * s.load.end_mass) * p.radius, f = s.load.friction;
+        double T = (line_weight(&s, p.wraps) * s.load.length + GRAVITY * s.load.end_mass) * p.radius,
+               f = s.load.friction;
         double ropes = 2 * s.load.rope_friction * s.load.rope_pressure * p.radius;
         NEAR(t.turns, turns * i / STEPS, 1e-12, "turns", number);
         NEAR(t.lift, T, 1e-11 * T, "lift", number);
@@ -58,19 +62,21 @@ FOR_SIDES(plumb_side_lifts_its_weight_at_its_radius, SIDES)
 }
 
 /*
- * derivation: on a plumb line the axis moves by te/(2 pi) outboard and r up for each radian, so that phi' = ((te/2 pi) cos phi + r sin phi)/d, and
- * T_drive = (T + (Wg x_cg + Wd e) phi')/(1 - phi').
+ * derivation: on a plumb line the axis moves by te/(2 pi) outboard and r up for each radian, so that phi' = ((te/2 pi)
+ * cos phi + r sin phi)/d, and T_drive = (T + (Wg x_cg + Wd e) phi')/(1 - phi').
  */
 FOR_SIDES(plumb_drive_gives_what_the_guide_pushes_too, SIDES)
 {
     side s = side_random(number);
-    double turns = side_place(&s, s.open).turns, te = s.roll.packing * s.roll.thickness, D = s.guide.tube.diameter, d = D - 2 * s.guide.tube.wall;
+    double turns = side_place(&s, s.open).turns, te = s.roll.packing * s.roll.thickness, D = s.guide.tube.diameter,
+           d = D - 2 * s.guide.tube.wall;
     if (s.slope > 0)
         return;
     for (int i = 0; i <= STEPS; i++) {
         place p = side_place(&s, side_wraps(&s, turns * i / STEPS));
         tside_torque t = torque_at(&s, &s.hang, turns * i / STEPS);
-        double phi = side_lean(&s, &p, 0), R = hypot(p.x - s.eye_x, p.y - s.eye_y), reach = sqrt(R * R - s.collar.offset * s.collar.offset);
+        double phi = side_lean(&s, &p, 0), R = hypot(p.x - s.eye_x, p.y - s.eye_y),
+               reach = sqrt(R * R - s.collar.offset * s.collar.offset);
         double rate = (te / (2 * PI) * cos(phi) + p.radius * sin(phi)) / reach;
         double G = s.hang.length, Wg = 7850 * PI / 4 * (D * D - d * d) * (G - s.guide.chain) * GRAVITY;
         double moment = Wg * (s.guide.chain + G) / 2 * sin(phi) + s.collar.mass * GRAVITY * s.collar.mass_offset;
@@ -94,7 +100,9 @@ FOR_SIDES(torque_is_the_gain_of_energy, SIDES)
             NEAR(t.lift, side_lift(&s, how, n), 1e-7 * t.lift, "lift", number);
             NEAR(t.drive, side_drive(&s, how, n), 1e-7 * t.lift, "drive", number);
             alone.load.end_mass = 0;
-            NEAR(t.per_metre, side_lift(&alone, how, n) / L * (1 + s.load.friction) + 2 * s.load.rope_friction * s.load.rope_pressure * side_place_as(&s, how, n).radius,
+            NEAR(t.per_metre,
+                 side_lift(&alone, how, n) / L * (1 + s.load.friction) +
+                     2 * s.load.rope_friction * s.load.rope_pressure * side_place_as(&s, how, n).radius,
                  1e-7 * t.lift / L, "per metre", number);
         }
     }
@@ -111,8 +119,10 @@ FOR_SIDES(worst_is_what_dense_sampling_finds, SIDES)
         double from, to, last = 0, before = 0, last_alone = 0, before_alone = 0;
         int how = side_part(&s, k, &from, &to);
         for (int i = 0; i <= SAMPLES; i++) {
-            double n = from + (to - from) * i / SAMPLES, drive = side_drive(&s, how, n), lift = side_lift(&s, how, n), drag, up;
-            drag = s.load.friction * fabs(lift) + 2 * s.load.rope_friction * s.load.rope_pressure * side_place_as(&s, how, n).radius * s.load.length;
+            double n = from + (to - from) * i / SAMPLES, drive = side_drive(&s, how, n), lift = side_lift(&s, how, n),
+                   drag, up;
+            drag = s.load.friction * fabs(lift) +
+                   2 * s.load.rope_friction * s.load.rope_pressure * side_place_as(&s, how, n).radius * s.load.length;
             up = lift + drag;
             most = fmax(most, drive);
             most_alone = fmax(most_alone, up);
@@ -127,12 +137,13 @@ FOR_SIDES(worst_is_what_dense_sampling_finds, SIDES)
             last_alone = up;
         }
     }
-    ck_assert_msg(worst.drive >= most * (1 - 1e-7) && worst.drive <= most * (1 + 1e-7) + rough, "side %d: worst %.12g, sampled %.12g", number, worst.drive, most);
-    ck_assert_msg(alone.drive >= most_alone * (1 - 1e-7) && alone.drive <= most_alone * (1 + 1e-7) + rough_alone, "side %d: worst %.12g, sampled %.12g", number, alone.drive,
-                  most_alone);
+    ck_assert_msg(worst.drive >= most * (1 - 1e-7) && worst.drive <= most * (1 + 1e-7) + rough,
+                  "side %d: worst %.12g, sampled %.12g", number, worst.drive, most);
+    ck_assert_msg(alone.drive >= most_alone * (1 - 1e-7) && alone.drive <= most_alone * (1 + 1e-7) + rough_alone,
+                  "side %d: worst %.12g, sampled %.12g", number, alone.drive, most_alone);
     ANSWERS(tside_lift_worst(&s.travel, &s.load, &s.hang, &worst, &least, &fault));
-    ck_assert_msg(least.down <= least_down + 1e-7 * most && least.down >= least_down - 1e-7 * most - rough_alone, "side %d: least %.12g, sampled %.12g", number, least.down,
-                  least_down);
+    ck_assert_msg(least.down <= least_down + 1e-7 * most && least.down >= least_down - 1e-7 * most - rough_alone,
+                  "side %d: least %.12g, sampled %.12g", number, least.down, least_down);
     NEAR(least.drive, least.up, 0, "down goes without the guide", number);
     if (side_parts(&s) == 1) { /* at a corner the turns name two torques */
         there = torque_at(&s, &s.hang, worst.turns);
@@ -142,11 +153,15 @@ FOR_SIDES(worst_is_what_dense_sampling_finds, SIDES)
     }
 }
 
-/* Where the curtain begins to hang plumb the axis turns off outboard: lift goes on evenly, but the guide's rate jumps, and with it what the drive must give. */
+/*
+ * Where the curtain begins to hang plumb the axis turns off outboard: lift goes on evenly, but the guide's rate jumps,
+ * and with it what the drive must give.
+ */
 FOR_SIDES(both_sides_of_a_corner_count, 40)
 {
     side s = side_random(CORNER_WALL + WALLS * number);
-    double bearing = side_drive(&s, BEARS, s.corner), hanging = side_drive(&s, HANGS, s.corner), lift = side_lift(&s, HANGS, s.corner);
+    double bearing = side_drive(&s, BEARS, s.corner), hanging = side_drive(&s, HANGS, s.corner),
+           lift = side_lift(&s, HANGS, s.corner);
     ck_assert(fabs(bearing - hanging) > 1e-4 * bearing);
     NEAR(side_lift(&s, BEARS, s.corner), lift, 1e-7 * lift, "lift on either side", number);
     ck_assert(worst_of(&s, &s.hang).drive > fmax(bearing, hanging) * (1 - 1e-7));
@@ -228,25 +243,33 @@ START_TEST(what_does_not_lift_the_drive_lifts_no_side)
     tside_fault fault;
     double length, own;
     s.load.friction = 0.2;
-    REFUSES(tside_lift_longest(&s.travel, &s.load, NULL, 0.1, &length, &fault), length, TSIDE_OUT_OF_REACH, "available", TSIDE_NOT_ABOVE);
+    REFUSES(tside_lift_longest(&s.travel, &s.load, NULL, 0.1, &length, &fault), length, TSIDE_OUT_OF_REACH, "available",
+            TSIDE_NOT_ABOVE);
     own = GRAVITY * s.load.end_mass * side_place(&s, s.open).radius * 1.2; /* with its friction, on the thickest roll */
-    REFUSES(tside_lift_longest(&s.travel, &s.load, NULL, own * (1 - 1e-9), &length, &fault), length, TSIDE_OUT_OF_REACH, "available", TSIDE_NOT_ABOVE);
+    REFUSES(tside_lift_longest(&s.travel, &s.load, NULL, own * (1 - 1e-9), &length, &fault), length, TSIDE_OUT_OF_REACH,
+            "available", TSIDE_NOT_ABOVE);
     NEAR(fault.bound, own, 1e-9 * own, "torque that the drive alone needs", 0);
     ANSWERS(tside_lift_longest(&s.travel, &s.load, NULL, own * (1 + 1e-6), &length, &fault));
     ck_assert(length > 0 && length < 1e-3);
-    REFUSES(tside_lift_longest(&s.travel, &s.load, NULL, 0, &length, &fault), length, TSIDE_OUT_OF_BOUNDS, "available", TSIDE_NOT_ABOVE);
-    REFUSES(tside_lift_longest(&s.travel, &s.load, NULL, NAN, &length, &fault), length, TSIDE_OUT_OF_BOUNDS, "available", TSIDE_NOT_FINITE);
+    REFUSES(tside_lift_longest(&s.travel, &s.load, NULL, 0, &length, &fault), length, TSIDE_OUT_OF_BOUNDS, "available",
+            TSIDE_NOT_ABOVE);
+    REFUSES(tside_lift_longest(&s.travel, &s.load, NULL, NAN, &length, &fault), length, TSIDE_OUT_OF_BOUNDS,
+            "available", TSIDE_NOT_FINITE);
     s.load.length = 0;
-    REFUSES(tside_lift_longest(&s.travel, &s.load, NULL, 50, &length, &fault), length, TSIDE_OUT_OF_BOUNDS, "load.length", TSIDE_NOT_ABOVE);
+    REFUSES(tside_lift_longest(&s.travel, &s.load, NULL, 50, &length, &fault), length, TSIDE_OUT_OF_BOUNDS,
+            "load.length", TSIDE_NOT_ABOVE);
     s.load.length = 30;
     s.load.bar_mass = s.load.clip_mass = s.load.areal_mass = s.load.wet = 0;
-    REFUSES(tside_lift_longest(&s.travel, &s.load, NULL, 50, &length, &fault), length, TSIDE_OUT_OF_BOUNDS, "load.bar_mass", TSIDE_NOT_ABOVE);
+    REFUSES(tside_lift_longest(&s.travel, &s.load, NULL, 50, &length, &fault), length, TSIDE_OUT_OF_BOUNDS,
+            "load.bar_mass", TSIDE_NOT_ABOVE);
 }
 END_TEST
 
 /* --- refusals --- */
 
-/* A guide whose eye the bar passes closely turns with it: d is the vertical distance less little, r sin phi/d nears 1. */
+/*
+ * A guide whose eye the bar passes closely turns with it: d is the vertical distance less little, r sin phi/d nears 1.
+ */
 static side spun(void)
 {
     side s = side_plain();
@@ -279,24 +302,40 @@ START_TEST(every_failure_is_named)
     tside_usual(TSIDE_KIND_DRIVE, &drive);
     tside_usual(TSIDE_KIND_CABLE, &cable);
     drive.rated_torque = 50;
-    REFUSES(tside_lift_at(&s.travel, &s.load, NULL, -1, &torque, &fault), torque, TSIDE_OUT_OF_BOUNDS, "turns", TSIDE_BELOW);
-    REFUSES(tside_lift_at(&s.travel, &s.load, &s.hang, 1000, &torque, &fault), torque, TSIDE_OUT_OF_BOUNDS, "turns", TSIDE_ABOVE);
-    REFUSES(tside_lift_work(&s.travel, &s.load, &s.hang, 1000, &number, &fault), number, TSIDE_OUT_OF_BOUNDS, "turns", TSIDE_ABOVE);
-    REFUSES(tside_side_force(&s.travel, &s.load, &s.hang, NAN, &number, &other, &fault), number, TSIDE_OUT_OF_BOUNDS, "turns", TSIDE_NOT_FINITE);
+    REFUSES(tside_lift_at(&s.travel, &s.load, NULL, -1, &torque, &fault), torque, TSIDE_OUT_OF_BOUNDS, "turns",
+            TSIDE_BELOW);
+    REFUSES(tside_lift_at(&s.travel, &s.load, &s.hang, 1000, &torque, &fault), torque, TSIDE_OUT_OF_BOUNDS, "turns",
+            TSIDE_ABOVE);
+    REFUSES(tside_lift_work(&s.travel, &s.load, &s.hang, 1000, &number, &fault), number, TSIDE_OUT_OF_BOUNDS, "turns",
+            TSIDE_ABOVE);
+    REFUSES(tside_side_force(&s.travel, &s.load, &s.hang, NAN, &number, &other, &fault), number, TSIDE_OUT_OF_BOUNDS,
+            "turns", TSIDE_NOT_FINITE);
     s.load.friction = -0.1;
-    REFUSES(tside_lift_at(&s.travel, &s.load, NULL, 0, &torque, &fault), torque, TSIDE_OUT_OF_BOUNDS, "load.friction", TSIDE_BELOW);
-    REFUSES(tside_lift_worst(&s.travel, &s.load, NULL, &torque, NULL, &fault), torque, TSIDE_OUT_OF_BOUNDS, "load.friction", TSIDE_BELOW);
-    REFUSES(tside_lift_worst(&s.travel, &s.load, NULL, &other_torque, &torque, &fault), torque, TSIDE_OUT_OF_BOUNDS, "load.friction", TSIDE_BELOW);
-    REFUSES(tside_lift_work(&s.travel, &s.load, NULL, 0, &number, &fault), number, TSIDE_OUT_OF_BOUNDS, "load.friction", TSIDE_BELOW);
-    REFUSES(tside_lift_longest(&s.travel, &s.load, NULL, 50, &number, &fault), number, TSIDE_OUT_OF_BOUNDS, "load.friction", TSIDE_BELOW);
-    REFUSES(tside_side_force(&s.travel, &s.load, &s.hang, 0, &number, &other, &fault), other, TSIDE_OUT_OF_BOUNDS, "load.friction", TSIDE_BELOW);
+    REFUSES(tside_lift_at(&s.travel, &s.load, NULL, 0, &torque, &fault), torque, TSIDE_OUT_OF_BOUNDS, "load.friction",
+            TSIDE_BELOW);
+    REFUSES(tside_lift_worst(&s.travel, &s.load, NULL, &torque, NULL, &fault), torque, TSIDE_OUT_OF_BOUNDS,
+            "load.friction", TSIDE_BELOW);
+    REFUSES(tside_lift_worst(&s.travel, &s.load, NULL, &other_torque, &torque, &fault), torque, TSIDE_OUT_OF_BOUNDS,
+            "load.friction", TSIDE_BELOW);
+    REFUSES(tside_lift_work(&s.travel, &s.load, NULL, 0, &number, &fault), number, TSIDE_OUT_OF_BOUNDS, "load.friction",
+            TSIDE_BELOW);
+    REFUSES(tside_lift_longest(&s.travel, &s.load, NULL, 50, &number, &fault), number, TSIDE_OUT_OF_BOUNDS,
+            "load.friction", TSIDE_BELOW);
+    REFUSES(tside_side_force(&s.travel, &s.load, &s.hang, 0, &number, &other, &fault), other, TSIDE_OUT_OF_BOUNDS,
+            "load.friction", TSIDE_BELOW);
     ck_assert(side_lean_rate(&t, HANGS, t.open) > 1);
-    REFUSES(tside_lift_at(&t.travel, &t.load, &t.hang, 0, &torque, &fault), torque, TSIDE_OUT_OF_REACH, "hang", TSIDE_NOT_BELOW);
-    REFUSES(tside_lift_worst(&t.travel, &t.load, &t.hang, &torque, NULL, &fault), torque, TSIDE_OUT_OF_REACH, "hang", TSIDE_NOT_BELOW);
-    REFUSES(tside_lift_work(&t.travel, &t.load, &t.hang, 0, &number, &fault), number, TSIDE_OUT_OF_REACH, "hang", TSIDE_NOT_BELOW);
-    REFUSES(tside_lift_longest(&t.travel, &t.load, &t.hang, 50, &number, &fault), number, TSIDE_OUT_OF_REACH, "hang", TSIDE_NOT_BELOW);
-    REFUSES(tside_side_force(&t.travel, &t.load, &t.hang, 0, &number, &other, &fault), number, TSIDE_OUT_OF_REACH, "hang", TSIDE_NOT_BELOW);
-    REFUSES(tside_drive_run(&t.travel, &t.load, &t.hang, &drive, &cable, &run, &fault), run, TSIDE_OUT_OF_REACH, "hang", TSIDE_NOT_BELOW);
+    REFUSES(tside_lift_at(&t.travel, &t.load, &t.hang, 0, &torque, &fault), torque, TSIDE_OUT_OF_REACH, "hang",
+            TSIDE_NOT_BELOW);
+    REFUSES(tside_lift_worst(&t.travel, &t.load, &t.hang, &torque, NULL, &fault), torque, TSIDE_OUT_OF_REACH, "hang",
+            TSIDE_NOT_BELOW);
+    REFUSES(tside_lift_work(&t.travel, &t.load, &t.hang, 0, &number, &fault), number, TSIDE_OUT_OF_REACH, "hang",
+            TSIDE_NOT_BELOW);
+    REFUSES(tside_lift_longest(&t.travel, &t.load, &t.hang, 50, &number, &fault), number, TSIDE_OUT_OF_REACH, "hang",
+            TSIDE_NOT_BELOW);
+    REFUSES(tside_side_force(&t.travel, &t.load, &t.hang, 0, &number, &other, &fault), number, TSIDE_OUT_OF_REACH,
+            "hang", TSIDE_NOT_BELOW);
+    REFUSES(tside_drive_run(&t.travel, &t.load, &t.hang, &drive, &cable, &run, &fault), run, TSIDE_OUT_OF_REACH, "hang",
+            TSIDE_NOT_BELOW);
     ANSWERS(tside_lift_worst(&t.travel, &t.load, NULL, &torque, NULL, &fault));
 }
 END_TEST
@@ -304,8 +343,9 @@ END_TEST
 /* --- twist and splices --- */
 
 /*
- * Beer and Johnston, Mechanics of Materials, from memory: a hollow shaft of 40 and 60 mm, 1.5 m long, of G = 77 GPa, twists by 2 degrees, which the book takes as
- * 34.9 mrad, under 1.829 kN m at its end. derivation: a torque that grows evenly to as much twists it by half of that.
+ * Beer and Johnston, Mechanics of Materials, from memory: a hollow shaft of 40 and 60 mm, 1.5 m long, of G = 77 GPa,
+ * twists by 2 degrees, which the book takes as 34.9 mrad, under 1.829 kN m at its end. derivation: a torque that grows
+ * evenly to as much twists it by half of that.
  */
 START_TEST(twist_is_the_handbooks)
 {

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * A motor's run against the GNU Scientific Library: step by step in time by its solver of ordinary differential equations, and by its adaptive quadrature over the turns, also
- * close to stall, where the time lies in a short part of the travel.
+ * A motor's run against the GNU Scientific Library: step by step in time by its solver of ordinary differential
+ * equations, and by its adaptive quadrature over the turns, also close to stall, where the time lies in a short part of
+ * the travel.
  */
 #include <check.h>
 #include <gsl/gsl_errno.h>
@@ -16,7 +17,10 @@
 
 Suite *motor_suite(void);
 
-/* What the solver needs: torque over the bar's angle, in a table of cubic pieces made from the library's torques, so that it can ask often. */
+/*
+ * What the solver needs: torque over the bar's angle, in a table of cubic pieces made from the library's torques, so
+ * that it can ask often.
+ */
 enum { POINTS = 400 };
 
 typedef struct motor {
@@ -28,7 +32,8 @@ static double torque_at(const motor *m, double angle)
 {
     double step = m->angle / POINTS, u = angle / step;
     int i = (int)fmin(fmax(floor(u), 0), POINTS - 1);
-    double t = u - i, h0 = (1 + 2 * t) * (1 - t) * (1 - t), h1 = t * (1 - t) * (1 - t), h2 = t * t * (3 - 2 * t), h3 = t * t * (t - 1);
+    double t = u - i, h0 = (1 + 2 * t) * (1 - t) * (1 - t), h1 = t * (1 - t) * (1 - t), h2 = t * t * (3 - 2 * t),
+           h3 = t * t * (t - 1);
     return h0 * m->value[i] + h1 * step * m->slope[i] + h2 * m->value[i + 1] + h3 * step * m->slope[i + 1];
 }
 
@@ -77,7 +82,8 @@ START_TEST(time_stepping_comes_to_the_same)
     tside_usual(TSIDE_KIND_DRIVE, &drive);
     tside_usual(TSIDE_KIND_CABLE, &cable);
     drive.rated_torque = 60;
-    drive.stall_torque_given = drive.rated_voltage_given = drive.supply_voltage_given = drive.no_load_speed_given = drive.no_load_current_given = drive.stall_current_given = 1;
+    drive.stall_torque_given = drive.rated_voltage_given = drive.supply_voltage_given = drive.no_load_speed_given =
+        drive.no_load_current_given = drive.stall_current_given = 1;
     drive.stall_torque = 120;
     drive.rated_voltage = 24;
     drive.supply_voltage = 25;
@@ -88,7 +94,14 @@ START_TEST(time_stepping_comes_to_the_same)
     cable.gauge = 14;
     cable.length = 35;
     ANSWERS(tside_drive_run(&s.travel, &s.load, NULL, &drive, &cable, &run, &fault));
-    m = (motor){.supply = 25, .rated = 24, .ohms = run.resistance, .speed = 0.45, .torque = 120, .idle = 0.8, .stall = 14, .angle = 2 * PI * turns};
+    m = (motor){.supply = 25,
+                .rated = 24,
+                .ohms = run.resistance,
+                .speed = 0.45,
+                .torque = 120,
+                .idle = 0.8,
+                .stall = 14,
+                .angle = 2 * PI * turns};
     table(&s, turns, &m);
     driver = gsl_odeiv2_driver_alloc_y_new(&system, gsl_odeiv2_step_rk8pd, 0.1, 1e-11, 1e-11);
     ck_assert_int_eq(gsl_odeiv2_driver_apply(driver, &time, 0.999 * run.time_up, y), GSL_SUCCESS);
@@ -113,9 +126,9 @@ END_TEST
 
 typedef struct hung {
     const side *s;
-    double turns; /* of the bar, from shut to open */
+    double turns;      /* of the bar, from shut to open */
     double idle, most; /* rad/s without load, and N m at stall */
-    int power;    /* of the torque */
+    int power;         /* of the torque */
 } hung;
 
 static double drive_turns(const side *s, double turns)
@@ -126,11 +139,15 @@ static double drive_turns(const side *s, double turns)
     return drive;
 }
 
-/* Seconds for each turn of the bar, times a power of the torque. derivation: speed falls in a straight line from without load to stall. */
+/*
+ * Seconds for each turn of the bar, times a power of the torque. derivation: speed falls in a straight line from
+ * without load to stall.
+ */
 static double pace(double turns, void *context)
 {
     const hung *h = context;
-    double d = 1e-5 * h->turns, low = fmax(turns - d, 0), high = fmin(turns + d, h->turns), rate = (drive_turns(h->s, high) - drive_turns(h->s, low)) / (high - low);
+    double d = 1e-5 * h->turns, low = fmax(turns - d, 0), high = fmin(turns + d, h->turns),
+           rate = (drive_turns(h->s, high) - drive_turns(h->s, low)) / (high - low);
     tside_torque t;
     tside_fault fault;
     ANSWERS(tside_lift_at(&h->s->travel, &h->s->load, &h->s->hang, turns, &t, &fault));
@@ -148,7 +165,9 @@ static double over_travel(const side *s, hung *h, int power, double worst, gsl_i
     h->power = power;
     for (int i = 0; i < 3; i++)
         if (breaks[i + 1] > breaks[i] + 1e-9) {
-            ck_assert_int_eq(gsl_integration_qag(&f, breaks[i], breaks[i + 1], 1e-9, 1e-6, 200, GSL_INTEG_GAUSS15, space, &part, &error), GSL_SUCCESS);
+            ck_assert_int_eq(gsl_integration_qag(&f, breaks[i], breaks[i + 1], 1e-9, 1e-6, 200, GSL_INTEG_GAUSS15,
+                                                 space, &part, &error),
+                             GSL_SUCCESS);
             sum += part;
         }
     return sum;

@@ -31,8 +31,9 @@ static double drive_angle(const side *s, double turns)
 /* --- identities --- */
 
 /*
- * derivation: on a supply and cable that stay as they are, speed is a - b T. Over the run the integral of the speed over time is the drive's whole angle, and that of speed
- * times torque is the work, without friction the gain in energy: so time alone gives the integrals of T and T^2 over time, and with them energy and root mean square.
+ * derivation: on a supply and cable that stay as they are, speed is a - b T. Over the run the integral of the speed
+ * over time is the drive's whole angle, and that of speed times torque is the work, without friction the gain in
+ * energy: so time alone gives the integrals of T and T^2 over time, and with them energy and root mean square.
  */
 FOR_SIDES(time_angle_and_work_give_the_rest, SIDES)
 {
@@ -60,12 +61,17 @@ FOR_SIDES(time_angle_and_work_give_the_rest, SIDES)
     torque_time = (a * run.time_up - angle) / b;
     square_time = (a * torque_time - work) / b;
     NEAR(run.time_down, angle / a, 1e-12 * run.time_down, "time down", number);
-    NEAR(run.energy, drive.supply_voltage * (drive.no_load_current * run.time_up + k * torque_time), 1e-8 * run.energy, "energy", number);
-    NEAR(run.torque_rms * run.torque_rms * run.time_up, square_time, 1e-7 * square_time, "square of the torque", number);
+    NEAR(run.energy, drive.supply_voltage * (drive.no_load_current * run.time_up + k * torque_time), 1e-8 * run.energy,
+         "energy", number);
+    NEAR(run.torque_rms * run.torque_rms * run.time_up, square_time, 1e-7 * square_time, "square of the torque",
+         number);
     ck_assert(run.energy > work);
 }
 
-/* derivation: a curtain without weight or thickness lifts one weight on one radius, so that torque, speed and current are the same all along. */
+/*
+ * derivation: a curtain without weight or thickness lifts one weight on one radius, so that torque, speed and current
+ * are the same all along.
+ */
 START_TEST(a_constant_torque_takes_its_angle_over_its_speed)
 {
     side s = side_plain();
@@ -107,7 +113,8 @@ START_TEST(a_longer_cable_slows_and_a_short_one_hardly)
         tside_cable cable = copper(16e-6, 0.01 * pow(4, i));
         cable.follow = 0;
         run = run_of(&s, &s.hang, &drive, &cable);
-        ck_assert(run.time_up > before.time_up && run.time_down > before.time_down && run.stall_torque < before.stall_torque && run.current_start < before.current_start);
+        ck_assert(run.time_up > before.time_up && run.time_down > before.time_down &&
+                  run.stall_torque < before.stall_torque && run.current_start < before.current_start);
         NEAR(run.current_peak, without.current_peak, 1e-12 * run.current_peak, "the current that a torque asks", i);
         NEAR(run.drop_peak, run.resistance * run.current_peak, 1e-12, "drop", i);
         if (i == 0)
@@ -124,16 +131,23 @@ START_TEST(at_stall_the_speed_is_nothing)
     tside_drive drive = strong_motor();
     tside_cable cable = copper(4e-6, 60);
     tside_run run = run_of(&s, &s.hang, &drive, &cable);
-    double I = drive.no_load_current + (drive.stall_current - drive.no_load_current) * run.stall_torque / drive.stall_torque;
+    double I = drive.no_load_current +
+               (drive.stall_current - drive.no_load_current) * run.stall_torque / drive.stall_torque;
     double V = drive.supply_voltage - run.resistance * I;
-    NEAR(drive.no_load_speed * (V / drive.rated_voltage - run.stall_torque / drive.stall_torque), 0, 1e-15, "speed at stall", 0);
-    NEAR(run.current_start * (run.resistance + drive.rated_voltage / drive.stall_current), drive.supply_voltage, 1e-12, "Kirchhoff's law at the first moment", 0);
+    NEAR(drive.no_load_speed * (V / drive.rated_voltage - run.stall_torque / drive.stall_torque), 0, 1e-15,
+         "speed at stall", 0);
+    NEAR(run.current_start * (run.resistance + drive.rated_voltage / drive.stall_current), drive.supply_voltage, 1e-12,
+         "Kirchhoff's law at the first moment", 0);
     NEAR(run.drop_start, run.resistance * run.current_start, 1e-12, "drop at the first moment", 0);
-    NEAR(run.cable_length, 60 + 1.5 * (side_place(&s, s.open).y - side_place(&s, s.open).radius - s.curtain.sill), 1e-9, "cable that follows", 0);
+    NEAR(run.cable_length, 60 + 1.5 * (side_place(&s, s.open).y - side_place(&s, s.open).radius - s.curtain.sill), 1e-9,
+         "cable that follows", 0);
 }
 END_TEST
 
-/* A motor stalls where, and only where, its side asks more than it has; and the place is where the torque first gets there. */
+/*
+ * A motor stalls where, and only where, its side asks more than it has; and the place is where the torque first gets
+ * there.
+ */
 FOR_SIDES(it_stalls_where_the_torque_passes, 60)
 {
     side s = side_random(number);
@@ -149,15 +163,18 @@ FOR_SIDES(it_stalls_where_the_torque_passes, 60)
     ck_assert(run.stalls && run.stall_turns == worst.turns);
     drive.stall_torque = worst.drive * (1 + 1.1e-6) / share;
     run = run_of(&s, &s.hang, &drive, &none);
-    ck_assert(!run.stalls && run.time_up_given && run.torque_rms_given && run.energy_given && !run.stall_turns_given && isfinite(run.time_up));
+    ck_assert(!run.stalls && run.time_up_given && run.torque_rms_given && run.energy_given && !run.stall_turns_given &&
+              isfinite(run.time_up));
     for (int i = 0; i < 4; i++) {
         drive.stall_torque = worst.drive * (1 - 0.1 * i) * (1 - 1e-7) / share;
         run = run_of(&s, &s.hang, &drive, &none);
-        ck_assert(run.stalls && !run.time_up_given && !run.torque_rms_given && !run.energy_given && run.stall_turns_given && run.time_down_given);
+        ck_assert(run.stalls && !run.time_up_given && !run.torque_rms_given && !run.energy_given &&
+                  run.stall_turns_given && run.time_down_given);
         ck_assert(run.stall_turns >= 0 && run.stall_turns <= worst.turns + 1e-12);
         ANSWERS(tside_lift_at(&s.travel, &s.load, &s.hang, fmin(run.stall_turns, turns), &at, &fault));
         if (at.drive < run.stall_torque * (1 - 1e-6))
-            ck_abort_msg("side %d: said to stall at %g turns, where only %g of %g N m is asked", number, run.stall_turns, at.drive, run.stall_torque);
+            ck_abort_msg("side %d: said to stall at %g turns, where only %g of %g N m is asked", number,
+                         run.stall_turns, at.drive, run.stall_torque);
         for (int k = 0; k < 50 && run.stall_turns > 1e-9; k++) {
             ANSWERS(tside_lift_at(&s.travel, &s.load, &s.hang, run.stall_turns * k / 50 * (1 - 1e-9), &at, &fault));
             if (at.drive > run.stall_torque * (1 + 1e-6))
@@ -167,7 +184,10 @@ FOR_SIDES(it_stalls_where_the_torque_passes, 60)
     }
 }
 
-/* Even a motor that cannot begin stalls nowhere below shut: on these sides the angle at shut is not 0 to the last digit. */
+/*
+ * Even a motor that cannot begin stalls nowhere below shut: on these sides the angle at shut is not 0 to the last
+ * digit.
+ */
 FOR_SIDES(it_stalls_not_before_shut, SIDES)
 {
     side s = side_random(number);
@@ -205,7 +225,8 @@ END_TEST
         tside_drive drive = strong_motor(); \
         tside_cable cable = copper(6e-6, 40); \
         change; \
-        REFUSES(tside_drive_run(&s.travel, &s.load, &s.hang, &drive, &cable, &run, &fault), run, wanted_status, field, relation); \
+        REFUSES(tside_drive_run(&s.travel, &s.load, &s.hang, &drive, &cable, &run, &fault), run, wanted_status, field, \
+                relation); \
     } while (0)
 
 START_TEST(what_makes_no_run_is_refused)
@@ -221,8 +242,10 @@ START_TEST(what_makes_no_run_is_refused)
     REFUSED(drive.stall_current_given = 0, TSIDE_CONTRADICTS, "drive.no_load_current", TSIDE_NO_RELATION);
     REFUSED(drive.no_load_current_given = 0, TSIDE_CONTRADICTS, "drive.stall_current", TSIDE_NO_RELATION);
     REFUSED(drive.stall_current = 1.5, TSIDE_CONTRADICTS, "drive.stall_current", TSIDE_NOT_ABOVE);
-    REFUSED(drive.stall_current_given = drive.no_load_current_given = 0, TSIDE_CONTRADICTS, "cable.wire", TSIDE_NO_RELATION);
-    REFUSED(drive.rated_voltage_given = drive.supply_voltage_given = 0, TSIDE_CONTRADICTS, "cable.wire", TSIDE_NO_RELATION);
+    REFUSED(drive.stall_current_given = drive.no_load_current_given = 0, TSIDE_CONTRADICTS, "cable.wire",
+            TSIDE_NO_RELATION);
+    REFUSED(drive.rated_voltage_given = drive.supply_voltage_given = 0, TSIDE_CONTRADICTS, "cable.wire",
+            TSIDE_NO_RELATION);
     REFUSED(drive.no_load_speed = 20, TSIDE_CONTRADICTS, "drive.no_load_speed", TSIDE_ABOVE);
     REFUSED((cable.length = 1000, cable.area = 1e-7), TSIDE_CONTRADICTS, "drive.supply_voltage", TSIDE_NOT_ABOVE);
     REFUSED((cable.length = 10000, cable.area = 1e-7), TSIDE_CONTRADICTS, "drive.supply_voltage", TSIDE_NONE_FITS);
@@ -232,7 +255,10 @@ START_TEST(what_makes_no_run_is_refused)
 }
 END_TEST
 
-/* derivation: the greatest no-load speed is that at which, somewhere between no load and stall, all the power taken is given; a hair faster gives more than it takes. */
+/*
+ * derivation: the greatest no-load speed is that at which, somewhere between no load and stall, all the power taken is
+ * given; a hair faster gives more than it takes.
+ */
 START_TEST(a_motor_gives_at_most_what_it_takes)
 {
     side s = side_plain();
@@ -242,11 +268,13 @@ START_TEST(a_motor_gives_at_most_what_it_takes)
     tside_fault fault;
     double least = HUGE_VAL;
     drive.no_load_speed = 100;
-    REFUSES(tside_drive_run(&s.travel, &s.load, &s.hang, &drive, &none, &run, &fault), run, TSIDE_CONTRADICTS, "drive.no_load_speed", TSIDE_ABOVE);
+    REFUSES(tside_drive_run(&s.travel, &s.load, &s.hang, &drive, &none, &run, &fault), run, TSIDE_CONTRADICTS,
+            "drive.no_load_speed", TSIDE_ABOVE);
     drive.no_load_speed = fault.bound;
     ANSWERS(tside_drive_run(&s.travel, &s.load, &s.hang, &drive, &none, &run, &fault));
     for (int i = 0; i <= 10000; i++) {
-        double x = i / 10000.0, taken = drive.rated_voltage * (drive.no_load_current + (drive.stall_current - drive.no_load_current) * x);
+        double x = i / 10000.0, taken = drive.rated_voltage *
+                                        (drive.no_load_current + (drive.stall_current - drive.no_load_current) * x);
         least = fmin(least, 1 - drive.no_load_speed * drive.stall_torque * x * (1 - x) / taken);
     }
     NEAR(least, 0, 1e-6, "share lost at best", 0);

@@ -12,8 +12,9 @@
 Suite *slant_suite(void);
 
 /*
- * derivation: from an eye at a level distance c from a plumb leg, sB = c/sin a and sG = drop/cos a, so that sB^2 sG is least where sin^2 a cos a is greatest:
- * 2 sin a cos^2 a = sin^3 a, tan a = sqrt(2), where sin^2 a cos a = 2/(3 sqrt(3)).
+ * derivation: from an eye at a level distance c from a plumb leg, sB = c/sin a and sG = drop/cos a, so that sB^2 sG is
+ * least where sin^2 a cos a is greatest: 2 sin a cos^2 a = sin^3 a, tan a = sqrt(2), where sin^2 a cos a = 2/(3
+ * sqrt(3)).
  */
 START_TEST(on_a_plumb_leg_it_is_the_arctangent_of_root_two)
 {
@@ -28,27 +29,29 @@ START_TEST(on_a_plumb_leg_it_is_the_arctangent_of_root_two)
     ck_assert_int_eq((int)layout.binding, TSIDE_BINDS_NOTHING);
     ck_assert(layout.bow_height < f.s.frame.leg_height);
     NEAR(layout.angle, atan(sqrt(2)), 1e-7, "angle", 0); /* the valley is flat to the square root of the precision */
-    NEAR(layout.bow_distance * layout.bow_distance * layout.member_distance, c * c * drop * 1.5 * sqrt(3), 1e-13, "flexibility", 0);
+    NEAR(layout.bow_distance * layout.bow_distance * layout.member_distance, c * c * drop * 1.5 * sqrt(3), 1e-13,
+         "flexibility", 0);
 }
 END_TEST
 
 static int first_broken(const fitted *f, double angle, double slack, double *flexibility)
 {
-    double sB = reach_bow(&f->s, angle), drop = f->s.eye_y - f->e.member_height, sG = drop / cos(angle), x = f->s.eye_x - drop * tan(angle);
+    double sB = reach_bow(&f->s, angle), drop = f->s.eye_y - f->e.member_height, sG = drop / cos(angle),
+           x = f->s.eye_x - drop * tan(angle);
     *flexibility = sB * sB * sG;
-    return sB > 1000 ? KEEPS_BOW
-         : sG - sB <= 0 ? KEEPS_MEMBER
-         : sG - sB < f->e.spacing - slack ? KEEPS_SPACING
-         : f->e.end_distance + sG + f->e.tail > f->e.stock + slack ? KEEPS_STOCK
-         : x > f->e.member_outer + slack ? KEEPS_OUTER
-         : x < f->e.member_inner - slack ? KEEPS_INNER
-         : KEEPS;
+    return sB > 1000                                                 ? KEEPS_BOW
+           : sG - sB <= 0                                            ? KEEPS_MEMBER
+           : sG - sB < f->e.spacing - slack                          ? KEEPS_SPACING
+           : f->e.end_distance + sG + f->e.tail > f->e.stock + slack ? KEEPS_STOCK
+           : x > f->e.member_outer + slack                           ? KEEPS_OUTER
+           : x < f->e.member_inner - slack                           ? KEEPS_INNER
+                                                                     : KEEPS;
 }
 
 typedef struct scan {
     double flexibility; /* the least of any angle that keeps to all bounds */
     int fit;            /* how many angles do */
-    int named;          /* the first bound that no angle keeps to together with those before it; KEEPS if there is none */
+    int named; /* the first bound that no angle keeps to together with those before it; KEEPS if there is none */
 } scan;
 
 static scan scan_angles(const fitted *f)
@@ -69,38 +72,38 @@ static scan scan_angles(const fitted *f)
     return found;
 }
 
-/* The best of a side with random bounds is as good as the scan's, keeps to the bounds, and stands against the one that it says binds. */
+/*
+ * The best of a side with random bounds is as good as the scan's, keeps to the bounds, and stands against the one that
+ * it says binds.
+ */
 static void check_best(const fitted *f, const tside_layout *l, const scan *found, int number)
 {
     double sG = l->member_distance, apart = sG - l->bow_distance, value, other;
-    ck_assert_msg(first_broken(f, l->angle, 1e-9, &value) == KEEPS, "side %d breaks %s", number, names[first_broken(f, l->angle, 1e-9, &other)]);
-    ck_assert_msg(value <= found->flexibility * (1 + 1e-9), "side %d: the scan found %.12g, which is stiffer than %.12g", number, found->flexibility, value);
+    ck_assert_msg(first_broken(f, l->angle, 1e-9, &value) == KEEPS, "side %d breaks %s", number,
+                  names[first_broken(f, l->angle, 1e-9, &other)]);
+    ck_assert_msg(value <= found->flexibility * (1 + 1e-9),
+                  "side %d: the scan found %.12g, which is stiffer than %.12g", number, found->flexibility, value);
     switch (l->binding) {
     case TSIDE_BINDS_NOTHING:
         ck_assert(first_broken(f, l->angle - 1e-3, 0, &other) == KEEPS && other > value);
         ck_assert(first_broken(f, l->angle + 1e-3, 0, &other) == KEEPS && other > value);
         break;
-    case TSIDE_BINDS_SPACING:
-        NEAR(apart, f->e.spacing, 1e-9, "bolts apart", number);
-        break;
-    case TSIDE_BINDS_STOCK:
-        NEAR(l->cut_length, f->e.stock, 1e-9, "cut length", number);
-        break;
+    case TSIDE_BINDS_SPACING: NEAR(apart, f->e.spacing, 1e-9, "bolts apart", number); break;
+    case TSIDE_BINDS_STOCK: NEAR(l->cut_length, f->e.stock, 1e-9, "cut length", number); break;
     case TSIDE_BINDS_ENDS:
-        NEAR(fmin(fabs(l->member_x - f->e.member_outer), fabs(l->member_x - f->e.member_inner)), 0, 1e-9, "crossing at the member's end", number);
+        NEAR(fmin(fabs(l->member_x - f->e.member_outer), fabs(l->member_x - f->e.member_inner)), 0, 1e-9,
+             "crossing at the member's end", number);
         break;
-    case TSIDE_BINDS_ANGLE:
-        NEAR(l->angle, 75 * DEGREES, 1e-9, "angle", number);
-        break;
-    case TSIDE_BINDS_BOW:
-        NEAR(l->bow_height, f->s.frame.peak_height, 1e-9, "crossing at the bow's top", number);
-        break;
-    case TSIDE_BINDS_MEMBER:
-        ck_abort_msg("side %d: it cannot bind, as the spacing does before", number);
+    case TSIDE_BINDS_ANGLE: NEAR(l->angle, 75 * DEGREES, 1e-9, "angle", number); break;
+    case TSIDE_BINDS_BOW: NEAR(l->bow_height, f->s.frame.peak_height, 1e-9, "crossing at the bow's top", number); break;
+    case TSIDE_BINDS_MEMBER: ck_abort_msg("side %d: it cannot bind, as the spacing does before", number);
     }
 }
 
-/* A straight wall, most often leaning out, that ends so little above the hip that the eye looks over its top: a flat tube misses the bow. */
+/*
+ * A straight wall, most often leaning out, that ends so little above the hip that the eye looks over its top: a flat
+ * tube misses the bow.
+ */
 FOR_SIDES(best_angle_never_looks_over_the_bow, 900)
 {
     static int laid_out, refused, bow_binds;
@@ -117,7 +120,8 @@ FOR_SIDES(best_angle_never_looks_over_the_bow, 900)
     f.s.eye = BEST_EYE;
     f.s.eye_y = f.s.curtain.hip + dice_between(&d, 0.35, 0.5);
     frame->measured = TSIDE_CENTRELINE;
-    share = (f.s.curtain.hip + dice_between(&d, 0.06, 0.3) - frame->foot_height) / (frame->peak_height - frame->foot_height);
+    share = (f.s.curtain.hip + dice_between(&d, 0.06, 0.3) - frame->foot_height) /
+            (frame->peak_height - frame->foot_height);
     frame->peak_x = frame->foot_x + share * (frame->peak_x - frame->foot_x);
     frame->peak_height = frame->foot_height + share * (frame->peak_height - frame->foot_height);
     frame->between_x = (frame->foot_x + frame->peak_x) / 2;
@@ -180,13 +184,17 @@ FOR_SIDES(best_angle_is_what_a_scan_of_all_finds, 400)
         ck_assert_msg(k == found.named, "side %d: %s named, not %s", number, fault.field, names[found.named]);
         ck_assert(k >= KEEPS_MEMBER);
         refused[k]++;
-        /* a little short of its bound it is refused again; with the bound in place a later one may be broken, but not this one */
+        /*
+         * a little short of its bound it is refused again; with the bound in place a later one may be broken, but not
+         * this one
+         */
         bound = fault.bound;
         set_bound(&f.e, k, bound + (k == KEEPS_STOCK || k == KEEPS_OUTER ? -1e-6 : 1e-6));
         ck_assert(lay_out(&f, &layout, &fault) == TSIDE_OUT_OF_REACH && was_named(&fault) == k);
         set_bound(&f.e, k, bound + (k == KEEPS_MEMBER ? -1e-9 : 0));
         if (lay_out(&f, &layout, &fault) != TSIDE_OK)
-            ck_assert_msg(was_named(&fault) > k || was_named(&fault) < 0, "side %d: %s refused again at its own bound", number, fault.field);
+            ck_assert_msg(was_named(&fault) > k || was_named(&fault) < 0, "side %d: %s refused again at its own bound",
+                          number, fault.field);
     }
     if (number == 399) {
         for (int k = KEEPS_MEMBER; k < KEEPS; k++)

@@ -18,10 +18,14 @@ Suite *smallest_suite(void);
 /* ASTM B258, to its four decimals of an inch. */
 START_TEST(gauges_are_as_printed)
 {
-    const struct { int gauge; double inches; } printed[] = {{-3, 0.4600}, {6, 0.1620},  {8, 0.1285},  {10, 0.1019}, {12, 0.0808},
-                                                            {14, 0.0641}, {16, 0.0508}, {18, 0.0403}, {36, 0.0050}};
+    const struct {
+        int gauge;
+        double inches;
+    } printed[] = {{-3, 0.4600}, {6, 0.1620},  {8, 0.1285},  {10, 0.1019}, {12, 0.0808},
+                   {14, 0.0641}, {16, 0.0508}, {18, 0.0403}, {36, 0.0050}};
     for (size_t i = 0; i < sizeof printed / sizeof *printed; i++)
-        NEAR(tside_i_gauge_diameter(printed[i].gauge) / 0.0254, printed[i].inches, 0.00005, "diameter", printed[i].gauge);
+        NEAR(tside_i_gauge_diameter(printed[i].gauge) / 0.0254, printed[i].inches, 0.00005, "diameter",
+             printed[i].gauge);
 }
 END_TEST
 
@@ -51,7 +55,10 @@ START_TEST(the_smallest_cable_keeps_the_drop_and_the_next_smaller_does_not)
 }
 END_TEST
 
-/* A drop that a trade size just keeps finds it. Gauges: NEC chapter 9, table 8, and 20 AWG; areas: IEC 60228; both from memory. */
+/*
+ * A drop that a trade size just keeps finds it. Gauges: NEC chapter 9, table 8, and 20 AWG; areas: IEC 60228; both from
+ * memory.
+ */
 START_TEST(every_trade_size_is_found)
 {
     static const int gauges[] = {20, 18, 16, 14, 12, 10, 8, 6, 4, 3, 2, 1, 0, -1, -2, -3};
@@ -81,31 +88,41 @@ START_TEST(what_no_cable_keeps_is_refused)
     tside_cable cable = copper(1e-6, 5000), found;
     tside_fault fault;
     double ohms, d;
-    REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_REACH, "cable.length", TSIDE_ABOVE);
+    REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_REACH,
+            "cable.length", TSIDE_ABOVE);
     ck_assert(fault.bound < 5000 && !strcmp(fault.unit, "m"));
     cable.length = fault.bound;
     ANSWERS(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 1, &found, &fault));
     cable.length *= 1 + 1e-6;
-    REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_REACH, "cable.length", TSIDE_ABOVE);
-    REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 1e-6, &found, &fault), found, TSIDE_OUT_OF_REACH, "cable.length", TSIDE_NONE_FITS);
+    REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_REACH,
+            "cable.length", TSIDE_ABOVE);
+    REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 1e-6, &found, &fault), found, TSIDE_OUT_OF_REACH,
+            "cable.length", TSIDE_NONE_FITS);
     cable.length = 5000;
     for (int wire = TSIDE_AWG; wire <= TSIDE_AREA; wire++) {
         tside_cable largest = copper(120e-6, 5000);
         largest.wire = cable.wire = (tside_wire)wire;
         largest.gauge = -3;
         ANSWERS(tside_cable_resistance(&largest, &ohms, &fault));
-        REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_REACH, "cable.length", TSIDE_ABOVE);
+        REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_REACH,
+                "cable.length", TSIDE_ABOVE);
         NEAR(fault.bound, 5000 / (12 * ohms), 1e-9, "length with which the largest loses 1 V", wire);
     }
-    REFUSES(tside_cable_smallest(&cable, 0, 12, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_BOUNDS, "voltage", TSIDE_NOT_ABOVE);
-    REFUSES(tside_cable_smallest(&cable, 24, -1, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_BOUNDS, "current", TSIDE_BELOW);
-    REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 0, &found, &fault), found, TSIDE_OUT_OF_BOUNDS, "drop", TSIDE_NOT_ABOVE);
-    REFUSES(tside_cable_smallest(&cable, 24, 12, (tside_loading)2, 1, &found, &fault), found, TSIDE_OUT_OF_BOUNDS, "loading", TSIDE_NOT_ONE_OF);
+    REFUSES(tside_cable_smallest(&cable, 0, 12, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_BOUNDS,
+            "voltage", TSIDE_NOT_ABOVE);
+    REFUSES(tside_cable_smallest(&cable, 24, -1, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_BOUNDS,
+            "current", TSIDE_BELOW);
+    REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 0, &found, &fault), found, TSIDE_OUT_OF_BOUNDS, "drop",
+            TSIDE_NOT_ABOVE);
+    REFUSES(tside_cable_smallest(&cable, 24, 12, (tside_loading)2, 1, &found, &fault), found, TSIDE_OUT_OF_BOUNDS,
+            "loading", TSIDE_NOT_ONE_OF);
     cable.length = 0;
-    REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_BOUNDS, "cable.length", TSIDE_BELOW);
+    REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_BOUNDS,
+            "cable.length", TSIDE_BELOW);
     REFUSES(tside_cable_resistance(&cable, &ohms, &fault), ohms, TSIDE_OUT_OF_BOUNDS, "cable.length", TSIDE_BELOW);
     cable.wire = TSIDE_NO_CABLE;
-    REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_BOUNDS, "cable.wire", TSIDE_NOT_ONE_OF);
+    REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_BOUNDS,
+            "cable.wire", TSIDE_NOT_ONE_OF);
     ANSWERS(tside_cable_resistance(&cable, &ohms, &fault));
     ck_assert(ohms == 0);
 }
@@ -133,7 +150,9 @@ START_TEST(a_plan_tells_what_its_parts_tell)
     s.crank.ratio = 5;
     ANSWERS(tside_plan_side(&s, &plan, &fault));
     ck_assert(plan.run_given && plan.cranking_given && plan.run.time_up_given);
-    NEAR(plan.run.time_down, 2 * PI * plan.drive_turns / (s.drive.no_load_speed * (22 - plan.run.resistance * 1.5) / 24), 1e-9, "time down", 0);
+    NEAR(plan.run.time_down,
+         2 * PI * plan.drive_turns / (s.drive.no_load_speed * (22 - plan.run.resistance * 1.5) / 24), 1e-9, "time down",
+         0);
     NEAR(plan.run.current_peak, 1.5 + (240 - 1.5) * plan.worst.drive / 4000, 1e-9, "peak", 0);
     ANSWERS(tside_crank_effort(&s.crank, plan.worst.drive, plan.drive_turns, &cranking, &fault));
     ck_assert(!memcmp(&cranking, &plan.cranking, sizeof cranking));
@@ -150,8 +169,9 @@ END_TEST
 
 static int serves(const tside_side *base, const tside_drive *drive)
 {
-    static const tside_finding_code against[] = {TSIDE_FINDING_DRIVE_WEAK, TSIDE_FINDING_STALLS, TSIDE_FINDING_LIMIT_TURNS, TSIDE_FINDING_LONG_RUN, TSIDE_FINDING_OVERLOAD,
-                                                 TSIDE_FINDING_TURNS_BACK};
+    static const tside_finding_code against[] = {TSIDE_FINDING_DRIVE_WEAK,  TSIDE_FINDING_STALLS,
+                                                 TSIDE_FINDING_LIMIT_TURNS, TSIDE_FINDING_LONG_RUN,
+                                                 TSIDE_FINDING_OVERLOAD,    TSIDE_FINDING_TURNS_BACK};
     tside_side tried = *base;
     tside_plan plan;
     tried.drive = *drive;
@@ -190,8 +210,9 @@ FOR_SIDES(the_smallest_drive_is_what_trying_each_gives, 60)
             drives[i].stall_current = 1;
     }
     for (int i = 0; i < DRIVES; i++)
-        if (serves(&s, drives + i) == 1 && (want < 0 || drives[i].rated_torque < drives[want].rated_torque ||
-                                            (drives[i].rated_torque == drives[want].rated_torque && drives[i].mass < drives[want].mass)))
+        if (serves(&s, drives + i) == 1 &&
+            (want < 0 || drives[i].rated_torque < drives[want].rated_torque ||
+             (drives[i].rated_torque == drives[want].rated_torque && drives[i].mass < drives[want].mass)))
             want = i;
     s.drive.rated_torque = NAN; /* the side's own is not looked at */
     status = tside_drive_smallest(&s, drives, DRIVES, &got, choices, &fault);
@@ -200,11 +221,15 @@ FOR_SIDES(the_smallest_drive_is_what_trying_each_gives, 60)
     ck_assert_int_eq(got, want);
     for (int i = 0; i < DRIVES; i++) {
         int fit = serves(&s, drives + i);
-        tside_drive_fit expected = fit < 0 ? TSIDE_DRIVE_REFUSED : !fit ? TSIDE_DRIVE_FAILS : i == want ? TSIDE_DRIVE_CHOSEN : TSIDE_DRIVE_LARGER;
+        tside_drive_fit expected = fit < 0     ? TSIDE_DRIVE_REFUSED
+                                   : !fit      ? TSIDE_DRIVE_FAILS
+                                   : i == want ? TSIDE_DRIVE_CHOSEN
+                                               : TSIDE_DRIVE_LARGER;
         ck_assert_int_eq((int)choices[i].fit, (int)expected);
         ck_assert((choices[i].fit == TSIDE_DRIVE_REFUSED) == (choices[i].status != TSIDE_OK));
         if (choices[i].fit == TSIDE_DRIVE_LARGER)
-            ck_assert(choices[i].value == drives[i].rated_torque && choices[i].bound == drives[want].rated_torque && choices[i].value >= choices[i].bound);
+            ck_assert(choices[i].value == drives[i].rated_torque && choices[i].bound == drives[want].rated_torque &&
+                      choices[i].value >= choices[i].bound);
         if (choices[i].fit == TSIDE_DRIVE_FAILS)
             ck_assert(choices[i].value > choices[i].bound);
     }
@@ -217,13 +242,17 @@ START_TEST(a_list_of_no_drives_is_refused)
     tside_drive_choice choice;
     tside_fault fault;
     int index;
-    REFUSES(tside_drive_smallest(&s, &drive, 0, &index, &choice, &fault), index, TSIDE_OUT_OF_BOUNDS, "count", TSIDE_BELOW);
-    REFUSES(tside_drive_smallest(&s, &drive, 1001, &index, &choice, &fault), index, TSIDE_OUT_OF_BOUNDS, "count", TSIDE_ABOVE);
+    REFUSES(tside_drive_smallest(&s, &drive, 0, &index, &choice, &fault), index, TSIDE_OUT_OF_BOUNDS, "count",
+            TSIDE_BELOW);
+    REFUSES(tside_drive_smallest(&s, &drive, 1001, &index, &choice, &fault), index, TSIDE_OUT_OF_BOUNDS, "count",
+            TSIDE_ABOVE);
     drive.rated_torque = 0.1;
-    REFUSES(tside_drive_smallest(&s, &drive, 1, &index, &choice, &fault), index, TSIDE_OUT_OF_REACH, "drives", TSIDE_NO_RELATION);
+    REFUSES(tside_drive_smallest(&s, &drive, 1, &index, &choice, &fault), index, TSIDE_OUT_OF_REACH, "drives",
+            TSIDE_NO_RELATION);
     ck_assert(choice.fit == TSIDE_DRIVE_FAILS && choice.finding == TSIDE_FINDING_DRIVE_WEAK && choice.bound == 0.1);
     s.length = -1;
-    REFUSES(tside_drive_smallest(&s, &drive, 1, &index, &choice, &fault), index, TSIDE_OUT_OF_BOUNDS, "length", TSIDE_NOT_ABOVE);
+    REFUSES(tside_drive_smallest(&s, &drive, 1, &index, &choice, &fault), index, TSIDE_OUT_OF_BOUNDS, "length",
+            TSIDE_NOT_ABOVE);
 }
 END_TEST
 

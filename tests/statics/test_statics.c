@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * Statics done over again in the tests: guide and drive cut free and solved in plane components, the bar by virtual work.
+ * Statics done over again in the tests: guide and drive cut free and solved in plane components, the bar by virtual
+ * work.
  */
 #include <check.h>
 #include <math.h>
@@ -15,19 +16,24 @@ Suite *statics_suite(void);
 
 enum { SIDES = 300, STEPS = 5 };
 
-/* Forces on the guide: the eye's, the collar's normal to it, and the couple with which the drive holds on to it. Force on the drive: the bar's. */
+/*
+ * Forces on the guide: the eye's, the collar's normal to it, and the couple with which the drive holds on to it. Force
+ * on the drive: the bar's.
+ */
 typedef struct cut {
     double eye_x, eye_y, normal, couple, bar_x, bar_y;
 } cut;
 
 /*
- * Each body's forces across and up, and its moments about the frame's origin, must vanish. The pipe's weight is taken piece by piece; the drive's acts its offset outboard
- * of the axis; the bar turns back on the drive with the torque that the drive gives.
+ * Each body's forces across and up, and its moments about the frame's origin, must vanish. The pipe's weight is taken
+ * piece by piece; the drive's acts its offset outboard of the axis; the bar turns back on the drive with the torque
+ * that the drive gives.
  */
 static cut cut_free(const side *s, const place *p, double torque)
 {
     enum { PIECES = 50 };
-    double phi = side_lean(s, p, 0), nx = cos(phi), ny = sin(phi), reach, cx, cy, pull = 0, moment = 0, Wd = GRAVITY * s->collar.mass;
+    double phi = side_lean(s, p, 0), nx = cos(phi), ny = sin(phi), reach, cx, cy, pull = 0, moment = 0,
+           Wd = GRAVITY * s->collar.mass;
     reach = (p->x - s->eye_x) * sin(phi) - (p->y - s->eye_y) * cos(phi);
     cx = s->eye_x + reach * sin(phi);
     cy = s->eye_y - reach * cos(phi);
@@ -66,8 +72,11 @@ FOR_SIDES(side_force_and_uplift_hold_the_guide, SIDES)
         c = cut_free(&s, &p, t.drive);
         NEAR(force, c.normal, 1e-9 * (1 + fabs(c.normal)), "side force", number);
         NEAR(uplift, fmax(0, -c.eye_y), 1e-9 * (1 + fabs(c.normal)), "uplift", number);
-        NEAR(fabs(force), hypot(c.eye_x, c.eye_y - s.hang.weight), 1e-9 * (1 + fabs(c.normal)), "pull on the eye less the guide's weight", number);
-        ck_assert(c.eye_x * force <= 0 && c.bar_x * force >= 0); /* it pulls the eye outboard, and presses the bar inboard, which must be held outboard */
+        NEAR(fabs(force), hypot(c.eye_x, c.eye_y - s.hang.weight), 1e-9 * (1 + fabs(c.normal)),
+             "pull on the eye less the guide's weight", number);
+        ck_assert(c.eye_x * force <= 0 &&
+                  c.bar_x * force >=
+                      0); /* it pulls the eye outboard, and presses the bar inboard, which must be held outboard */
         /* the free end hands on no torque */
         ANSWERS(tside_side_force(&s.travel, NULL, &s.hang, turns, &force, &uplift, &fault));
         c = cut_free(&s, &p, 0);
@@ -77,8 +86,8 @@ FOR_SIDES(side_force_and_uplift_hold_the_guide, SIDES)
 }
 
 /*
- * What the drive gives, less what the bar's end must do against the guide's push and the drive's weight as it moves, lifts bar and curtain. The axis's way for each
- * radian comes from differences of its place.
+ * What the drive gives, less what the bar's end must do against the guide's push and the drive's weight as it moves,
+ * lifts bar and curtain. The axis's way for each radian comes from differences of its place.
  */
 FOR_SIDES(drive_and_guide_together_lift_the_bar, SIDES)
 {
@@ -91,7 +100,8 @@ FOR_SIDES(drive_and_guide_together_lift_the_bar, SIDES)
         for (int i = 1; i < STEPS; i++) {
             const double step = 1e-3;
             double n = from + (to - from) * i / STEPS, angle, vx, vy, given;
-            place p = side_place_as(&s, how, n), a = side_place_as(&s, how, n - step), b = side_place_as(&s, how, n + step);
+            place p = side_place_as(&s, how, n), a = side_place_as(&s, how, n - step),
+                  b = side_place_as(&s, how, n + step);
             place aa = side_place_as(&s, how, n - 2 * step), bb = side_place_as(&s, how, n + 2 * step);
             side bare = s;
             tside_torque t;
