@@ -158,7 +158,7 @@ static const struct {
     {TSIDE_KIND_STRENGTH_LINE, "rules", TSIDE_RULES_NONE, "none"},
     {TSIDE_KIND_STRENGTH_LINE, "rules", TSIDE_RULES_UP, "up"},
     {TSIDE_KIND_STRENGTH_LINE, "rules", TSIDE_RULES_DOWN, "down"},
-        {TSIDE_KIND_FINDING, "end", TSIDE_DRIVE_END, "drive_end"},
+    {TSIDE_KIND_FINDING, "end", TSIDE_DRIVE_END, "drive_end"},
     {TSIDE_KIND_FINDING, "end", TSIDE_FREE_END, "free_end"},
     {TSIDE_KIND_FITTINGS, "bolt_size", TSIDE_BOLT_1_4, "1/4"},
     {TSIDE_KIND_FITTINGS, "bolt_size", TSIDE_BOLT_5_16, "5/16"},
