@@ -8,14 +8,14 @@
 #include "base/field.h"
 
 static const char *const wires[] = {"none", "awg", "area"};
-static const char *const strands[] = {"stranded", "solid", "flexible"};
+static const char *const strand_names[] = {"stranded", "solid", "flexible"};
 
 #define LAID (ONLY(TSIDE_AWG) | ONLY(TSIDE_AREA))
 
 /* clang-format off */
 static const tside_field rows[] = {
     {CHOICE(tside_cable, wire, wires, TSIDE_NO_CABLE, "the cable from supply to drive, and how its size is told")},
-    {CHOICE(tside_cable, strands, strands, TSIDE_FLEXIBLE, "stranded, solid or flexible conductors"), APPLIES(tside_cable, wire, LAID)},
+    {CHOICE(tside_cable, strands, strand_names, TSIDE_FLEXIBLE, "stranded, solid or flexible conductors"), APPLIES(tside_cable, wire, LAID)},
     {COUNT(tside_cable, gauge, -3, 40, 14, OURS, "wire gauge; 0, -1, -2, -3 are 1/0 to 4/0"), APPLIES(tside_cable, wire, ONLY(TSIDE_AWG))},
     {REQUIRED_FROM(tside_cable, area, "m2", 1e-8, 1e-3, "copper of one conductor"), APPLIES(tside_cable, wire, ONLY(TSIDE_AREA))},
     {REQUIRED_FROM(tside_cable, length, "m", 0.01, 10000, "one way, from supply to drive when shut"), MEASURED(0.5), APPLIES(tside_cable, wire, LAID)},

@@ -213,7 +213,7 @@ tside_status tside_i_hang_and_sweep(const tside_i_track *track, const tside_guid
 {
     eye_point eye = {at->eye_x, at->eye_y, collar->offset, at->misfit};
     tside_i_lean at_shut, at_open;
-    double weight, nearest;
+    double weight = 0, nearest;
     if (guide->foot == TSIDE_FOOT_FIXED)
         return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "guide.foot", "", "a guide fixed at its foot does not hang");
     TRY(tside_i_eye_clears(track, guide, collar, at->eye_y, names, &sweep->clear, fault));
@@ -332,7 +332,7 @@ static double balance(const eye_point *eye, const tside_i_spot *a, const tside_i
     const double settled =
         1e-9; /* relative: a Newton's step so short leaves its square; without it all twenty are taken */
     double low = fmin(a->x, b->x) + eye->offset, high = fmax(a->x, b->x) + eye->offset;
-    eye_point at = {fmax(fmin(eye->x, high), low), eye->y, eye->offset};
+    eye_point at = {fmax(fmin(eye->x, high), low), eye->y, eye->offset, eye->misfit};
     for (int i = 0; i < 20; i++) {
         double slope, sum = lean_sum(&at, a, b, &slope), next = at.x - sum / slope, moved;
         if (sum < 0)
