@@ -75,8 +75,10 @@ static void strength(const tside_extender *extender, const tside_layout *layout,
     static const char *const units[] = {
         [TSIDE_STRESS] = "Pa", [TSIDE_FORCE] = "N", [TSIDE_DEFLECTION] = "m", [TSIDE_SHARE] = ""};
     tside_strength_line lines[TSIDE_EXTENDER_LINES];
-    need(tside_extender_strength(extender, layout, force, weight, TSIDE_DRIVE_END, lines, &fault));
-    for (int i = 0; i < TSIDE_EXTENDER_LINES; i++) {
+    int count;
+    need(tside_extender_strength(extender, layout, force, 0, weight, TSIDE_DRIVE_END, lines, TSIDE_EXTENDER_LINES,
+                                 &count, &fault));
+    for (int i = 0; i < count; i++) {
         printf("stand %s: %.3g %s", tside_strength_text((int)lines[i].code), lines[i].demand, units[lines[i].measure]);
         if (lines[i].utilisation_given)
             printf(", %.2f of its limit\n", lines[i].utilisation);
