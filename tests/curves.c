@@ -85,8 +85,10 @@ static void throw_load(curved *c, dice *d)
 {
     tside_usual(TSIDE_KIND_LOAD, &c->load);
     tside_usual(TSIDE_KIND_GUIDE, &c->guide);
-    c->collar = (tside_collar){dice_between(d, 0, 0.12), dice_between(d, 0, 0.1), dice_between(d, 2, 12),
-                               dice_between(d, 0, 0.1)};
+    c->collar = (tside_collar){.offset = dice_between(d, 0, 0.12),
+                               .height = dice_between(d, 0, 0.1),
+                               .mass = dice_between(d, 2, 12),
+                               .mass_offset = dice_between(d, 0, 0.1)};
     c->load.length = dice_between(d, 10, 60);
     c->load.bar_mass = dice_between(d, 1, 3);
     c->load.areal_mass = dice_between(d, 0.1, 1);

@@ -354,7 +354,7 @@ side side_plain(void)
     s.curtain.hip = 2;
     s.curtain.sill = 0.4;
     s.curtain.standoff = 0.03;
-    s.collar = (tside_collar){0.1, 0.1, 8, 0.075};
+    s.collar = (tside_collar){.offset = 0.1, .height = 0.1, .mass = 8, .mass_offset = 0.075};
     s.eye_y = s.curtain.hip + 0.3;
     side_make(&s);
     return s;

@@ -56,7 +56,7 @@ static void bounds_are_sound(const tside_field *row)
                       "%s: the usual range leaves the bounds", row->name);
 }
 
-static void row_is_sound(tside_kind kind, const tside_field *rows, int count, const tside_field *row)
+static void row_is_sound(tside_kind kind, const tside_field *rows, const tside_field *row)
 {
     const size_t size = structures[kind].size;
     ck_assert_msg(row->name && *row->name && row->meaning && *row->meaning && row->unit, "kind %d: a text is missing",
@@ -120,7 +120,7 @@ START_TEST(every_kind_has_a_sound_table)
                 ck_assert_msg((int)rows[i].kind >= 0 && rows[i].kind < TSIDE_KIND_COUNT && rows[i].kind != kind &&
                                   is_asked(rows[i].kind) >= is_asked(kind),
                               "%s.%s: nested", structures[k].name, rows[i].name);
-            row_is_sound(kind, rows, count, rows + i);
+            row_is_sound(kind, rows, rows + i);
             for (int j = 0; j < i; j++)
                 rows_are_apart(rows + j, rows + i);
         }

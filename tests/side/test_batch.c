@@ -204,21 +204,21 @@ END_TEST
 /* A column of a choice that its row does not use may hold anything; one that is used, a whole number alone. */
 START_TEST(unused_choices_of_columns_are_not_looked_at)
 {
-    enum { ROWS = 4 };
+    enum { CHOSEN = 4 };
     static const char *const columns[] = {"crank.rule", "drive_end.placed", "free_end.extender.slant"};
-    const double choices[ROWS] = {1, 77, NAN, 0.5};
+    const double values[CHOSEN] = {1, 77, NAN, 0.5};
     tside_side base = plain();
     tside_fault fault;
-    int statuses[ROWS];
+    int statuses[CHOSEN];
     base.crank.fitted = TSIDE_NO_CRANK;
     on_hip(&base);
     for (size_t k = 0; k < sizeof columns / sizeof *columns; k++) {
-        tside_input in = {.data = choices, .stride = sizeof *choices};
+        tside_input in = {.data = values, .stride = sizeof *values};
         ANSWERS(tside_field_find(TSIDE_KIND_SIDE, columns[k], &in.place, &fault));
-        ANSWERS(tside_plan_sides(&base, ROWS, &in, 1, NULL, 0, statuses, NULL, &fault));
+        ANSWERS(tside_plan_sides(&base, CHOSEN, &in, 1, NULL, 0, statuses, NULL, &fault));
     }
     for (size_t k = 0; k < sizeof columns / sizeof *columns; k++) {
-        tside_input in = {.data = choices + 3, .stride = sizeof *choices};
+        tside_input in = {.data = values + 3, .stride = sizeof *values};
         char sentence[512];
         base = plain();
         base.crank.fitted = TSIDE_CRANK;

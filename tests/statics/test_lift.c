@@ -275,7 +275,7 @@ static side spun(void)
     side s = side_plain();
     s.roll.core = 0.3;
     s.curtain.hip = 2;
-    s.collar = (tside_collar){0.14, 0, 8, 0};
+    s.collar = (tside_collar){.offset = 0.14, .mass = 8};
     s.guide.eye_clearance = 0;
     s.guide.chain = 0;
     s.guide.margin = 0;

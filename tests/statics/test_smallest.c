@@ -87,7 +87,7 @@ START_TEST(what_no_cable_keeps_is_refused)
 {
     tside_cable cable = copper(1e-6, 5000), found;
     tside_fault fault;
-    double ohms, d;
+    double ohms;
     REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_REACH,
             "cable.length", TSIDE_ABOVE);
     ck_assert(fault.bound < 5000 && !strcmp(fault.unit, "m"));
