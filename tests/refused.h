@@ -148,7 +148,7 @@ static inline const char *wrong(const given *given, const tside_fault *fault)
 /* Hands the bound back; returns 0 where there is none that would be accepted. */
 static inline int take_bound(const given *given, const tside_fault *fault)
 {
-    const char *rest;
+    const char *rest = "";
     const argument *at = named(given, fault->field, &rest);
     tside_place place;
     if (fault->relation != TSIDE_BELOW && fault->relation != TSIDE_ABOVE)
