@@ -8,6 +8,7 @@
 #include "shape/peak.h"
 #include "statics/along.h"
 #include "statics/extender.h"
+#include "statics/eye.h"
 #include "statics/fixed.h"
 #include "statics/push.h"
 
@@ -60,8 +61,8 @@ static halted halt(const tside_i_setup *setup, tside_which_end which, const tsid
     tside_i_pushing pushing = {NULL, &hung->hang, torque};
     tside_i_bar_end bar = bar_end(setup, which, &pushing);
     tside_i_sought sought[SOUGHT] = {
-        [PUSH] = {.quantity = tside_i_push_at, .context = &pushing, .least_too = 1},
-        [GUIDE] = {.quantity = tside_i_guide_bending_at, .context = &pushing, .least_too = 1},
+        [PUSH] = {.quantity = tside_i_push_at, .context = &pushing, .least_too = down},
+        [GUIDE] = {.quantity = tside_i_guide_bending_at, .context = &pushing, .least_too = down},
         [BAR] = {.quantity = tside_i_bar_end_at, .context = &bar},
     };
     tside_i_track_seek(&setup->track, sought, SOUGHT);
@@ -149,8 +150,8 @@ static tside_status find_stand_off(const tside_extender *extender, double weight
                                    tside_fault *fault)
 {
     tside_extender_load up, down;
-    TRY(tside_extender_bears(extender, &plan->layout, fmax(plan->side_force_stall, 0), weight, &up, fault));
-    TRY(tside_extender_bears(extender, &plan->layout, -plan->side_force_jam, weight, &down, fault));
+    TRY(tside_i_extender_bears(extender, &plan->layout, fmax(plan->side_force_stall, 0), weight, &up, fault));
+    TRY(tside_i_extender_bears(extender, &plan->layout, -plan->side_force_jam, weight, &down, fault));
     plan->stand_off_most_given = up.stand_off_most_given && down.stand_off_most_given;
     if (plan->stand_off_most_given) {
         plan->stand_off_most = fmin(up.stand_off_most, down.stand_off_most);

@@ -135,26 +135,33 @@ static void eye_bolt(const tside_extender *extender, const tside_metal_values *m
     load->stand_off_most = load->stand_off_most_given ? metal->yield / metal->safety * modulus / force : 0;
 }
 
-tside_status tside_extender_bears(const tside_extender *extender, const tside_layout *layout, double force,
-                                  double weight, tside_extender_load *load, tside_fault *fault)
+tside_status tside_i_extender_bears(const tside_extender *extender, const tside_layout *layout, double force,
+                                    double weight, tside_extender_load *load, tside_fault *fault)
 {
     double F = force, W = weight, a = layout->angle, P, X;
-    tside_extender_load made = {0};
     tside_metal_values eye_metal;
     tube t;
-    TRY(tside_i_check(&tside_i_extender_table, "extender", extender, fault));
-    TRY(tside_i_check_arms(layout, fault));
-    TRY(tside_i_argument(fault, "force", "N", force, -TSIDE_MOST, 0));
-    TRY(tside_i_argument(fault, "weight", "N", weight, 0, 0));
     TRY(make_tube(extender, layout, &t, fault));
     TRY(tside_i_eye_metal(extender, &eye_metal, fault));
     P = F * cos(a) + W * sin(a);
     X = F * sin(a) - W * cos(a);
-    made.across = P;
-    made.along = X;
-    stresses(&t, P, X, &made);
-    bolts(&t, P, X, &made);
-    made.tip = P * t.sB * t.sB * t.sG / (3 * t.E * t.section.inertia);
-    eye_bolt(extender, &eye_metal, hypot(F, W), &made);
+    load->across = P;
+    load->along = X;
+    stresses(&t, P, X, load);
+    bolts(&t, P, X, load);
+    load->tip = P * t.sB * t.sB * t.sG / (3 * t.E * t.section.inertia);
+    eye_bolt(extender, &eye_metal, hypot(F, W), load);
+    return TSIDE_OK;
+}
+
+tside_status tside_extender_bears(const tside_extender *extender, const tside_layout *layout, double force,
+                                  double weight, tside_extender_load *load, tside_fault *fault)
+{
+    tside_extender_load made;
+    TRY(tside_i_check(&tside_i_extender_table, "extender", extender, fault));
+    TRY(tside_i_check_arms(layout, fault));
+    TRY(tside_i_argument(fault, "force", "N", force, -TSIDE_MOST, 0));
+    TRY(tside_i_argument(fault, "weight", "N", weight, 0, 0));
+    TRY(tside_i_extender_bears(extender, layout, force, weight, &made, fault));
     return ANSWER(&tside_i_extender_load_table, made, load, fault);
 }
