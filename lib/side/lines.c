@@ -83,8 +83,8 @@ tside_status tside_i_end_lines(const tside_i_setup *setup, tside_which_end which
         return TSIDE_OK;
     }
     TRY(tside_i_within(fault, tside_i_end_name(which),
-                       tside_extender_strength(&end->extender, &end_plan->layout, outboard, inboard, hung->hang.weight,
-                                               which, lines, TSIDE_EXTENDER_LINES, &count, fault)));
+                       tside_i_extender_strength(&end->extender, &end_plan->layout, outboard, inboard,
+                                                 hung->hang.weight, which, lines, &count, fault)));
     for (int i = 0; i < count; i++)
         add_line(plan, lines[i]);
     return add_net_section(setup, which, end->extender.bolt_hole, plan, fault);

@@ -147,24 +147,36 @@ static int one_way(const tside_extender *e, const metals *metal, const tside_ext
     return count;
 }
 
+tside_status tside_i_extender_strength(const tside_extender *extender, const tside_layout *layout, double outboard,
+                                       double inboard, double weight, tside_which_end end, tside_strength_line *lines,
+                                       int *count, tside_fault *fault)
+{
+    tside_extender_load up, down;
+    tside_strength_line jammed[TSIDE_EXTENDER_LINES];
+    metals metal;
+    TRY(tside_i_extender_bears(extender, layout, outboard, weight, &up, fault));
+    TRY(tside_i_extender_bears(extender, layout, -inboard, weight, &down, fault));
+    TRY(tside_i_material_values(&extender->material, &metal.tube, fault));
+    TRY(tside_i_eye_metal(extender, &metal.eye, fault));
+    *count = one_way(extender, &metal, &up, end, lines);
+    one_way(extender, &metal, &down, end, jammed);
+    for (int i = 0; i < *count; i++)
+        lines[i] = tside_i_worse(lines[i], jammed[i]);
+    return TSIDE_OK;
+}
+
 tside_status tside_extender_strength(const tside_extender *extender, const tside_layout *layout, double outboard,
                                      double inboard, double weight, tside_which_end end, tside_strength_line *lines,
                                      int capacity, int *count, tside_fault *fault)
 {
-    tside_extender_load up, down;
-    tside_strength_line made[TSIDE_EXTENDER_LINES], jammed[TSIDE_EXTENDER_LINES];
-    metals metal;
+    tside_strength_line made[TSIDE_EXTENDER_LINES];
     int needed;
     TRY(tside_i_argument(fault, "outboard", "N", outboard, 0, 0));
     TRY(tside_i_argument(fault, "inboard", "N", inboard, 0, 0));
-    TRY(tside_extender_bears(extender, layout, outboard, weight, &up, fault));
-    TRY(tside_extender_bears(extender, layout, -inboard, weight, &down, fault));
-    TRY(tside_material_values(&extender->material, &metal.tube, fault));
-    TRY(tside_i_eye_metal(extender, &metal.eye, fault));
-    needed = one_way(extender, &metal, &up, end, made);
-    one_way(extender, &metal, &down, end, jammed);
-    for (int i = 0; i < needed; i++)
-        made[i] = tside_i_worse(made[i], jammed[i]);
+    TRY(tside_i_check(&tside_i_extender_table, "extender", extender, fault));
+    TRY(tside_i_check_arms(layout, fault));
+    TRY(tside_i_argument(fault, "weight", "N", weight, 0, 0));
+    TRY(tside_i_extender_strength(extender, layout, outboard, inboard, weight, end, made, &needed, fault));
     *count = needed;
     if (needed > capacity)
         REFUSE(fault, TSIDE_TOO_SMALL, "capacity", "", "the extender has more lines", "1", capacity, TSIDE_BELOW,

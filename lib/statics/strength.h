@@ -15,6 +15,13 @@ tside_strength_line tside_i_force_line(tside_strength_code code, tside_which_end
 /* A number without a limit. */
 tside_strength_line tside_i_plain_line(tside_strength_code code, tside_which_end end, tside_measure measure,
                                        double demand);
+/*
+ * tside_extender_strength without its checks of what it is given: up to TSIDE_EXTENDER_LINES lines, touched on failure
+ * too.
+ */
+tside_status tside_i_extender_strength(const tside_extender *extender, const tside_layout *layout, double outboard,
+                                       double inboard, double weight, tside_which_end end, tside_strength_line *lines,
+                                       int *count, tside_fault *fault);
 /* Of a line stalled going up and the same jammed coming down, the one with the greater demand, saying which. */
 tside_strength_line tside_i_worse(tside_strength_line up, tside_strength_line down);
 
