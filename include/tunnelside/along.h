@@ -62,17 +62,15 @@ typedef struct tside_stand {
  * Where curtain, drive and guide stand along the house.
  *
  * On an extender the eye is at bow/2 + spacer + tube + stand_off; on the hip at eye_past, or, that
- * not
- * given, where a drive hard by the curtain's edge is in line, past + half_length + clearance +
- * along.
- * The guide's line at the drive is at past + run_on + along; in line run_on follows from that.
+ * not given, where a drive hard by the curtain's edge is in line, past + half_length + clearance +
+ * along. The guide's line at the drive is at past + run_on + along; in line run_on follows from
+ * that.
  * along: every field checked.
  * stand: receives the places.
  * TSIDE_OUT_OF_BOUNDS: a field.
  * TSIDE_OUT_OF_REACH: the drive would stand over the curtain's edge. In line the fault has past and
  * the greatest that fits, and as its remedy the least stand_off or eye_past that would do as well;
- * with
- * run_on given, that and the least that fits.
+ * with run_on given, that and the least that fits.
  * Source: derivation, plane geometry; that the eye on the hip follows the curtain is this library's
  * choice.
  */
@@ -81,8 +79,7 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_along_stand(const tside_along *alon
 
 /*
  * How a guide leans and sweeps along the house when its collar rides off its eye's plane by a
- * misfit: with d from eye to collar in the
- * cross-section, D = hypot(d, misfit) along the guide.
+ * misfit: with d from eye to collar in the cross-section, D = hypot(d, misfit) along the guide.
  */
 typedef struct tside_skew {
     double reach_shut, reach_open; /* m, D */

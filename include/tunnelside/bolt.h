@@ -1,11 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 /*
  * Carriage bolts (round head, square neck): which length to buy for a grip, which holes to drill,
- * which wrench, how near to a tube's end, and
- * how much of bolt and tube a force uses. For choosing parts, not a certificate. The tube, not the
- * bolt, limits tightening: hollow walls crush
- * first. Tighten until the parts are snug, and stop before a wall dents; a sleeve inside the tube,
- * or a wide washer, takes more.
+ * which wrench, how near to a tube's end, and how much of bolt and tube a force uses. For choosing
+ * parts, not a certificate. The tube, not the bolt, limits tightening: hollow walls crush first.
+ * Tighten until the parts are snug, and stop before a wall dents; a sleeve inside the tube, or a
+ * wide washer, takes more.
  */
 #ifndef TUNNELSIDE_BOLT_H
 #define TUNNELSIDE_BOLT_H

@@ -45,16 +45,15 @@ typedef enum tside_loading {
 } tside_loading;
 
 /*
- * The resistance of a cable, there and back, at its temperature t: that at 20 C times
- * 1 + 0.00393 (t - 20).
+ * The resistance of a cable, there and back, at its temperature t: that at 20 C times 1 + 0.00393
+ * (t - 20).
  *
  * By gauge at 20 C: 2 l rho/A, of a diameter of 0.127 mm x 92^((36 - n)/39) (ASTM B258), rho = 1/58
- * ohm mm2/m, stranded or flexible 2 % more. By area, of the
- * sizes that tside_cable_smallest tries: the greatest resistance that IEC 60228 allows plain copper
- * of its class, which a sold cable may have (4 to 16 % above 2 l rho/A). Of any other area the
- * copper is taken to be what its name says, as by gauge. What its drive's travel adds is left out;
- * a
- * drive following its cord adds follow times the opening to the length.
+ * ohm mm2/m, stranded or flexible 2 % more. By area, of the sizes that tside_cable_smallest tries:
+ * the greatest resistance that IEC 60228 allows plain copper of its class, which a sold cable may
+ * have (4 to 16 % above 2 l rho/A). Of any other area the copper is taken to be what its name says,
+ * as by gauge. What its drive's travel adds is left out; a drive following its cord adds follow
+ * times the opening to the length.
  * cable: every field checked.
  * resistance: receives ohm, 0 for no cable.
  * TSIDE_OUT_OF_BOUNDS: a field.

@@ -21,8 +21,8 @@ extern "C" {
 
 /*
  * What a function returns: what to do, not what happened inside. A number given beside structures
- * is out of bounds too where it is not finite, or above 1e15: no quantity in SI
- * units is as large here.
+ * is out of bounds too where it is not finite, or above 1e15: no quantity in SI units is as large
+ * here.
  */
 typedef enum tside_status {
     TSIDE_OK = 0,

@@ -12,8 +12,7 @@ extern "C" {
 /*
  * Every finding, one a line: its code, its name in files and columns, the unit of its value and
  * bound, whether it stops the work or is to be known, and its sentence, in which {value} and
- * {bound}
- * stand for these with their unit.
+ * {bound} stand for these with their unit.
  */
 /* clang-format off */
 #define TSIDE_FINDING_LIST(FINDING) \

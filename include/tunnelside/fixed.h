@@ -52,8 +52,7 @@ typedef struct tside_fixed {
  * Stands a guide on its foot.
  *
  * The best line runs amid the narrowest strip that holds the axis's path, up to 45 degrees from
- * plumb;
- * from a given top the foot stands so that the arm gives as much one way as the other.
+ * plumb; from a given top the foot stands so that the arm gives as much one way as the other.
  * travel: made by tside_travel_make.
  * guide: every field checked; its clearance and placing error (of the foot, level) are asked.
  * footing: every field checked.
@@ -64,8 +63,7 @@ typedef struct tside_fixed {
  * fixed: receives the guide.
  * TSIDE_OUT_OF_BOUNDS: a field or argument.
  * TSIDE_OUT_OF_REACH: the top does not clear what rides on the guide (the fault has its height and
- * the
- * least that fits); from that top no guide within 75 degrees of plumb follows the bar.
+ * the least that fits); from that top no guide within 75 degrees of plumb follows the bar.
  * TSIDE_CONTRADICTS: the collar would come to the ground (the fault has the ground's height and the
  * greatest that fits).
  * Accuracy: the misfit to 1e-11 m.
@@ -90,10 +88,8 @@ typedef struct tside_fixed_load {
  * does.
  *
  * At top and foot it is couple/length, bending couple max(h, length - h)/length, h from top to
- * collar.
- * The foot counts as pinned at the ground; what the soil bears is not checked. The drive gives what
- * the
- * bar takes, since such a guide does not turn.
+ * collar. The foot counts as pinned at the ground; what the soil bears is not checked. The drive
+ * gives what the bar takes, since such a guide does not turn.
  * travel: made by tside_travel_make.
  * load: optional, every field checked; the torque is what lifts it, or without it torque, constant.
  * fixed: made by tside_fixed_make.

@@ -222,8 +222,7 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_plan_side(const tside_side *side, t
  * count: receives the rows written, or needed.
  * TSIDE_OUT_OF_BOUNDS, TSIDE_CONTRADICTS, TSIDE_OUT_OF_REACH, TSIDE_NOT_MODELLED: as
  * tside_plan_side, but for what concerns the extenders' layout and strength and the free end's
- * guide, which the
- * table does not ask.
+ * guide, which the table does not ask.
  * TSIDE_TOO_SMALL: more rows than capacity: only count is written.
  * Source: as tside_travel_at, tside_guide_lean and tside_lift_at.
  */
@@ -242,8 +241,7 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_plan_turns(const tside_side *side, 
  * rise: receives m, up to 5.
  * TSIDE_OUT_OF_BOUNDS, TSIDE_NOT_MODELLED: as tside_plan_side, or no such end.
  * TSIDE_CONTRADICTS: at 5 m the foot is still too near the ground, or the collar rides on the
- * chain;
- * or as tside_plan_side.
+ * chain; or as tside_plan_side.
  * TSIDE_OUT_OF_REACH: not even 5 m is enough; or as tside_plan_side.
  * Accuracy: to 1e-7 m.
  * Source: derivation, halving as tside_hang_make and tside_side_force say; the 5 m are this
@@ -259,8 +257,8 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_eye_least(const tside_side *side, t
  * index: receives its place in the list.
  * TSIDE_OUT_OF_BOUNDS: a field, or an empty list.
  * TSIDE_CONTRADICTS, TSIDE_NOT_MODELLED: as tside_plan_side.
- * TSIDE_OUT_OF_REACH: none does; fault.index is the one that comes nearest, and
- * fault.value by what factor it exceeds them; or as tside_plan_side.
+ * TSIDE_OUT_OF_REACH: none does; fault.index is the one that comes nearest, and fault.value by what
+ * factor it exceeds them; or as tside_plan_side.
  * Source: as tside_plan_side, bar by bar.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_bar_smallest(const tside_side *side, int *index,
@@ -316,8 +314,7 @@ typedef struct tside_bar_stick {
  * The sticks of a bar made from stock, from the drive on: whole lengths from the drive's end, the
  * last cut to what is left, and where that would put its joint beyond the curtain's edge at the
  * free end, the last but one cut too, so that it ends there, or so that the last is 10 mm long,
- * what
- * a cut plan takes.
+ * what a cut plan takes.
  *
  * No fewer sticks would do. A joint is where two sticks overlap, from the farther one's from to the
  * nearer one's to. A bar whose joints are given is one stick, where it has none.

@@ -113,26 +113,17 @@ TSIDE_API const char *tside_strength_text(int code);
  * What a force at the eye puts into an extender, in space.
  *
  * With a from plumb, sB and sG from eye to bolts, e = side/2 + stand-off from the tube's axis to
- * the
- * guide's line, ef = stand-off + side + spacer from the bow's face, where the bolts take their
- * shear,
- * P = F cos a + W sin a and X = F sin a - W cos a. Bending is |P| sB (side/2)/I_in + |X| ef
+ * the guide's line, ef = stand-off + side + spacer from the bow's face, where the bolts take their
+ * shear, P = F cos a + W sin a and X = F sin a - W cos a. Bending is |P| sB (side/2)/I_in + |X| ef
  * (side/2)/I_out + |X|/(A - 2 dh T), the bow bolt's holes being in the faces that look along the
- * house;
- * shear |P| e/C + |P|/(2 h T), h the flat inside; both as one, combined = sigma/2 + sqrt(sigma^2/4
- * +
- * (tau/0.6)^2). The bolts' shear is hypot(P sG/(sG-sB), X) and hypot(P sB/(sG-sB), X), X whole on
- * each.
- * Their pull is where the tube tips about the edge of its flat, b = side/2 - ro, on the bow, whose
- * bolt
- * takes it all, |P| ef/b, and where X acts above or below the bolts, |X| ef/(sG-sB) on the one that
- * it
- * lifts, the member's while X pulls the tube up, else the bow's. The tip moves by P sB^2 sG/(3 E
- * I);
- * the eye bolt bends by hypot(F, W) stand-off/(pi dr^3/32). Not computed are the crushing of tube
- * and
- * bow under the bolts' pull, the bow's own twist, slack of the holes, the section at the eye's
- * hole.
+ * house; shear |P| e/C + |P|/(2 h T), h the flat inside; both as one, combined = sigma/2 +
+ * sqrt(sigma^2/4 + (tau/0.6)^2). The bolts' shear is hypot(P sG/(sG-sB), X) and hypot(P sB/(sG-sB),
+ * X), X whole on each. Their pull is where the tube tips about the edge of its flat, b = side/2 -
+ * ro, on the bow, whose bolt takes it all, |P| ef/b, and where X acts above or below the bolts, |X|
+ * ef/(sG-sB) on the one that it lifts, the member's while X pulls the tube up, else the bow's. The
+ * tip moves by P sB^2 sG/(3 E I); the eye bolt bends by hypot(F, W) stand-off/(pi dr^3/32). Not
+ * computed are the crushing of tube and bow under the bolts' pull, the bow's own twist, slack of
+ * the holes, the section at the eye's hole.
  * extender: every field checked.
  * layout: every field checked that is read: angle, from -pi/2 to pi/2, bow_distance, above 0,
  * member_distance, above that; tside_extender_layout makes all.
@@ -142,15 +133,11 @@ TSIDE_API const char *tside_strength_text(int code);
  * load: receives what it bears.
  * TSIDE_OUT_OF_BOUNDS: a field, the layout's too, force or weight.
  * TSIDE_CONTRADICTS: a bolt's hole as wide as the tube's flat, a tube without a flat inside or one
- * that
- * tside_square_section refuses, or a grade of another metal.
+ * that tside_square_section refuses, or a grade of another metal.
  * Source: derivation, statics; AISC 360-16, equation H3-6, elastic, with all loads scaled alike,
- * and
- * section G4 for h; that twist is never dropped, that stresses are summed by magnitude, and that
- * the
- * bow's bolt takes all the tipping are this library's choices, on the safe side. Where shear is
- * all,
- * AISC's 0.6 Fy is 4 % above von Mises' 0.577.
+ * and section G4 for h; that twist is never dropped, that stresses are summed by magnitude, and
+ * that the bow's bolt takes all the tipping are this library's choices, on the safe side. Where
+ * shear is all, AISC's 0.6 Fy is 4 % above von Mises' 0.577.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_extender_bears(const tside_extender *extender,
                                                             const tside_layout *layout,
@@ -164,10 +151,8 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_extender_bears(const tside_extender
  *
  * What a force does is as tside_extender_bears says: the combined stress against Fy/1.67 (steel) or
  * Fty/1.65 (aluminium), each bolt's shear and pull against their limits, and where both are known
- * the
- * hypotenuse of the two shares, at most 1. All of these are greatest at one of the two forces, for
- * none
- * bends down between them.
+ * the hypotenuse of the two shares, at most 1. All of these are greatest at one of the two forces,
+ * for none bends down between them.
  * extender: every field checked.
  * layout: every field checked that is read: angle, from -pi/2 to pi/2, bow_distance, above 0,
  * member_distance, above that; tside_extender_layout makes all.
@@ -176,16 +161,14 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_extender_bears(const tside_extender
  * weight: N, from 0, what hangs on the eye.
  * end: any, which end, for the lines' label.
  * lines: receives bending, tip, shear on bow and member bolt, their pull, shear and pull of both at
- * once
- * where both limits are known, eye bolt.
+ * once where both limits are known, eye bolt.
  * capacity: any, how many there is room for; TSIDE_EXTENDER_LINES always serve.
  * count: receives the lines written, or needed.
  * TSIDE_OUT_OF_BOUNDS: a field, the layout's too, a force or weight.
  * TSIDE_CONTRADICTS: as tside_extender_bears.
  * TSIDE_TOO_SMALL: more lines than capacity: only count is written.
  * Source: derivation, statics; AISC 360-16, chapter H, for steel's factor; aluminium's, and the
- * ellipse of AISC
- * 360-16, commentary J3.7, from memory.
+ * ellipse of AISC 360-16, commentary J3.7, from memory.
  */
 TSIDE_API TSIDE_NODISCARD tside_status
 tside_extender_strength(const tside_extender *extender, const tside_layout *layout, double outboard,

@@ -60,9 +60,8 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_round_section(const tside_round *tu
  *
  * The standard corner is EN 10219-2's; AISC's tables take 2T and T at every wall, which is the same
  * to 6 mm: above, give those radii. AISC's tables use a design wall of 0.93 T and Bredt's J = 4
- * Ah^2 T/h and C = 2 Ah T alone: for
- * those pass that wall, and expect J above theirs by T^3 h/3, and C below theirs, some T to half
- * the side.
+ * Ah^2 T/h and C = 2 Ah T alone: for those pass that wall, and expect J above theirs by T^3 h/3,
+ * and C below theirs, some T to half the side.
  * tube: every field checked; side from 1 mm to 1 m, wall from 0.01 mm and below half the side,
  * twice the outer radius at most the side; both radii 0 make a sharp tube.
  * density: kg/m3, above 0.
