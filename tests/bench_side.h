@@ -67,4 +67,15 @@ static inline void bench_kinked_side(tside_side *side)
     side->drive_end.extender.member_height = side->free_end.extender.member_height = 0.9;
 }
 
+/* One of the three, by a number. */
+static inline void bench_any_side(tside_side *side, int number)
+{
+    if (number % 3 == 0)
+        bench_side(side);
+    else if (number % 3 == 1)
+        bench_leaning_side(side);
+    else
+        bench_kinked_side(side);
+}
+
 #endif

@@ -53,6 +53,45 @@ static inline double overhangs(const tside_side *side)
            side->collar.half_length + side->collar.clearance;
 }
 
+/* What the plan lifts, made apart from it. */
+static inline tside_load load_of(const tside_side *side)
+{
+    tside_load load;
+    tside_usual(TSIDE_KIND_LOAD, &load);
+    load.length = side->length + 2 * side->curtain.past;
+    load.bar_mass = bar_mass(&side->bar);
+    load.clip_mass = side->bar.clip_mass;
+    load.areal_mass = side->curtain.areal_mass;
+    load.wet = side->curtain.wet;
+    load.friction = side->friction;
+    load.end_mass = side->drive.mass + side->collar.mass + load.bar_mass * overhangs(side);
+    return load;
+}
+
+static inline tside_travel travel_of(const tside_side *side)
+{
+    tside_roll roll = {side->bar.tube.diameter + side->bar.core_over, side->curtain.thickness, side->curtain.packing};
+    tside_bow bow;
+    tside_line line;
+    tside_travel travel;
+    tside_fault fault;
+    ANSWERS(tside_bow_make(&side->frame, &bow, &fault));
+    ANSWERS(tside_line_make(&bow, &side->curtain, &line, &fault));
+    ANSWERS(tside_travel_make(&line, &side->curtain, &roll, &side->stops, &travel, &fault));
+    return travel;
+}
+
+/* A motor's figures. */
+static inline void give_motor(tside_drive *drive)
+{
+    drive->rated_voltage_given = drive->supply_voltage_given = drive->no_load_speed_given =
+        drive->no_load_current_given = drive->stall_current_given = 1;
+    drive->rated_voltage = drive->supply_voltage = 24;
+    drive->no_load_speed = 0.4;
+    drive->no_load_current = 0.5;
+    drive->stall_current = 12;
+}
+
 static inline void on_hip(tside_side *side)
 {
     side->drive_end.hung = side->free_end.hung = TSIDE_ON_HIP;

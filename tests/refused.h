@@ -249,12 +249,7 @@ static inline tside_side random_side(int number, dice *d)
 {
     tside_side side;
     *d = (dice){(uint64_t)number * UINT64_C(0xd1342543de82ef95)};
-    if (number % 3 == 0)
-        bench_side(&side);
-    else if (number % 3 == 1)
-        bench_leaning_side(&side);
-    else
-        bench_kinked_side(&side);
+    bench_any_side(&side, number);
     for (int i = 0; i < TSIDE_BARS; i++)
         side.bars[i] = side.bar;
     for (int i = 0; i < TSIDE_KEEP_OUTS; i++)

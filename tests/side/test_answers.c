@@ -11,34 +11,19 @@
 #include <tunnelside.h>
 
 #include "base/field.h"
-#include "bench_side.h"
-#include "expect.h"
+#include "plans.h"
 #include "statics/strength.h"
 
 Suite *answers_suite(void);
 
 /* --- the last check --- */
 
-static tside_plan planned(const tside_side *side)
-{
-    tside_plan plan;
-    tside_fault fault;
-    ANSWERS(tside_plan_side(side, &plan, &fault));
-    return plan;
-}
-
 /* A side whose plan has a run, a cranking and both ends' extenders. */
 static tside_side full(void)
 {
     tside_side side;
-    tside_drive *drive = &side.drive;
     bench_side(&side);
-    drive->rated_voltage_given = drive->supply_voltage_given = drive->no_load_speed_given =
-        drive->no_load_current_given = drive->stall_current_given = 1;
-    drive->rated_voltage = drive->supply_voltage = 24;
-    drive->no_load_speed = 0.4;
-    drive->no_load_current = 0.5;
-    drive->stall_current = 12;
+    give_motor(&side.drive);
     side.crank.fitted = TSIDE_CRANK;
     side.crank.ratio = 6;
     return side;

@@ -20,12 +20,7 @@ Suite *finding_suite(void);
 static void electrify(tside_side *side)
 {
     tside_drive *drive = &side->drive;
-    drive->rated_voltage_given = drive->supply_voltage_given = drive->no_load_speed_given =
-        drive->no_load_current_given = drive->stall_current_given = 1;
-    drive->rated_voltage = drive->supply_voltage = 24;
-    drive->no_load_speed = 0.4;
-    drive->no_load_current = 0.5;
-    drive->stall_current = 12;
+    give_motor(drive);
     drive->rated_run_given = 1;
     drive->rated_run = 600;
     side->cable.wire = TSIDE_AWG;

@@ -106,17 +106,11 @@ FOR_SIDES(keep_out_of_the_tube, 300)
 /* The guide, wherever within its placing error its eye is, at every lean that it takes there. */
 static double nearest_on_guide(const tside_side *side, const tside_plan *plan, const tside_keep_out *out)
 {
-    const tside_roll roll = {side->bar.tube.diameter + side->bar.core_over, side->curtain.thickness,
-                             side->curtain.packing};
     const double error = side->free_end.guide.placing_error;
-    tside_bow bow;
-    tside_line line;
     tside_travel travel;
     tside_fault fault;
     double nearest = HUGE_VAL;
-    ANSWERS(tside_bow_make(&side->frame, &bow, &fault));
-    ANSWERS(tside_line_make(&bow, &side->curtain, &line, &fault));
-    ANSWERS(tside_travel_make(&line, &side->curtain, &roll, &side->stops, &travel, &fault));
+    travel = travel_of(side);
     for (int way = -20; way <= 20; way++) {
         double x = plan->free_end.eye_x + error * way / 20, y = plan->free_end.eye_y;
         for (int i = 0; i <= 40; i++) {

@@ -51,27 +51,14 @@ static double bar_end_bending(const tside_side *side, const tside_plan *plan, in
 {
     enum { LOOKS = 4000 };
     const tside_collar collar = tside_drive_collar(&side->drive);
-    const tside_roll roll = {side->bar.tube.diameter + side->bar.core_over, side->curtain.thickness,
-                             side->curtain.packing};
     const double eye = run_on(side, &side->drive_end, 0), weight = GRAVITY * collar.mass;
     double greatest = 0;
-    tside_bow bow;
-    tside_line line;
     tside_travel travel;
     tside_hang hang;
     tside_load load;
     tside_fault fault;
-    tside_usual(TSIDE_KIND_LOAD, &load);
-    load.length = plan->curtain_length;
-    load.bar_mass = bar_mass(&side->bar);
-    load.clip_mass = side->bar.clip_mass;
-    load.areal_mass = side->curtain.areal_mass;
-    load.wet = side->curtain.wet;
-    load.friction = side->friction;
-    load.end_mass = side->drive.mass + side->collar.mass + load.bar_mass * overhangs(side);
-    ANSWERS(tside_bow_make(&side->frame, &bow, &fault));
-    ANSWERS(tside_line_make(&bow, &side->curtain, &line, &fault));
-    ANSWERS(tside_travel_make(&line, &side->curtain, &roll, &side->stops, &travel, &fault));
+    load = load_of(side);
+    travel = travel_of(side);
     ANSWERS(tside_hang_make(&travel, &side->drive_end.guide, &collar, plan->drive_end.eye_x, plan->drive_end.eye_y,
                             &hang, NULL, &fault));
     for (int i = 0; i <= LOOKS; i++) {

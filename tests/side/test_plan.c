@@ -196,20 +196,14 @@ START_TEST(stall_pushes_hardest_somewhere)
         tside_side side;
         tside_plan plan;
         tside_fault fault;
-        tside_bow bow;
-        tside_line line;
         tside_travel travel;
-        tside_roll roll;
         tside_hang hang;
         tside_collar collar;
         double greatest = 0;
         (which == 0 ? bench_side : which == 1 ? bench_leaning_side : bench_kinked_side)(&side);
         plan = planned(&side);
         collar = tside_drive_collar(&side.drive);
-        roll = (tside_roll){side.bar.tube.diameter + side.bar.core_over, side.curtain.thickness, side.curtain.packing};
-        ANSWERS(tside_bow_make(&side.frame, &bow, &fault));
-        ANSWERS(tside_line_make(&bow, &side.curtain, &line, &fault));
-        ANSWERS(tside_travel_make(&line, &side.curtain, &roll, &side.stops, &travel, &fault));
+        travel = travel_of(&side);
         ANSWERS(tside_hang_make(&travel, &side.drive_end.guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y,
                                 &hang, NULL, &fault));
         for (int i = 0; i <= LOOKS; i++) {
@@ -423,23 +417,17 @@ START_TEST(a_misfit_is_in_space)
     tside_side side;
     tside_plan plan, in_line;
     const tside_end_plan *end = &plan.drive_end;
-    tside_bow bow;
-    tside_line line;
     tside_travel travel;
-    tside_roll roll;
     tside_fault fault;
     double out = -HUGE_VAL, in = HUGE_VAL, low = HUGE_VAL, near = HUGE_VAL, far = -HUGE_VAL, lean = 0, shut_x = 0,
            before = 0, step = 0, m = 0.1;
     bench_leaning_side(&side);
     in_line = planned(&side);
-    roll = (tside_roll){side.bar.tube.diameter + side.bar.core_over, side.curtain.thickness, side.curtain.packing};
     side.drive_end.alignment = TSIDE_RUN_ON_GIVEN;
     side.bar.past_drive = in_line.drive_end.stand.run_on + m;
     plan = planned(&side);
     NEAR(end->stand.misfit, m, 1e-12, "misfit", 0);
-    ANSWERS(tside_bow_make(&side.frame, &bow, &fault));
-    ANSWERS(tside_line_make(&bow, &side.curtain, &line, &fault));
-    ANSWERS(tside_travel_make(&line, &side.curtain, &roll, &side.stops, &travel, &fault));
+    travel = travel_of(&side);
     for (int i = 0; i <= LOOKS; i++) {
         tside_position at;
         double px, py, R, d, phi, D, foot_x, along;

@@ -22,10 +22,6 @@ static risen at_rise(const tside_side *side, tside_which_end which, double rise)
 {
     const tside_end *end = which == TSIDE_DRIVE_END ? &side->drive_end : &side->free_end;
     const tside_collar collar = which == TSIDE_DRIVE_END ? tside_drive_collar(&side->drive) : side->collar;
-    const tside_roll roll = {side->bar.tube.diameter + side->bar.core_over, side->curtain.thickness,
-                             side->curtain.packing};
-    tside_bow bow;
-    tside_line line;
     tside_travel travel;
     tside_position open;
     tside_hang hang;
@@ -35,9 +31,7 @@ static risen at_rise(const tside_side *side, tside_which_end which, double rise)
     tside_status status;
     risen made = {0, 0, 0};
     double eye_x, turns = planned(side).bar_turns;
-    ANSWERS(tside_bow_make(&side->frame, &bow, &fault));
-    ANSWERS(tside_line_make(&bow, &side->curtain, &line, &fault));
-    ANSWERS(tside_travel_make(&line, &side->curtain, &roll, &side->stops, &travel, &fault));
+    travel = travel_of(side);
     ANSWERS(tside_travel_at(&travel, turns, &open, &fault));
     if (tside_eye_best(&travel, side->curtain.hip + rise, collar.offset, &eye_x, &fault) != TSIDE_OK)
         return made;
@@ -46,14 +40,7 @@ static risen at_rise(const tside_side *side, tside_which_end which, double rise)
         return made;
     made.hangs = 1;
     made.kick = sweep.kick_out_error;
-    tside_usual(TSIDE_KIND_LOAD, &load);
-    load.length = side->length + 2 * side->curtain.past;
-    load.bar_mass = bar_mass(&side->bar);
-    load.clip_mass = side->bar.clip_mass;
-    load.areal_mass = side->curtain.areal_mass;
-    load.wet = side->curtain.wet;
-    load.friction = side->friction;
-    load.end_mass = side->drive.mass + side->collar.mass + load.bar_mass * overhangs(side);
+    load = load_of(side);
     for (int i = 0; i <= 64; i++) {
         double force, uplift;
         ANSWERS(tside_side_force(&travel, which == TSIDE_DRIVE_END ? &load : NULL, &hang, turns * i / 64, &force,

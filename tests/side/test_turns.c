@@ -46,17 +46,12 @@ START_TEST(turn_table_is_its_places)
     tside_plan plan = planned(&side);
     tside_turn rows[64];
     tside_fault fault;
-    tside_bow bow;
-    tside_line line;
     tside_travel travel;
-    tside_roll roll = {side.bar.tube.diameter + side.bar.core_over, side.curtain.thickness, side.curtain.packing};
     tside_collar collar = tside_drive_collar(&side.drive);
     tside_hang hang;
     int count;
     ANSWERS(tside_plan_turns(&side, rows, 64, &count, &fault));
-    ANSWERS(tside_bow_make(&side.frame, &bow, &fault));
-    ANSWERS(tside_line_make(&bow, &side.curtain, &line, &fault));
-    ANSWERS(tside_travel_make(&line, &side.curtain, &roll, &side.stops, &travel, &fault));
+    travel = travel_of(&side);
     ANSWERS(tside_hang_make(&travel, &side.drive_end.guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y, &hang,
                             NULL, &fault));
     for (int i = 0; i < count; i++) {

@@ -82,12 +82,7 @@ FOR_SIDES(no_side_gives_what_is_no_number, 3000)
     tside_status status;
     int count = 0, changes = 1 + dice_below(&d, 5);
     double rise;
-    if (number % 3 == 0)
-        bench_side(&side);
-    else if (number % 3 == 1)
-        bench_leaning_side(&side);
-    else
-        bench_kinked_side(&side);
+    bench_any_side(&side, number);
     for (int i = 0; i < changes; i++)
         disturb(&d, &side);
     memset(&plan, 0xa5, sizeof plan);
