@@ -256,6 +256,23 @@ START_TEST(texts_are_total)
 }
 END_TEST
 
+/* What breaks, binds, burns or hits stops the work; what only wants to be known does not. */
+START_TEST(what_breaks_or_hits_stops_the_work)
+{
+    static const tside_finding_code known[] = {
+        TSIDE_FINDING_SEAL,       TSIDE_FINDING_WRAPS,         TSIDE_FINDING_STAYS_UP, TSIDE_FINDING_CHAIN_SWING,
+        TSIDE_FINDING_UPLIFT,     TSIDE_FINDING_STALL_GUESSED, TSIDE_FINDING_UNUSUAL,  TSIDE_FINDING_DROP,
+        TSIDE_FINDING_DROP_START, TSIDE_FINDING_FUSE_START,    TSIDE_FINDING_EFFORT,   TSIDE_FINDING_LEAN_ALONG,
+        TSIDE_FINDING_UNCOVERED,  TSIDE_FINDING_BOW_HOLE};
+    for (int code = 0; code < TSIDE_FINDING_CODES; code++) {
+        int only_known = 0;
+        for (size_t i = 0; i < sizeof known / sizeof *known; i++)
+            only_known |= code == (int)known[i];
+        ck_assert_int_eq(tside_finding_stops(code), !only_known);
+    }
+}
+END_TEST
+
 static int found(const tside_plan *plan, tside_finding_code code)
 {
     int count = 0;
@@ -331,6 +348,7 @@ Suite *finding_suite(void)
     tcase_add_test(tcase, seal_and_wraps_have_a_least);
     tcase_add_test(tcase, a_crowd_of_findings_fits);
     tcase_add_test(tcase, texts_are_total);
+    tcase_add_test(tcase, what_breaks_or_hits_stops_the_work);
     tcase_add_test(tcase, limits_of_a_run_may_be_reached);
     tcase_add_test(tcase, a_fuse_protects_its_cable_or_not);
     suite_add_tcase(suite, tcase);
