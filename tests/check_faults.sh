@@ -95,6 +95,11 @@ if test -x "$program"; then
             test "$(cat status)" = $((128 + number)) || wrong "signal $number in $call: exit status $(cat status)"
             cmp -s written.txt wanted.txt || test "$(cat written.txt)" = old || wrong "signal $number in $call: output is half-written"
             test -z "$(ls -A | grep '^\.tunnelside\|^written.txt\.')" || wrong "signal $number in $call: something is left: $(ls -A)"
+
+            checks=$((checks + 1))
+            echo old > written.txt
+            faulty "$preload" FAULT_AT=$call FAULT_SIGNAL=$number FAULT_IGNORED=1 "$real" --output=written.txt job.json
+            test $? = 0 && cmp -s written.txt wanted.txt || wrong "signal $number in $call, ignored by whoever started the program: $(head -3 err)"
         done
     done
     rm -f .tunnelside* written.txt.*
