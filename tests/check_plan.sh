@@ -91,7 +91,7 @@ prints "anticlockwise"
 prints "97 ft 2 3/8 in" # 96 ft + twice 2 in past the bows + 4.45 in to each eye (1.9/2 + 1.5 + 4 - 2) + 1.5 in of collar and stop
 grep -q "Extender, drive's end.* right " out && grep -q "Extender, free end.* left " out || wrong "the extenders' hands of a right-hand side"
 prints "3 ft 1 7/16 in"
-prints "2 ft 1/2 in" # the free end's member hole, from the member's outer end: 14 ft 9 in less its place
+prints "2 ft 0 1/2 in" # the free end's member hole, from the member's outer end: 14 ft 9 in less its place
 for caution in sleeves 'locked out' 'turns back' wind ladder buried 'two people' certificate 'Local' ; do
     checks=$((checks + 1))
     sed -n '/^CAUTIONS/,/^TURN BY/p' out | tr '\n' ' ' | grep -q "$caution" || wrong "no caution speaks of: $caution"

@@ -80,7 +80,7 @@ static inline const char *carpenter(long parts, long part, int with_feet)
         at += snprintf(text + at, sizeof text - (size_t)at, "%ld ft ", feet);
     if (!over)
         snprintf(text + at, sizeof text - (size_t)at, "%ld in", inches);
-    else if (!inches)
+    else if (!inches && !feet)
         snprintf(text + at, sizeof text - (size_t)at, "%ld/%ld in", over, under);
     else
         snprintf(text + at, sizeof text - (size_t)at, "%ld %ld/%ld in", inches, over, under);

@@ -75,12 +75,12 @@ typedef enum tside_style {
 } tside_style;
 
 /*
- * Writes a length for a tape measure: "5 ft 3 1/2 in", "3 ft 1/4 in", "1 ft 0 in", "-11 15/16 in",
+ * Writes a length for a tape measure: "5 ft 3 1/2 in", "3 ft 0 1/4 in", "1 ft 0 in", "-11 15/16 in",
  * "3/4 in", "0 in", "63 1/2 in", "1613.0 mm".
  *
- * Below one foot no feet are written; fractions stand in lowest terms; there is never a "-0". The
- * result always reads back through tside_quantity_read to within half the finest part, and the
- * rounding of the double that is read.
+ * Below one foot no feet are written, and from there on whole inches always; fractions stand in
+ * lowest terms; there is never a "-0". The result always reads back through tside_quantity_read to
+ * within half the finest part, and the rounding of the double that is read.
  * metres: m, from -1e6 to 1e6.
  * style: one of tside_style.
  * part: from 0 to 64: the denominator of the finest fraction of an inch (1, 2, 4, 8, 16, 32 or 64),

@@ -568,15 +568,19 @@ tside_status tside_field_read(const tside_field *field, const char *text, double
 enum { LENGTH_SIZE = 48, DECIMALS = 6, FINEST = 64 };
 #define FARTHEST 1e6 /* m */
 
-/* "0", "11", "11 15/16" or "15/16": so many parts, of which part make an inch. */
-static void put_inches(tside_i_text *text, uint64_t parts, unsigned part)
+/*
+ * "0", "11", "11 15/16" or "15/16": so many parts, of which part make an inch. After feet the whole inches stand too
+ * where there is none: "0 15/16", so that a fraction is not read as one of a foot.
+ */
+static void put_inches(tside_i_text *text, uint64_t parts, unsigned part, int after_feet)
 {
     uint64_t over = parts % part, under = part;
-    if (parts >= part || !over)
+    const int whole = parts >= part || !over || after_feet;
+    if (whole)
         tside_i_put_whole(text, parts / part);
     if (!over)
         return;
-    if (parts >= part)
+    if (whole)
         tside_i_put_character(text, ' ');
     for (; over % 2 == 0; over /= 2)
         under /= 2;
@@ -591,6 +595,7 @@ static void put_length(tside_i_text *text, double metres, tside_style style, int
     const unsigned fineness = inches ? (unsigned)part : 1;
     tside_i_exact size;
     uint64_t parts; /* of the finest part, in the end */
+    int feet;
     tside_i_exact_from(&size, fabs(metres));
     if (inches)
         tside_i_exact_scale(&size, E4 * fineness, INCH);
@@ -604,12 +609,13 @@ static void put_length(tside_i_text *text, double metres, tside_style style, int
         tside_i_put(text, style == TSIDE_MILLIMETRES ? " mm" : " m");
         return;
     }
-    if (style == TSIDE_FEET_AND_INCHES && parts >= 12 * fineness) {
+    feet = style == TSIDE_FEET_AND_INCHES && parts >= 12 * fineness;
+    if (feet) {
         tside_i_put_whole(text, parts / (12 * fineness));
         tside_i_put(text, " ft ");
         parts %= 12 * fineness;
     }
-    put_inches(text, parts, fineness);
+    put_inches(text, parts, fineness, feet);
     tside_i_put(text, " in");
 }
 

@@ -29,8 +29,8 @@ START_TEST(writes_what_the_header_says)
         {1.6129, TSIDE_MILLIMETRES, 6, "1612.900000 mm"},
         {1.6129, TSIDE_METRES, 3, "1.613 m"},
         {1.6129, TSIDE_METRES, 0, "2 m"},
-        {0.9207500, TSIDE_FEET_AND_INCHES, 16, "3 ft 1/4 in"},
-        {-0.9207500, TSIDE_FEET_AND_INCHES, 16, "-3 ft 1/4 in"},
+        {0.9207500, TSIDE_FEET_AND_INCHES, 16, "3 ft 0 1/4 in"},
+        {-0.9207500, TSIDE_FEET_AND_INCHES, 16, "-3 ft 0 1/4 in"},
         {-0.9207500, TSIDE_INCHES, 16, "-36 1/4 in"},
         {0.3048, TSIDE_FEET_AND_INCHES, 16, "1 ft 0 in"},
         {0.30477460, TSIDE_FEET_AND_INCHES, 16, "1 ft 0 in"}, /* 11.999 in */
