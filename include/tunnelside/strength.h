@@ -110,6 +110,15 @@ enum { TSIDE_EXTENDER_LINES = 9 }; /* no extender has more */
 TSIDE_API const char *tside_strength_text(int code);
 
 /*
+ * What would mend an overstressed part, in terms of the side's fields, such as "more bar.screws".
+ * code: any, a tside_strength_code.
+ * Returns a constant string, in which "{end}" stands for drive_end or free_end; "" for what has no
+ * limit and for a code that does not exist.
+ * Source: this library's choice of words.
+ */
+TSIDE_API const char *tside_strength_mends(int code);
+
+/*
  * What a force at the eye puts into an extender, in space.
  *
  * With a from plumb, sB and sG from eye to bolts, e = side/2 + stand-off from the tube's axis to

@@ -283,10 +283,10 @@ void tside_i_find(const tside_i_setup *setup, const tside_i_hung *drive, const t
 enum { KNOWN, STOPS };
 
 static const struct {
-    const char *unit, *sentence;
+    const char *unit, *mends, *sentence;
     int stops;
 } findings[TSIDE_FINDING_CODES] = {
-#define FINDING(code, name, unit, stops, sentence) [TSIDE_FINDING_##code] = {unit, sentence, stops},
+#define FINDING(code, name, unit, stops, mends, sentence) [TSIDE_FINDING_##code] = {unit, mends, sentence, stops},
     TSIDE_FINDING_LIST(FINDING)
 #undef FINDING
 };
@@ -304,6 +304,16 @@ int tside_finding_stops(int code)
 const char *tside_finding_unit(int code)
 {
     return is_code(code) ? findings[code].unit : "1";
+}
+
+const char *tside_finding_sentence(int code)
+{
+    return is_code(code) ? findings[code].sentence : "";
+}
+
+const char *tside_finding_mends(int code)
+{
+    return is_code(code) ? findings[code].mends : "";
 }
 
 static void put_with_unit(tside_i_text *text, double value, const char *unit)

@@ -126,7 +126,7 @@ static const tside_field end_plan_rows[] = {
 TABLE(tside_i_end_plan_table, end_plan_rows);
 
 static const char *const finding_codes[] = {
-#define FINDING(code, name, unit, stops, sentence) #name,
+#define FINDING(code, name, unit, stops, mends, sentence) #name,
     TSIDE_FINDING_LIST(FINDING)
 #undef FINDING
 };

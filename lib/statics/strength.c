@@ -61,6 +61,30 @@ const char *tside_strength_text(int code)
     }
 }
 
+const char *tside_strength_mends(int code)
+{
+    switch (code) {
+    case TSIDE_BAR_SHEAR:
+    case TSIDE_BAR_SHEAR_STALL: return "a thicker bar.tube, or a stronger bar.material";
+    case TSIDE_BAR_BENDING:
+    case TSIDE_BAR_BENDING_STALL: return "a thicker bar.tube, or a lesser {end}.extender.eye_stand_off";
+    case TSIDE_COUPLING_SCREW: return "more bar.screws, or a greater bar.screw_limit";
+    case TSIDE_SPLICE_SCREW:
+    case TSIDE_SPLICE_SCREW_STALL: return "more bar.screws, or a greater bar.screw_limit or bar.splice_near";
+    case TSIDE_GUIDE_BENDING: return "a thicker {end}.guide.tube, or a stronger {end}.guide.material";
+    case TSIDE_EYE_BOLT_BENDING: return "a lesser {end}.extender.eye_stand_off, or a thicker {end}.extender.eye_root";
+    case TSIDE_EXTENDER_BENDING: return "a thicker {end}.extender.tube, or a lesser {end}.extender.eye_stand_off";
+    case TSIDE_BOW_BOLT:
+    case TSIDE_MEMBER_BOLT: return "bolts of a greater {end}.extender.bolt_limit, or a lesser {end}.rise";
+    case TSIDE_BOW_BOLT_PULL:
+    case TSIDE_MEMBER_BOLT_PULL:
+        return "bolts of a greater {end}.extender.pull_limit, or a lesser {end}.extender.eye_stand_off";
+    case TSIDE_BOW_BOLT_BOTH:
+    case TSIDE_MEMBER_BOLT_BOTH: return "bolts of a greater {end}.extender.bolt_limit and {end}.extender.pull_limit";
+    default: return "";
+    }
+}
+
 static tside_verdict judge(double utilisation)
 {
     return utilisation <= 0.8 ? TSIDE_VERDICT_OK

@@ -256,6 +256,46 @@ START_TEST(texts_are_total)
 }
 END_TEST
 
+/* Every dotted word of what mends is a field of a side, once its end is filled in; returns how many there are. */
+static int fields_named(const char *words)
+{
+    int count = 0;
+    while (*words) {
+        char path[TSIDE_PATH_SIZE] = "drive_end";
+        const int of_end = !strncmp(words, "{end}", 5);
+        const char *from = of_end ? words + 5 : words;
+        const size_t length = strspn(from, "abcdefghijklmnopqrstuvwxyz_.");
+        ck_assert(length + sizeof "drive_end" < sizeof path);
+        snprintf(path, sizeof path, "%s%.*s", of_end ? "drive_end" : "", (int)length, from);
+        if (strchr(path, '.')) {
+            tside_place place;
+            ck_assert_msg(tside_field_find(TSIDE_KIND_SIDE, path, &place, NULL) == TSIDE_OK, "no field %s", path);
+            count++;
+        }
+        words = from + length + (length == 0 && !of_end);
+    }
+    return count;
+}
+
+START_TEST(what_mends_names_fields)
+{
+    int named = 0;
+    for (int code = -3; code < 100; code++) {
+        const int is_code = code >= 0 && code < TSIDE_FINDING_CODES;
+        named += fields_named(tside_finding_mends(code)) + fields_named(tside_strength_mends(code));
+        ck_assert((strstr(tside_finding_sentence(code), "{value}") != NULL) == is_code);
+        ck_assert(is_code || !*tside_finding_mends(code));
+        ck_assert(!*tside_strength_mends(code) || *tside_strength_text(code));
+    }
+    ck_assert_int_ge(named, 50);
+    for (int code = 0; code < TSIDE_FINDING_CODES; code++)
+        ck_assert((code == TSIDE_FINDING_STRENGTH || code == TSIDE_FINDING_UNUSUAL) == !*tside_finding_mends(code));
+    for (int code = 0; code < TSIDE_STRENGTH_CODES; code++) /* what has no limit is never overstressed */
+        ck_assert((code == TSIDE_EXTENDER_TIP || code == TSIDE_BOW_NET_SECTION || code == TSIDE_RAIL_PULL) ==
+                  !*tside_strength_mends(code));
+}
+END_TEST
+
 /* What breaks, binds, burns or hits stops the work; what only wants to be known does not. */
 START_TEST(what_breaks_or_hits_stops_the_work)
 {
@@ -348,6 +388,7 @@ Suite *finding_suite(void)
     tcase_add_test(tcase, seal_and_wraps_have_a_least);
     tcase_add_test(tcase, a_crowd_of_findings_fits);
     tcase_add_test(tcase, texts_are_total);
+    tcase_add_test(tcase, what_mends_names_fields);
     tcase_add_test(tcase, what_breaks_or_hits_stops_the_work);
     tcase_add_test(tcase, limits_of_a_run_may_be_reached);
     tcase_add_test(tcase, a_fuse_protects_its_cable_or_not);
