@@ -27,6 +27,7 @@
 #include <tunnelside/finding.h>
 #include <tunnelside/plan.h>
 #include <tunnelside/takeoff.h>
+#include <tunnelside/mark.h>
 #include <tunnelside/stock.h>
 
 #endif

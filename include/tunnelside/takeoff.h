@@ -110,6 +110,8 @@ typedef struct tside_item {
     double wall;   /* m, of a tube; else 0 */
     tside_shape shape;
     tside_material material; /* of a tube */
+    int first_number; /* in the mark of the first of its pieces, the others count on from it; 0 where
+                       * they carry none */
     int stock_given;
     double stock; /* m, the length that it is cut from, where the side or its fittings say */
 } tside_item;
@@ -136,7 +138,9 @@ enum { TSIDE_ITEMS = 48 }; /* no side has more lines */
  * a motor and where given: one way + 1.5 times the opening. Extenders, bolts and their patches:
  * only at an end on an extender. The bolts: as tside_bolt_choose, for the tube, the bow or the
  * member, and one patch of tape at the bow, two at the member; with more washers where the thread
- * would not reach.
+ * would not reach. What is cut or drilled is numbered, each end's pieces for themselves: sticks of
+ * the bar in their order from the drive; of the channel only what is shorter than a whole length,
+ * which is not cut.
  * side: every field checked.
  * plan: made by tside_plan_side of that side.
  * fittings: every field checked.

@@ -275,6 +275,17 @@ tside_status tside_i_answer_number(const char *name, double made, double *number
     return TSIDE_OK;
 }
 
+tside_status tside_i_answer_text(const char *made, char *buffer, size_t size, size_t *needed, tside_fault *fault)
+{
+    const size_t length = strlen(made);
+    if (needed)
+        *needed = length;
+    if (size <= length)
+        REFUSE(fault, TSIDE_TOO_SMALL, "size", "", "", "1", (double)size, TSIDE_NOT_ABOVE, (double)length, 0);
+    memcpy(buffer, made, length + 1);
+    return TSIDE_OK;
+}
+
 /* --- paths --- */
 
 /* Whether none of what a row's bounds allow is on the right side of a fault's bound. */

@@ -65,6 +65,9 @@ tside_status tside_i_answer_list(const tside_table *table, const char *name, con
 tside_status tside_i_answer_number(const char *name, double made, double *number, tside_fault *fault);
 #define ANSWER_NUMBER(made, number, fault) tside_i_answer_number(#number, made, number, fault)
 
+/* For a text, which the caller wants in a buffer of this size. needed: optional. */
+tside_status tside_i_answer_text(const char *made, char *buffer, size_t size, size_t *needed, tside_fault *fault);
+
 /*
  * Before a public function answers: a refusal's bound that its field may not have is no help, and becomes
  * TSIDE_NONE_FITS. name: the argument that the fault's path begins with, as in tside_i_check, or NULL where it begins

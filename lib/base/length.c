@@ -6,7 +6,7 @@
 #include <string.h>
 #include <tunnelside/length.h>
 
-#include "base/fault.h"
+#include "base/field.h"
 #include "base/number.h"
 
 /* --- units: 1 name = over/under si, exactly --- */
@@ -649,10 +649,5 @@ tside_status tside_length_write(double metres, tside_style style, int part, char
         return tside_i_bound(fault, "style", "1", (int)style, TSIDE_NOT_ONE_OF, TSIDE_METRES);
     TRY(check_part(style, part, fault));
     put_length(&text, metres, style, part);
-    if (needed)
-        *needed = text.length;
-    if (size <= text.length)
-        REFUSE(fault, TSIDE_TOO_SMALL, "size", "", "", "1", (double)size, TSIDE_NOT_ABOVE, (double)text.length, 0);
-    memcpy(buffer, whole, text.length + 1);
-    return TSIDE_OK;
+    return tside_i_answer_text(whole, buffer, size, needed, fault);
 }

@@ -8,6 +8,7 @@
 #include "base/field.h"
 #include "parts/bolt.h"
 #include "side/joints.h"
+#include "side/mark.h"
 #include "side/plan.h"
 
 /* --- tables --- */
@@ -60,6 +61,7 @@ static const tside_field item_rows[] = {
     {CHOICE(tside_item, hand, hands, 0, "its hand, seen from outside the wall it is bolted to")},
     {CHOICE(tside_item, by, ways, 0, "how it is counted")},
     {RESULT_COUNT(tside_item, count, "how many")},
+    {RESULT_COUNT(tside_item, first_number, "in the mark of the first of its pieces, the others count on; 0 where they carry none")},
     {RESULT(tside_item, length, "m", "length of each; of all where it is counted by length; 0 where it has none")},
     {RESULT(tside_item, width, "m", "width of a sheet"), APPLIES(tside_item, by, ONLY(TSIDE_BY_SHEET))},
     {RESULT(tside_item, size, "m", "outside diameter or side of a tube, nominal diameter of a bolt and what belongs on it; else 0")},
@@ -454,6 +456,28 @@ static void take_cord(list *l)
         add_length(l, TSIDE_ITEM_CORD, TSIDE_AT_DRIVE_END, l->fittings->cord + 1.5 * l->plan->opening);
 }
 
+/* --- numbers in marks --- */
+
+/* A whole length of channel is not cut, and all are alike. */
+static int is_numbered(const tside_item *item)
+{
+    return tside_i_mark_kind(item->code) &&
+           !(item->code == TSIDE_ITEM_CHANNEL && fabs(item->length - item->stock) <= FITS);
+}
+
+static void number_pieces(list *l)
+{
+    for (int i = 0; i < l->count; i++) {
+        tside_item *item = l->items + i;
+        if (!is_numbered(item))
+            continue;
+        item->first_number = 1;
+        for (const tside_item *before = l->items; before < item; before++)
+            if (before->first_number && before->code == item->code && before->at == item->at)
+                item->first_number = before->first_number + before->count;
+    }
+}
+
 static tside_status take_all(list *l, tside_fault *fault)
 {
     take_curtain(l);
@@ -464,6 +488,7 @@ static tside_status take_all(list *l, tside_fault *fault)
     take_channel(l);
     TRY(take_rope(l, fault));
     take_cord(l);
+    number_pieces(l);
     return TSIDE_OK;
 }
 
