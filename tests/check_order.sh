@@ -371,6 +371,41 @@ run 1 broken.json site.json
 says "broken.json:1: "
 prints "INCOMPLETE"
 
+# --- marks: by place in the run, or given; the same on every run, none twice ---
+
+marks() { # of each side, in order, as JSON has them
+    tr -d '\n ' < out | grep -o '"drive_at":"[^"]*","mark":"[^"]*"' | sed 's/.*:"//; s/"//' | tr '\n' ' '
+}
+run 0 --format=json site.json "$sites/film30.json"
+test "$(marks)" = "A B C " || wrong "marks of three sides: $(marks)"
+for mark in AC1 AL1 AL2 AB1 AB2 AB3 ADG1 ADN1 ADE1 AFG1 AFN1 AFE1 AH1 AH2 BB3 BFG1 CDX1 CFX1 CB1; do
+    prints "\"$mark\""
+done
+test -z "$(grep -o '"[A-Z]*[1-9][0-9]*"' out | sort | uniq -d)" || wrong "marks twice: $(grep -o '"[A-Z]*[1-9][0-9]*"' out | sort | uniq -d)"
+sed 's/"name": "West"/"name": "West", "mark": "a"/' site.json > marked.json
+cmp -s site.json marked.json && wrong "no side of site.json is marked"
+run 0 --format=json site.json
+cp out plain
+run 0 --format=json marked.json
+test "$(marks)" = "B A " || wrong "marks where the second side is A: $(marks)"
+prints '"ADG1"'
+"$planner" --format=json marked.json > out
+test "$(marks)" = "B A " || wrong "tunnelside-plan marks otherwise: $(marks)"
+run 1 site.json nothing.json
+run 0 --format=json site.json
+cmp -s out plain || wrong "marks differ from run to run"
+sed 's/"mark": "a"/"mark": "AD"/' marked.json > bad.json
+run 1 bad.json
+says "bad.json:$(grep -n '"AD"' bad.json | sed 's/:.*//'): sides[1].mark: \"AD\": the second letter of a side's mark is one from A to Z, not D, F, I, O or Q"
+sed 's/"mark": "a"/"mark": 7/' marked.json > bad.json
+run 1 bad.json
+says "sides[1].mark: wanted a text"
+sed 's/"name": "East"/"name": "East", "mark": "A"/' marked.json > bad.json
+run 1 bad.json
+says "sides[1].mark: another side, of bad.json, has it too"
+run 1 marked.json marked.json
+says "sides[1].mark: another side, of marked.json, has it too"
+
 # --- JSON and CSV, as others read them ---
 
 run 0 --prices=good.csv --format=json site.json

@@ -106,11 +106,23 @@ static void plan(document *doc, planned *side, int take_off)
         refuse_by_library(doc, side, &fault);
 }
 
+/* Two pieces of one mark would be taken for each other. */
+static void compare_marks(const work *all, document *doc, planned *side)
+{
+    for (size_t i = 0; side->wanted.place && all->sides[i] != side; i++)
+        if (all->sides[i]->wanted.place == side->wanted.place) {
+            complain(doc, &side->refusals, side->wanted.within, MARK, "another side, of %s, has it too",
+                     all->sides[i]->file);
+            return;
+        }
+}
+
 static planned *add_side(work *all, document *doc, const json_t *json, const char *within)
 {
     planned *side = new_side(all, doc->name);
     snprintf(side->wanted.within, sizeof side->wanted.within, "%s", within);
     read_side(doc, json, &side->wanted, &side->refusals);
+    compare_marks(all, doc, side);
     side->is_read = is_planned(side);
     if (side->is_read)
         plan(doc, side, all->take_off);
@@ -205,7 +217,7 @@ static void read_list(work *all, document *doc)
     }
 }
 
-void work_add_file(work *all, const char *name)
+static void add_file(work *all, const char *name)
 {
     const size_t before = all->count;
     complaints refusals = {{NULL, 0, 0}, 0};
@@ -223,6 +235,34 @@ void work_add_file(work *all, const char *name)
         all->bad |= !is_planned(all->sides[i]);
     }
     document_close(&doc);
+}
+
+static int is_given(const work *all, int place)
+{
+    for (size_t i = 0; i < all->count; i++)
+        if (all->sides[i]->wanted.place == place)
+            return 1;
+    return 0;
+}
+
+/* A side that is refused has its place too: the others keep their marks when it is mended. */
+static void give_places(work *all)
+{
+    int next = 0;
+    for (size_t i = 0; i < all->count; i++) {
+        planned *side = all->sides[i];
+        side->place = side->wanted.place;
+        while (!side->place && next < TSIDE_MARK_PLACES)
+            if (!is_given(all, ++next))
+                side->place = next;
+    }
+}
+
+void work_add_files(work *all, int count, char *const *names)
+{
+    for (int i = 0; i < count; i++)
+        add_file(all, names[i]);
+    give_places(all);
 }
 
 void work_free(work *all)

@@ -18,6 +18,7 @@ typedef struct found {
 /* One side, with what the library answers. */
 typedef struct planned {
     char *file; /* printable */
+    int place;  /* of which the marks of its pieces tell, from 1; 0 where no letters are left for it */
     request wanted;
     int is_read;         /* 1 where the file holds a good side, planned or not */
     complaints refusals; /* none where the side is planned */
@@ -37,8 +38,11 @@ typedef struct work {
     int bad;      /* 1 where anything was refused */
 } work;
 
-/* Reads and plans the sides of a file, and adds them to the work. */
-void work_add_file(work *all, const char *name);
+/*
+ * Reads and plans the sides of all files, and gives each a place among the marks: that which its file gives, else the
+ * next that no file gives.
+ */
+void work_add_files(work *all, int count, char *const *names);
 void work_free(work *all);
 
 int is_planned(const planned *side);

@@ -3,7 +3,7 @@
 
 #include "names.h"
 
-const char *const side_texts[] = {"name", "note", "drive_at", NULL};
+const char *const side_texts[] = {"name", "note", "drive_at", MARK, NULL};
 
 const tside_field *row_named(tside_kind kind, const char *name, const void *structure)
 {

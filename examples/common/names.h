@@ -7,8 +7,11 @@
 
 #include "text.h"
 
-/* Texts that a side may have beside the library's fields: name, note, drive_at. Ends with NULL. */
+/* Texts that a side may have beside the library's fields: name, note, drive_at, mark. Ends with NULL. */
 extern const char *const side_texts[];
+
+/* Of these the letters that begin the marks of its pieces. */
+#define MARK "mark"
 
 /* And the object of tolerances that it may have. */
 #define TOLERANCES "tolerances"

@@ -204,6 +204,18 @@ char *read_text(document *doc, const json_t *object, const char *within, const c
     return printable(json_is_string(value) ? json_string_value(value) : "");
 }
 
+/* The place that the letters of a mark stand for; 0 where there are none. */
+static int read_place(document *doc, const json_t *object, const char *within, complaints *refusals)
+{
+    char *letters = read_text(doc, object, within, MARK, refusals);
+    tside_fault fault;
+    int place = 0;
+    if (*letters && tside_mark_place(letters, &place, &fault) != TSIDE_OK)
+        complain(doc, refusals, within, MARK, "\"%s\": %s", letters, fault.reason);
+    free(letters);
+    return place;
+}
+
 /* What the take-off must know beside the side, in an object of its own. */
 static void read_fittings(reader *r, const json_t *object)
 {
@@ -249,6 +261,7 @@ void read_side(document *doc, const json_t *object, request *wanted, complaints 
     wanted->name = read_text(doc, object, wanted->within, "name", refusals);
     wanted->note = read_text(doc, object, wanted->within, "note", refusals);
     wanted->drive_at = read_text(doc, object, wanted->within, "drive_at", refusals);
+    wanted->place = read_place(doc, object, wanted->within, refusals);
     wanted->in_feet = hip_is_in_feet(object);
     wanted->among_feet = speaks_feet(
         json_is_array(doc->root) ? object : doc->root); /* the sides of a list are of different houses */

@@ -3,6 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "mark.h"
 #include "memory.h"
 #include "names.h"
 #include "read.h"
@@ -199,10 +200,12 @@ void add_refusals(text *out, const text *refusals)
 
 void put_place(writer *w, const planned *side)
 {
+    char mark[TSIDE_MARK_SIZE];
     put_string(w, "file", side->file);
     put_string(w, "within", side->wanted.within);
     put_string(w, "job", side->wanted.job);
     put_string(w, "name", side->wanted.name);
     put_string(w, "note", side->wanted.note);
     put_string(w, "drive_at", side->wanted.drive_at);
+    put_string(w, MARK, side_mark(side, mark));
 }

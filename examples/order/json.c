@@ -3,6 +3,7 @@
 #include <stdio.h>
 
 #include "answer.h"
+#include "mark.h"
 #include "message.h"
 #include "names.h"
 #include "writer.h"
@@ -29,6 +30,16 @@ static void put_stops(writer *w, const planned *side)
     shut_bracket(w, ']');
 }
 
+/* One for each piece of a line; of what is counted alone there are none. */
+static void put_marks(writer *w, const planned *side, const tside_item *item)
+{
+    char mark[TSIDE_MARK_SIZE];
+    open_bracket(w, "marks", '[');
+    for (int i = 0; i < item->count && *item_mark(side, item, i, mark); i++)
+        put_string(w, NULL, mark);
+    shut_bracket(w, ']');
+}
+
 static void put_sides(writer *w, const work *all)
 {
     open_bracket(w, "sides", '[');
@@ -43,6 +54,7 @@ static void put_sides(writer *w, const work *all)
                 open_bracket(w, NULL, '{');
                 put_structure(w, TSIDE_KIND_ITEM, side->items + k);
                 put_string(w, "text", tside_item_text((int)side->items[k].code));
+                put_marks(w, side, side->items + k);
                 shut_bracket(w, '}');
             }
             shut_bracket(w, ']');

@@ -155,8 +155,7 @@ static int order_files(const options *chosen, int count, char **names)
     order made;
     text out = {NULL, 0, 0};
     int good;
-    for (int i = 0; i < count; i++)
-        work_add_file(&all, names[i]);
+    work_add_files(&all, count, names);
     good = !chosen->prices || prices_read(&list, chosen->prices);
     good &= order_make(&made, &all, &chosen->stock);
     if (good && (made.sides || chosen->format != TEXT))

@@ -108,11 +108,12 @@ void print_fields(text *out)
               "A JSON number is in the unit in brackets; a text brings its own unit, such as \"5 ft 3 1/2 in\" or \"38 "
               "mm\"; diameter and"
               " wall of a tube may also be a trade name, such as \"fence 1-3/8 in\", \"nps 1-1/4\" or \"bwg 14\".");
-    text_wrap(out, "",
-              "Beside these a side may have the texts name, note, and drive_at: which end has the drive; and an object "
-              "tolerances,"
-              " such as {\"curtain.hip\": \"1/2 in\"}, where a measurement may be off by other than it is measured to "
-              "within.");
+    text_wrap(
+        out, "",
+        "Beside these a side may have the texts name, note, drive_at: which end has the drive, and mark: one or two "
+        "letters that begin the marks of its pieces; and an object tolerances,"
+        " such as {\"curtain.hip\": \"1/2 in\"}, where a measurement may be off by other than it is measured to "
+        "within.");
     text_add(out, "\n");
     explain_table(out, TSIDE_KIND_SIDE, &path);
     text_add(out, "\n");

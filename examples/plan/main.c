@@ -115,8 +115,7 @@ static int plan_files(const options *chosen, int count, char **names)
     work all = {.take_off = 0};
     text out = {NULL, 0, 0};
     int status = EXIT_DONE;
-    for (int i = 0; i < count; i++)
-        work_add_file(&all, names[i]);
+    work_add_files(&all, count, names);
     if (chosen->format == JSON)
         print_json(&out, &all, chosen->matters);
     else if (chosen->format == CSV)
