@@ -45,23 +45,36 @@ static int *flag_of(const tside_field *row, char *structure)
 
 /* --- reading a field --- */
 
-/* An attribute: which row it reads, and of a choice the members of its enumeration. */
+/* An attribute: which row it reads, and of a choice its enumeration and, once one was read, that one's members. */
 typedef struct reader {
     PyGetSetDef definition;
     const tside_field *row;
+    const char *choice;
     PyObject *members;
 } reader;
 
-static PyObject *read_choice(const reader *of, int value)
+/* The members of its enumeration, which the module keeps. */
+static PyObject *members_of(module_state *state, reader *of)
 {
-    PyObject *member = PyTuple_GetItem(of->members, value);
+    if (!of->members) {
+        PyObject *members = ask_maker(state, "members_of", "(s)", of->choice);
+        if (members && PyList_Append(state->kept, members) == 0)
+            of->members = members;
+        Py_XDECREF(members);
+    }
+    return of->members;
+}
+
+static PyObject *read_choice(module_state *state, reader *of, int value)
+{
+    PyObject *members = members_of(state, of), *member = members ? PyTuple_GetItem(members, value) : NULL;
     Py_XINCREF(member);
     return member;
 }
 
 static PyObject *read_field(PyObject *self, void *closure)
 {
-    const reader *of = closure;
+    reader *of = closure;
     const tside_field *row = of->row;
     module_state *state = ((holder *)(void *)self)->state;
     char *at = structure_at(self);
@@ -72,7 +85,7 @@ static PyObject *read_field(PyObject *self, void *closure)
     switch (row->type) {
     case TSIDE_NUMBER: return PyFloat_FromDouble(*(double *)(void *)(at + row->offset));
     case TSIDE_COUNT: return PyLong_FromLong(*int_at(at, row->offset));
-    case TSIDE_CHOICE: return read_choice(of, *int_at(at, row->offset));
+    case TSIDE_CHOICE: return read_choice(state, of, *int_at(at, row->offset));
     case TSIDE_GROUP: return structure_copied(state, (int)row->kind, at + row->offset);
     case TSIDE_LIST: break;
     }
@@ -88,8 +101,8 @@ static void let_reader_go(PyObject *capsule)
     PyMem_Free(PyCapsule_GetPointer(capsule, NULL));
 }
 
-/* Room for a reader and its two texts, which the module keeps with the members of its choice. */
-static reader *keep_reader(module_state *state, size_t texts, PyObject *members)
+/* Room for a reader and its texts, which the module keeps. */
+static reader *keep_reader(module_state *state, size_t texts)
 {
     reader *of = PyMem_Calloc(1, sizeof *of + texts);
     PyObject *capsule = of ? PyCapsule_New(of, NULL, let_reader_go) : PyErr_NoMemory();
@@ -98,39 +111,48 @@ static reader *keep_reader(module_state *state, size_t texts, PyObject *members)
         PyMem_Free(of);
         return NULL;
     }
-    good = PyList_Append(state->kept, capsule) == 0 && PyList_Append(state->kept, members) == 0;
+    good = PyList_Append(state->kept, capsule) == 0;
     Py_DECREF(capsule);
     return good ? of : NULL;
 }
 
-/* describe(class, kind, row, name, doc, members or None): the attribute that reads a field. */
+/* Copies a text to where there is room; what follows it comes next. */
+static const char *keep_text(char **room, const char *text)
+{
+    char *here = strcpy(*room, text);
+    *room += strlen(text) + 1;
+    return here;
+}
+
+/* describe(class, kind, row, name, doc, enumeration or None): the attribute that reads a field. */
 static PyObject *core_describe(PyObject *self, PyObject *args)
 {
-    PyObject *class, *members;
-    const char *name, *doc;
+    PyObject *class;
+    const char *name, *doc, *choice;
     const tside_field *rows;
     int kind, index, count;
     reader *of;
-    char *texts;
+    char *room;
     module_state *state = STATE;
-    if (!PyArg_ParseTuple(args, "OiissO", &class, &kind, &index, &name, &doc, &members))
+    if (!PyArg_ParseTuple(args, "Oiissz", &class, &kind, &index, &name, &doc, &choice))
         return NULL;
     rows = rows_of(kind, &count);
     if (!rows || index < 0 || index >= count || !PyType_Check(class) ||
         !PyType_IsSubtype((PyTypeObject *)(void *)class, state->base_type) ||
-        (rows[index].type == TSIDE_CHOICE && !PyTuple_Check(members))) {
-        PyErr_SetString(PyExc_TypeError, "describe: not a class, a row of its table, and the members of its choice");
+        (rows[index].type == TSIDE_CHOICE && !choice)) {
+        PyErr_SetString(PyExc_TypeError,
+                        "describe: not a class, a row of its table, and the enumeration of its choice");
         return NULL;
     }
-    of = keep_reader(state, strlen(name) + strlen(doc) + 2, members);
+    choice = choice ? choice : "";
+    of = keep_reader(state, strlen(name) + strlen(doc) + strlen(choice) + 3);
     if (!of)
         return NULL;
-    texts = (char *)(of + 1);
-    strcpy(texts, name);
-    strcpy(texts + strlen(name) + 1, doc);
+    room = (char *)(of + 1);
     of->row = rows + index;
-    of->members = members;
-    of->definition = (PyGetSetDef){texts, read_field, NULL, texts + strlen(name) + 1, of};
+    of->choice = keep_text(&room, choice);
+    name = keep_text(&room, name);
+    of->definition = (PyGetSetDef){name, read_field, NULL, keep_text(&room, doc), of};
     return PyDescr_NewGetSet((PyTypeObject *)(void *)class, &of->definition);
 }
 
@@ -197,12 +219,13 @@ static int put_list(module_state *state, const tside_field *row, char *at, PyObj
 {
     PyObject *list = PySequence_List(value);
     const Py_ssize_t count = list ? PyList_Size(list) : 0;
-    int good = list != NULL;
-    if (count > row->capacity)
+    const kind_state *of = kind_of(state, (int)row->kind);
+    int good = list && of;
+    if (good && count > row->capacity)
         good = refuse(state, TSIDE_OUT_OF_BOUNDS, TSIDE_ABOVE, row->name, "", "", (double)count, row->capacity);
     for (Py_ssize_t i = 0; good && i < count; i++) {
         char *element = at + row->offset + (size_t)i * row->stride;
-        memcpy(element, structure_at(state->of[row->kind].usual), structure_of((int)row->kind)->size);
+        memcpy(element, structure_at(of->usual), structure_of((int)row->kind)->size);
         good = put_structure(state, (int)row->kind, row->name, i, element, PyList_GetItem(list, i), 1);
     }
     if (good)
@@ -237,7 +260,7 @@ static int put_named(module_state *state, int kind, char *at, PyObject *name, Py
     const tside_field *row = rows_of(kind, &count);
     PyObject *index = PyDict_GetItemWithError(state->of[kind].names, name);
     if (!index) {
-        PyObject *none = PyErr_Occurred() ? NULL : PyObject_CallFunction(state->unknown_name, "iO", kind, name);
+        PyObject *none = PyErr_Occurred() ? NULL : ask_maker(state, "unknown", "(iO)", kind, name);
         Py_XDECREF(none);
         return 0;
     }
@@ -261,6 +284,8 @@ static int put_all(module_state *state, int kind, char *at, PyObject *values, in
  */
 static int fill(module_state *state, int kind, char *at, PyObject *values, int usual)
 {
+    if (!kind_of(state, kind))
+        return 0;
     if (!usual || !state->of[kind].depends)
         return put_all(state, kind, at, values, usual, -1);
     if (!put_all(state, kind, at, values, usual, 1))
@@ -598,8 +623,8 @@ static PyObject *settle_maker(kind_state *of)
 }
 
 /*
- * settle(-1, error class, what raises for an unknown name), or settle(kind, class, names): at import, so that C knows
- * Python's classes.
+ * settle(-1, error class, the module that makes classes), at import, and settle(kind, class, names) as each class is
+ * made: so C knows Python's classes.
  */
 static PyObject *core_settle(PyObject *self, PyObject *args)
 {
@@ -610,7 +635,7 @@ static PyObject *core_settle(PyObject *self, PyObject *args)
         return NULL;
     if (kind < 0) {
         hold(&state->error_class, class);
-        hold(&state->unknown_name, other);
+        hold(&state->maker, other);
     } else if (structure_of(kind) && PyDict_Check(other)) {
         kind_state *of = state->of + kind;
         PyObject *usual;

@@ -13,7 +13,7 @@ static int visit_state(PyObject *module, visitproc visit, void *arg)
     if (!state)
         return 0;
     Py_VISIT(state->error_class);
-    Py_VISIT(state->unknown_name);
+    Py_VISIT(state->maker);
     Py_VISIT(state->base_type);
     Py_VISIT(state->kept);
     for (int kind = 0; kind < KINDS; kind++) {
@@ -30,7 +30,7 @@ static int clear_state(PyObject *module)
     if (!state)
         return 0;
     Py_CLEAR(state->error_class);
-    Py_CLEAR(state->unknown_name);
+    Py_CLEAR(state->maker);
     Py_CLEAR(state->base_type);
     Py_CLEAR(state->kept);
     for (int kind = 0; kind < KINDS; kind++) {

@@ -6,6 +6,7 @@
 #define CORE_VALUES_H
 
 #include <limits.h>
+#include <stdarg.h>
 #include <string.h>
 
 typedef struct c_structure {
@@ -15,7 +16,7 @@ typedef struct c_structure {
     int count;
 } c_structure;
 
-/* What Python has for a structure. */
+/* What Python has for a structure: nothing until it is first asked for. */
 typedef struct kind_state {
     PyObject *class, *usual; /* its usual values */
     PyObject *names;         /* a dictionary from a field's name in Python to its row */
@@ -28,10 +29,11 @@ typedef struct kind_state {
  * module, and this is its state.
  */
 typedef struct module_state {
-    PyObject *error_class, *unknown_name; /* the latter raises the error for a name that no field has */
-    PyTypeObject *base_type;              /* of all structures */
-    PyObject *kept;                       /* what the classes' attributes need, a list */
-    kind_state of[];                      /* each kind */
+    PyObject *error_class;
+    PyObject *maker; /* the module of Python that makes classes, and raises the error for a name that no field has */
+    PyTypeObject *base_type; /* of all structures */
+    PyObject *kept;          /* what the classes' attributes need, a list */
+    kind_state of[];         /* each kind */
 } module_state;
 
 /*
@@ -208,11 +210,42 @@ static void *structure_at(PyObject *object)
     return ((holder *)(void *)object)->held;
 }
 
+/*
+ * Calls a function of the module that makes classes. It is found in the module's dictionary: an interpreter keeps for a
+ * while every text by which an attribute was sought, and this one is made anew each time.
+ */
+static PyObject *ask_maker(const module_state *state, const char *function, const char *format, ...)
+{
+    PyObject *found = PyDict_GetItemString(PyModule_GetDict(state->maker), function), *arguments, *answer;
+    va_list list;
+    va_start(list, format);
+    arguments = Py_VaBuildValue(format, list);
+    va_end(list);
+    if (!found && !PyErr_Occurred())
+        PyErr_Format(PyExc_SystemError, "%s is missing", function);
+    answer = found && arguments ? PyObject_CallObject(found, arguments) : NULL;
+    Py_XDECREF(arguments);
+    return answer;
+}
+
+/* What Python has for a kind, its class made if it was not; NULL where that failed. */
+static const kind_state *kind_of(module_state *state, int kind)
+{
+    if (!state->of[kind].class) {
+        PyObject *class = ask_maker(state, "class_of", "(i)", kind);
+        Py_XDECREF(class); /* it has settled, and is kept */
+        if (!class)
+            return NULL;
+    }
+    return state->of + kind;
+}
+
 /* A structure of all zeros. */
 static PyObject *structure_new(module_state *state, int kind)
 {
-    PyObject *object = PyType_GenericAlloc((PyTypeObject *)(void *)state->of[kind].class,
-                                           (Py_ssize_t)structure_of(kind)->size);
+    const kind_state *of = kind_of(state, kind);
+    PyObject *object = of ? PyType_GenericAlloc((PyTypeObject *)(void *)of->class, (Py_ssize_t)structure_of(kind)->size)
+                          : NULL;
     if (object) {
         ((holder *)(void *)object)->state = state;
         ((holder *)(void *)object)->kind = kind;

@@ -6,7 +6,10 @@
 RECORDS: what include/headers2records writes; VERSION: the library's; OUT: receives
     functions.i              what SWIG wraps: each function, its arguments named, with their units; fields of structures
                              without a table
-    tunnelside/_api.py       enumerations, structures and functions, with hints and the headers' comments
+    tunnelside/_names.py     the topics and their names: all that an import reads
+    tunnelside/_api.py       enumerations, structures and functions, with the headers' comments; classes as tables, from which
+                             each is made when first asked for
+    tunnelside/_api.pyi      their hints
     tunnelside/_core.pyi     the hints of the extension module
     tunnelside/_version.py
 
@@ -207,20 +210,23 @@ class Function:
         signature = ", ".join(f"{word}: {hint}" for word, hint, _ in self.asked)
         return f"def {function_name(self.c.name)}({signature}) -> {self.answer_hint(2)}: ..."
 
+    def signature(self):
+        asked = ", ".join(f"{word}: {hint}" for word, hint, _ in self.asked)
+        return f"def {function_name(self.c.name)}({asked}) -> {self.answer_hint(1)}:"
+
     def python(self):
-        name, headers = function_name(self.c.name), self.headers
-        choices = {class_name(enum) for enum in headers.enums}
-        call = ", ".join(f"{hint}({word})" if hint in choices else word for word, hint, _ in self.asked)
-        call = f"_core.{name}({call})"
+        """As it runs: where it makes a choice of a number, its class is asked for by name, since it may not have been made."""
+        choices = {class_name(enum) for enum in self.headers.enums}
+        call = ", ".join(f'made("{hint}")({word})' if hint in choices else word for word, hint, _ in self.asked)
+        call = f"_core.{function_name(self.c.name)}({call})"
         if any(hint != raw for _, hint, raw in self.answered):
             asked = {word for word, _, _ in self.asked}
             names = ["result_" * (word in asked) + word for word, _, _ in self.answered]
-            wrapped = [f"{hint}({word})" if hint != raw else word for word, (_, hint, raw) in zip(names, self.answered)]
+            wrapped = [f'made("{hint}")({word})' if hint != raw else word for word, (_, hint, raw) in zip(names, self.answered)]
             body = [f"{', '.join(names)} = {call}", "return " + ", ".join(wrapped)]
         else:
             body = ["return " * bool(self.answered) + call]
-        signature = ", ".join(f"{word}: {hint}" for word, hint, _ in self.asked)
-        return ["", f"def {name}({signature}) -> {self.answer_hint(1)}:", *indent(docstring(self.doc())), *indent(body), ""]
+        return ["", self.signature(), *indent(docstring(self.doc())), *indent(body), ""]
 
     def doc(self):
         """The comment, but for the room that lists and texts need in C, and for what is the text's length."""
@@ -279,17 +285,22 @@ class Structure:
                 "number": ("float", "Quantity"), "whole": ("int", "int")}[what][asked]
         return f"Optional[{hint}]" if one.given else hint
 
-    def source(self):
+    def doc(self):
+        return docstring(self.headers.speak(self.c.text or self.headers.about[self.c.topic]))
+
+    def row(self):
+        """What its class is made from: name in C, comment, who makes it, classes of its fields."""
+        makers = self.headers.makers
+        maker = function_name(makers[self.c.name]) if self.c.name in makers else None
+        types = {one.name: class_name(one.type) for one in self.shown if self.headers.what(one.type) in ("structure", "choice")}
+        return table_row(self.name, f'"{self.c.name}"', self.doc(), repr(maker), repr(types))
+
+    def hints(self):
         keywords = ", ".join(f"{python_word(one.name)}: {self.hint(one, True)} = ..." for one in self.shown)
-        types = ", ".join(f'"{one.name}": {class_name(one.type)}' for one in self.shown
-                          if self.headers.what(one.type) in ("structure", "choice"))
         stub = [f"def __init__(self, *, {keywords}) -> None: ...", f'def replace(self, *, {keywords}) -> "{self.name}": ...']
         for one in self.shown:
             stub += ["@property", f"def {python_word(one.name)}(self) -> {self.hint(one, False)}: ..."]
-        text = self.headers.speak(self.c.text or self.headers.about[self.c.topic])
-        return ["", f"class {self.name}(Structure):", *indent(docstring(text)), "    __slots__ = ()", f'    _c_name = "{self.c.name}"',
-                *([f'    _maker = "{function_name(self.headers.makers[self.c.name])}"'] if self.c.name in self.headers.makers else []),
-                f"    _types = {{{types}}}", "    if TYPE_CHECKING:", *indent(indent(stub)), ""]
+        return ["", f"class {self.name}(Structure):", *indent(self.doc()), *indent(stub), ""]
 
     # Where the library has no field table for it, functions.i has one.
 
@@ -323,12 +334,31 @@ class Structure:
         return [f"static const tside_field {self.c.name[len('tside_'):]}_fields[] = {{", *rows, "};"]
 
 
-def enumeration_source(headers, enum):
-    name, words = class_name(enum.name), headers.name_words(enum.name)
-    lines = [enum.text or f"{name}: see {enum.topic}.", ""]
-    lines += [f"{word}: {one.text}" for word, one in zip(words, headers.names(enum.name)) if one.text]
-    body = [f"{word} = {one.value}" for word, one in zip(words, headers.names(enum.name))]
-    return ["", f"class {name}(Choice):", *indent(docstring(headers.speak("\n".join(lines)))), *indent(body), ""]
+class Enumeration:
+    """A C enumeration, whose values count from 0."""
+
+    def __init__(self, headers, enum):
+        self.headers, self.c, self.name = headers, enum, class_name(enum.name)
+        self.words, self.names = headers.name_words(enum.name), headers.names(enum.name)
+        if [int(one.value) for one in self.names] != list(range(len(self.names))):
+            raise Problem(f"{enum.name}: its values do not count from 0")
+
+    def doc(self):
+        lines = [self.c.text or f"{self.name}: see {self.c.topic}.", ""]
+        lines += [f"{word}: {one.text}" for word, one in zip(self.words, self.names) if one.text]
+        return docstring(self.headers.speak("\n".join(lines)))
+
+    def row(self):
+        return table_row(self.name, self.doc(), repr(" ".join(self.words)))
+
+    def hints(self):
+        return ["", f"class {self.name}(Choice):", *indent(self.doc()), *indent(f"{word} = {one.value}" for word, one in zip(self.words, self.names)), ""]
+
+
+def table_row(name, *parts):
+    """Of a dictionary, each part a line or several."""
+    lines = [line for part in parts for line in ([part + ","] if isinstance(part, str) else [*part[:-1], part[-1] + ","])]
+    return [f'    "{name}": (', *lines, "    ),"]
 
 
 # --- the files ---
@@ -357,24 +387,38 @@ def interface(headers, structures, functions):
     return lines + [line for one in functions for line in one.interface()]
 
 
-def package(headers, structures, functions):
+def names(headers, enums, structures, functions):
     topics = {topic: [] for topic in headers.about}
-    lines = [LICENCE, f"# {NOTICE}", '"""Enumerations, structures and functions: the words of the C library without its prefix."""',
-             "from __future__ import annotations", "", "from typing import TYPE_CHECKING, Any, Dict, Optional, Sequence, Tuple, Union", "",
-             "from . import _core", "from ._structure import Choice, Quantity, Structure", ""]
-    lines += [f"{headers.words[name]} = {value}" for name, value in headers.constants.items()] + [""]
-    for enum in headers.enums.values():
-        lines += enumeration_source(headers, enum)
-        topics[enum.topic].append(class_name(enum.name))
-    for one in structures:
-        lines += one.source()
+    for one in [*enums, *structures]:
         topics[one.c.topic].append(one.name)
     for one in functions:
-        lines += one.python()
         topics[one.c.topic].append(function_name(one.c.name))
-    lines += ["", "# What each topic is about, and its names."]
-    lines += ["TOPICS = {", *(f"    {topic!r}: ({headers.speak(headers.about[topic])!r}, {names!r})," for topic, names in topics.items()), "}"]
+    lines = [LICENCE, f"# {NOTICE}", '"""What each topic is about, and its names."""', "TOPICS = {"]
+    lines += [*(f"    {topic!r}: ({headers.speak(headers.about[topic])!r}, {names!r})," for topic, names in topics.items()), "}"]
     return lines + [f"CONSTANTS = {[headers.words[name] for name in headers.constants]!r}"]
+
+
+ABOUT_PACKAGE = '"""Enumerations, structures and functions: the words of the C library without its prefix."""'
+
+
+def package(headers, enums, structures, functions):
+    lines = [LICENCE, f"# {NOTICE}", ABOUT_PACKAGE, "from __future__ import annotations", "", "from typing import Optional, Sequence, Tuple", "",
+             "from . import _core", "from ._structure import Quantity, made", ""]
+    lines += [f"{headers.words[name]} = {value}" for name, value in headers.constants.items()]
+    lines += ["", "# Of each its comment, and its names, which count from 0.", "CHOICES = {", *(line for one in enums for line in one.row()), "}"]
+    lines += ["", "# Of each its name in C, its comment, the function that makes it where nobody does by hand, and the classes of its fields."]
+    lines += ["STRUCTURES = {", *(line for one in structures for line in one.row()), "}", ""]
+    lines += ["", "def __getattr__(name):", "    return made(name)", ""]
+    return lines + [line for one in functions for line in one.python()]
+
+
+def package_hints(headers, enums, structures, functions):
+    lines = [LICENCE, f"# {NOTICE}", ABOUT_PACKAGE, "from typing import Any, Dict, Optional, Sequence, Tuple, Union", "",
+             "from ._structure import Choice, Quantity, Structure", "", "CHOICES: Dict[str, Tuple[str, str]]",
+             "STRUCTURES: Dict[str, Tuple[str, str, Optional[str], Dict[str, str]]]"]
+    lines += [f"{headers.words[name]}: int" for name in headers.constants]
+    lines += [line for one in [*enums, *structures] for line in one.hints()]
+    return lines + [f"{one.signature()} ..." for one in functions]
 
 
 def core_hints(functions):
@@ -392,9 +436,12 @@ def main(records, version, out):
         raise Problem(f"BY_HAND names what no header declares: {', '.join(missing)}")
     functions = [Function(headers, function) for function in headers.functions if function.name not in BY_HAND]
     structures = [Structure(headers, struct) for struct in headers.structs.values() if struct.name not in NOT_STRUCTURES]
+    enums = [Enumeration(headers, enum) for enum in headers.enums.values()]
     files = {
         "functions.i": interface(headers, structures, functions),
-        "tunnelside/_api.py": package(headers, structures, functions),
+        "tunnelside/_names.py": names(headers, enums, structures, functions),
+        "tunnelside/_api.py": package(headers, enums, structures, functions),
+        "tunnelside/_api.pyi": package_hints(headers, enums, structures, functions),
         "tunnelside/_core.pyi": core_hints(functions),
         "tunnelside/_version.py": [LICENCE, f"# {NOTICE}", f'__version__ = "{version}"'],
     }

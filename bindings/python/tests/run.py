@@ -6,6 +6,7 @@ import unittest
 from pathlib import Path
 
 import tunnelside
+import tunnelside._core
 
 stage = Path(os.environ.get("STAGE") or Path(tunnelside.__file__).parent).resolve()
 for module in (tunnelside, tunnelside._core):

@@ -12,7 +12,7 @@ import tunnelside as ts
 from sides import SIDE
 
 MADE = [ts.Bow, ts.Line, ts.Travel, ts.Hang, ts.Fixed, ts.Plan]  # by a function of the library alone
-STRUCTURES = [one for one in vars(ts).values() if isinstance(one, type) and issubclass(one, ts.Structure) and one is not ts.Structure and one not in MADE]
+STRUCTURES = [one for one in (getattr(ts, name) for name in ts.__all__) if isinstance(one, type) and issubclass(one, ts.Structure) and one is not ts.Structure and one not in MADE]
 
 
 class Structures(unittest.TestCase):
@@ -62,7 +62,7 @@ class Structures(unittest.TestCase):
         hang, _ = ts.hang_make(travel, SIDE.drive_end.guide, ts.Collar(), 5.2, 2.2)
         fixed = ts.fixed_make(travel, SIDE.drive_end.guide, ts.Footing(), ts.Collar(), 0.0, 2.2, 0.0)
         made = (bow, line, travel, hang, fixed, ts.plan_side(SIDE))
-        self.assertEqual([type(one) for one in made], [one for one in vars(ts).values() if isinstance(one, type) and issubclass(one, ts.Structure) and one._maker])
+        self.assertEqual([type(one) for one in made], [one for one in (getattr(ts, name) for name in ts.__all__) if isinstance(one, type) and issubclass(one, ts.Structure) and one._maker])
         self.assertEqual([type(one) for one in made], MADE)
         for one, maker in zip(made, "bow_make line_make travel_make hang_make fixed_make plan_side".split()):
             with self.subTest(type(one).__name__):

@@ -14,35 +14,55 @@ plan_side plans one side, plan_many thousands, from columns or a data frame.
 
 The results are for choosing parts and for setting out; they are not a certificate. Local codes, makers' ratings and licensed practice come first.
 """
-from . import _api
-from ._api import *  # noqa: F401,F403
-from ._structure import Choice as Choice, Error as Error, Field as Field, Quantity as Quantity, Structure as Structure, fields as fields, settle
+from ._names import CONSTANTS, TOPICS
 from ._version import __version__ as __version__
 
-settle(_api.Status, _api.Relation)
+TYPE_CHECKING = False  # for tools; an import reads none of what is named here until it is asked for
+if TYPE_CHECKING:
+    from typing import Any, List
 
-from ._batch import FIGURES as FIGURES, plan_many as plan_many, row_side as row_side  # noqa: E402
-from ._roll import roll_diameter_many, roll_taken_up_many, roll_wraps_many  # noqa: E402
-from ._tables import Trade as Trade, check as check, fault_text as fault_text, field_applies as field_applies, field_find as field_find, field_read as field_read  # noqa: E402
-from ._tables import StockPlan as StockPlan, stock_plan as stock_plan  # noqa: E402
-from ._tables import findings_in as findings_in, trades as trades, usual as usual, usual_by_choice as usual_by_choice  # noqa: E402
+    from ._api import *  # noqa: F401,F403
+    from ._batch import FIGURES as FIGURES, plan_many as plan_many, row_side as row_side
+    from ._roll import roll_diameter_many as roll_diameter_many, roll_taken_up_many as roll_taken_up_many, roll_wraps_many as roll_wraps_many
+    from ._structure import Choice as Choice, Error as Error, Field as Field, Quantity as Quantity, Structure as Structure, fields as fields
+    from ._tables import StockPlan as StockPlan, Trade as Trade, check as check, fault_text as fault_text, field_applies as field_applies, field_find as field_find
+    from ._tables import field_read as field_read, findings_in as findings_in, stock_plan as stock_plan, trades as trades, usual as usual, usual_by_choice as usual_by_choice
 
-_BY_HAND = {
-    "fault": ["Error", "fault_text"],
-    "field": ["Structure", "Choice", "Field", "Quantity", "fields", "usual", "usual_by_choice", "check", "field_find", "field_applies"],
-    "length": ["field_read"],
-    "tube": ["Trade", "trades"],
-    "roll": ["roll_wraps_many", "roll_taken_up_many", "roll_diameter_many"],
-    "plan": ["FIGURES", "plan_many", "row_side", "findings_in"],
-    "stock": ["StockPlan", "stock_plan"],
-}
+# What is written by hand: topic, module, names. All else is in _api.
+_BY_HAND = (
+    ("fault", "_structure", ["Error"]),
+    ("fault", "_tables", ["fault_text"]),
+    ("field", "_structure", ["Structure", "Choice", "Field", "Quantity", "fields"]),
+    ("field", "_tables", ["usual", "usual_by_choice", "check", "field_find", "field_applies"]),
+    ("length", "_tables", ["field_read"]),
+    ("tube", "_tables", ["Trade", "trades"]),
+    ("roll", "_roll", ["roll_wraps_many", "roll_taken_up_many", "roll_diameter_many"]),
+    ("plan", "_batch", ["FIGURES", "plan_many", "row_side"]),
+    ("plan", "_tables", ["findings_in"]),
+    ("stock", "_tables", ["StockPlan", "stock_plan"]),
+)
+_CONTENTS = {topic: [*names, *(name for at, _, own in _BY_HAND for name in own if at == topic)] for topic, (_, names) in TOPICS.items()}
+_MODULES = {name: "_api" for names in (CONSTANTS, *_CONTENTS.values()) for name in names}
+_MODULES.update({name: module for _, module, names in _BY_HAND for name in names})
 
-__all__ = [*_api.CONSTANTS, *(name for names in _BY_HAND.values() for name in names), *(name for _, names in _api.TOPICS.values() for name in names), "__version__"]
+__all__ = [*_MODULES, "__version__"]
+__doc__ = f"{__doc__}\nTopics\n\n" + "\n".join(f"{topic}: {about}\n    {', '.join(_CONTENTS[topic])}" for topic, (about, _) in TOPICS.items()) + "\n"
 
 
-def _contents() -> str:
-    """The topics, as the manual has them, for help()."""
-    return "\n".join(f"{topic}: {about}\n    {', '.join(names + _BY_HAND.get(topic, []))}" for topic, (about, names) in _api.TOPICS.items())
+def __getattr__(name: str) -> "Any":
+    from importlib import import_module
+
+    if name not in _MODULES:
+        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+    module = import_module(f".{_MODULES[name]}", __name__)
+    value = getattr(module, name)
+    # Whoever evaluates a function's hints finds the classes that they name.
+    for hint in getattr(value, "__annotations__", {}).values() if module.__name__.endswith("._api") else ():
+        for word in str(hint).replace("[", " ").replace("]", " ").replace(",", " ").split():
+            if word in _MODULES:
+                getattr(module, word)
+    return globals().setdefault(name, value)
 
 
-__doc__ = f"{__doc__}\nTopics\n\n{_contents()}\n"
+def __dir__() -> "List[str]":
+    return sorted(__all__)

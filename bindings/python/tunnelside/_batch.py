@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any, Callable, Dict, FrozenSet, Iterable, Iter
 
 from . import _core
 from ._api import Side
-from ._structure import CHOICE, COUNT, Error, Field, _CLASSES, fields
+from ._structure import CHOICE, COUNT, Error, Field, class_of, fields
 
 if TYPE_CHECKING:
     from typing import Protocol
@@ -154,7 +154,7 @@ def _side_field(path: str) -> Field:
     found = _core.field_at(Side._kind, path)
     if found is None:
         raise LookupError(path)
-    return fields(_CLASSES[found[0]])[found[1]]
+    return fields(class_of(found[0]))[found[1]]
 
 
 def _read(given: Mapping[str, Any], rows: Optional[int]) -> Tuple[Tuple[Tuple[str, Any], ...], int, List[Tuple[str, List[int]]]]:

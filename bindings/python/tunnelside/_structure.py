@@ -4,9 +4,14 @@ from __future__ import annotations
 
 import enum
 import keyword
+import sys
+from threading import RLock
 from typing import TYPE_CHECKING, Any, Callable, ClassVar, Dict, List, NamedTuple, NoReturn, Optional, Tuple, Type, TypeVar, Union
 
 from . import _core
+
+if TYPE_CHECKING:
+    from ._api import Relation, Status
 
 #: A number in the SI unit of what it stands for, or a text with its unit: 1.6, "1.6 m", "5 ft 3 1/2 in".
 Quantity = Union[float, str]
@@ -22,7 +27,7 @@ class Choice(enum.IntEnum):
     @property
     def text(self) -> str:
         """The word for it in files, on paper, and in structures as they print."""
-        return _TEXTS.get(type(self), {}).get(int(self), self.name.lower())
+        return _texts(type(self)).get(int(self), self.name.lower())
 
     def __str__(self) -> str:
         return self.text
@@ -37,8 +42,20 @@ class Choice(enum.IntEnum):
         return super()._missing_(value)  # type: ignore[no-any-return]
 
 
-# The words that the field tables have for the members of an enumeration.
-_TEXTS: Dict[type, Dict[int, str]] = {}
+# The words that the field tables have for the members of an enumeration, once they have been asked for.
+_TEXTS: Dict[str, Dict[int, str]] = {}
+
+
+def _texts(choice: Type[Choice]) -> Dict[int, str]:
+    """From the first field that is such a choice."""
+    from . import _api
+
+    name = choice.__name__
+    if name not in _TEXTS:
+        field = next(((c_name, field) for c_name, _, _, types in _api.STRUCTURES.values() for field, of in types.items() if of == name), None)
+        rows = _core.fields(_KINDS[field[0]]) if field else []
+        _TEXTS[name] = next((dict(enumerate(row[15])) for row in rows if field and row[0] == field[1]), {})
+    return _TEXTS[name]
 
 
 class Field(NamedTuple):
@@ -74,6 +91,9 @@ class Field(NamedTuple):
 
     def described(self) -> str:
         """Unit, meaning, bounds and usual value in one line."""
+        return self._described(self.structure.__name__ if self.structure else "")
+
+    def _described(self, structure: str) -> str:
         parts = [f"{self.unit}, {self.meaning}" if self.type == NUMBER and self.unit else self.meaning]
         if self.type in (NUMBER, COUNT) and self.low > float("-inf"):
             parts.append(f"{'above' if self.low_open else 'from'} {self.low:g} {'to below' if self.high_open else 'to'} {self.high:g}")
@@ -85,15 +105,71 @@ class Field(NamedTuple):
             parts.append("may be absent: None")
         elif self.type in (NUMBER, COUNT) and self.low > float("-inf"):
             parts.append(f"usually {self.usual:g}" + (f" ({self.basis})" if self.basis else ""))
-        if self.structure and self.type == LIST:
-            parts.append(f"at most {self.capacity} of {self.structure.__name__}")
-        elif self.structure:
-            parts.append(self.structure.__name__)
+        if structure and self.type == LIST:
+            parts.append(f"at most {self.capacity} of {structure}")
+        elif structure:
+            parts.append(structure)
         return "; ".join(parts)
 
 
 _KINDS = _core.kinds()
-_CLASSES: Dict[int, Type[Structure]] = {}
+
+
+# --- classes, made when they are first asked for: there are some eighty, and few programs ask for all ---
+
+_MAKING = RLock()
+
+
+def made(name: str) -> Any:
+    """The class of a structure or an enumeration, from its row in the tables that generate.py made."""
+    from . import _api
+
+    with _MAKING:
+        there = vars(_api)
+        if name not in there:
+            if name in _api.CHOICES:
+                there[name] = _choice(name, *_api.CHOICES[name])
+            elif name in _api.STRUCTURES:
+                there[name] = _structure(name, *_api.STRUCTURES[name])
+            else:
+                raise AttributeError(f"module {_api.__name__!r} has no attribute {name!r}")
+        return there[name]
+
+
+def _choice(name: str, doc: str, words: str) -> Any:
+    make: Any = Choice
+    choice = make(name, [(word, number) for number, word in enumerate(words.split())], module=f"{__package__}._api")
+    choice.__doc__ = doc.strip()
+    return choice
+
+
+def _structure(name: str, c_name: str, doc: str, maker: Optional[str], types: Dict[str, str]) -> Any:
+    return type(name, (Structure,), {"__slots__": (), "__module__": f"{__package__}._api", "__doc__": doc.strip(), "_c_name": c_name, "_maker": maker, "_types": types})
+
+
+def class_of(kind: int) -> Type[Structure]:
+    """The class of a kind of structure; C asks for it too."""
+    structure: Type[Structure] = made(_name_of(kind))
+    return structure
+
+
+def _name_of(kind: int) -> str:
+    from . import _api
+
+    if not _NAMES:
+        _NAMES.update({_KINDS[c_name]: name for name, (c_name, *_) in _api.STRUCTURES.items()})
+    return _NAMES.get(kind, "")
+
+
+_NAMES: Dict[int, str] = {}
+
+
+def members_of(choice: str) -> Tuple[Choice, ...]:
+    """All of an enumeration, for C, which reads one when first asked for such a choice."""
+    return tuple(made(choice))
+
+
+# --- structures ---
 
 
 class _Usual:
@@ -121,7 +197,7 @@ class _Signature:
             if word in owner._words and word not in [one.name for one in parameters]:
                 default = inspect.Parameter.empty if row.required else getattr(usual, word) if row.type in (NUMBER, COUNT, CHOICE) else _USUAL
                 default = default.text if isinstance(default, Choice) else default
-                annotation = owner._types[row.name] if row.name in owner._types else {NUMBER: Quantity, COUNT: int}[row.type]
+                annotation = made(owner._types[row.name]) if row.name in owner._types else {NUMBER: Quantity, COUNT: int}[row.type]
                 parameters.append(inspect.Parameter(word, inspect.Parameter.KEYWORD_ONLY, default=default, annotation=annotation))
         return inspect.Signature(parameters)
 
@@ -141,7 +217,7 @@ class Structure(_Base):
 
     __slots__ = ()
     _c_name: ClassVar[str] = ""
-    _types: ClassVar[Dict[str, Any]] = {}
+    _types: ClassVar[Dict[str, str]] = {}  # the classes of its fields, by name
     _kind: ClassVar[int] = -1
     _words: ClassVar[Tuple[str, ...]] = ()
     _maker: ClassVar[Optional[str]] = None  # the function that makes it, where nobody does by hand
@@ -151,11 +227,9 @@ class Structure(_Base):
         if "_c_name" not in vars(cls):
             raise TypeError(f"{cls.__name__}: a structure is as the library has it, and is not derived from")
         cls._kind = _KINDS[cls._c_name]
-        _CLASSES[cls._kind] = cls
-        rows = _core.fields(cls._kind)
         words: Dict[str, int] = {}
         lines = []
-        for index, row in enumerate(rows):
+        for index, row in enumerate(_core.fields(cls._kind)):
             name, kind_of_row = row[0], row[1]
             if name.endswith("_given"):
                 continue
@@ -163,12 +237,9 @@ class Structure(_Base):
             if word in words:
                 continue
             words[word] = words[name] = index
-            about = _field(row)
-            lines.append(f"{word}: {about.described()}")
-            members = tuple(cls._types[name]) if kind_of_row == CHOICE else None
-            setattr(cls, word, _core.describe(cls, cls._kind, index, word, about.described(), members))
-            if kind_of_row == CHOICE:
-                _TEXTS.setdefault(cls._types[name], dict(enumerate(row[15])))
+            about = _field(row, None)._described(_name_of(row[16]))
+            lines.append(f"{word}: {about}")
+            setattr(cls, word, _core.describe(cls, cls._kind, index, word, about, cls._types[name] if kind_of_row == CHOICE else None))
         cls._words = tuple(word for word in words if not keyword.iskeyword(word))
         cls.__doc__ = f"{cls.__doc__}\n\n" + "\n".join(lines)
         _core.settle(cls._kind, cls, words)
@@ -226,14 +297,14 @@ def _made(cls: Type[S], values: Dict[str, Any]) -> S:
     return made
 
 
-def _field(row: Tuple[Any, ...]) -> Field:
-    *own, nested, capacity, applies_to, mask, offset, kind, index, film = row
-    return Field._make((*own, _CLASSES.get(nested), capacity, applies_to, tuple(bit for bit in range(32) if mask >> bit & 1) if applies_to else (), offset, kind, index, film))
+def _field(row: Tuple[Any, ...], structure: Optional[Type[Structure]]) -> Field:
+    *own, _, capacity, applies_to, mask, offset, kind, index, film = row
+    return Field._make((*own, structure, capacity, applies_to, tuple(bit for bit in range(32) if mask >> bit & 1) if applies_to else (), offset, kind, index, film))
 
 
 def fields(structure: Type[Structure]) -> Tuple[Field, ...]:
     """The table of a structure: every field with its unit, meaning, bounds and usual value, in the order in which they are checked."""
-    return tuple([_field(row) for row in _core.fields(structure._kind)])
+    return tuple([_field(row, class_of(row[16]) if row[16] >= 0 else None) for row in _core.fields(structure._kind)])
 
 
 class Error(ValueError):
@@ -257,8 +328,8 @@ class Error(ValueError):
                  finite: int = 1, remedy_given: int = 0, remedy: float = 0.0) -> None:
         super().__init__(text if row < 0 else f"row {row}: {text}")
         self._all = (text, status, relation, field, other, unit, reason, index, row, value, bound, gap, related, finite, remedy_given, remedy)
-        self.status: Status = _STATUS(status)
-        self.relation: Relation = _RELATION(relation)
+        self.status: Status = made("Status")(status)
+        self.relation: Relation = made("Relation")(relation)
         self.field: Optional[str] = field
         self.other: Optional[str] = other
         self.unit: Optional[str] = unit
@@ -286,25 +357,13 @@ class Error(ValueError):
         return type(self), self._all
 
 
-if TYPE_CHECKING:
-    from ._api import Relation, Status
-
-# Enumerations of the library, known once it has been read.
-_STATUS: Callable[[int], Status]
-_RELATION: Callable[[int], Relation]
-
-
-def settle(status: Any, relation: Any) -> None:
-    """At import, once the enumerations exist: the error class knows them, and the extension knows the error class."""
-    global _STATUS, _RELATION
-    _STATUS, _RELATION = status, relation
-    _core.settle(-1, Error, _unknown)
-
-
-def _unknown(kind: int, name: str) -> NoReturn:
-    """A keyword that is no field: names the nearest."""
+def unknown(kind: int, name: str) -> NoReturn:
+    """For C: a keyword that is no field; names the nearest."""
     import difflib
 
-    words = _CLASSES[kind]._words
+    words = class_of(kind)._words
     near: List[str] = difflib.get_close_matches(name, words, 1, 0.5)
-    raise TypeError(f"{_CLASSES[kind].__name__} has no field '{name}'" + (f"; did you mean '{near[0]}'?" if near else f"; it has {', '.join(words)}"))
+    raise TypeError(f"{class_of(kind).__name__} has no field '{name}'" + (f"; did you mean '{near[0]}'?" if near else f"; it has {', '.join(words)}"))
+
+
+_core.settle(-1, Error, sys.modules[__name__])

@@ -6,7 +6,7 @@ from typing import NamedTuple, Sequence, Tuple, Type, TypeVar
 
 from . import _core
 from ._api import STOCK_NODES, Cut, CutPlan, Finding, FindingCode, Stick, Stock, finding_text, status_text
-from ._structure import Error, Field, Structure, fields
+from ._structure import Error, Field, Structure, class_of, fields
 
 S = TypeVar("S", bound=Structure)
 
@@ -42,9 +42,7 @@ def field_find(structure: Type[Structure], path: str) -> Field:
     if found is None:
         raise LookupError(path)
     kind, row, offset = found
-    from ._structure import _CLASSES
-
-    return fields(_CLASSES[kind])[row]._replace(offset=offset)
+    return fields(class_of(kind))[row]._replace(offset=offset)
 
 
 def field_applies(field: Field, structure: Structure) -> bool:
