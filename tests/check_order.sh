@@ -116,13 +116,13 @@ test "$(awk '/^BUY/ { on = 1; next } /^CUT/ { on = 0 } on && NF' out | wc -l)" =
 prints "4 of 6000 mm         1 x roll bar 6000 mm; left nothing"
 prints "1 of 6000 mm         2 x roll bar 800 mm; left 4394 mm" # 6000 - 2 x 800 - 2 kerfs of 3
 prints "proven least, and in the fewest sticks"
-test "$(grep -c '22 clip' out)" = 2 || wrong "pieces are not listed side by side"
+test "$(grep -c '^ *22  *clip, curtain to bar$' out)" = 2 || wrong "pieces are not listed side by side"
 
 # 105 ft of side are 16 lengths of channel of 2 m and 4 mm, which no saw cuts: two halves take the place of the last length and the rest
 sed 's/"length": "96 ft"/"length": "105 ft"/' "$sites/film30.json" > stub.json
 run 0 --units=si stub.json
 silent err
-prints "2 channel                      -                -     -     1002 mm"
+prints "2 AH1 to AH2     channel, 1002 mm"
 
 # what must be mended is said before it is bought, in every form
 sed 's/"rated_torque": 50/"rated_torque": 5/' site.json > weak.json
@@ -341,7 +341,7 @@ says "tunnelside-order: bad.json:$(grep -n '"hip": 9' bad.json | sed 's/:.*//'):
 says "no price: a side is refused"
 prints "INCOMPLETE"
 prints "NO PRICE"
-prints "22 clip"
+prints "    22                clip, curtain to bar"
 hides "TOTAL"
 run 1 bad.json --format=json --prices=good.csv
 prints '"complete": false'
@@ -381,7 +381,8 @@ test "$(marks)" = "A B C " || wrong "marks of three sides: $(marks)"
 for mark in AC1 AL1 AL2 AB1 AB2 AB3 ADG1 ADN1 ADE1 AFG1 AFN1 AFE1 AH1 AH2 BB3 BFG1 CDX1 CFX1 CB1; do
     prints "\"$mark\""
 done
-test -z "$(grep -o '"[A-Z]*[1-9][0-9]*"' out | sort | uniq -d)" || wrong "marks twice: $(grep -o '"[A-Z]*[1-9][0-9]*"' out | sort | uniq -d)"
+twice=$(sed '/"buy"/q' out | grep -o '"[A-Z]*[1-9][0-9]*"' | sort | uniq -d)
+test -z "$twice" || wrong "marks twice: $twice"
 sed 's/"name": "West"/"name": "West", "mark": "a"/' site.json > marked.json
 cmp -s site.json marked.json && wrong "no side of site.json is marked"
 run 0 --format=json site.json
@@ -406,13 +407,22 @@ says "sides[1].mark: another side, of bad.json, has it too"
 run 1 marked.json marked.json
 says "sides[1].mark: another side, of marked.json, has it too"
 
+# four extenders alike to look at: each by its mark, with its own holes, and the stick that it is cut from
+run 0 "$sites/two_sides_job.json"
+prints "mark ADX1; AFX1; BDX1; BFX1"
+prints "drill at 1, 9 1/2, 37 3/8 in from the top end"
+prints "drill at 1, 8 5/16, 37 3/8 in from the top end"
+run 0 --format=csv "$sites/two_sides_job.json"
+prints ",ADX1,extender,drive_end,right_handed,"
+prints "stick,,,ADX1; AFX1; BDX1; BFX1,square tube,"
+
 # --- JSON and CSV, as others read them ---
 
 run 0 --prices=good.csv --format=json site.json
 cp out order.json
 run 0 --prices=good.csv --format=csv site.json
 cp out order.csv
-prints "sum,,,total,,,,,,,,,,,,,,,,,113468,,"
+prints "sum,,,,total,,,,,,,,,,,,,,,,,113468,,,,,"
 if command -v python3 > /dev/null; then
     checks=$((checks + 1))
     python3 - <<'END' || wrong "JSON and CSV differ, or do not add up, as Python reads them"
@@ -439,17 +449,26 @@ assert cents(price["net"]) == kinds("material", "labour", "markup")
 assert cents(price["total"]) == kinds("material", "labour", "markup", "tax") == 113468
 priced = [r for r in rows if r["part"] in ("material", "labour", "markup", "tax")]
 assert [int(r["amount [cent]"]) for r in priced] == [cents(line["amount"]) for line in price["lines"]]
-assert len(rows[0]) == 23 and all(None not in r and None not in r.values() for r in rows)
+assert len(rows[0]) == 27 and all(None not in r and None not in r.values() for r in rows)
 # every piece asked for is cut, and no stick is overfull
+length_of = {mark: p["length"]["value"] for side in order["sides"] for p in side["pieces"] for mark in p["marks"]}
+cut_marks = []
 for plan in order["cut_plans"]:
     kerf = plan["stock"]["kerf"]["value"]
     for stick in plan["sticks"]:
         used = sum(c["count"] * c["length"]["value"] for c in stick["cuts"]) + kerf * (stick["pieces"] - 1)
         assert abs(used - stick["used"]["value"]) < 1e-6 and used <= stick["length"]["value"] + 1e-9
+    # each stick names what is cut from it, and every mark is cut once, at its length
+        lengths = [length_of[mark] for marks in stick["marks"] for mark in marks]
+        assert len(stick["marks"]) == stick["count"] and len(set(map(len, stick["marks"]))) == 1
+        if plan["what"] != "channel":
+            assert all(abs(sum(map(length_of.get, marks)) + kerf * (len(marks) - 1) - used) < 1e-3 for marks in stick["marks"])
+        cut_marks += [mark for marks in stick["marks"] for mark in marks]
     cut = sum(s["count"] * c["count"] * c["length"]["value"] for s in plan["sticks"] for c in s["cuts"])
     asked = sum(p["count"] * p["length"]["value"] for side in order["sides"] for p in side["pieces"]
                 if p["by"] == "cut" and (p["text"] == "channel" if plan["what"] == "channel" else p["size"]["value"] == plan["size"]["value"]))
     assert abs(cut - asked) < 1e-4 and plan["plan"]["proven"] == 1, (plan["what"], cut, asked)
+assert sorted(cut_marks) == sorted(mark for side in order["sides"] for p in side["pieces"] if p["by"] == "cut" for mark in p["marks"])
 END
 fi
 

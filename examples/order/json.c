@@ -3,6 +3,7 @@
 #include <stdio.h>
 
 #include "answer.h"
+#include "drilling.h"
 #include "mark.h"
 #include "message.h"
 #include "names.h"
@@ -40,6 +41,24 @@ static void put_marks(writer *w, const planned *side, const tside_item *item)
     shut_bracket(w, ']');
 }
 
+/* Where an extender is drilled. */
+static void put_holes(writer *w, const planned *side, const tside_item *item)
+{
+    hole holes[EXTENDER_HOLES];
+    if (item->code != TSIDE_ITEM_EXTENDER)
+        return;
+    extender_holes(side, item->at == TSIDE_AT_FREE_END ? TSIDE_FREE_END : TSIDE_DRIVE_END, holes);
+    open_bracket(w, "holes", '[');
+    for (int i = 0; i < EXTENDER_HOLES; i++) {
+        open_bracket(w, NULL, '{');
+        put_string(w, "of", holes[i].name);
+        put_number(w, "from_top", holes[i].from_top, "m");
+        put_number(w, "diameter", holes[i].diameter, "m");
+        shut_bracket(w, '}');
+    }
+    shut_bracket(w, ']');
+}
+
 static void put_sides(writer *w, const work *all)
 {
     open_bracket(w, "sides", '[');
@@ -55,6 +74,7 @@ static void put_sides(writer *w, const work *all)
                 put_structure(w, TSIDE_KIND_ITEM, side->items + k);
                 put_string(w, "text", tside_item_text((int)side->items[k].code));
                 put_marks(w, side, side->items + k);
+                put_holes(w, side, side->items + k);
                 shut_bracket(w, '}');
             }
             shut_bracket(w, ']');
@@ -102,6 +122,24 @@ static void put_buying(writer *w, const order *o)
     shut_bracket(w, ']');
 }
 
+/* A list for each of the sticks that are cut alike. */
+static void put_stick_marks(writer *w, const cutting *c, int stick)
+{
+    open_bracket(w, "marks", '[');
+    for (int nth = 0; nth < c->sticks[stick].count; nth++) {
+        text marks = {NULL, 0, 0};
+        if (add_stick_marks(&marks, c, stick, nth, "\", \"")) {
+            begin_member(w, NULL);
+            text_add(w->out, "[\"%s\"]", text_of(&marks));
+        } else {
+            begin_member(w, NULL);
+            text_add(w->out, "[]");
+        }
+        text_free(&marks);
+    }
+    shut_bracket(w, ']');
+}
+
 static void put_stick(writer *w, const cutting *c, int i)
 {
     open_bracket(w, NULL, '{');
@@ -118,6 +156,7 @@ static void put_stick(writer *w, const cutting *c, int i)
             shut_bracket(w, '}');
         }
     shut_bracket(w, ']');
+    put_stick_marks(w, c, i);
     shut_bracket(w, '}');
 }
 

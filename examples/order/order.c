@@ -3,6 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "mark.h"
 #include "memory.h"
 #include "message.h"
 #include "names.h"
@@ -185,19 +186,32 @@ static int offer_length(cutting *c, double length)
     return 1;
 }
 
-static int add_cut(cutting *c, const tside_item *item)
+/* Which cut makes the pieces of a line, a new one where none does yet; -1 where there are too many. */
+static int cut_for(cutting *c, const tside_item *item)
 {
     for (int i = 0; i < c->cut_count; i++)
-        if (c->codes[i] == (int)item->code && fabs(c->cuts[i].length - item->length) <= SAME) {
-            c->cuts[i].count += item->count;
-            c->cuts[i].length = fmax(c->cuts[i].length, item->length);
-            return 1;
-        }
+        if (c->codes[i] == (int)item->code && fabs(c->cuts[i].length - item->length) <= SAME)
+            return i;
     if (c->cut_count == TSIDE_STOCK_CUTS)
+        return -1;
+    c->codes[c->cut_count] = (int)item->code;
+    return c->cut_count++;
+}
+
+static int add_cut(cutting *c, const planned *side, const tside_item *item)
+{
+    const int cut = cut_for(c, item);
+    if (cut < 0)
         return complain_of(&c->material,
                            "more different pieces than one cut plan takes, 5000: order fewer sides at once");
-    c->codes[c->cut_count] = (int)item->code;
-    c->cuts[c->cut_count++] = (tside_cut){item->length, item->count};
+    c->cuts[cut].count += item->count;
+    c->cuts[cut].length = fmax(c->cuts[cut].length, item->length);
+    for (int i = 0; i < item->count; i++) {
+        char mark[TSIDE_MARK_SIZE];
+        c->pieces = grown(c->pieces, (size_t)c->piece_count, &c->pieces_size, sizeof *c->pieces);
+        c->pieces[c->piece_count].cut = cut;
+        strcpy(c->pieces[c->piece_count++].mark, item_mark(side, item, i, mark));
+    }
     return 1;
 }
 
@@ -206,7 +220,7 @@ static int add_item(order *o, const planned *side, const tside_item *item, const
     article a = article_of(item, &side->wanted.side);
     if (item->by == TSIDE_BY_CUT && item->stock_given) {
         cutting *c = cutting_for(o, &a, asked);
-        return offer_length(c, item->stock) && add_cut(c, item);
+        return offer_length(c, item->stock) && add_cut(c, side, item);
     }
     if (item->by == TSIDE_BY_COUNT || item->by == TSIDE_BY_SHEET)
         a.count = item->count;
@@ -243,6 +257,56 @@ static int plan_cutting(cutting *c)
     return status == TSIDE_OK || refuse_cutting(c, &fault);
 }
 
+/* Where each cut's pieces begin when those of one stand together. */
+static int *beginnings(const cutting *c)
+{
+    int *next = take_memory((size_t)c->cut_count * sizeof *next), at = 0;
+    for (int j = 0; j < c->cut_count; j++) {
+        next[j] = at;
+        at += c->cuts[j].count;
+    }
+    return next;
+}
+
+/* Pieces of one cut together, as they were asked for. */
+static void sort_pieces(cutting *c)
+{
+    piece *sorted = take_memory((size_t)c->piece_count * sizeof *sorted);
+    int *next = beginnings(c);
+    for (int k = 0; k < c->piece_count; k++)
+        sorted[next[c->pieces[k].cut]++] = c->pieces[k];
+    free(next);
+    free(c->pieces);
+    c->pieces = sorted;
+}
+
+/* Stick after stick takes the next pieces of each of its cuts. */
+static void give_out_pieces(cutting *c)
+{
+    int *next = beginnings(c);
+    sort_pieces(c);
+    c->begun = take_memory((size_t)c->stick_count * (size_t)c->cut_count * sizeof *c->begun);
+    for (int i = 0; i < c->stick_count; i++)
+        for (int j = 0; j < c->cut_count; j++) {
+            c->begun[i * c->cut_count + j] = next[j];
+            next[j] += c->sticks[i].count * c->taken[i * c->cut_count + j];
+        }
+    free(next);
+}
+
+int add_stick_marks(text *t, const cutting *c, int stick, int nth, const char *between)
+{
+    int count = 0;
+    for (int j = 0; j < c->cut_count; j++) {
+        const int taken = c->taken[stick * c->cut_count + j];
+        const piece *first = c->pieces + c->begun[stick * c->cut_count + j] + nth * taken;
+        for (const piece *one = first; one < first + taken; one++)
+            if (*one->mark)
+                text_add(t, "%s%s", count++ ? between : "", one->mark);
+    }
+    return count;
+}
+
 static void buy_sticks(order *o, const cutting *c)
 {
     const int at = c->material.has_material ? 2 : 0; /* where a stick's length stands among the measures */
@@ -275,6 +339,7 @@ int order_make(order *made, const work *all, const tside_stock *asked)
     for (int i = 0; i < made->cutting_count; i++) {
         if (!plan_cutting(made->cuttings + i))
             return 0;
+        give_out_pieces(made->cuttings + i);
         buy_sticks(made, made->cuttings + i);
     }
     return 1;
@@ -285,6 +350,8 @@ void order_free(order *made)
     for (int i = 0; i < made->cutting_count; i++) {
         free(made->cuttings[i].sticks);
         free(made->cuttings[i].taken);
+        free(made->cuttings[i].begun);
+        free(made->cuttings[i].pieces);
     }
     free(made->cuttings);
     free(made->articles);

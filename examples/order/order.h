@@ -33,6 +33,12 @@ typedef struct article {
     int is_stock; /* 1: a stick, cut as a cutting says */
 } article;
 
+/* A piece to be cut, by its mark; "" where it has none. */
+typedef struct piece {
+    int cut;
+    char mark[TSIDE_MARK_SIZE];
+} piece;
+
 /* How the sticks of one material are cut. */
 typedef struct cutting {
     article material; /* its first measures, without the sticks' length */
@@ -40,8 +46,12 @@ typedef struct cutting {
     tside_cut cuts[TSIDE_STOCK_CUTS];
     int codes[TSIDE_STOCK_CUTS]; /* what each cut is: a tside_item_code */
     int cut_count;
+    piece *pieces; /* of all cuts, those of one together */
+    int piece_count;
+    size_t pieces_size;
     tside_stick *sticks;
     int *taken; /* taken[i * cut_count + j]: of each cut from each such stick */
+    int *begun; /* the same: which of the pieces is the first of these */
     int stick_count;
     tside_cut_plan plan;
 } cutting;
@@ -71,6 +81,12 @@ void order_free(order *made);
  */
 enum { STOP_SIZE = 256 };
 int stops_of(const planned *side, char sentences[TSIDE_FINDINGS][STOP_SIZE]);
+
+/*
+ * Adds the marks of what is cut from one of the sticks that are cut alike, the nth from 0, with this between them;
+ * returns how many there are.
+ */
+int add_stick_marks(text *t, const cutting *c, int stick, int nth, const char *between);
 
 /* Saw cuts: none where a stick or its rest is a piece as it is. */
 int order_cuts(const order *made);

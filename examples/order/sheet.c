@@ -3,6 +3,8 @@
 #include <string.h>
 
 #include "answer.h"
+#include "drilling.h"
+#include "mark.h"
 #include "units.h"
 
 /* An offcut shorter than this is no longer worth a line: this program's choice. */
@@ -35,15 +37,29 @@ static void print_stops(text *out, const planned *side)
                  *side->wanted.name ? side->wanted.name : side->file, sentences[i]);
 }
 
+static const char *name_of(const planned *side)
+{
+    return *side->wanted.name ? side->wanted.name : "without a name";
+}
+
+/* Its mark's letters, and what it is. */
+static void print_side(text *out, const planned *side)
+{
+    const request *wanted = &side->wanted;
+    char mark[TSIDE_MARK_SIZE];
+    text label = {NULL, 0, 0};
+    text_add(&label, "  %-5s", side_mark(side, mark));
+    text_say(out, text_of(&label), "%s%s%s (%s)", wanted->job ? wanted->job : "",
+             wanted->job && *wanted->job ? ": " : "", name_of(side), side->file);
+    text_free(&label);
+}
+
 static void print_sides(text *out, const order *o)
 {
     text_say(out, "ORDER  ", "for %d side%s", o->sides, o->sides == 1 ? "" : "s");
     for (size_t i = 0; i < o->all->count; i++) {
-        const request *wanted = &o->all->sides[i]->wanted;
         if (is_planned(o->all->sides[i]))
-            text_say(out, "       ", "%s%s%s (%s)", wanted->job ? wanted->job : "",
-                     wanted->job && *wanted->job ? ": " : "", *wanted->name ? wanted->name : "without a name",
-                     o->all->sides[i]->file);
+            print_side(out, o->all->sides[i]);
     }
     for (size_t i = 0; i < o->all->count; i++)
         if (is_planned(o->all->sides[i]))
@@ -104,6 +120,20 @@ static void print_bound(text *out, const cutting *c, pen *p)
                  tape(p, plan->stock), tape(p, plan->lower_bound), tape(p, plan->stock - plan->lower_bound));
 }
 
+/* Which pieces sticks that are cut alike give, stick by stick. */
+static void print_marks(text *out, const cutting *c, int stick)
+{
+    text words = {NULL, 0, 0};
+    int count = 0;
+    for (int nth = 0; nth < c->sticks[stick].count; nth++) {
+        text_add(&words, "%s", nth ? "; " : "");
+        count += add_stick_marks(&words, c, stick, nth, " + ");
+    }
+    if (count)
+        text_say(out, "                           ", "mark %s", text_of(&words));
+    text_free(&words);
+}
+
 static void print_cutting(text *out, const cutting *c, pen *p)
 {
     text words = {NULL, 0, 0};
@@ -118,6 +148,7 @@ static void print_cutting(text *out, const cutting *c, pen *p)
         text_add(&words, "; left %s", stick->offcut > 0 ? tape(p, stick->offcut) : "nothing");
         text_wrap(out, text_of(&label), text_of(&words));
         text_free(&label);
+        print_marks(out, c, i);
     }
     text_free(&words);
     print_bound(out, c, p);
@@ -127,37 +158,63 @@ static void print_cuttings(text *out, const order *o, pen *p)
 {
     print_title(out, "CUT, STICK BY STICK");
     if (o->cutting_count)
-        text_say(out, "  ", "Each cut loses %s, each tube %s before its first piece.", fine(p, o->cuttings->stock.kerf),
-                 fine(p, o->cuttings->stock.trim));
+        text_say(out, "  ",
+                 "Each cut loses %s, each tube %s before its first piece. Marks of one stick are joined by +, the next "
+                 "stick's follow a semicolon. Mark each piece as soon as it is cut.",
+                 fine(p, o->cuttings->stock.kerf), fine(p, o->cuttings->stock.trim));
     for (int i = 0; i < o->cutting_count; i++)
         print_cutting(out, o->cuttings + i, p);
 }
 
-static void print_item(text *out, const tside_item *item, pen *p)
+/* "extender 2 x 0.12 in, 6 ft 3 in, right hand, drive's end; drill at ..." */
+static void add_piece(text *t, const planned *side, const tside_item *item, pen *p)
 {
-    static const char *const hands[] = {"-", "right", "left"}, *const places[] = {"-", "drive", "free"};
-    const char *size = item->shape != TSIDE_NO_TUBE ? cross_section(p, item->size, item->wall)
-                       : item->by == TSIDE_BY_SHEET ? tape(p, item->width)
-                       : item->size > 0             ? bore(p, item->size)
-                                                    : "-";
-    text_add(out, "%3d %-28s %-16s %-5s %-5s %s\n", item->count, tside_item_text((int)item->code), size,
-             places[item->at], hands[item->hand], item->length > 0 ? tape(p, item->length) : "-");
+    static const char *const hands[] = {"", ", right hand", ", left hand"}, *const places[] = {"", ", drive's end",
+                                                                                               ", free end"};
+    text_add(t, "%s", tside_item_text((int)item->code));
+    if (item->shape != TSIDE_NO_TUBE)
+        text_add(t, " %s", cross_section(p, item->size, item->wall));
+    else if (item->by == TSIDE_BY_SHEET)
+        text_add(t, " %s wide", tape(p, item->width));
+    else if (item->size > 0)
+        text_add(t, " %s", bore(p, item->size));
+    if (item->length > 0)
+        text_add(t, ", %s", tape(p, item->length));
+    text_add(t, "%s%s", hands[item->hand], places[item->at]);
+    if (item->code == TSIDE_ITEM_EXTENDER) {
+        text_add(t, "; ");
+        add_drilling(t, p, side, item->at == TSIDE_AT_FREE_END ? TSIDE_FREE_END : TSIDE_DRIVE_END);
+    }
+}
+
+static void print_item(text *out, const planned *side, const tside_item *item, pen *p)
+{
+    text label = {NULL, 0, 0}, marks = {NULL, 0, 0}, words = {NULL, 0, 0};
+    add_marks(&marks, side, item);
+    add_piece(&words, side, item, p);
+    text_add(&label, "  %4d %-14s ", item->count, text_of(&marks));
+    text_wrap(out, text_of(&label), text_of(&words));
+    text_free(&label);
+    text_free(&marks);
+    text_free(&words);
 }
 
 static void print_pieces(text *out, const order *o, pen *p)
 {
     print_title(out, "PIECES, SIDE BY SIDE");
-    text_say(out, "  ",
-             "Hand: seen from outside the wall it is bolted to, a right-hand extender rises to the right; its holes "
-             "are on the sheet of tunnelside-plan.");
+    text_say(
+        out, "  ",
+        "Mark an extender at its top end, on the face away from the wall. Hand: seen from outside the wall it is "
+        "bolted to, a right-hand extender rises to the right. Measure each hole from the top end, and drill square "
+        "through both walls.");
     for (size_t i = 0; i < o->all->count; i++) {
         const planned *side = o->all->sides[i];
         if (!is_planned(side))
             continue;
-        text_wrap(out, "  ", *side->wanted.name ? side->wanted.name : side->file);
-        text_add(out, "%3s %-28s %-16s %-5s %-5s %s\n", "No", "Piece", "Size, width", "End", "Hand", "Length");
+        print_side(out, side);
+        text_add(out, "  %4s %-14s %s\n", "No", "Mark", "Piece, length each");
         for (int k = 0; k < side->item_count; k++)
-            print_item(out, side->items + k, p);
+            print_item(out, side, side->items + k, p);
     }
 }
 

@@ -7,19 +7,23 @@
 #include <string.h>
 
 #include "answer.h"
+#include "drilling.h"
+#include "mark.h"
 #include "names.h"
 #include "writer.h"
 
-static const char header[] = "part,file,side,what,at,hand,grade,count,length [m],width [m],size [m],wall [m],total "
-                             "length [m],total area [m2],offcut [m],"
-                             "quantity,unit,price [cent],base [cent],share [millionth],amount [cent],list line,note\n";
+static const char header[] =
+    "part,file,side,mark,what,at,hand,grade,count,length [m],width [m],size [m],wall [m],total "
+    "length [m],total area [m2],offcut [m],"
+    "quantity,unit,price [cent],base [cent],share [millionth],amount [cent],list line,"
+    "eye_from_top [m],bow_from_top [m],member_from_top [m],note\n";
 
 /* One row; what is 0 or NULL stays empty. */
 typedef struct cells {
-    const char *part, *file, *side, *what, *at, *hand, *grade, *unit, *note;
+    const char *part, *file, *side, *mark, *what, *at, *hand, *grade, *unit, *note;
     const text *refusals; /* in place of the note */
     int count, list_line;
-    double length, width, size, wall, metres, square_metres, offcut;
+    double length, width, size, wall, metres, square_metres, offcut, holes[EXTENDER_HOLES];
     int has_offcut, has_quantity, has_price, has_base, has_amount;
     hundredths quantity;
     cents price, base, amount;
@@ -50,6 +54,7 @@ static void add_row(text *out, const cells *c)
     add_cell(out, c->part, 1);
     add_words(out, c->file);
     add_words(out, c->side);
+    add_words(out, c->mark);
     add_words(out, c->what);
     add_words(out, c->at);
     add_words(out, c->hand);
@@ -71,6 +76,8 @@ static void add_row(text *out, const cells *c)
     add_whole(out, c->share, c->has_base);
     add_whole(out, c->amount, c->has_amount);
     add_whole(out, c->list_line, c->list_line > 0);
+    for (int i = 0; i < EXTENDER_HOLES; i++)
+        add_number(out, c->holes[i], c->holes[i] > 0);
     if (c->refusals)
         add_refusals(out, c->refusals);
     else
@@ -80,17 +87,30 @@ static void add_row(text *out, const cells *c)
 
 static void add_piece(text *out, const planned *side, const tside_item *item)
 {
-    add_row(out, &(cells){.part = "piece",
-                          .file = side->file,
-                          .side = side->wanted.name,
-                          .what = tside_item_text((int)item->code),
-                          .at = choice_text(row_named(TSIDE_KIND_ITEM, "at", NULL), (int)item->at),
-                          .hand = choice_text(row_named(TSIDE_KIND_ITEM, "hand", NULL), (int)item->hand),
-                          .count = item->count,
-                          .length = item->length,
-                          .width = item->width,
-                          .size = item->size,
-                          .wall = item->wall});
+    char mark[TSIDE_MARK_SIZE];
+    text marks = {NULL, 0, 0};
+    hole holes[EXTENDER_HOLES];
+    cells c = {.part = "piece",
+               .file = side->file,
+               .side = side->wanted.name,
+               .what = tside_item_text((int)item->code),
+               .at = choice_text(row_named(TSIDE_KIND_ITEM, "at", NULL), (int)item->at),
+               .hand = choice_text(row_named(TSIDE_KIND_ITEM, "hand", NULL), (int)item->hand),
+               .count = item->count,
+               .length = item->length,
+               .width = item->width,
+               .size = item->size,
+               .wall = item->wall};
+    for (int i = 0; i < item->count && *item_mark(side, item, i, mark); i++)
+        text_add(&marks, "%s%s", i ? " " : "", mark);
+    c.mark = text_of(&marks);
+    if (item->code == TSIDE_ITEM_EXTENDER) {
+        extender_holes(side, item->at == TSIDE_AT_FREE_END ? TSIDE_FREE_END : TSIDE_DRIVE_END, holes);
+        for (int i = 0; i < EXTENDER_HOLES; i++)
+            c.holes[i] = holes[i].from_top;
+    }
+    add_row(out, &c);
+    text_free(&marks);
 }
 
 /* An article's measures into the columns that they are of; what has none, such as a torque, into the note. */
@@ -130,9 +150,21 @@ static void add_sticks(text *out, const cutting *cut)
     for (int i = 0; i < cut->stick_count; i++) {
         const tside_stick *stick = cut->sticks + i;
         article a = cut->material;
+        text marks = {NULL, 0, 0};
+        int marked = 0;
         a.measures[a.has_material ? 2 : 0] = cut->stock.lengths[stick->stock].length;
-        add_article(out, &(cells){.part = "stick", .count = stick->count, .offcut = stick->offcut, .has_offcut = 1},
+        for (int nth = 0; nth < stick->count; nth++) {
+            text_add(&marks, "%s", nth ? "; " : "");
+            marked += add_stick_marks(&marks, cut, i, nth, " ");
+        }
+        add_article(out,
+                    &(cells){.part = "stick",
+                             .mark = marked ? text_of(&marks) : "",
+                             .count = stick->count,
+                             .offcut = stick->offcut,
+                             .has_offcut = 1},
                     &a);
+        text_free(&marks);
         for (int k = 0; k < cut->cut_count; k++)
             if (cut->taken[i * cut->cut_count + k])
                 add_row(out, &(cells){.part = "cut",
