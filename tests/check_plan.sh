@@ -410,6 +410,63 @@ run 1 control.json
 checks=$((checks + 1))
 grep -q "$(printf '\033')" err && wrong "a control character reaches the terminal"
 
+# --- the smallest drive of a list ---
+
+drives=$examples/drives.json
+run 0 --drives="$drives" "$sites/film30.json"
+silent err
+prints "Motor, middle, rated for 30 lbf ft."
+prints "Crank gearbox, light: the drive is too weak"
+prints "Motor, light: the drive's limit stops it short"
+prints "Motor, heavy: it would serve"
+tr -s " \n" " " < out > joined
+grep -qF "it is rated for 60 lbf ft" joined || wrong "a larger drive's torque is not told"
+run 0 --drives="$drives" --format=json "$sites/film30.json"
+prints '"smallest_drive": 2'
+test "$(grep -c '"fit": ' out)" = 4 || wrong "not every drive of the list is in the JSON"
+for fit in '"fails"' '"chosen"' '"larger"'; do prints "\"fit\": $fit"; done
+near weak "$(sed -n '/"drives": \[/,$s/.*"bound": {"value": \([0-9.]*\).*/\1/p' out | head -1)" '9 * 0.45359237 * g * 0.3048'
+run 0 --drives="$drives" --format=csv "$sites/film30.json"
+prints '"Crank gearbox, light: drive_weak; Motor, light: limit_turns; Motor, middle: chosen; Motor, heavy: larger"'
+run 0 --format=json "$sites/film30.json"
+hides smallest_drive
+# of a list of which none serves: what the nearest would need; of a drive with which no side can be planned: why
+sed 's/"limit_turns": [0-9]*/"limit_turns": 5/' "$drives" > short.json
+run 0 --drives=short.json "$sites/film30.json"
+prints "None serves."
+tr -s " \n" " " < out > joined
+grep -q "Nearest comes .*, which would need a rated torque of at least [0-9.]* lbf ft\." joined || grep -q "Nearest comes .*, which would need a limit at [0-9.]* turns" joined || wrong "what is missing is not told"
+run 0 --drives=short.json --format=json "$sites/film30.json"
+prints '"refused": "drives: no drive of the list serves"'
+sed 's/"stall_current": "[0-9]* A",//' "$drives" > silent.json
+run 0 --drives=silent.json "$sites/film30.json"
+prints "Motor, heavy: no side can be planned with it: "
+run 0 --drives=silent.json --format=json "$sites/film30.json"
+prints '"status": '
+prints '"refused": "'
+# what is wrong with the list is said with its line, and nothing is planned
+sed 's/"mass": "8 lb"/"mas": "8 lb"/' "$drives" > wrong.json
+run 1 --drives=wrong.json "$sites/film30.json"
+says 'wrong.json:13: drives[1].mas: no such field; the nearest name here is "mass"'
+silent out
+sed 's/"mass": "8 lb"/"mass": "8000 lb"/' "$drives" > wrong.json
+run 1 --drives=wrong.json "$sites/film30.json"
+says 'wrong.json:13: drives[1].mass: '
+echo '{"drives": []}' > wrong.json
+run 1 --drives=wrong.json "$sites/film30.json"
+says 'wanted a list of 1 to 1000 drives'
+echo '{"drives": [3], "x": 1}' > wrong.json
+run 1 --drives=wrong.json "$sites/film30.json"
+says 'drives[0]: wanted an object that describes a drive'
+says 'x: no such field'
+run 1 --drives=nothing.json "$sites/film30.json"
+says 'nothing.json: No such file'
+cp "$drives" mine.json
+run 2 --drives=mine.json --output=mine.json "$sites/film30.json"
+# a drive of the list goes into a site's file as it is
+edit film30.json 's/"kind": "motor",/"name": "x", "note": "y", "kind": "motor",/'
+run 0 changed.json
+
 # --- a file to fill in, and the fields ---
 
 run 0 --blank
@@ -462,7 +519,7 @@ edit film30.json 's/"hip": "[^"]*"/"hip": "9 ft"/'
 sed -i 's/"name": "[^"]*"/"name": "high, \\"very\\" high"/' changed.json
 run 1 --format=csv "$sites/half_circle.json" changed.json "$sites/film30_hip.json"
 checks=$((checks + 1))
-head -n 1 out | grep -q '^file,job,name,status,side.hand,side.length \[m\],.*,plan.worst.drive \[N m\],.*,worst_utilisation,worst_line,worst_line_end,findings,refusals$' || wrong "the header: $(head -c 100 out)"
+head -n 1 out | grep -q '^file,job,name,status,side.hand,side.length \[m\],.*,plan.worst.drive \[N m\],.*,worst_utilisation,worst_line,worst_line_end,findings,drives,refusals$' || wrong "the header: $(head -c 100 out)"
 awk '
 # columns of a line, quotes kept together
 function columns(line,    n, i, c, quoted) { n = 1; for (i = 1; i <= length(line); i++) { c = substr(line, i, 1); if (c == "\"") quoted = !quoted; if (c == "," && !quoted) n++ } return n }

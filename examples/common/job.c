@@ -38,15 +38,6 @@ static planned *new_side(work *all, const char *file)
     return side;
 }
 
-static void refuse_by_library(document *doc, planned *side, tside_fault *fault)
-{
-    char field[TSIDE_PATH_SIZE], sentence[512];
-    memcpy(field, fault->field, sizeof field);
-    fault->field[0] = '\0';
-    tside_fault_text(fault, sentence, sizeof sentence);
-    complain(doc, &side->refusals, side->wanted.within, field, "%s", sentence);
-}
-
 static void keep(found *search, tside_status status, double value, const tside_fault *fault)
 {
     search->asked = 1;
@@ -74,6 +65,40 @@ static void run_searches(planned *side)
     }
 }
 
+/* Why a drive of the list is refused: the search says only that it is. */
+static void say_why_refused(planned *side, const drive_list *drives, int i)
+{
+    tside_side *with = take_memory(sizeof *with);
+    tside_plan *ignored = take_memory(sizeof *ignored);
+    tside_fault fault;
+    *with = side->wanted.side;
+    with->drive = drives->drive[i];
+    if (tside_plan_side(with, ignored, &fault) != TSIDE_OK)
+        tside_fault_text(&fault, side->choices[i].why, sizeof side->choices[i].why);
+    free(with);
+    free(ignored);
+}
+
+static void choose_drive(planned *side, const drive_list *drives)
+{
+    tside_drive_choice *choices = take_memory((size_t)drives->count * sizeof *choices);
+    tside_fault fault;
+    int index = 0;
+    tside_status status = tside_drive_smallest(&side->wanted.side, drives->drive, drives->count, &index, choices,
+                                               &fault);
+    keep(&side->smallest_drive, status, index, &fault);
+    if (status == TSIDE_OK || status == TSIDE_OUT_OF_REACH) {
+        side->drives = drives;
+        side->choices = take_memory((size_t)drives->count * sizeof *side->choices);
+    }
+    for (int i = 0; side->choices && i < drives->count; i++) {
+        side->choices[i] = (judged){.choice = choices[i]};
+        if (choices[i].fit == TSIDE_DRIVE_REFUSED)
+            say_why_refused(side, drives, i);
+    }
+    free(choices);
+}
+
 /* The same as the library does for a side's own groups: the field's path begins at the side. */
 static tside_status check_fittings(const tside_fittings *fittings, tside_fault *fault)
 {
@@ -86,24 +111,27 @@ static tside_status check_fittings(const tside_fittings *fittings, tside_fault *
     return status;
 }
 
-static void plan(document *doc, planned *side, int take_off)
+static void plan(document *doc, planned *side, const work *all)
 {
     const tside_side *asked = &side->wanted.side;
     tside_fault fault;
     tside_status status = check_fittings(&side->wanted.fittings, &fault);
     if (status == TSIDE_OK)
         status = tside_plan_side(asked, &side->plan, &fault);
-    if (status == TSIDE_OK && take_off)
+    if (status == TSIDE_OK && all->take_off)
         status = tside_takeoff(asked, &side->plan, &side->wanted.fittings, side->items, TSIDE_ITEMS, &side->item_count,
                                &fault);
     if (status == TSIDE_OK && tside_plan_turns(asked, NULL, 0, &side->turn_count, &fault) == TSIDE_TOO_SMALL) {
         side->turns = take_memory((size_t)side->turn_count * sizeof *side->turns);
         status = tside_plan_turns(asked, side->turns, side->turn_count, &side->turn_count, &fault);
     }
-    if (status == TSIDE_OK)
-        run_searches(side);
-    else
-        refuse_by_library(doc, side, &fault);
+    if (status != TSIDE_OK) {
+        refuse_by_library(doc, &side->refusals, side->wanted.within, &fault);
+        return;
+    }
+    run_searches(side);
+    if (all->drives)
+        choose_drive(side, all->drives);
 }
 
 /* Two pieces of one mark would be taken for each other. */
@@ -125,7 +153,7 @@ static planned *add_side(work *all, document *doc, const json_t *json, const cha
     compare_marks(all, doc, side);
     side->is_read = is_planned(side);
     if (side->is_read)
-        plan(doc, side, all->take_off);
+        plan(doc, side, all);
     return side;
 }
 
@@ -272,6 +300,7 @@ void work_free(work *all)
         text_free(&all->sides[i]->refusals.lines);
         free(all->sides[i]->file);
         free(all->sides[i]->turns);
+        free(all->sides[i]->choices);
         free(all->sides[i]);
     }
     free(all->sides);

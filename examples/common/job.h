@@ -3,6 +3,7 @@
 #ifndef COMMON_JOB_H
 #define COMMON_JOB_H
 
+#include "drives.h"
 #include "read.h"
 
 enum { ENDS = 2 }; /* the drive's, and the free one: tside_which_end */
@@ -15,6 +16,12 @@ typedef struct found {
     double value;
 } found;
 
+/* What became of a drive of a list. */
+typedef struct judged {
+    tside_drive_choice choice;
+    char why[256]; /* of a refused one */
+} judged;
+
 /* One side, with what the library answers. */
 typedef struct planned {
     char *file; /* printable */
@@ -25,8 +32,11 @@ typedef struct planned {
     tside_plan plan;
     tside_turn *turns;
     int turn_count;
-    found least_rise[ENDS]; /* of the eye, on an extender */
-    found smallest_bar;     /* place in its list, where there is one */
+    found least_rise[ENDS];   /* of the eye, on an extender */
+    found smallest_bar;       /* place in its list, where there is one */
+    found smallest_drive;     /* place in the list, where one was given */
+    const drive_list *drives; /* that list, where it was searched, and what became of each of it */
+    judged *choices;
     int item_count;
     tside_item items[TSIDE_ITEMS]; /* where the take-off is wanted */
 } planned;
@@ -34,8 +44,9 @@ typedef struct planned {
 typedef struct work {
     planned **sides;
     size_t count, room;
-    int take_off; /* 1: take off every piece of each side too; a side where that fails is refused */
-    int bad;      /* 1 where anything was refused */
+    int take_off;             /* 1: take off every piece of each side too; a side where that fails is refused */
+    const drive_list *drives; /* of which the smallest is asked for each side, or NULL */
+    int bad;                  /* 1 where anything was refused */
 } work;
 
 /*

@@ -5,6 +5,12 @@
 
 const char *const side_texts[] = {"name", "note", "drive_at", MARK, NULL};
 
+const char *const *texts_beside(tside_kind kind)
+{
+    static const char *const drive[] = {"name", "note", NULL}, *const none[] = {NULL};
+    return kind == TSIDE_KIND_SIDE ? side_texts : kind == TSIDE_KIND_DRIVE ? drive : none;
+}
+
 const tside_field *row_named(tside_kind kind, const char *name, const void *structure)
 {
     int count;
@@ -79,8 +85,9 @@ static int find_inside(tside_kind kind, const char *name, text *path)
     return 0;
 }
 
-void add_meant(text *t, tside_kind kind, const char *name, int outermost)
+void add_meant(text *t, tside_kind kind, const char *name, int beside)
 {
+    const int outermost = beside && kind == TSIDE_KIND_SIDE;
     nearest best = {NULL, 0};
     text inside = {NULL, 0, 0};
     int count;
@@ -92,15 +99,15 @@ void add_meant(text *t, tside_kind kind, const char *name, int outermost)
         text_add(t, "; did you mean \"%s.%s\"?", FITTINGS, name);
         return;
     }
-    if (find_inside(outermost ? TSIDE_KIND_SIDE : kind, name, &inside)) {
+    if (find_inside(kind, name, &inside)) {
         text_add(t, "; did you mean \"%s\"?", text_of(&inside));
         text_free(&inside);
         return;
     }
     for (int i = 0; i < count; i++)
         try_name(&best, name, row[i].name);
-    for (int i = 0; outermost && side_texts[i]; i++)
-        try_name(&best, name, side_texts[i]);
+    for (int i = 0; beside && texts_beside(kind)[i]; i++)
+        try_name(&best, name, texts_beside(kind)[i]);
     if (outermost) {
         try_name(&best, name, TOLERANCES);
         try_name(&best, name, FITTINGS);

@@ -13,6 +13,9 @@ extern const char *const side_texts[];
 /* Of these the letters that begin the marks of its pieces. */
 #define MARK "mark"
 
+/* The same of any structure, such as a drive's name: what else but these has none. */
+const char *const *texts_beside(tside_kind kind);
+
 /* And the object of tolerances that it may have. */
 #define TOLERANCES "tolerances"
 
@@ -26,10 +29,10 @@ extern const char *const side_texts[];
 const tside_field *row_named(tside_kind kind, const char *name, const void *structure);
 
 /*
- * Adds what an unknown name may have meant: "no such field; did you mean \"width\"?" outermost: 1 where side_texts are
- * names too.
+ * Adds what an unknown name may have meant: "no such field; did you mean \"width\"?" beside: 1 where what may stand
+ * beside the fields is a name too.
  */
-void add_meant(text *t, tside_kind kind, const char *name, int outermost);
+void add_meant(text *t, tside_kind kind, const char *name, int beside);
 
 /* The text of a choice that stands in a structure. */
 const char *choice_text(const tside_field *row, int value);

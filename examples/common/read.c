@@ -1,8 +1,10 @@
 /* SPDX-License-Identifier: MIT */
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include "feet.h"
+#include "memory.h"
 #include "message.h"
 #include "names.h"
 #include "read.h"
@@ -158,13 +160,13 @@ static void read_row(reader *r, tside_kind kind, const tside_field *row, void *s
     text_cut(&r->path, mark);
 }
 
-/* What a side may have beside the library's fields. */
-static int is_beside(const reader *r, const char *key)
+/* What a structure may have beside the library's fields. */
+static int is_beside(tside_kind kind, const char *key)
 {
-    if (!r->path.length && (!strcmp(key, TOLERANCES) || !strcmp(key, FITTINGS)))
+    if (kind == TSIDE_KIND_SIDE && (!strcmp(key, TOLERANCES) || !strcmp(key, FITTINGS)))
         return 1;
-    for (int i = 0; !r->path.length && side_texts[i]; i++)
-        if (!strcmp(side_texts[i], key))
+    for (const char *const *name = texts_beside(kind); *name; name++)
+        if (!strcmp(*name, key))
             return 1;
     return 0;
 }
@@ -172,12 +174,11 @@ static int is_beside(const reader *r, const char *key)
 static void refuse_unknown(reader *r, tside_kind kind, const char *key)
 {
     text why = {NULL, 0, 0};
-    const int outermost = !r->path.length;
     size_t mark;
     if (is_one_too_many(r->doc, r->refusals))
         return;
     mark = enter(r, key);
-    add_meant(&why, kind, key, outermost);
+    add_meant(&why, kind, key, 1);
     refuse(r, text_of(&why));
     text_cut(&r->path, mark);
     text_free(&why);
@@ -189,7 +190,7 @@ static void read_group(reader *r, tside_kind kind, void *structure, const json_t
     const tside_field *row = tside_fields(kind, &count);
     const char *key;
     json_t *value;
-    json_object_foreach((json_t *)object, key, value) if (!row_named(kind, key, NULL) && !is_beside(r, key))
+    json_object_foreach((json_t *)object, key, value) if (!row_named(kind, key, NULL) && !is_beside(kind, key))
         refuse_unknown(r, kind, key);
     for (int i = 0; i < count; i++)
         if (row_named(kind, row[i].name, structure) == row + i)
@@ -272,6 +273,35 @@ void read_side(document *doc, const json_t *object, request *wanted, complaints 
     read_fittings(&r, object);
     read_tolerances(doc, object, wanted, refusals);
     text_free(&r.path);
+}
+
+char *read_drive(document *doc, const json_t *object, const char *within, tside_drive *drive, complaints *refusals)
+{
+    request *wanted = take_memory(sizeof *wanted); /* a side of which only the drive is read */
+    reader r = {doc, refusals, wanted, {NULL, 0, 0}};
+    memset(wanted, 0, sizeof *wanted);
+    snprintf(wanted->within, sizeof wanted->within, "%s", within);
+    wanted->among_feet = speaks_feet(doc->root);
+    tside_usual(TSIDE_KIND_DRIVE, drive);
+    if (json_is_object(object)) {
+        read_choices(TSIDE_KIND_DRIVE, drive, object);
+        tside_usual_by_choice(TSIDE_KIND_DRIVE, drive);
+        read_group(&r, TSIDE_KIND_DRIVE, drive, object);
+    } else {
+        complain(doc, refusals, within, "", "wanted an object that describes a drive");
+    }
+    text_free(&r.path);
+    free(wanted);
+    return read_text(doc, object, within, "name", refusals);
+}
+
+void refuse_by_library(document *doc, complaints *refusals, const char *within, tside_fault *fault)
+{
+    char field[TSIDE_PATH_SIZE], sentence[512];
+    memcpy(field, fault->field, sizeof field);
+    fault->field[0] = '\0';
+    tside_fault_text(fault, sentence, sizeof sentence);
+    complain(doc, refusals, within, field, "%s", sentence);
 }
 
 void request_free(request *wanted)

@@ -44,6 +44,15 @@ void read_side(document *doc, const json_t *object, request *wanted, complaints 
 /* Reads a text of the document, such as a name; returns a printable copy, "" where it is not given. */
 char *read_text(document *doc, const json_t *object, const char *within, const char *key, complaints *refusals);
 
+/*
+ * Reads one drive of a list, which has the keys of a side's; returns a printable copy of its name, "" where it has
+ * none. within: its path in the document.
+ */
+char *read_drive(document *doc, const json_t *object, const char *within, tside_drive *drive, complaints *refusals);
+
+/* Complains of what the library refuses, at the fault's field. */
+void refuse_by_library(document *doc, complaints *refusals, const char *within, tside_fault *fault);
+
 /* 1 for nothing, an empty text, an empty list, and an object of such: a file to fill in before it is filled in. */
 int is_blank(const json_t *value);
 

@@ -97,7 +97,9 @@ static const char *unit_of(tside_kind kind, const tside_field *row, const void *
         return tside_finding_unit((int)((const tside_finding *)structure)->code);
     if (kind == TSIDE_KIND_STRENGTH_LINE)
         return measure_unit((int)((const tside_strength_line *)structure)->measure);
-    return "1";
+    if (kind == TSIDE_KIND_DRIVE_CHOICE && ((const tside_drive_choice *)structure)->fit == TSIDE_DRIVE_FAILS)
+        return tside_finding_unit((int)((const tside_drive_choice *)structure)->finding);
+    return kind == TSIDE_KIND_DRIVE_CHOICE ? "N m" : "1"; /* a larger drive's rated torque */
 }
 
 /* What is said of an element beside its fields. */

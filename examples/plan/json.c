@@ -32,6 +32,21 @@ static void put_found(writer *w, const char *key, const found *search, const cha
     }
 }
 
+/* What became of each drive of the list. */
+static void put_choices(writer *w, const planned *side)
+{
+    open_bracket(w, "drives", '[');
+    for (int i = 0; i < side->drives->count; i++) {
+        open_bracket(w, NULL, '{');
+        put_string(w, "name", side->drives->name[i]);
+        put_structure(w, TSIDE_KIND_DRIVE_CHOICE, &side->choices[i].choice);
+        if (side->choices[i].choice.fit == TSIDE_DRIVE_REFUSED)
+            put_string(w, "refused", side->choices[i].why);
+        shut_bracket(w, '}');
+    }
+    shut_bracket(w, ']');
+}
+
 static void put_answer(writer *w, matters *m, int which)
 {
     const char *unit = answers[which].unit;
@@ -97,7 +112,10 @@ static void put_planned(writer *w, const planned *side)
     put_found(w, "drive_end_least_rise", &side->least_rise[TSIDE_DRIVE_END], "m");
     put_found(w, "free_end_least_rise", &side->least_rise[TSIDE_FREE_END], "m");
     put_found(w, "smallest_bar", &side->smallest_bar, NULL);
+    put_found(w, "smallest_drive", &side->smallest_drive, NULL);
     shut_bracket(w, '}');
+    if (side->choices)
+        put_choices(w, side);
     open_bracket(w, "turns", '[');
     for (int i = 0; i < side->turn_count; i++) {
         open_bracket(w, NULL, '{');

@@ -23,7 +23,8 @@ typedef struct options {
     task task;
     units units;
     format format;
-    int matters; /* what matters: instead of the sheet, or added to the JSON */
+    const char *drives; /* file of a list of them */
+    int matters;        /* what matters: instead of the sheet, or added to the JSON */
     const char *output;
 } options;
 
@@ -40,6 +41,7 @@ static const char help[] = "Usage: tunnelside-plan [OPTION]... FILE...\n"
                            "                           SI, json, or csv with one row a side\n"
                            "      --what-matters       instead of the sheet, how far each mismeasured\n"
                            "                           input moves cuts, kick, turns and torque\n"
+                           "      --drives=FILE        the smallest drive of a list in FILE, for each side\n"
                            "  -o, --output=FILE        write to FILE: whole, or not at all\n"
                            "      --fields             explain every field a file may have\n"
                            "      --blank              print a file to fill in; what stays \"\" is not given\n"
@@ -57,6 +59,7 @@ static int set_option(options *chosen, int letter, const char *value)
     switch (letter) {
     case 'u': return set_units(&chosen->units, value);
     case 'f': return set_format(&chosen->format, value);
+    case 'D': chosen->drives = value; return 0;
     case 'M': chosen->matters = 1; return 0;
     case 'o': chosen->output = value; return 0;
     case 'h': chosen->task = SHOW_HELP; return 0;
@@ -70,15 +73,11 @@ static int set_option(options *chosen, int letter, const char *value)
 static int read_options(options *chosen, int count, char **words)
 {
     static const struct option known[] = {
-        {"units", required_argument, NULL, 'u'},
-        {"format", required_argument, NULL, 'f'},
-        {"output", required_argument, NULL, 'o'},
-        {"what-matters", no_argument, NULL, 'M'},
-        {"fields", no_argument, NULL, 'F'},
-        {"blank", no_argument, NULL, 'B'},
-        {"help", no_argument, NULL, 'h'},
-        {"version", no_argument, NULL, 'V'},
-        {NULL, 0, NULL, 0},
+        {"units", required_argument, NULL, 'u'},  {"format", required_argument, NULL, 'f'},
+        {"output", required_argument, NULL, 'o'}, {"drives", required_argument, NULL, 'D'},
+        {"what-matters", no_argument, NULL, 'M'}, {"fields", no_argument, NULL, 'F'},
+        {"blank", no_argument, NULL, 'B'},        {"help", no_argument, NULL, 'h'},
+        {"version", no_argument, NULL, 'V'},      {NULL, 0, NULL, 0},
     };
     int letter, status = 0;
     while (!status && (letter = getopt_long(count, words, "u:f:o:hV", known, NULL)) != -1)
@@ -112,9 +111,14 @@ static void print_sheets(text *out, const work *all, units wanted, int only_matt
 
 static int plan_files(const options *chosen, int count, char **names)
 {
-    work all = {.take_off = 0};
+    drive_list drives = {NULL, NULL, 0};
+    work all = {.drives = chosen->drives ? &drives : NULL};
     text out = {NULL, 0, 0};
     int status = EXIT_DONE;
+    if (chosen->drives && !drives_read(&drives, chosen->drives)) {
+        drives_free(&drives);
+        return EXIT_REFUSED;
+    }
     work_add_files(&all, count, names);
     if (chosen->format == JSON)
         print_json(&out, &all, chosen->matters);
@@ -128,6 +132,7 @@ static int plan_files(const options *chosen, int count, char **names)
         status = EXIT_REFUSED;
     text_free(&out);
     work_free(&all);
+    drives_free(&drives);
     return status;
 }
 
@@ -148,7 +153,7 @@ static int show(const options *chosen)
 
 int main(int count, char **words)
 {
-    options chosen = {PLAN_FILES, AS_THE_FILE, TEXT, 0, NULL};
+    options chosen = {PLAN_FILES, AS_THE_FILE, TEXT, NULL, 0, NULL};
     int status;
     begin_program();
     json_set_alloc_funcs(take_memory, free); /* what the parser did not get would be missing in silence */
@@ -162,5 +167,7 @@ int main(int count, char **words)
     for (int i = optind; chosen.output && i < count; i++)
         if (is_same_file(chosen.output, words[i]))
             return misuse("--output: it is an input: ", chosen.output);
+    if (chosen.output && chosen.drives && is_same_file(chosen.output, chosen.drives))
+        return misuse("--output: it is an input: ", chosen.output);
     return plan_files(&chosen, count - optind, words + optind);
 }

@@ -107,21 +107,26 @@ static void add_subject(text *words, const planned *side, const tside_finding *f
 }
 
 /* The library's sentence is in SI: in feet and pounds its numbers follow it. */
-static void print_finding(sheet *s, const tside_finding *finding)
+void add_sentence(text *words, pen *p, const tside_finding *finding)
 {
     const char *unit = tside_finding_unit((int)finding->code);
-    text words = {NULL, 0, 0};
     char sentence[256];
-    add_subject(&words, s->side, finding);
     tside_finding_text(finding, sentence, sizeof sentence);
-    text_add(&words, "%s", sentence);
-    if (s->pen.us && strcmp(unit, "1") && strcmp(unit, "turn") && strcmp(unit, "s") && strcmp(unit, "V") &&
+    text_add(words, "%s", sentence);
+    if (p->us && strcmp(unit, "1") && strcmp(unit, "turn") && strcmp(unit, "s") && strcmp(unit, "V") &&
         strcmp(unit, "A")) {
-        text_add(&words, " [%s", quantity(&s->pen, finding->value, unit));
+        text_add(words, " [%s", quantity(p, finding->value, unit));
         if (finding->bound > 0)
-            text_add(&words, "; %s", quantity(&s->pen, finding->bound, unit));
-        text_add(&words, "]");
+            text_add(words, "; %s", quantity(p, finding->bound, unit));
+        text_add(words, "]");
     }
+}
+
+static void print_finding(sheet *s, const tside_finding *finding)
+{
+    text words = {NULL, 0, 0};
+    add_subject(&words, s->side, finding);
+    add_sentence(&words, &s->pen, finding);
     text_wrap(s->out, "  - ", text_of(&words));
     text_free(&words);
     if (finding->code == TSIDE_FINDING_UNUSUAL)
@@ -163,6 +168,7 @@ void print_sheet(text *out, const planned *side, int us)
     print_electric(&s);
     print_strength(&s);
     print_searches(&s);
+    print_drives(&s);
     print_assumed(&s);
     print_cautions(&s);
     print_turns(&s);

@@ -28,6 +28,7 @@ void print_torque(sheet *s);
 void print_electric(sheet *s);
 void print_strength(sheet *s);
 void print_searches(sheet *s);
+void print_drives(sheet *s); /* of a list, where one is asked for */
 void print_assumed(sheet *s);
 void print_cautions(sheet *s);
 void print_turns(sheet *s);
@@ -38,6 +39,9 @@ void print_title(sheet *s, const char *title);
 void print_row(sheet *s, const char *label, const char *value);
 /* A label and a value for each end; NULL where an end has none. */
 void print_row_of_ends(sheet *s, const char *label, const char *drive, const char *free);
+
+/* The sentence of a finding, in the sheet's units. */
+void add_sentence(text *words, pen *p, const tside_finding *finding);
 
 const char *end_name(int end); /* "drive's end", "free end" */
 int on_extender(const planned *side, int end);

@@ -2,8 +2,8 @@
 /*
  * CSV by RFC 4180, but for its line ends, which are plain. The columns are the same for every side: file, job, name,
  * status; then each number, count and choice of the input and of the plan by its path, with its unit in brackets; a
- * side's lists are left out, but for its worst strength line and its findings; then why it was refused. What a side
- * does not have is empty.
+ * side's lists are left out, but for its worst strength line and its findings; then what became of each drive of a
+ * list; then why it was refused. What a side does not have is empty.
  */
 #include <string.h>
 
@@ -106,6 +106,22 @@ static void add_findings(text *out, const tside_plan *plan)
         text_add(out, "%s%s", i ? " " : "", choice_text(code, (int)plan->findings[i].code));
 }
 
+/* "Small: drive_weak; Middle: chosen; Large: larger", where a list of drives is asked for. */
+static void add_choices(text *out, const planned *side)
+{
+    const tside_field *fit = row_named(TSIDE_KIND_DRIVE_CHOICE, "fit", NULL),
+                      *finding = row_named(TSIDE_KIND_DRIVE_CHOICE, "finding", NULL);
+    text cell = {NULL, 0, 0};
+    for (int i = 0; side->choices && i < side->drives->count; i++) {
+        const tside_drive_choice *choice = &side->choices[i].choice;
+        text_add(&cell, "%s%s: %s", i ? "; " : "", side->drives->name[i],
+                 choice->fit == TSIDE_DRIVE_FAILS ? choice_text(finding, (int)choice->finding)
+                                                  : choice_text(fit, (int)choice->fit));
+    }
+    add_cell(out, text_of(&cell), 0);
+    text_free(&cell);
+}
+
 static void add_side(text *out, const planned *side)
 {
     add_cell(out, side->file, 1);
@@ -119,6 +135,7 @@ static void add_side(text *out, const planned *side)
     } else {
         text_add(out, ",,,,");
     }
+    add_choices(out, side);
     add_refusals(out, &side->refusals.lines);
     text_add(out, "\n");
 }
@@ -127,7 +144,7 @@ void print_table(text *out, const work *all)
 {
     text_add(out, "file,job,name,status");
     add_all(out, NULL, 1);
-    text_add(out, ",worst_utilisation,worst_line,worst_line_end,findings,refusals\n");
+    text_add(out, ",worst_utilisation,worst_line,worst_line_end,findings,drives,refusals\n");
     for (size_t i = 0; i < all->count; i++)
         add_side(out, all->sides[i]);
 }

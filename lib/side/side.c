@@ -144,14 +144,15 @@ static const tside_field finding_rows[] = {
 TABLE(tside_i_finding_table, finding_rows);
 
 static const char *const fits[] = {"chosen", "larger", "fails", "refused"};
+#define COMPARED (ONLY(TSIDE_DRIVE_LARGER) | ONLY(TSIDE_DRIVE_FAILS))
 
 /* clang-format off */
 static const tside_field choice_rows[] = {
     {CHOICE(tside_drive_choice, fit, fits, 0, "what became of the drive")},
-    {CHOICE(tside_drive_choice, finding, finding_codes, 0, "why it fails")},
-    {RESULT(tside_drive_choice, value, "", "what was found; of a larger drive its rated torque")},
-    {RESULT(tside_drive_choice, bound, "", "what it should have kept to; of a larger drive the chosen one's rated torque")},
-    {RESULT_COUNT(tside_drive_choice, status, "how its plan ended, if it was refused")},
+    {CHOICE(tside_drive_choice, finding, finding_codes, 0, "why it fails"), APPLIES(tside_drive_choice, fit, ONLY(TSIDE_DRIVE_FAILS))},
+    {RESULT(tside_drive_choice, value, "", "what was found; of a larger drive its rated torque"), APPLIES(tside_drive_choice, fit, COMPARED)},
+    {RESULT(tside_drive_choice, bound, "", "what it should have kept to; of a larger drive the chosen one's rated torque"), APPLIES(tside_drive_choice, fit, COMPARED)},
+    {RESULT_COUNT(tside_drive_choice, status, "how its plan ended, if it was refused"), APPLIES(tside_drive_choice, fit, ONLY(TSIDE_DRIVE_REFUSED))},
 };
 /* clang-format on */
 TABLE(tside_i_drive_choice_table, choice_rows);
