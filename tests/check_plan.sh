@@ -469,24 +469,146 @@ run 0 changed.json
 
 # --- a file to fill in, and the fields ---
 
+run 2 --blank=some
+run 0 --blank=all
+cp out whole.json
+run 1 whole.json
+grep -v ': missing: ' err | grep -q . && wrong "an unfilled file is refused for another reason: $(grep -v ': missing: ' err | head -1)"
+test "$(grep -n '"length"' whole.json | sed 's/:.*//;q')" -lt "$(grep -n '"hand"' whole.json | sed 's/:.*//')" || wrong "what is required does not stand first"
+cp err missing
 run 0 --blank
 cp out blank.json
+test "$(wc -l < blank.json)" -lt 120 || wrong "the blank is not short"
 run 1 blank.json
-for field in length frame.width frame.peak_height frame.tube.diameter curtain.hip curtain.sill bar.tube.wall drive.rated_torque drive_end.extender.stock \
+for field in length frame.width frame.peak_height frame.tube.diameter curtain.hip curtain.sill bar.tube.wall drive_end.extender.member_height \
     free_end.guide.tube.wall; do
     says ": $field: missing: "
 done
-grep -v ': missing: ' err | grep -q . && wrong "an unfilled file is refused for another reason: $(grep -v ': missing: ' err | head -1)"
-test "$(grep -n '"length"' blank.json | sed 's/:.*//;q')" -lt "$(grep -n '"hand"' blank.json | sed 's/:.*//')" || wrong "what is required does not stand first"
+# the short one misses no more, and no less, than the whole one: all that is required is in it
+sed 's/.*json:[0-9]*: //' missing > all_missing
+sed 's/.*json:[0-9]*: //' err | cmp -s - all_missing || wrong "the short blank and the whole one miss different fields"
+for field in $(sed 's/:.*//' all_missing); do
+    grep -q "\"${field##*.}\": \"\"" blank.json || wrong "required, and not in the blank: $field"
+done
+# its order is that of the walk
+order='hand frame curtain stops drive crank drive_end length bar ropes cable free_end collar limits'
+test "$(sed -n 's/^  "\([a-z_]*\)".*/\1/p' blank.json | tr '\n' ' ')" = "name note drive_at $order " || wrong "the blank's order: $(sed -n 's/^  "\([a-z_]*\)".*/\1/p' blank.json | tr '\n' ' ')"
+
+# fill DEMO BLANK: the blank with the demo's values wherever it has that path.
+fill() {
+    awk '
+    function skip_text() { at++; while ((c = substr(all, at, 1)) != "\"") at += c == "\\" ? 2 : 1; at++ }
+    function value(path, from, depth, name, inner) { # of one value that begins at at
+        from = at
+        c = substr(all, at, 1)
+        if (c == "{") {
+            at++
+            while (match(substr(all, at), /^[ \n,]*/) && (at += RLENGTH) && substr(all, at, 1) != "}") {
+                from = at
+                skip_text()
+                name = substr(all, from + 1, at - from - 2)
+                match(substr(all, at), /^: */)
+                at += RLENGTH
+                value(path == "" ? name : path "." name)
+            }
+            at++
+            return
+        }
+        if (c == "[") {
+            depth = 0
+            do {
+                c = substr(all, at, 1)
+                if (c == "\"") { skip_text(); continue }
+                depth += c == "[" ? 1 : c == "]" ? -1 : 0
+                at++
+            } while (depth)
+        } else if (c == "\"")
+            skip_text()
+        else {
+            match(substr(all, at), /^[-+.0-9a-zA-Z]*/)
+            at += RLENGTH
+        }
+        if (filling && (path in given)) {
+            made = made substr(all, copied, from - copied) given[path]
+            copied = at
+        } else if (!filling)
+            given[path] = substr(all, from, at - from)
+    }
+    function parse() { at = 1; copied = 1; value("") }
+    FNR == 1 && NR > 1 { parse(); filling = 1; all = "" }
+    { all = all $0 "\n" }
+    END { parse(); print made substr(all, copied) }' "$1" "$2"
+}
+# a blank that is filled in with a demo's values plans the same, to the last digit
+without_place() {
+    grep -v '"file": \|"note": ' out
+}
+for demo in "$sites"/*.json; do
+    name=$(basename "$demo" .json)
+    case $name in *job) continue ;; esac
+    run 0 --format=json "$demo"
+    without_place > as_asked
+    fill "$demo" whole.json > filled.json
+    run 0 --format=json filled.json
+    without_place | cmp -s - as_asked || wrong "$name: the whole blank, filled in, plans another side"
+done
+# the short one asks all that film30 gives but what is usual: its sheet is the same, but for what it says was assumed
+run 0 "$sites/film30.json"
+sed '/^ASSUMED/,/^CAUTIONS/d; /nvented/d' out > as_asked
+fill "$sites/film30.json" blank.json > filled.json
+run 0 filled.json
+sed '/^ASSUMED/,/^CAUTIONS/d; /nvented/d' out | cmp -s - as_asked || wrong "the short blank, filled in, plans another side"
+run 1 blank.json # as it was: nothing is filled in behind its back
+
 run 0 --fields
 prints "curtain.hip [m]: above 0, to 20; REQUIRED"
 tr -s " \n" " " < out > joined
 grep -qF "used only while grade is" joined || wrong "no condition is explained"
 test -z "$(awk 'length > 80' out)" || wrong "--fields is wider than 80 columns"
 # every field of the file to fill in is explained
-for field in $(sed -n 's/^ *"\([a-z_]*\)": .*/\1/p' blank.json | sort -u); do
+for field in $(sed -n 's/^ *"\([a-z_]*\)": .*/\1/p' whole.json | sort -u); do
     grep -q "^\([a-z_.\[\]*\.\)*$field[ :\[]" out || case $field in name | note) ;; *) grep -q "$field" out || wrong "--fields does not explain $field" ;; esac
 done
+# in feet, inches and pounds: bounds inside the true ones, sizes in decimals of an inch, nothing left in metres
+run 0 --fields --units=us
+test -z "$(awk 'length > 80' out)" || wrong "--fields is wider than 80 columns in feet"
+tr -s " \n" " " < out > joined
+for words in 'curtain.hip [ft and in]: above 0 in, to 65 ft 7 3/8 in; REQUIRED; measured to within 1/4 in' 'curtain.thickness [ft and in]:' 'usual 0.006 in' \
+    'drive_end.rise [ft and in]: above 0 in, to 16 ft 4 13/16 in; usual 1 ft 0 in' 'drive.rated_torque [lbf ft]:' 'curtain.areal_mass [oz/yd2]:' \
+    'bar.play [deg]: from 0 deg, to 57.3 deg; usual 2 deg'; do
+    checks=$((checks + 1))
+    grep -qF "$words" joined || wrong "not in --fields --units=us: $words"
+done
+grep -q '\[m\]\|\[N\|\[Pa\|\[rad\]\|\[kg' out && wrong "SI units in --fields --units=us"
+# each question has a letter of its own, in the order of the walk
+tr '\n' ' ' < out | sed 's/   */ /g; s/ \([a-z_.]*\)\( \[\|: [oa][nr]*[ e]*\)/\n\1\2/g' | sed -n 's/^\([a-z_.]*\)[: ].*question \([A-Z]*\).*/\1 \2/p' | sort -u > letters
+test "$(wc -l < letters)" -gt 90 || wrong "few fields have a letter: $(wc -l < letters)"
+sed 's/.* //' letters | sort | uniq -d | grep . && wrong "two questions have one letter"
+test "$(grep -o 'question [A-Z]*' joined | grep -c '[IOQ]')" = 0 || wrong "a letter that looks like a figure"
+grep -q '^hand: .*; question A$' out || wrong "the walk does not begin with the side's hand"
+
+# How closely a length is to be measured follows from what matters, of all demos: the file of questions says how.
+"$program" --fields --units=us | tr '\n' ' ' | sed 's/   */ /g; s/ \([a-z_.]* \[\)/\n\1/g' | sed -n 's/^\([a-z_.]*\) \[.*to be measured to \([0-9/]*\) in.*/\1 \2/p' > stated
+"$program" --what-matters --format=json "$sites"/*.json | awk '
+    BEGIN { inch = 0.0254 }
+    FNR == NR { split($2, part, "/"); stated[$1] = (part[2] ? part[1] / part[2] : part[1]); next }
+    function held() { return $0 + 0 }
+    { value = $0; sub(/.*"value": /, "", value); sub(/,.*/, "", value); text = $0; sub(/^[^:]*: "/, "", text); sub(/".*/, "", text) }
+    /^ *"answer": / { answer = text }
+    /^ *"value": [{]/ { limit = answer == "bar_length" ? inch : answer ~ /length/ ? inch / 4 : answer ~ /kick/ ? inch / 2 : answer ~ /turns/ ? 0.25 : value / 10 }
+    /^ *"input": / { input = text }
+    /^ *"tolerance": / { tolerance = value }
+    /^ *"moves": / { may = tolerance * limit / value / inch; if (!(input in least) || may < least[input]) least[input] = may }
+    END {
+        for (path in stated) {
+            may = 1
+            while (may > 0.0625 && may > least[path] * 1.02) may /= 2
+            if ((path in least) && may != stated[path]) print path ": to " stated[path] " in, not " may
+            compared += path in least
+        }
+        if (compared < 20) print "only " compared " compared"
+    }' stated - > closeness
+test ! -s closeness || wrong "measured otherwise than what matters says: $(cat closeness)"
 
 # --- output is complete or absent ---
 

@@ -121,6 +121,16 @@ static int decimals_for(double value)
     return size >= 99.95 ? 0 : size >= 9.995 ? 1 : size >= 0.9995 ? 2 : 3;
 }
 
+const char *unit_shown(const pen *p, const char *unit)
+{
+    if (!strcmp(unit, "m"))
+        return p->us ? "ft and in" : "mm";
+    for (size_t i = 0; i < sizeof shown / sizeof *shown; i++)
+        if (!strcmp(unit, shown[i].unit))
+            return p->us ? shown[i].us_name : shown[i].si_name;
+    return unit;
+}
+
 const char *quantity(pen *p, double value, const char *unit)
 {
     const size_t count = sizeof shown / sizeof *shown;

@@ -3,6 +3,7 @@
 #include <getopt.h>
 #include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 
 #include "command.h"
 #include "fields.h"
@@ -17,7 +18,7 @@
 
 const char program_name[] = "tunnelside-plan";
 
-typedef enum task { PLAN_FILES, SHOW_HELP, SHOW_VERSION, SHOW_FIELDS, SHOW_BLANK } task;
+typedef enum task { PLAN_FILES, SHOW_HELP, SHOW_VERSION, SHOW_FIELDS, SHOW_BLANK, SHOW_WHOLE_BLANK } task;
 
 typedef struct options {
     task task;
@@ -43,8 +44,8 @@ static const char help[] = "Usage: tunnelside-plan [OPTION]... FILE...\n"
                            "                           input moves cuts, kick, turns and torque\n"
                            "      --drives=FILE        the smallest drive of a list in FILE, for each side\n"
                            "  -o, --output=FILE        write to FILE: whole, or not at all\n"
-                           "      --fields             explain every field a file may have\n"
-                           "      --blank              print a file to fill in; what stays \"\" is not given\n"
+                           "      --fields             explain every field a file may have, in --units\n"
+                           "      --blank[=all]        print a file to fill in, short or with every field\n"
                            "  -h, --help               print this\n"
                            "  -V, --version            print the version\n"
                            "\n"
@@ -52,6 +53,14 @@ static const char help[] = "Usage: tunnelside-plan [OPTION]... FILE...\n"
                            "the exit status is then 1. It is 2 where the command line is wrong.\n"
                            "For choosing parts and setting out, not a certificate: local codes, makers'\n"
                            "ratings and licensed practice come first.\n";
+
+static int set_blank(options *chosen, const char *value)
+{
+    if (value && strcmp(value, "all"))
+        return misuse("--blank: all, or nothing: ", value);
+    chosen->task = value ? SHOW_WHOLE_BLANK : SHOW_BLANK;
+    return 0;
+}
 
 /* Sets what an option asks for; returns 0, or EXIT_USAGE having said why. */
 static int set_option(options *chosen, int letter, const char *value)
@@ -65,7 +74,7 @@ static int set_option(options *chosen, int letter, const char *value)
     case 'h': chosen->task = SHOW_HELP; return 0;
     case 'V': chosen->task = SHOW_VERSION; return 0;
     case 'F': chosen->task = SHOW_FIELDS; return 0;
-    case 'B': chosen->task = SHOW_BLANK; return 0;
+    case 'B': return set_blank(chosen, value);
     default: return EXIT_USAGE;
     }
 }
@@ -76,7 +85,7 @@ static int read_options(options *chosen, int count, char **words)
         {"units", required_argument, NULL, 'u'},  {"format", required_argument, NULL, 'f'},
         {"output", required_argument, NULL, 'o'}, {"drives", required_argument, NULL, 'D'},
         {"what-matters", no_argument, NULL, 'M'}, {"fields", no_argument, NULL, 'F'},
-        {"blank", no_argument, NULL, 'B'},        {"help", no_argument, NULL, 'h'},
+        {"blank", optional_argument, NULL, 'B'},  {"help", no_argument, NULL, 'h'},
         {"version", no_argument, NULL, 'V'},      {NULL, 0, NULL, 0},
     };
     int letter, status = 0;
@@ -143,7 +152,8 @@ static int show(const options *chosen)
     switch (chosen->task) {
     case SHOW_HELP: text_add(&out, "%s", help); break;
     case SHOW_VERSION: text_add(&out, "tunnelside-plan %s\n", tside_version()); break;
-    case SHOW_FIELDS: print_fields(&out); break;
+    case SHOW_FIELDS: print_fields(&out, chosen->units == US); break;
+    case SHOW_WHOLE_BLANK: print_whole_blank(&out); break;
     default: print_blank(&out); break;
     }
     status = write_output(&out, chosen->output) ? EXIT_DONE : EXIT_REFUSED;
