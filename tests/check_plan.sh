@@ -410,6 +410,54 @@ run 1 control.json
 checks=$((checks + 1))
 grep -q "$(printf '\033')" err && wrong "a control character reaches the terminal"
 
+# --- an eye that is too low, or hung on the hip: which fields mend it, and by how much, in the file's units ---
+
+# mends FILE END: what the sheet or the refusal says of that end's rise, put into the file, mends it; a sixteenth less does not.
+mends() {
+    rise=$(cat out err | tr -s " \n" " " | sed -n "s/.*$2.rise at least \([0-9][0-9 /finmt]*[a-z]\).*/\1/p")
+    test -n "$rise" || wrong "$1: nothing is said of what mends $2"
+    sed "/\"$2\": {/,/\"rise\"/s#\"rise\": \"[^\"]*\"#\"rise\": \"$rise\"#" "$1" > mended.json
+    run 0 --format=json mended.json
+    awk -v end="$2" '/"code": "(kick|side_force)"/ { found = 1 } /"end": / && found { bad = bad (index($0, end) ? "x" : ""); found = 0 } END { exit bad != "" }' out || wrong "$1: $rise does not mend $2"
+}
+edit film30.json 's/"kick_out": "4 in"/"kick_out": "1 in"/'
+cp changed.json kicks.json
+for end in drive_end free_end; do
+    run 0 kicks.json
+    mends kicks.json $end
+done
+run 0 --format=json kicks.json
+least=$(number searches/drive_end_least_rise)
+awk "BEGIN { exit !($least > 28 * 0.0254 && $least < 31 * 0.0254) }" || wrong "the least rise is $least"
+edit film30.json 's/"rise": "12 in"/"rise": "3 in"/; s/"gap": "4 in"/"gap": "1 in"/'
+cp changed.json low.json
+run 1 low.json
+says 'drive_end.extender.bar_clearance: '
+says '[1 in; at most 7/8 in]'
+says 'drive_end.rise at least '
+rise=$(sed -n 's/.*drive_end.rise at least //p' err)
+sed "s#\"rise\": \"3 in\"#\"rise\": \"$rise\"#" low.json > mended.json
+run 0 mended.json
+edit film30.json 's/"rise": "12 in"/"rise": "1 in"/; s/"gap": "4 in"/"gap": "0 in"/'
+run 1 changed.json
+says '[1 in; at least 3 1/4 in]'
+says 'drive_end.rise at least 7 11/16 in'
+edit film30_hip.json 's/"gap": "4 in"/"gap": "0 in"/'
+run 1 changed.json
+says 'an eye 7 11/16 in above the hip clears, and keeps to the limits: drive_end.hung extender, drive_end.rise at least 7 11/16 in'
+run 0 "$sites/film30_hip.json"
+tr -s " \n" " " < out > joined
+grep -q 'above the hip clears, and keeps to the limits: free_end.hung extender, free_end.rise at least [0-9]' joined || wrong "nothing is said of what mends a side hung on the hip"
+hides 'Least rise of the eye'
+edit leanto_metric.json 's/"sill": "[^"]*"/"sill": "3 m"/'
+run 1 changed.json
+! grep -q ' in\]' err || wrong "inches in what a metric file is told"
+# where no rise keeps to the limits, none is promised
+edit film30.json 's/"kick_out": "4 in"/"kick_out": "0 in"/'
+run 0 changed.json
+hides 'rise at least'
+prints "drive's end: none."
+
 # --- the smallest drive of a list ---
 
 drives=$examples/drives.json

@@ -23,7 +23,7 @@ static void read_one(drive_list *list, document *doc, const json_t *json, compla
     }
     list->name[list->count++] = name;
     if (!refusals->count && tside_check(TSIDE_KIND_DRIVE, drive, &fault) != TSIDE_OK)
-        refuse_by_library(doc, refusals, within, &fault);
+        refuse_by_library(doc, refusals, within, &fault, 0, "");
 }
 
 static void read_list(drive_list *list, document *doc, complaints *refusals)

@@ -28,6 +28,33 @@ const tside_end_plan *end_answered(const planned *side, int end)
     return end == TSIDE_FREE_END ? &side->plan.free_end : &side->plan.drive_end;
 }
 
+const char *end_group(int end)
+{
+    return end == TSIDE_FREE_END ? "free_end" : "drive_end";
+}
+
+int is_mended_by_eye(tside_finding_code code)
+{
+    return code == TSIDE_FINDING_KICK || code == TSIDE_FINDING_SIDE_FORCE;
+}
+
+void add_mend(text *words, pen *p, const planned *side, int end)
+{
+    const found *search = &side->least_rise[end];
+    const tside_end *asked = end_asked(side, end);
+    const tside_limits *limits = &side->wanted.side.limits;
+    const char *group = end_group(end);
+    if (!search->asked || search->status != TSIDE_OK)
+        return;
+    text_add(words, "; an eye %s above the hip %s: ", tape_at_least(p, search->value),
+             limits->kick_out_given || limits->side_force_given ? "clears, and keeps to the limits" : "clears");
+    if (asked->hung == TSIDE_ON_HIP)
+        text_add(words, "%s.hung extender, ", group);
+    if (asked->hung == TSIDE_ON_EXTENDER && asked->placed == TSIDE_EYE_GIVEN)
+        text_add(words, "%s.placed best, ", group);
+    text_add(words, "%s.rise at least %s", group, tape_at_least(p, search->value));
+}
+
 static planned *new_side(work *all, const char *file)
 {
     planned *side = take_memory(sizeof *side);
@@ -47,17 +74,31 @@ static void keep(found *search, tside_status status, double value, const tside_f
         tside_fault_text(fault, search->why, sizeof search->why);
 }
 
+static void search_rise(planned *side, int end)
+{
+    double rise = 0;
+    tside_fault fault;
+    const tside_status status = tside_eye_least(&side->wanted.side, (tside_which_end)end, &rise, &fault);
+    keep(&side->least_rise[end], status, rise, &fault);
+}
+
+/* Whether something is found that stops the work, and that a higher eye would mend. */
+static int is_eye_too_low(const planned *side, int end)
+{
+    for (int i = 0; i < side->plan.finding_count; i++)
+        if ((int)side->plan.findings[i].end == end && is_mended_by_eye(side->plan.findings[i].code))
+            return 1;
+    return 0;
+}
+
 static void run_searches(planned *side)
 {
     const tside_side *asked = &side->wanted.side;
     tside_fault fault;
     tside_status status;
     for (int end = 0; end < ENDS; end++)
-        if (end_asked(side, end)->hung == TSIDE_ON_EXTENDER) {
-            double rise = 0;
-            status = tside_eye_least(asked, (tside_which_end)end, &rise, &fault);
-            keep(&side->least_rise[end], status, rise, &fault);
-        }
+        if (end_asked(side, end)->hung == TSIDE_ON_EXTENDER || is_eye_too_low(side, end))
+            search_rise(side, end);
     if (asked->bar_count) {
         int index = 0;
         status = tside_bar_smallest(asked, &index, &fault);
@@ -99,6 +140,67 @@ static void choose_drive(planned *side, const drive_list *drives)
     free(choices);
 }
 
+/* The end whose eye a refusal is about, or -1. */
+static int end_of_eye(const tside_fault *fault)
+{
+    static const char *const about[] = {"hung", "rise", "placed", "eye_outboard", "extender.bar_clearance"};
+    for (int end = 0; end < ENDS; end++)
+        for (size_t i = 0; i < sizeof about / sizeof *about; i++) {
+            char path[TSIDE_PATH_SIZE];
+            snprintf(path, sizeof path, "%s.%s", end_group(end), about[i]);
+            if (!strcmp(fault->field, path))
+                return end;
+        }
+    return -1;
+}
+
+/*
+ * An eye that clears what rides on the guide may have its tube too near the roll: upward from there, to the first of a
+ * tape's divisions at which nothing is refused of this end.
+ */
+static void raise_until_planned(planned *side, int end)
+{
+    enum { MOST_STEPS = 1000 };
+    const double step = side->wanted.in_feet ? 0.0254 / 16 : 1e-3;
+    found *search = &side->least_rise[end];
+    tside_side *tried = take_memory(sizeof *tried);
+    tside_plan *ignored = take_memory(sizeof *ignored);
+    tside_end *at = end == TSIDE_FREE_END ? &tried->free_end : &tried->drive_end;
+    const size_t group = strlen(end_group(end));
+    tside_status status = search->status;
+    *tried = side->wanted.side;
+    at->placed = TSIDE_EYE_BEST;
+    at->rise = search->value;
+    for (int i = 0; search->status == TSIDE_OK && i < MOST_STEPS; i++, at->rise += step) {
+        tside_fault fault;
+        status = tside_plan_side(tried, ignored, &fault);
+        if (status != TSIDE_OK && (strncmp(fault.field, end_group(end), group) || fault.field[group] != '.'))
+            status = TSIDE_OK;
+        if (status == TSIDE_OK)
+            break;
+    }
+    search->status = status;
+    search->value = at->rise;
+    free(tried);
+    free(ignored);
+}
+
+/* Where a higher eye would mend it, how high, in the file's units. */
+static void refuse_planned(document *doc, planned *side, tside_fault *fault)
+{
+    const int us = side->wanted.in_feet, end = end_of_eye(fault);
+    text mend = {NULL, 0, 0};
+    pen p = {.us = us};
+    if (end >= 0) {
+        search_rise(side, end);
+        if (end_asked(side, end)->hung == TSIDE_ON_EXTENDER)
+            raise_until_planned(side, end);
+        add_mend(&mend, &p, side, end);
+    }
+    refuse_by_library(doc, &side->refusals, side->wanted.within, fault, us, text_of(&mend));
+    text_free(&mend);
+}
+
 /* The same as the library does for a side's own groups: the field's path begins at the side. */
 static tside_status check_fittings(const tside_fittings *fittings, tside_fault *fault)
 {
@@ -126,7 +228,7 @@ static void plan(document *doc, planned *side, const work *all)
         status = tside_plan_turns(asked, side->turns, side->turn_count, &side->turn_count, &fault);
     }
     if (status != TSIDE_OK) {
-        refuse_by_library(doc, &side->refusals, side->wanted.within, &fault);
+        refuse_planned(doc, side, &fault);
         return;
     }
     run_searches(side);

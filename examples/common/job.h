@@ -5,6 +5,7 @@
 
 #include "drives.h"
 #include "read.h"
+#include "units.h"
 
 enum { ENDS = 2 }; /* the drive's, and the free one: tside_which_end */
 
@@ -32,7 +33,7 @@ typedef struct planned {
     tside_plan plan;
     tside_turn *turns;
     int turn_count;
-    found least_rise[ENDS];   /* of the eye, on an extender */
+    found least_rise[ENDS];   /* of the eye, on an extender, or where a higher eye mends what is found */
     found smallest_bar;       /* place in its list, where there is one */
     found smallest_drive;     /* place in the list, where one was given */
     const drive_list *drives; /* that list, where it was searched, and what became of each of it */
@@ -55,6 +56,13 @@ typedef struct work {
  */
 void work_add_files(work *all, int count, char *const *names);
 void work_free(work *all);
+
+const char *end_group(int end); /* "drive_end", as paths begin */
+
+/* Whether a higher eye mends what is found. */
+int is_mended_by_eye(tside_finding_code code);
+/* Adds, where a search found it, which eye mends an end, and by which fields: "; an eye 1 ft 3 in above ...". */
+void add_mend(text *words, pen *p, const planned *side, int end);
 
 int is_planned(const planned *side);
 const tside_end *end_asked(const planned *side, int end);

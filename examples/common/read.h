@@ -50,8 +50,12 @@ char *read_text(document *doc, const json_t *object, const char *within, const c
  */
 char *read_drive(document *doc, const json_t *object, const char *within, tside_drive *drive, complaints *refusals);
 
-/* Complains of what the library refuses, at the fault's field. */
-void refuse_by_library(document *doc, complaints *refusals, const char *within, tside_fault *fault);
+/*
+ * Complains of what the library refuses, at the fault's field, and adds what else is to be said. us: 1 where the file
+ * speaks feet, to tell its lengths so too.
+ */
+void refuse_by_library(document *doc, complaints *refusals, const char *within, tside_fault *fault, int us,
+                       const char *more);
 
 /* 1 for nothing, an empty text, an empty list, and an object of such: a file to fill in before it is filled in. */
 int is_blank(const json_t *value);

@@ -14,6 +14,9 @@ typedef struct pen {
 
 /* A length for a tape measure: to 1/16 in, or to 1 mm; from 20 m on in metres to 1 mm. */
 const char *tape(pen *p, double metres);
+/* The same of a bound, rounded to the side on which it is kept. */
+const char *tape_at_least(pen *p, double metres);
+const char *tape_at_most(pen *p, double metres);
 /* A small size, such as a wall: to 0.001 in or 0.01 mm. */
 const char *fine(pen *p, double metres);
 /* Size and wall of a tube: "1.315 x 0.083 in". */

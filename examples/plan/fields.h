@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* What a side's file may hold: each field explained, and a file to fill in, short or whole; from the library's tables. */
+/* What a side's file may hold: each field explained, and a file to fill in, short or whole; from the library's tables.
+ */
 #ifndef PLAN_FIELDS_H
 #define PLAN_FIELDS_H
 

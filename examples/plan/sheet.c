@@ -127,6 +127,8 @@ static void print_finding(sheet *s, const tside_finding *finding)
     text words = {NULL, 0, 0};
     add_subject(&words, s->side, finding);
     add_sentence(&words, &s->pen, finding);
+    if (is_mended_by_eye(finding->code))
+        add_mend(&words, &s->pen, s->side, (int)finding->end);
     text_wrap(s->out, "  - ", text_of(&words));
     text_free(&words);
     if (finding->code == TSIDE_FINDING_UNUSUAL)

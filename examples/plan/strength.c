@@ -77,11 +77,11 @@ static void print_least_rise(sheet *s, int end)
     const found *search = &s->side->least_rise[end];
     const tside_limits *limits = &s->side->wanted.side.limits;
     const int limited = limits->kick_out_given || limits->side_force_given;
-    if (!search->asked)
+    if (!search->asked || !on_extender(s->side, end))
         return;
     if (search->status == TSIDE_OK)
         text_say(s->out, "  ", "Least rise of the eye above the hip, %s: %s%s.", end_name(end),
-                 tape(&s->pen, search->value),
+                 tape_at_least(&s->pen, search->value),
                  limited ? ", which clears what rides on the guide and keeps to the limits"
                          : ", which just clears what rides on the guide; no limit of kick or side force is given");
     else
@@ -93,7 +93,7 @@ void print_searches(sheet *s)
     const found *bar = &s->side->smallest_bar;
     const tside_side *asked = &s->side->wanted.side;
     pen *p = &s->pen;
-    if (!bar->asked && !s->side->least_rise[TSIDE_DRIVE_END].asked && !s->side->least_rise[TSIDE_FREE_END].asked)
+    if (!bar->asked && !on_extender(s->side, TSIDE_DRIVE_END) && !on_extender(s->side, TSIDE_FREE_END))
         return;
     print_title(s, "WHAT WOULD DO");
     for (int end = 0; end < ENDS; end++)
