@@ -540,7 +540,7 @@ for field in $(sed 's/:.*//' all_missing); do
 done
 # its order is that of the walk
 order='hand frame curtain stops drive crank drive_end length bar ropes cable free_end collar limits'
-test "$(sed -n 's/^  "\([a-z_]*\)".*/\1/p' blank.json | tr '\n' ' ')" = "name note drive_at $order " || wrong "the blank's order: $(sed -n 's/^  "\([a-z_]*\)".*/\1/p' blank.json | tr '\n' ' ')"
+test "$(sed -n 's/^  "\([a-z_]*\)".*/\1/p' blank.json | tr '\n' ' ')" = "name note drive_at mark $order " || wrong "the blank's order: $(sed -n 's/^  "\([a-z_]*\)".*/\1/p' blank.json | tr '\n' ' ')"
 
 # fill DEMO BLANK: the blank with the demo's values wherever it has that path.
 fill() {

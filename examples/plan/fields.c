@@ -163,12 +163,13 @@ void print_fields(text *out, int us)
              "A JSON number is in %s; a text brings its own unit, such as \"5 ft 3 1/2 in\" or \"38 mm\"; diameter and"
              " wall of a tube may also be a trade name, such as \"fence 1-3/8 in\", \"nps 1-1/4\" or \"bwg 14\".",
              us ? "SI, whatever unit stands in brackets here" : "the unit in brackets");
-    text_wrap(out, "",
-              "Beside these a side may have the texts name, note, drive_at: which end has the drive, and mark: one or two "
-              "letters that begin the marks of its pieces; its drive a name and a note; and an object tolerances,"
-              " such as {\"curtain.hip\": \"1/2 in\"}, where a measurement may be off by other than it is measured to "
-              "within. Questions are those of --blank, lettered as one walks: from the drive's end along the side to "
-              "the free end.");
+    text_wrap(
+        out, "",
+        "Beside these a side may have the texts name, note, drive_at: which end has the drive, and mark: one or two "
+        "letters that begin the marks of its pieces; its drive a name and a note; and an object tolerances,"
+        " such as {\"curtain.hip\": \"1/2 in\"}, where a measurement may be off by other than it is measured to "
+        "within. Questions are those of --blank, lettered as one walks: from the drive's end along the side to "
+        "the free end.");
     text_add(out, "\n");
     explain_table(&e, TSIDE_KIND_SIDE);
     text_add(out, "\n");
