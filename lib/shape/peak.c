@@ -72,25 +72,41 @@ static const tside_i_spot *kept(const tside_i_track *track, int sample)
     return sample < TSIDE_I_KEPT ? track->spot + sample : NULL;
 }
 
-/*
- * Samples of one smooth stretch, closer together towards its upper end, where chord and guide grow short and all bends
- * more.
- */
+/* One stretch's samples, and the values there of one quantity. */
+typedef struct stretch {
+    int first, steps;
+    double from, to;
+    double value[TSIDE_I_STEPS + 1];
+} stretch;
+
+static stretch stretch_of(const tside_i_track *track, int index)
+{
+    return (stretch){.first = track->first[index],
+                     .steps = track->steps[index],
+                     .from = track->travel->stretch[index].from,
+                     .to = tside_i_stretch_end(track->travel, index)};
+}
+
+/* Where a sample is: closer together towards the upper end, where chord and guide grow short and all bends more. */
+static double place(const stretch *s, int i)
+{
+    double left = 1 - (double)i / s->steps;
+    return s->to - left * left * left * (s->to - s->from);
+}
+
 static void sample_stretch(const tside_travel *travel, int index, int first, tside_i_track *track)
 {
-    double from = travel->stretch[index].from, to = tside_i_stretch_end(travel, index);
-    double share = (to - from) / (travel->end - travel->wraps_shut);
+    double share = (tside_i_stretch_end(travel, index) - travel->stretch[index].from) /
+                   (travel->end - travel->wraps_shut);
+    stretch s;
     int steps = share > 0.3 || index + 1 == travel->stretches ? TSIDE_I_STEPS
                 : share > 0.05                                ? 3
                                                               : 2; /* a short stretch bends little */
     track->first[index] = first;
     track->steps[index] = steps;
-    for (int i = 0; i <= steps; i++) {
-        double left = 1 - (double)i / steps;
-        track->place[first + i] = to - left * left * left * (to - from);
-        if (kept(track, first + i))
-            tside_i_travel_spot(travel, index, track->place[first + i], track->spot + first + i);
-    }
+    s = stretch_of(track, index);
+    for (int i = 0; i <= steps && kept(track, first + i); i++)
+        tside_i_travel_spot(travel, index, place(&s, i), track->spot + first + i);
 }
 
 void tside_i_track_make(const tside_travel *travel, tside_i_track *track)
@@ -105,13 +121,6 @@ void tside_i_track_make(const tside_travel *travel, tside_i_track *track)
     track->open = track->spot[TSIDE_I_STEPS];
 }
 
-/* One stretch's samples, and the values there of one quantity. */
-typedef struct stretch {
-    int first, steps;
-    const double *place;
-    double value[TSIDE_I_STEPS + 1];
-} stretch;
-
 /*
  * At one of those that none beside it passes, a climb between its neighbours; at an end only if the value rises inward.
  * p->sign turns the values over.
@@ -119,19 +128,18 @@ typedef struct stretch {
 static double climb_beside(const probe *p, const stretch *s, int i, double before, double value, double after,
                            double *where)
 {
-    const double *at = s->place;
-    const double beside =
-        1e-4; /* of a step: near enough to tell whether the value rises inward, far enough for rounding not to */
+    const double at = place(s, i), beside = 1e-4; /* of a step: near enough to tell whether the value rises inward, far
+                                                     enough for rounding not to */
     double inward, more;
-    *where = at[i];
+    *where = at;
     if (i > 0 && i < s->steps)
-        return value > before ? climb(p, at[i - 1], at[i + 1], at[i], value, before, after, where) : value;
-    inward = at[i] + beside * (i ? at[i - 1] - at[i] : at[1] - at[0]);
+        return value > before ? climb(p, place(s, i - 1), place(s, i + 1), at, value, before, after, where) : value;
+    inward = at + beside * (place(s, i ? i - 1 : 1) - at);
     more = measure(p, inward);
     if (more <= value)
         return value;
-    return i ? climb(p, at[i - 1], at[i], inward, more, before, value, where)
-             : climb(p, at[0], at[1], inward, more, value, after, where);
+    return i ? climb(p, place(s, i - 1), at, inward, more, before, value, where)
+             : climb(p, at, place(s, 1), inward, more, value, after, where);
 }
 
 /*
@@ -152,10 +160,10 @@ static void keep(tside_i_peak *so_far, const tside_i_track *track, const probe *
     for (int i = 0; i <= s->steps; i++) {
         double after = i < s->steps ? p->sign * s->value[i + 1] : -HUGE_VAL;
         if (value >= before && value >= after && !(value + passed_by(p, s, i) < so_far->value)) {
-            double place, best = climb_beside(p, s, i, before, value, after, &place);
+            double where, best = climb_beside(p, s, i, before, value, after, &where);
             if (best > so_far->value)
-                *so_far = (tside_i_peak){best, place, p->stretch,
-                                         place == s->place[i] ? kept(track, s->first + i) : NULL};
+                *so_far = (tside_i_peak){best, where, p->stretch,
+                                         where == place(s, i) ? kept(track, s->first + i) : NULL};
         }
         before = value;
         value = after;
@@ -169,11 +177,10 @@ static void seek(const tside_i_track *track, tside_i_sought *sought)
     sought->greatest = sought->least = (tside_i_peak){-HUGE_VAL, travel->wraps_shut, 0, &track->shut};
     for (int index = travel->stretches - 1; index >= 0; index--) {
         probe p = {travel, sought, 1, index};
-        stretch s = {
-            .first = track->first[index], .steps = track->steps[index], .place = track->place + track->first[index]};
+        stretch s = stretch_of(track, index);
         for (int i = 0; i <= s.steps; i++) {
             const tside_i_spot *spot = kept(track, s.first + i);
-            s.value[i] = spot ? sought->quantity(spot, sought->context) : measure(&p, s.place[i]);
+            s.value[i] = spot ? sought->quantity(spot, sought->context) : measure(&p, place(&s, i));
         }
         keep(&sought->greatest, track, &p, &s);
         p.sign = -1;

@@ -15,7 +15,6 @@ typedef struct tside_i_track {
     const tside_travel *travel;
     tside_i_spot shut, open;
     int first[TSIDE_STRETCHES], steps[TSIDE_STRETCHES]; /* a stretch's first sample, and how many follow it */
-    double place[TSIDE_STRETCHES * (TSIDE_I_STEPS + 1)];
     tside_i_spot spot[TSIDE_I_KEPT];
 } tside_i_track;
 

@@ -110,7 +110,7 @@ static tside_status plan_row(int row, const tside_input *inputs, int count, unsi
     if (status != TSIDE_OK && fault)
         say_what_it_was(fault);
     TRY(status);
-    return tside_i_plan(side, &side->bar, parts, plan, fault);
+    return tside_i_plan(side, &side->bar, &side->drive, parts, plan, fault);
 }
 
 static unsigned long long finding_bits(const tside_plan *plan)

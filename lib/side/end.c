@@ -43,7 +43,7 @@ static tside_status lay_out(const tside_i_setup *setup, tside_which_end which, c
 static tside_i_bar_end bar_end(const tside_i_setup *setup, tside_which_end which, const tside_i_pushing *pushing)
 {
     const tside_stand *stand = setup->stand + which;
-    return (tside_i_bar_end){*pushing, tside_i_end_collar(setup->side, which).mass * TSIDE_GRAVITY, stand->run_on,
+    return (tside_i_bar_end){*pushing, tside_i_end_collar(setup, which).mass * TSIDE_GRAVITY, stand->run_on,
                              stand->eye - setup->side->curtain.past};
 }
 
@@ -83,7 +83,7 @@ static void hanging_forces(const tside_i_setup *setup, tside_which_end which, co
     enum { RUNNING, LIFTED, BAR, INTRUSION, SOUGHT };
     tside_i_pushing running = {lifting, &hung->hang, 0};
     tside_i_bar_end bar = bar_end(setup, which, &running);
-    tside_i_passing passing = {&plan->layout, plan->stand.beside ? tside_i_end_collar(setup->side, which).height : 0};
+    tside_i_passing passing = {&plan->layout, plan->stand.beside ? tside_i_end_collar(setup, which).height : 0};
     tside_i_sought sought[SOUGHT] = {
         [RUNNING] = {.quantity = tside_i_push_at, .context = &running},
         [LIFTED] = {.quantity = tside_i_uplift_at, .context = &running},
@@ -123,7 +123,7 @@ static void standing_forces(const tside_i_setup *setup, tside_which_end which, c
                             const tside_i_hung *hung, double stall, tside_end_plan *plan, tside_i_bending *bending,
                             double *intrusion)
 {
-    const tside_collar collar = tside_i_end_collar(setup->side, which);
+    const tside_collar collar = tside_i_end_collar(setup, which);
     const tside_fixed *fixed = &hung->fixed;
     tside_i_passing passing = {&plan->layout, plan->stand.beside ? collar.height : 0};
     tside_torque worst = {0};
@@ -142,7 +142,6 @@ static void standing_forces(const tside_i_setup *setup, tside_which_end which, c
     *bending = (tside_i_bending){plan->fixed_stalled.moment, 0, hangs, hangs, hangs};
     if (plan->layout_given)
         *intrusion = tside_i_track_greatest(&setup->track, tside_i_intrusion, &passing, &where);
-    hung_instead(setup, which, lifting, stall, plan);
 }
 
 /* How far out the eye bolt lets the guide stand, at the worse of both forces, and the curtain with it. */
@@ -183,9 +182,10 @@ tside_status tside_i_plan_end(const tside_i_setup *setup, tside_which_end which,
     plan->layout_given = end->hung == TSIDE_ON_EXTENDER;
     if (plan->layout_given)
         TRY(lay_out(setup, which, hung, &plan->layout, fault));
-    if (hung->stands)
+    if (hung->stands) {
         standing_forces(setup, which, lifting, hung, stall, plan, bending, &intrusion);
-    else {
+        hung_instead(setup, which, lifting, stall, plan);
+    } else {
         plan->chain_swing = lifting && hung->hang.chain > 0 ? tside_i_chain_swing(lifting, &hung->hang) : 0;
         hanging_forces(setup, which, lifting, hung, stall, plan, bending, &intrusion);
         plan->skew_given = 1;

@@ -22,23 +22,21 @@ static void add(tside_plan *plan, tside_finding_code code, tside_which_end end, 
         plan->findings[plan->finding_count++] = (tside_finding){code, end, index, value, bound};
 }
 
-static void find_drive(const tside_side *side, tside_plan *plan)
+static void find_drive(const tside_drive *drive, tside_plan *plan)
 {
-    if (plan->design_torque > side->drive.rated_torque)
-        add(plan, TSIDE_FINDING_DRIVE_WEAK, TSIDE_DRIVE_END, -1, plan->design_torque, side->drive.rated_torque);
+    if (plan->design_torque > drive->rated_torque)
+        add(plan, TSIDE_FINDING_DRIVE_WEAK, TSIDE_DRIVE_END, -1, plan->design_torque, drive->rated_torque);
     for (int i = 0; i < plan->line_count; i++)
         if (plan->lines[i].verdict == TSIDE_VERDICT_NO)
             add(plan, TSIDE_FINDING_STRENGTH, plan->lines[i].end, i, plan->lines[i].utilisation, 1);
-    if (side->drive.limit_turns_given && plan->drive_turns > side->drive.limit_turns)
-        add(plan, TSIDE_FINDING_LIMIT_TURNS, TSIDE_DRIVE_END, -1, plan->drive_turns, side->drive.limit_turns);
+    if (drive->limit_turns_given && plan->drive_turns > drive->limit_turns)
+        add(plan, TSIDE_FINDING_LIMIT_TURNS, TSIDE_DRIVE_END, -1, plan->drive_turns, drive->limit_turns);
 }
 
 /* A motor on its supply and cable. */
-static void find_run(const tside_side *side, tside_plan *plan)
+static void find_run(const tside_drive *drive, const tside_cable *cable, tside_plan *plan)
 {
     const tside_run *run = &plan->run;
-    const tside_drive *drive = &side->drive;
-    const tside_cable *cable = &side->cable;
     double allowed = cable->drop_limit * drive->supply_voltage;
     if (run->stalls)
         add(plan, TSIDE_FINDING_STALLS, TSIDE_DRIVE_END, -1, plan->worst.drive, run->stall_torque);
@@ -69,9 +67,9 @@ static void find_protection(const tside_cable *cable, tside_plan *plan)
         add(plan, TSIDE_FINDING_FUSE_LARGE, TSIDE_DRIVE_END, -1, cable->fuse, cable->ampacity);
 }
 
-static void find_holding(const tside_side *side, tside_plan *plan)
+static void find_holding(const tside_drive *drive, tside_plan *plan)
 {
-    if (side->drive.holds == TSIDE_HOLDS_NOT)
+    if (drive->holds == TSIDE_HOLDS_NOT)
         add(plan, TSIDE_FINDING_TURNS_BACK, TSIDE_DRIVE_END, -1, fmax(plan->worst.lift, 0), 0);
     if (plan->cranking_given && plan->cranking.effort > plan->cranking.limit)
         add(plan, TSIDE_FINDING_EFFORT, TSIDE_DRIVE_END, -1, plan->cranking.effort, plan->cranking.limit);
@@ -224,7 +222,17 @@ static void find_tipping(const tside_travel *travel, tside_plan *plan)
         }
 }
 
-static int count_unusual(const tside_table *table, const char *structure)
+/* A group of the side's, or what is tried in its place. */
+static const char *group_of(const tside_i_setup *setup, const tside_field *row, const char *structure)
+{
+    if (row->nested == &tside_i_drive_table)
+        return (const char *)setup->drive;
+    if (row->nested == &tside_i_bar_table)
+        return (const char *)setup->bar;
+    return structure + row->offset;
+}
+
+static int count_unusual(const tside_i_setup *setup, const tside_table *table, const char *structure)
 {
     const tside_field *row = table->rows;
     int unusual = 0;
@@ -234,7 +242,7 @@ static int count_unusual(const tside_table *table, const char *structure)
         if (!tside_i_applies(row + i, structure))
             continue;
         if (row[i].type == TSIDE_GROUP)
-            unusual += count_unusual(row[i].nested, structure + row[i].offset);
+            unusual += count_unusual(setup, row[i].nested, group_of(setup, row + i, structure));
         else {
             double value = row[i].type == TSIDE_COUNT ? *(const int *)(const void *)(structure + row[i].offset)
                                                       : *(const double *)(const void *)(structure + row[i].offset);
@@ -248,9 +256,9 @@ void tside_i_find(const tside_i_setup *setup, const tside_i_hung *drive, const t
 {
     const tside_side *side = setup->side;
     const tside_limits *limits = &side->limits;
-    int unusual = count_unusual(&tside_i_side_table, (const char *)side);
+    int unusual = count_unusual(setup, &tside_i_side_table, (const char *)side);
     plan->finding_count = 0;
-    find_drive(side, plan);
+    find_drive(setup->drive, plan);
     find_end(setup, TSIDE_DRIVE_END, drive, &plan->drive_end, plan);
     find_end(setup, TSIDE_FREE_END, free, &plan->free_end, plan);
     if (limits->twist_given && plan->twist > limits->twist)
@@ -267,14 +275,14 @@ void tside_i_find(const tside_i_setup *setup, const tside_i_hung *drive, const t
         find_swing(setup, drive, plan);
     find_tipping(&setup->travel, plan);
     if (plan->run_given)
-        find_run(side, plan);
+        find_run(setup->drive, &side->cable, plan);
     find_protection(&side->cable, plan);
-    find_holding(side, plan);
+    find_holding(setup->drive, plan);
     if (!plan->drive_end.stand.covers) /* the curtain passes both bows alike */
         add(plan, TSIDE_FINDING_UNCOVERED, TSIDE_DRIVE_END, -1, side->curtain.past, setup->bow.diameter / 2);
     find_known(setup, TSIDE_DRIVE_END, &plan->drive_end, plan);
     find_known(setup, TSIDE_FREE_END, &plan->free_end, plan);
-    if (side->drive.kind == TSIDE_HAND || !side->drive.stall_torque_given)
+    if (setup->drive->kind == TSIDE_HAND || !setup->drive->stall_torque_given)
         add(plan, TSIDE_FINDING_STALL_GUESSED, TSIDE_DRIVE_END, -1, plan->stall_torque, 0);
     if (unusual > 0)
         add(plan, TSIDE_FINDING_UNUSUAL, TSIDE_DRIVE_END, -1, unusual, 0);

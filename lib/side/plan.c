@@ -66,9 +66,9 @@ static tside_status plan_torque(const tside_i_setup *setup, const tside_i_liftin
     tside_i_travel_at(&setup->travel, tside_i_travel_progress(&setup->travel, plan->worst.turns), &spot);
     tside_i_travel_position(&setup->travel, &spot, &at);
     plan->worst_underside = at.underside;
-    plan->design_torque = plan->worst.drive * side->drive.safety_factor;
-    plan->drive_utilisation = plan->design_torque / side->drive.rated_torque;
-    TRY(tside_i_drive_stall(&side->drive, fmax(plan->worst.drive, 0), &plan->stall_torque, fault));
+    plan->design_torque = plan->worst.drive * setup->drive->safety_factor;
+    plan->drive_utilisation = plan->design_torque / setup->drive->rated_torque;
+    TRY(tside_i_drive_stall(setup->drive, fmax(plan->worst.drive, 0), &plan->stall_torque, fault));
     nx = cos(at.slope);
     plan->lag_elastic = elastic_lag(setup, plan->worst.per_metre, at.diameter / 2, nx, &plan->twist);
     plan->lag_play = at.diameter / 2 * plan->splices * setup->bar->play * nx;
@@ -80,13 +80,14 @@ static tside_status plan_torque(const tside_i_setup *setup, const tside_i_liftin
 
 /* --- motor and crank --- */
 
-static tside_status plan_run(const tside_side *side, const tside_i_lifting *lifting, tside_plan *plan,
+static tside_status plan_run(const tside_i_setup *setup, const tside_i_lifting *lifting, tside_plan *plan,
                              tside_fault *fault)
 {
-    plan->run_given = tside_i_drive_runs(&side->drive);
+    const tside_side *side = setup->side;
+    plan->run_given = tside_i_drive_runs(setup->drive);
     plan->cranking_given = side->crank.fitted == TSIDE_CRANK;
     if (plan->run_given)
-        TRY(tside_i_drive_run(lifting, &side->drive, &side->cable, &plan->worst, &plan->run, fault));
+        TRY(tside_i_drive_run(lifting, setup->drive, &side->cable, &plan->worst, &plan->run, fault));
     if (plan->cranking_given)
         plan->cranking = tside_i_crank_effort(&side->crank, fmax(plan->worst.drive, 0), fmax(plan->drive_turns, 0));
     return TSIDE_OK;
@@ -138,46 +139,46 @@ static int has(unsigned parts, tside_i_part part)
     return (parts & part) == part;
 }
 
-static tside_status make_plan(const tside_side *side, const tside_bar *bar, unsigned parts, tside_plan *plan,
-                              tside_fault *fault)
+static tside_status make_plan(const tside_side *side, const tside_bar *bar, const tside_drive *drive, unsigned parts,
+                              tside_plan *plan, tside_fault *fault)
 {
     tside_i_setup setup;
-    tside_i_hung drive, free;
+    tside_i_hung driven, free;
     tside_i_bending at[2]; /* by end */
-    tside_i_lifting lifting = {&setup.track, &setup.load, NULL, side->drive.rated_torque / side->drive.safety_factor};
+    tside_i_lifting lifting = {&setup.track, &setup.load, NULL, drive->rated_torque / drive->safety_factor};
     memset(plan, 0, sizeof *plan); /* what a side does not have is 0, and padding too: equal sides give equal bytes */
-    TRY(tside_i_set_up(side, bar, &setup, fault));
-    TRY(tside_i_hang_end(&setup, TSIDE_DRIVE_END, TSIDE_I_OWN_EYE, 0, &drive, fault));
+    TRY(tside_i_set_up(side, bar, drive, &setup, fault));
+    TRY(tside_i_hang_end(&setup, TSIDE_DRIVE_END, TSIDE_I_OWN_EYE, 0, &driven, fault));
     if (has(parts, TSIDE_I_ENDS))
         TRY(tside_i_hang_end(&setup, TSIDE_FREE_END, TSIDE_I_OWN_EYE, 0, &free, fault));
-    lifting.hang = tside_i_hang_of(&drive);
+    lifting.hang = tside_i_hang_of(&driven);
     plan_travel(&setup, lifting.hang, plan);
     TRY(tside_i_within_bar(&setup, fault,
                            tside_i_bar_joints(bar, &setup.bar_lengths, &plan->splices, &plan->splice_near, fault)));
     if (has(parts, TSIDE_I_TORQUE))
         TRY(plan_lift(&setup, &lifting, plan, fault));
     if (has(parts, TSIDE_I_RUN))
-        TRY(plan_run(side, &lifting, plan, fault));
+        TRY(plan_run(&setup, &lifting, plan, fault));
     if (has(parts, TSIDE_I_ENDS))
-        TRY(plan_ends(&setup, &lifting, &drive, &free, plan, at, fault));
+        TRY(plan_ends(&setup, &lifting, &driven, &free, plan, at, fault));
     if (has(parts, TSIDE_I_LINES))
-        TRY(plan_lines(&setup, &drive, &free, at, plan, fault));
+        TRY(plan_lines(&setup, &driven, &free, at, plan, fault));
     if (has(parts, TSIDE_I_FINDINGS))
-        tside_i_find(&setup, &drive, &free, plan);
+        tside_i_find(&setup, &driven, &free, plan);
     return tside_i_within(fault, "plan", tside_i_finite(&tside_i_plan_table, plan, fault));
 }
 
-tside_status tside_i_plan(const tside_side *side, const tside_bar *bar, unsigned parts, tside_plan *plan,
-                          tside_fault *fault)
+tside_status tside_i_plan(const tside_side *side, const tside_bar *bar, const tside_drive *drive, unsigned parts,
+                          tside_plan *plan, tside_fault *fault)
 {
-    return tside_i_settle(&tside_i_side_table, NULL, make_plan(side, bar, parts, plan, fault), fault);
+    return tside_i_settle(&tside_i_side_table, NULL, make_plan(side, bar, drive, parts, plan, fault), fault);
 }
 
 tside_status tside_plan_side(const tside_side *side, tside_plan *plan, tside_fault *fault)
 {
     tside_plan made;
     TRY(tside_i_check_table(&tside_i_side_table, side, fault));
-    TRY(tside_i_plan(side, &side->bar, TSIDE_I_FINDINGS, &made, fault));
+    TRY(tside_i_plan(side, &side->bar, &side->drive, TSIDE_I_FINDINGS, &made, fault));
     tside_i_hand_over(&tside_i_plan_table, &made, plan, sizeof made);
     return TSIDE_OK;
 }

@@ -16,10 +16,10 @@ typedef enum tside_i_part {
 } tside_i_part;
 
 /*
- * Plans a side, which must have passed its check, with a bar: these parts, the others stay 0. The plan is touched on
- * failure too.
+ * Plans a side, which must have passed its check, with a bar and a drive, its own or others that are tried: these
+ * parts, the others stay 0. The plan is touched on failure too.
  */
-tside_status tside_i_plan(const tside_side *side, const tside_bar *bar, unsigned parts, tside_plan *plan,
-                          tside_fault *fault);
+tside_status tside_i_plan(const tside_side *side, const tside_bar *bar, const tside_drive *drive, unsigned parts,
+                          tside_plan *plan, tside_fault *fault);
 
 #endif

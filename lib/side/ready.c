@@ -16,9 +16,9 @@ const tside_end *tside_i_end(const tside_side *side, tside_which_end which)
     return which == TSIDE_DRIVE_END ? &side->drive_end : &side->free_end;
 }
 
-tside_collar tside_i_end_collar(const tside_side *side, tside_which_end which)
+tside_collar tside_i_end_collar(const tside_i_setup *setup, tside_which_end which)
 {
-    return which == TSIDE_DRIVE_END ? tside_drive_collar(&side->drive) : side->collar;
+    return which == TSIDE_DRIVE_END ? tside_drive_collar(setup->drive) : setup->side->collar;
 }
 
 const char *tside_i_end_name(tside_which_end which)
@@ -71,11 +71,12 @@ static tside_status check_keep_outs(const tside_end *end, const char *name, tsid
 
 /* --- along the house --- */
 
-static tside_along side_along(const tside_side *side, const tside_bar *bar, tside_which_end which)
+static tside_along side_along(const tside_i_setup *setup, tside_which_end which)
 {
+    const tside_side *side = setup->side;
     const tside_end *end = tside_i_end(side, which);
     const tside_extender *extender = &end->extender;
-    tside_collar collar = tside_i_end_collar(side, which);
+    tside_collar collar = tside_i_end_collar(setup, which);
     return (tside_along){
         .hung = end->hung,
         .bow = side->frame.tube.diameter,
@@ -87,7 +88,7 @@ static tside_along side_along(const tside_side *side, const tside_bar *bar, tsid
         .eye_past = end->eye_past,
         .past = side->curtain.past,
         .alignment = end->alignment,
-        .run_on = which == TSIDE_DRIVE_END ? bar->past_drive : bar->past_free,
+        .run_on = which == TSIDE_DRIVE_END ? setup->bar->past_drive : setup->bar->past_free,
         .along = collar.along,
         .half_length = collar.half_length,
         .clearance = collar.clearance,
@@ -118,7 +119,7 @@ static tside_status stand_end(tside_i_setup *setup, tside_which_end which, tside
          .eye_past = "free_end.eye_past",
          .run_on = "bar.past_free"},
     };
-    tside_along along = side_along(setup->side, setup->bar, which);
+    tside_along along = side_along(setup, which);
     tside_stand *stand = setup->stand + which;
     tside_i_along_stand(&along, stand);
     TRY(tside_i_along_refuse(&along, stand, names + which, fault));
@@ -144,7 +145,7 @@ static tside_load side_load(const tside_i_setup *setup)
         .clip_mass = setup->bar->clip_mass,
         .areal_mass = side->curtain.areal_mass,
         .wet = side->curtain.wet,
-        .end_mass = side->drive.mass + side->collar.mass +
+        .end_mass = setup->drive->mass + side->collar.mass +
                     setup->bar_section.mass * (lengths->beyond_drive + lengths->beyond_free),
         .friction = side->friction,
         .rope_pressure = ropes ? side->rope_pressure : 0,
@@ -163,11 +164,13 @@ tside_status tside_i_make_travel(const tside_i_setup *setup, double factor, cons
     return tside_i_travel_make(&setup->travel.line, curtain, &roll, stops, factor != 0, travel, fault);
 }
 
-tside_status tside_i_set_up(const tside_side *side, const tside_bar *bar, tside_i_setup *setup, tside_fault *fault)
+tside_status tside_i_set_up(const tside_side *side, const tside_bar *bar, const tside_drive *drive,
+                            tside_i_setup *setup, tside_fault *fault)
 {
     setup->side = side;
     setup->bar = bar;
-    TRY(check_drive(&side->drive, fault));
+    setup->drive = drive;
+    TRY(check_drive(drive, fault));
     TRY(check_keep_outs(&side->drive_end, "drive_end", fault));
     TRY(check_keep_outs(&side->free_end, "free_end", fault));
     TRY(tside_i_bow_make(&side->frame, &setup->bow, fault));
@@ -250,37 +253,52 @@ static tside_status stand_guide(const tside_i_setup *setup, tside_which_end whic
     return TSIDE_OK;
 }
 
-static tside_status hang_guide(const tside_i_setup *setup, tside_which_end which, tside_i_place place, double rise,
-                               const tside_guide *guide, tside_i_hung *hung, tside_fault *fault)
+/* Hung on the hip instead of its extender it is only compared: no error is asked, and the rail would run on. */
+static tside_status hang_guide(const tside_i_setup *setup, tside_which_end which, tside_i_place place,
+                               const tside_collar *collar, const tside_i_names *names, tside_i_hung *hung,
+                               tside_fault *fault)
 {
     const tside_end *end = tside_i_end(setup->side, which);
-    tside_collar collar = tside_i_end_collar(setup->side, which);
-    int instead = place == TSIDE_I_HIP &&
-                  end->hung != TSIDE_ON_HIP; /* only to compare: no error is asked, and the rail would run on */
-    tside_i_names names;
-    tside_i_hanging at;
-    if (place == TSIDE_I_OWN_EYE && end->hung == TSIDE_ON_HIP)
-        place = TSIDE_I_HIP;
-    names = tside_i_end_names(setup, which, place);
+    int instead = place == TSIDE_I_HIP && end->hung != TSIDE_ON_HIP;
+    tside_i_hanging at = {hung->eye_x, hung->eye_y, instead ? 0 : end->guide.placing_error,
+                          instead ? 0 : setup->stand[which].misfit, names->ground};
+    return tside_i_hang_and_sweep(&setup->track, &end->guide, collar, &at, names, &hung->hang, &hung->sweep, fault);
+}
+
+/* Where an end's own eye is. */
+static tside_i_place own_place(const tside_end *end)
+{
+    return end->hung == TSIDE_ON_HIP ? TSIDE_I_HIP : TSIDE_I_OWN_EYE;
+}
+
+static tside_status hang_or_stand(const tside_i_setup *setup, tside_which_end which, tside_i_place place, double rise,
+                                  tside_i_hung *hung, tside_fault *fault)
+{
+    const tside_end *end = tside_i_end(setup->side, which);
+    const tside_collar collar = tside_i_end_collar(setup, which);
+    const tside_i_names names = tside_i_end_names(setup, which, place);
     TRY(place_eye(setup, end, place, rise, &collar, &names, hung, fault));
-    hung->stands = guide->foot == TSIDE_FOOT_FIXED;
+    hung->stands = end->guide.foot == TSIDE_FOOT_FIXED;
     if (hung->stands)
         return stand_guide(setup, which, &collar, &names, hung, fault);
-    at = (tside_i_hanging){hung->eye_x, hung->eye_y, instead ? 0 : guide->placing_error,
-                           instead ? 0 : setup->stand[which].misfit, names.ground};
-    return tside_i_hang_and_sweep(&setup->track, guide, &collar, &at, &names, &hung->hang, &hung->sweep, fault);
+    return hang_guide(setup, which, place, &collar, &names, hung, fault);
 }
 
 tside_status tside_i_hang_end(const tside_i_setup *setup, tside_which_end which, tside_i_place place, double rise,
                               tside_i_hung *hung, tside_fault *fault)
 {
-    return tside_i_within(fault, tside_i_end_name(which),
-                          hang_guide(setup, which, place, rise, &tside_i_end(setup->side, which)->guide, hung, fault));
+    if (place == TSIDE_I_OWN_EYE)
+        place = own_place(tside_i_end(setup->side, which));
+    return tside_i_within(fault, tside_i_end_name(which), hang_or_stand(setup, which, place, rise, hung, fault));
 }
 
 tside_status tside_i_hang_instead(const tside_i_setup *setup, tside_which_end which, tside_i_hung *hung)
 {
-    tside_guide guide = tside_i_end(setup->side, which)->guide;
-    guide.foot = TSIDE_FOOT_HANGS;
-    return hang_guide(setup, which, TSIDE_I_OWN_EYE, 0, &guide, hung, NULL);
+    const tside_end *end = tside_i_end(setup->side, which);
+    const tside_i_place place = own_place(end);
+    const tside_collar collar = tside_i_end_collar(setup, which);
+    const tside_i_names names = tside_i_end_names(setup, which, place);
+    hung->stands = 0;
+    TRY(place_eye(setup, end, place, 0, &collar, &names, hung, NULL));
+    return hang_guide(setup, which, place, &collar, &names, hung, NULL);
 }

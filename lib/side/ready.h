@@ -26,7 +26,8 @@ static inline const tside_hang *tside_i_hang_of(const tside_i_hung *hung)
 /* What every answer about a side starts from. */
 typedef struct tside_i_setup {
     const tside_side *side;
-    const tside_bar *bar; /* the side's own, or one tried in its place */
+    const tside_bar *bar;     /* the side's own, or one tried in its place */
+    const tside_drive *drive; /* the same */
     tside_bow bow;
     tside_travel travel;
     tside_i_track track;
@@ -40,8 +41,9 @@ typedef struct tside_i_setup {
 /* Where a guide hangs: as its end says, on the hip rail, or on an eye placed best at some rise. */
 typedef enum tside_i_place { TSIDE_I_OWN_EYE, TSIDE_I_HIP, TSIDE_I_BEST_EYE } tside_i_place;
 
-/* Bow, line, travel and load of a side, which must have passed its check, with a bar. */
-tside_status tside_i_set_up(const tside_side *side, const tside_bar *bar, tside_i_setup *setup, tside_fault *fault);
+/* Bow, line, travel and load of a side, which must have passed its check, with a bar and a drive. */
+tside_status tside_i_set_up(const tside_side *side, const tside_bar *bar, const tside_drive *drive,
+                            tside_i_setup *setup, tside_fault *fault);
 /* Hangs an end's guide, or stands it on its foot. rise: for TSIDE_I_BEST_EYE. */
 tside_status tside_i_hang_end(const tside_i_setup *setup, tside_which_end which, tside_i_place place, double rise,
                               tside_i_hung *hung, tside_fault *fault);
@@ -56,7 +58,8 @@ tside_status tside_i_make_travel(const tside_i_setup *setup, double factor, cons
 tside_status tside_i_hang_instead(const tside_i_setup *setup, tside_which_end which, tside_i_hung *hung);
 
 const tside_end *tside_i_end(const tside_side *side, tside_which_end which);
-tside_collar tside_i_end_collar(const tside_side *side, tside_which_end which);
+/* What rides on an end's guide. */
+tside_collar tside_i_end_collar(const tside_i_setup *setup, tside_which_end which);
 const char *tside_i_end_name(tside_which_end which);
 /* Height of the ground at an end. */
 double tside_i_end_ground(const tside_side *side, tside_which_end which);

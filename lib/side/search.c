@@ -45,9 +45,10 @@ tside_status tside_eye_least(const tside_side *side, tside_which_end end, double
     if (end != TSIDE_DRIVE_END && end != TSIDE_FREE_END)
         return tside_i_bound(fault, "end", "1", end, TSIDE_NOT_ONE_OF, TSIDE_FREE_END);
     TRY(tside_i_check_table(&tside_i_side_table, side, fault));
+    TRY(tside_i_settle(&tside_i_side_table, NULL, tside_i_set_up(side, &side->bar, &side->drive, &setup, fault),
+                       fault));
     at = tside_i_end(side, end);
-    collar = tside_i_end_collar(side, end);
-    TRY(tside_i_settle(&tside_i_side_table, NULL, tside_i_set_up(side, &side->bar, &setup, fault), fault));
+    collar = tside_i_end_collar(&setup, end);
     /* kick falls as the eye rises: from the height that just clears, upward */
     low = setup.track.open.y + fmax(collar.offset, collar.height + at->guide.eye_clearance) - side->curtain.hip;
     low = fmax(low, 0) + SLACK; /* at the height itself the drive would just touch the eye */
@@ -93,25 +94,32 @@ static int is_smaller(const tside_drive *one, const tside_drive *other)
            (one->rated_torque == other->rated_torque && one->mass < other->mass);
 }
 
+/* Every field of a side's but its own drive's. */
+static tside_status check_without_drive(const tside_side *side, tside_fault *fault)
+{
+    const tside_table *all = &tside_i_side_table;
+    int drive = 0;
+    while (all->rows[drive].nested != &tside_i_drive_table)
+        drive++;
+    TRY(tside_i_check_table(&(tside_table){all->rows, drive}, side, fault));
+    return tside_i_check_table(&(tside_table){all->rows + drive + 1, all->count - drive - 1}, side, fault);
+}
+
 tside_status tside_drive_smallest(const tside_side *side, const tside_drive *drives, int count, int *index,
                                   tside_drive_choice *choices, tside_fault *fault)
 {
-    tside_side tried = *side;
     tside_plan plan;
     int best = -1;
     if (count < 1)
         return tside_i_bound(fault, "count", "1", count, TSIDE_BELOW, 1);
     if (count > 1000)
         return tside_i_bound(fault, "count", "1", count, TSIDE_ABOVE, 1000);
-    tside_i_usual(&tside_i_drive_table, &tried.drive);
-    tried.drive.rated_torque = 1;
-    TRY(tside_i_check_table(&tside_i_side_table, &tried, fault));
+    TRY(check_without_drive(side, fault));
     for (int i = 0; i < count; i++) {
         tside_status status = tside_i_check_table(&tside_i_drive_table, drives + i, NULL);
         tside_drive_choice choice;
-        tried.drive = drives[i];
         if (status == TSIDE_OK)
-            status = tside_i_plan(&tried, &tried.bar, TSIDE_I_FINDINGS, &plan, NULL);
+            status = tside_i_plan(side, &side->bar, drives + i, TSIDE_I_FINDINGS, &plan, NULL);
         choice = status == TSIDE_OK ? judge(&plan)
                                     : (tside_drive_choice){.fit = TSIDE_DRIVE_REFUSED, .status = (int)status};
         tside_i_hand_over(&tside_i_drive_choice_table, &choice, choices + i, sizeof *choices);
@@ -160,7 +168,7 @@ tside_status tside_bar_smallest(const tside_side *side, int *index, tside_fault 
         tside_section section;
         double over;
         tside_status status;
-        status = tside_i_plan(side, side->bars + i, TSIDE_I_LINES, &plan, fault);
+        status = tside_i_plan(side, side->bars + i, &side->drive, TSIDE_I_LINES, &plan, fault);
         if (status == TSIDE_OK)
             status = tside_i_material_values(&side->bars[i].material, &metal, fault);
         if (status == TSIDE_OK)

@@ -89,7 +89,8 @@ tside_status tside_plan_turns(const tside_side *side, tside_turn *rows, int capa
     double total;
     int needed;
     TRY(tside_i_check_table(&tside_i_side_table, side, fault));
-    TRY(tside_i_settle(&tside_i_side_table, NULL, tside_i_set_up(side, &side->bar, &setup, fault), fault));
+    TRY(tside_i_settle(&tside_i_side_table, NULL, tside_i_set_up(side, &side->bar, &side->drive, &setup, fault),
+                       fault));
     TRY(tside_i_settle(&tside_i_side_table, NULL,
                        tside_i_hang_end(&setup, TSIDE_DRIVE_END, TSIDE_I_OWN_EYE, 0, &drive, fault), fault));
     TRY(tside_i_answer_number("rows", tside_i_drive_turns(&setup.travel, tside_i_hang_of(&drive), setup.travel.end),

@@ -97,9 +97,9 @@ static strip strip_at(const tside_i_track *track, double lean)
     return (strip){-sought.least.value, sought.greatest.value, along_guide(&out, &normal) - along_guide(&in, &normal)};
 }
 
-static double widening(double lean, const void *context)
+static double widening(const tside_i_track *track, double lean)
 {
-    return strip_at(context, lean).widening;
+    return strip_at(track, lean).widening;
 }
 
 /* --- which line --- */
@@ -113,12 +113,21 @@ typedef struct top {
  * Twice the middle of the misfits of a guide from this top, which rises with its lean wherever the top is above the
  * bar.
  */
-static double middle_misfit(double lean, const void *context)
+static double middle_misfit(const top *t, double lean)
 {
-    const top *t = context;
     direction normal = normal_of(lean);
     strip path = strip_at(t->track, lean);
     return 2 * (t->x * normal.cosine + t->y * normal.sine - t->offset) - (path.least + path.greatest);
+}
+
+/* The lean whose strip is narrowest. */
+static double narrowest(const tside_i_track *track)
+{
+    tside_i_bracket lean = tside_i_bracket_of(-STEEPEST_BEST, widening(track, -STEEPEST_BEST), STEEPEST_BEST,
+                                              widening(track, STEEPEST_BEST));
+    while (lean.open)
+        tside_i_bracket_narrow(&lean, widening(track, lean.place));
+    return lean.place;
 }
 
 static void best_line(const top *t, tside_fixed *fixed)
@@ -127,7 +136,7 @@ static void best_line(const top *t, tside_fixed *fixed)
     int nowhere = travel->end == travel->wraps_shut; /* every strip is as narrow: plumb */
     direction normal;
     strip path;
-    fixed->lean = nowhere ? 0 : tside_i_rising_root(widening, t->track, -STEEPEST_BEST, STEEPEST_BEST);
+    fixed->lean = nowhere ? 0 : narrowest(t->track);
     normal = normal_of(fixed->lean);
     path = strip_at(t->track, fixed->lean);
     fixed->top_x = ((path.least + path.greatest) / 2 + t->offset - t->y * normal.sine) / normal.cosine;
@@ -135,10 +144,14 @@ static void best_line(const top *t, tside_fixed *fixed)
 
 static tside_status line_from_top(const top *t, const tside_i_names *names, tside_fixed *fixed, tside_fault *fault)
 {
-    if (!(middle_misfit(-STEEPEST_LEAN, t) <= 0 && middle_misfit(STEEPEST_LEAN, t) >= 0))
+    double inboard = middle_misfit(t, -STEEPEST_LEAN), outboard = middle_misfit(t, STEEPEST_LEAN);
+    tside_i_bracket lean = tside_i_bracket_of(-STEEPEST_LEAN, inboard, STEEPEST_LEAN, outboard);
+    if (!(inboard <= 0 && outboard >= 0))
         return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, names->eye_x.field, names->travel,
                               "from that top no guide within 75 degrees of plumb follows the bar");
-    fixed->lean = tside_i_rising_root(middle_misfit, t, -STEEPEST_LEAN, STEEPEST_LEAN);
+    while (lean.open)
+        tside_i_bracket_narrow(&lean, middle_misfit(t, lean.place));
+    fixed->lean = lean.place;
     return TSIDE_OK;
 }
 

@@ -214,8 +214,6 @@ tside_status tside_i_hang_and_sweep(const tside_i_track *track, const tside_guid
     eye_point eye = {at->eye_x, at->eye_y, collar->offset, at->misfit};
     tside_i_lean at_shut, at_open;
     double weight = 0, nearest;
-    if (guide->foot == TSIDE_FOOT_FIXED)
-        return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "guide.foot", "", "a guide fixed at its foot does not hang");
     TRY(tside_i_eye_clears(track, guide, collar, at->eye_y, names, &sweep->clear, fault));
     TRY(tside_i_within(fault, "guide", weigh(guide, &weight, fault)));
     at_shut = eye_lean(&eye, &track->shut);
@@ -249,7 +247,10 @@ static tside_status check_hanging(const tside_guide *guide, const tside_collar *
     TRY(tside_i_check(&tside_i_guide_table, "guide", guide, fault));
     TRY(tside_i_check(&tside_i_collar_table, "collar", collar, fault));
     TRY(tside_i_argument(fault, "eye_x", "m", eye_x, 0, 0));
-    return tside_i_argument(fault, "eye_y", "m", eye_y, 0, 0);
+    TRY(tside_i_argument(fault, "eye_y", "m", eye_y, 0, 0));
+    if (guide->foot == TSIDE_FOOT_FIXED)
+        return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "guide.foot", "", "a guide fixed at its foot does not hang");
+    return TSIDE_OK;
 }
 
 tside_status tside_hang_make(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar,

@@ -89,7 +89,10 @@ typedef struct tside_i_hanging {
     double ground;       /* m, its height there */
 } tside_i_hanging;
 
-/* Hangs a guide and sweeps it, which passed its check as its collar did. What it gives is touched on failure too. */
+/*
+ * Hangs a guide, also one that its side fixes at its foot, and sweeps it; it passed its check as its collar did. What
+ * it gives is touched on failure too.
+ */
 tside_status tside_i_hang_and_sweep(const tside_i_track *track, const tside_guide *guide, const tside_collar *collar,
                                     const tside_i_hanging *at, const tside_i_names *names, tside_hang *hang,
                                     tside_sweep *sweep, tside_fault *fault);

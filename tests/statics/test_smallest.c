@@ -235,6 +235,23 @@ FOR_SIDES(the_smallest_drive_is_what_trying_each_gives, 60)
     }
 }
 
+/* It may be unset: not a byte of it is asked. */
+START_TEST(a_sides_own_drive_is_not_asked)
+{
+    tside_side s = electric();
+    tside_drive drives[2] = {strong_motor(), strong_motor()};
+    tside_drive_choice own[2], without[2];
+    tside_fault fault;
+    int index, again;
+    drives[1].rated_torque = 0.1;
+    ANSWERS(tside_drive_smallest(&s, drives, 2, &index, own, &fault));
+    memset(&s.drive, 0xff, sizeof s.drive);
+    ANSWERS(tside_drive_smallest(&s, drives, 2, &again, without, &fault));
+    ck_assert(index == 0 && again == 0);
+    ck_assert_mem_eq(own, without, sizeof own);
+}
+END_TEST
+
 START_TEST(a_list_of_no_drives_is_refused)
 {
     tside_side s = electric();
@@ -266,6 +283,7 @@ Suite *smallest_suite(void)
     tcase_add_test(tcase, what_no_cable_keeps_is_refused);
     tcase_add_test(tcase, a_plan_tells_what_its_parts_tell);
     tcase_add_test(tcase, the_smallest_drive_is_what_trying_each_gives);
+    tcase_add_test(tcase, a_sides_own_drive_is_not_asked);
     tcase_add_test(tcase, a_list_of_no_drives_is_refused);
     suite_add_tcase(suite, tcase);
     return suite;
