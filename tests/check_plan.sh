@@ -5,9 +5,38 @@
 program=${TSIDE_PLAN:-${PLAN:-examples/tunnelside-plan}}
 . "${srcdir:-${top_srcdir:-.}}/tests/program.sh"
 
-# The sheets of several sides are parted by form feeds.
+# Pages are parted by form feeds.
 after_run() {
     tr '\014' '\n' < out > pages
+}
+
+# fits NAME: no page of the sheet in out has more than 60 lines of 78 columns, whatever bytes a character takes.
+fits() {
+    checks=$((checks + 1))
+    LC_ALL=C tr -d '\200-\277' < out | LC_ALL=C awk -v name="$1" '
+        { begins = sub(/^\f/, ""); lines = begins ? 1 : lines + 1 }
+        lines > 60 || length($0) > 78 { printf "%s: line %d of a page, of %d columns: %s\n", name, lines, length($0), $0; bad = 1 }
+        END { exit bad }' || failed=1
+}
+
+# page TITLE: the pages of that title, as the file page.
+page() {
+    awk -v title="$1  " '{ begins = sub(/^\f/, "") } NR == 1 || begins { here = index($0, title) == 1 } here' out > page
+}
+
+# says_here TEXT: the file page has this text, on one line or more. in_order TEXT...: it has them one after the other.
+says_here() {
+    checks=$((checks + 1))
+    tr '\n' ' ' < page | tr -s ' ' | grep -qF -- "$1" || wrong "the page does not say: $1"
+}
+in_order() {
+    checks=$((checks + 1))
+    from=0
+    for words; do
+        found=$(tail -n +$((from + 1)) page | grep -nF -- "$words" | head -1 | cut -d: -f1)
+        test -n "$found" || { wrong "not, or not in this order: $words"; return; }
+        from=$((from + found))
+    done
 }
 
 # edit FILE SED-SCRIPT: a demo changed at one place, as changed.json; the script must change something.
@@ -64,8 +93,17 @@ for demo in "$sites"/*.json; do
     for units in us si; do
         run 0 --units=$units "$demo"
         silent err
-        test -z "$(awk 'length > 80' out)" || wrong "$name: lines wider than 80 columns: $(awk 'length > 80' out | head -1)"
-        grep -q '^SET OUT' out || wrong "$name: no set-out"
+        fits "$name"
+        checks=$((checks + 1))
+        sides=$(grep -c '^SIDE' out)
+        for title in "CARD, drive's end" "CARD, free end" "CARD, the side"; do # a page each, and no second one
+            test "$(grep -c "$title  " out)" = "$sides" || wrong "$name: not one page a side is: $title"
+        done
+        test "$(grep -c '^SET OUT, IN THIS ORDER' out)" = $((2 * sides)) || wrong "$name: not a set-out for each end"
+        test "$(grep -c '^HANG IT' out)" = "$sides" || wrong "$name: no hanging order"
+        grep -q ' [[][0-9]' out && wrong "$name: numbers told twice: $(grep ' [[][0-9]' out | head -1)"
+        test $units = si && continue
+        sed '/^SIDE/,/^DRIVE/d' out | grep -E '[0-9] (m|mm|N|N m|N/m|kg|MPa)([ ,.;:)]|$)' && wrong "$name: SI among feet"
     done
     run 0 --format=json "$demo"
     case $name in
@@ -76,29 +114,93 @@ for demo in "$sites"/*.json; do
     grep -q 'nvented' "$demo" || wrong "$name: does not say that it is invented"
 done
 
-# --- the sheet: order of its parts; the first page holds them up to the set-out (66 lines); hands of the pieces ---
+# --- the sheet: order of its parts; the card's pages; hands of the pieces ---
 
 run 0 "$sites/film30.json"
-order='SIDE HAND DRIVE TURNS STOPS TO CUT SET HANG ALONG TURNS GUIDES TORQUE LAGS MOTOR CABLE STRENGTH WHAT ASSUMED CAUTIONS TURN'
-test "$(grep '^[A-Z]' out | sed 's/[ ,].*//' | tr '\n' ' ')" = "$order " || wrong "the parts stand in another order: $(grep '^[A-Z]' out | sed 's/[ ,].*//' | tr '\n' ' ')"
-for demo in film30 leanto_metric two_sides_job; do
-    "$program" "$sites/$demo.json" > page
-    lines=$(awk '/^HANG/ { print NR - 1; exit }' page)
-    checks=$((checks + 1))
-    test "$lines" -le 66 || wrong "$demo: the parts up to the set-out take $lines lines"
-done
+order='CARD SIDE DRIVE HAND STOPS CUT BRING SET CARD HAND CUT BRING SET CARD CUT HANG ANNEX TO THE ALONG TURNS GUIDES TORQUE LAGS MOTOR CABLE STRENGTH WHAT ASSUMED TURN'
+parts=$(grep '^[A-Z]' pages | grep -v '  page [0-9]* of' | sed 's/[ ,].*//' | tr '\n' ' ')
+titles=$(grep '^[A-Z].*  page [0-9]* of' pages | sed 's/[ ,].*//' | uniq -c | tr -s ' \n' ' ')
+checks=$((checks + 2))
+test "$parts" = "$(echo "$order " | sed 's/CARD //g; s/ANNEX //')" || wrong "the parts stand in another order: $parts"
+test "${titles% * ANNEX }" = ' 3 CARD' || wrong "not three pages of the card and then the annex: $titles"
 prints "anticlockwise"
+prints "page 1 of $(grep -c '  page [0-9]* of' out)"
+
+# the card of an end: set out in the order of the work, from the hip first. The bow is straight there: its hole is as far up it as above the hip;
+# eye and bow hole are 6 in and 0.95 in off the face, and the stiffest tube leans by atan(sqrt 2): 23 in sqrt 3 - 6.95 in sqrt 1.5 from hole to hole
+page "CARD, drive's end"
+in_order 'SET OUT' '4 ft 8 in above the ground here' '1. Mark the bow' 'above the hip        7 1/16 in ' 'up the bow from hip  7 1/16 in' \
+    '2. Mark the member' 'below the hip        11 in ' 'from its outer end   1 ft 11 1/2 in' '3. CHECK before drilling' '2 ft 7 5/16 in' '4. Drill both 11/32 in' \
+    'void its maker' '5. Bolt extender ADX1 on' 'ladder' '6. CHECK the eye' 'out from bow' '7. Put the eye bolt in' '6 7/16 in' '8. Keep people' '7 15/16 in' \
+    'buried services'
+says_here "above the ground 5 ft 3 1/16 in"
+says_here "the hole in the bow is 2 7/8 in from a kink" # 74.05 mm are 2.916 in, and a shortfall is rounded away from what it falls short of
+says_here "holes from the top end, in: eye 1, bow 9 1/2, member 40 13/16; drilled 5/8, the bolts' 11/32"
+says_here "drills of 11/32 in for bolts and 5/8 in for the eye bolt"
+says_here "socket of 1/2 in" # 5/16 in nut: ASME B18.2.2
+says_here "patches of tape"
+grep -q 'right' page && ! grep -q 'left' page || wrong "the drive's end of a right-hand side is not at the right"
+page 'CARD, free end'
+says_here 'AFX1 Extender, left'
+grep -q "bar then opens clockwise" page || wrong "from outside the free end the bar does not open clockwise"
+
+# the side's page: hanging order whole, each caution at its step
+page 'CARD, the side'
+in_order 'AB1 ' 'AC1 ' 'AL1, AL2 ' '1. Screw the channel' 'ladder' 'end flaps' 'Join the bar' 'with 5 people' 'stays tied' 'hang straight' 'Clip it on' \
+    'Wind 1 turn' 'sleeves' 'Put the drive on' 'locked out' 'chain' 'take the ties off' 'turns back' 'Wire the drive' 'Supply off' 'sense of turning' 'Run up' 'two people' \
+    'Not in wind' 'Run down' 'the whole travel twice'
+# 97.2 ft and 4 joints of 4 in, of steel: pi (1.315 - 0.083) 0.083 in2
+checks=$((checks + 1))
+sed -n 's/.*Lift the bar, \([0-9]*\) lb.*/\1/p' page | awk '{ pi = 3.14159265358979; inch = 0.0254; metres = (97 * 12 + 2.375 + 16) * inch
+    kg = metres * pi * (1.315 - 0.083) * 0.083 * inch * inch * 7850; exit !(kg / 0.45359237 > $1 - 0.6 && kg / 0.45359237 < $1 + 0.6) }' || wrong "the bar's mass: $(grep Lift page)"
+says_here "4 ft 0 in below the hip, 8 in above the ground, level"
+page ANNEX
+says_here "a bend of radius 20 ft 6 9/16 in" # (a2 + f2)/(2f) of a = 179.05 in and f = 77.05 in
+says_here "a kink of 43.4 deg, 5 ft 6 in above grade" # acos((R - f)/R), from plumb: 90 - 46.6 deg
+says_here "The hip rail meets it 4 ft 8 in along the bow from its foot, on the straight piece, 10 in below where that ends"
+says_here "Needs a maker's limit of at least:"
+grep -q 'no limit given' page && wrong "lines without a limit stand among those that have one"
+
+# the ground differs: what is told at an end is above that end's
+edit film30.json 's/"free_end": {/"free_end": { "hip_height": "5 ft 2 in",/'
+run 0 changed.json
+page "CARD, drive's end"
+says_here 'line, 4 ft 8 in above the ground here'
+page 'CARD, free end'
+in_order 'line, 5 ft 2 in above the ground here' 'above the hip        7 13/16 in       above the ground  5 ft 9 13/16 in' 'below the hip        1 ft 5 in        above the ground  3 ft 9 in'
+page 'CARD, the side'
+says_here "4 ft 0 in below the hip, above the ground 8 in at the drive's end and 1 ft 2 in at the free end"
+
+# a guide on its foot has its own steps, and no chain
+edit film30.json 's/"guide": {/"guide": { "foot": "fixed",/'
+run 0 changed.json
+fits 'guides on their feet'
+page "CARD, drive's end"
+in_order 'bracket of the guide' "Hold the guide's top" 'Set its foot' 'into the ground   2 ft 0 in' 'buried services'
+page 'CARD, the side'
+in_order "slide the drive's collar on the guide pipe" "slide the bar's collar on the guide pipe" 'take the ties off'
+grep -q 'chain' page && wrong "a guide on its foot hangs by a chain"
+
+# a long name is cut in the pages' heads, between characters, and stands whole once
+edit film30.json "s/House 30 ft wide/$(awk 'BEGIN { for (i = 0; i < 40; i++) printf "\303\244\303\266 " }')House/"
+run 0 changed.json
+fits 'a long name'
+checks=$((checks + 1))
+if iconv --version > /dev/null 2>&1; then
+    iconv -f UTF-8 -t UTF-8 out > /dev/null || wrong "a character is cut in two"
+fi
+run 0 "$sites/film30.json"
 prints "97 ft 2 3/8 in" # 96 ft + twice 2 in past the bows + 4.45 in to each eye (1.9/2 + 1.5 + 4 - 2) + 1.5 in of collar and stop
-grep -q "Extender, drive's end.* right " out && grep -q "Extender, free end.* left " out || wrong "the extenders' hands of a right-hand side"
+grep -q "^  ADX1  Extender, right " out && grep -q "^  AFX1  Extender, left " out || wrong "the extenders' hands of a right-hand side"
 prints "3 ft 1 7/16 in"
 prints "2 ft 0 1/2 in" # the free end's member hole, from the member's outer end: 14 ft 9 in less its place
-for caution in sleeves 'locked out' 'turns back' wind ladder buried 'two people' certificate 'Local' ; do
+for caution in sleeves 'locked out' 'turns back' wind ladder buried 'two people' certificate 'local codes' ; do
     checks=$((checks + 1))
-    sed -n '/^CAUTIONS/,/^TURN BY/p' out | tr '\n' ' ' | grep -q "$caution" || wrong "no caution speaks of: $caution"
+    sed '/ANNEX/,$d' out | tr '\n' ' ' | grep -q "! [^!]*$caution" || wrong "no caution on the card speaks of: $caution"
 done
 run 0 "$sites/leanto_metric.json"
 prints "clockwise"
-grep -q "Extender, drive's end.* left " out && grep -q "Extender, free end.* right " out || wrong "the extenders' hands of a left-hand side"
+grep -q "^  ADX1  Extender, left " out && grep -q "^  AFX1  Extender, right " out || wrong "the extenders' hands of a left-hand side"
 prints "1800 mm"
 run 0 --units=us "$sites/leanto_metric.json"
 prints "lbf ft"
@@ -146,11 +248,12 @@ near always_si "$(number plan/bar_length)" '(96 * 12 + 2 * 2 + 2 * (1.9 / 2 + 1.
 # --- a job: two sheets and the pieces together ---
 
 run 0 "$sites/two_sides_job.json"
-test "$(tr -cd '\014' < out | wc -c)" = 2 || wrong "a job of two sides has not three pages"
+test "$(grep -c 'page 1 of' out)" = 3 || wrong "a job of two sides has not two sheets and its pieces"
 test "$(grep -c '^JOB .*side [12] of 2' pages)" = 2 || wrong "the job's sheets are not numbered"
 sed -n '/^PIECES OF THE JOB/,$p' pages > pieces
 grep -q 'Roll bar .* 6  21 ft 0 in' pieces && grep -q 'Roll bar .* 2  11 ft 2 3/8 in' pieces || wrong "the job's bars are not counted together"
-test "$(grep -c 'Extender .* right ' pieces)$(grep -c 'Extender .* left ' pieces)" = 22 || wrong "the job's extenders by hand: $(grep Extender pieces)"
+test "$(grep -c 'Extender, right ' pieces)$(grep -c 'Extender, left ' pieces)" = 22 || wrong "the job's extenders by hand: $(grep Extender pieces)"
+grep -q 'marked AB1 to AB3, BB1 to BB3' pieces && grep -q 'marked BFX1' pieces || wrong "the job's pieces do not carry their marks"
 edit two_sides_job.json 's/"hand": "left"/"hand": "right"/'
 run 1 changed.json
 says "sides[1].hand: the same hand"
@@ -206,7 +309,7 @@ says 'drive.stall_torque: used only while kind is motor; it is hand'
 
 run 0 "$sites/film30.json"
 prints "AWG 12, flexible, 94 ft 8 in"  # 90 ft and 1.5 times an opening of 3 ft 1 7/16 in
-prints "Smallest size that keeps that, running      AWG"
+prints "Smallest size that keeps that, running     AWG"
 prints "Up, from shut to open"
 run 0 --units=si "$sites/film30.json"
 prints "2.11 A" # 0.6 + (11 - 0.6) 10.2/70
@@ -361,13 +464,23 @@ sed 's/"rated_torque": "30 lbf ft"/"rated_torque": "10 lbf ft"/; s/"screws": 3/"
     "$sites/film30.json" > changed.json
 run 0 changed.json
 tr '\n' ' ' < out | tr -s ' ' > flat
-for words in "the drive is too weak" "[15.3 lbf ft; 10 lbf ft]" "screw of the nearest splice, stalled, drive's end: a part is overstressed" \
-    "free end, keep-out 1: the extender" "the travel takes 8.99503 turns" "bar.screws 1; usual are 2 to 4"; do
+for words in "the drive is too weak: with its safety factor the worst torque asks 15.3 lbf ft, and it is rated for 10 lbf ft" \
+    "What mends it: a greater drive.rated_torque" "screw of the nearest splice, stalled, drive's end: a part is overstressed" "What mends it: more bar.screws" \
+    "free end, keep-out 1: the extender" "mends it: another free_end.rise" "the travel takes 9 turns" "bar.screws 1; usual are 2 to 4"; do
     checks=$((checks + 1))
     grep -qF -- "$words" flat || wrong "no finding says: $words"
 done
+fits 'many findings'
 checks=$((checks + 1))
-sed -n '/^STOPS/,/^TO KNOW/p' out | grep -q 'too weak' || wrong "a weak drive does not stop the work"
+sed -n '/^STOPS THE WORK/,/^CUT/p' out | grep -q 'too weak' || wrong "a weak drive does not stop the work"
+# a limit as printed is on its safe side, and what breaks it is not printed as if it kept it: 36.2 in kick above the 11.811 in of 0.3 m
+sed 's/"kick_out": "4 in"/"kick_out": "0.3 m"/' "$sites/film30_hip.json" > changed.json
+run 0 changed.json
+page "CARD, drive's end"
+says_here "kicks out 3 ft 0 1/4 in with its eye misplaced, and the limit is 11 3/4 in"
+run 0 "$sites/board_out.json"
+page "CARD, drive's end"
+says_here "the hole in the bow is 0 mm from a kink"
 
 # --- a bar from stock: sticks, and where its joints begin ---
 
@@ -843,6 +956,19 @@ run 1 changed.json
 says 'the nearest name here is "tolerances"'
 run 0 --fields
 prints 'measured to within'
+
+# --- the README's sheet: both blocks that follow the command stand in it so ---
+
+checks=$((checks + 1))
+run 0 "$sites/film30.json"
+awk -v sheet=out '
+    BEGIN { while ((getline line < sheet) > 0) { sub(/^\f/, "", line); whole = whole "\n" line } }
+    /tunnelside-plan examples\/sites\/film30.json$/ { after = 1 }
+    /^```/ { if (inside) { blocks++; if (!index(whole "\n", block "\n")) { print "README.md: not printed so:" block; bad = 1 } }
+        inside = after && !inside && $0 == "```text"; block = ""; next }
+    inside { block = block "\n" $0 }
+    after && /^The tests:/ { exit }
+    END { exit bad || blocks != 2 }' "$examples/../README.md" || wrong "README.md does not show the sheet as it is printed"
 
 # --- every cut-off of a file is refused, and none ends the program otherwise ---
 

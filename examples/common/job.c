@@ -213,6 +213,16 @@ static tside_status check_fittings(const tside_fittings *fittings, tside_fault *
     return status;
 }
 
+static tside_status take_off(planned *side, int must_take, tside_fault *fault)
+{
+    const tside_status status = tside_takeoff(&side->wanted.side, &side->plan, &side->wanted.fittings, side->items,
+                                              TSIDE_ITEMS, &side->item_count, fault);
+    if (status == TSIDE_OK || must_take)
+        return status;
+    tside_fault_text(fault, side->no_take_off, sizeof side->no_take_off);
+    return TSIDE_OK;
+}
+
 static void plan(document *doc, planned *side, const work *all)
 {
     const tside_side *asked = &side->wanted.side;
@@ -221,8 +231,7 @@ static void plan(document *doc, planned *side, const work *all)
     if (status == TSIDE_OK)
         status = tside_plan_side(asked, &side->plan, &fault);
     if (status == TSIDE_OK && all->take_off)
-        status = tside_takeoff(asked, &side->plan, &side->wanted.fittings, side->items, TSIDE_ITEMS, &side->item_count,
-                               &fault);
+        status = take_off(side, all->must_take, &fault);
     if (status == TSIDE_OK && tside_plan_turns(asked, NULL, 0, &side->turn_count, &fault) == TSIDE_TOO_SMALL) {
         side->turns = take_memory((size_t)side->turn_count * sizeof *side->turns);
         status = tside_plan_turns(asked, side->turns, side->turn_count, &side->turn_count, &fault);

@@ -40,12 +40,14 @@ typedef struct planned {
     judged *choices;
     int item_count;
     tside_item items[TSIDE_ITEMS]; /* where the take-off is wanted */
+    char no_take_off[256];         /* why a planned side has none */
 } planned;
 
 typedef struct work {
     planned **sides;
     size_t count, room;
-    int take_off;             /* 1: take off every piece of each side too; a side where that fails is refused */
+    int take_off;             /* 1: take off every piece of each side too */
+    int must_take;            /* 1: a side where that fails is refused */
     const drive_list *drives; /* of which the smallest is asked for each side, or NULL */
     int bad;                  /* 1 where anything was refused */
 } work;

@@ -119,7 +119,7 @@ static size_t next_words(const char *words)
     return end;
 }
 
-void text_wrap(text *t, const char *label, const char *words)
+void text_wrap_at(text *t, size_t page_width, const char *label, const char *words)
 {
     const size_t indent = columns(label);
     size_t at = indent;
@@ -127,7 +127,7 @@ void text_wrap(text *t, const char *label, const char *words)
     text_add(t, "%s", label);
     for (words += strspn(words, " "); *words; words += strspn(words, " ")) {
         const size_t bytes = next_words(words), width = width_of(words, bytes);
-        if (!first && at + 1 + width > PAGE_WIDTH) {
+        if (!first && at + 1 + width > page_width) {
             text_add(t, "\n%*s", (int)indent, "");
             at = indent;
             first = 1;
@@ -140,6 +140,11 @@ void text_wrap(text *t, const char *label, const char *words)
         words += bytes;
     }
     text_add_bytes(t, "\n", 1);
+}
+
+void text_wrap(text *t, const char *label, const char *words)
+{
+    text_wrap_at(t, PAGE_WIDTH, label, words);
 }
 
 void text_say(text *t, const char *label, const char *format, ...)

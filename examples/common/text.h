@@ -30,6 +30,8 @@ const char *text_of(const text *t); /* never NULL */
  * Words after a label, broken between blanks at PAGE_WIDTH columns; lines after the first stand under the first word.
  */
 void text_wrap(text *t, const char *label, const char *words);
+/* The same, at another width. */
+void text_wrap_at(text *t, size_t page_width, const char *label, const char *words);
 
 /* As printf, into the words of text_wrap. */
 void text_say(text *t, const char *label, const char *format, ...) LIKE_PRINTF(3, 4);

@@ -89,9 +89,8 @@ const char *cross_section(pen *p, double size, double wall)
     return slot;
 }
 
-const char *tape_number(pen *p, double metres)
+static const char *without_unit(pen *p, const char *with_unit)
 {
-    const char *with_unit = p->us ? length(p, metres, TSIDE_INCHES, 16) : length(p, metres, TSIDE_MILLIMETRES, 0);
     char *slot = take_slot(p);
     const size_t digits = strcspn(with_unit, "im") - 1;
     memmove(slot, with_unit, digits);
@@ -99,9 +98,19 @@ const char *tape_number(pen *p, double metres)
     return slot;
 }
 
+const char *tape_number(pen *p, double metres)
+{
+    return without_unit(p, p->us ? length(p, metres, TSIDE_INCHES, 16) : length(p, metres, TSIDE_MILLIMETRES, 0));
+}
+
 const char *bore(pen *p, double metres)
 {
     return p->us ? length(p, metres, TSIDE_INCHES, 32) : with_unit(p, shortened(p, metres * 1000, 1), "mm");
+}
+
+const char *bore_number(pen *p, double metres)
+{
+    return without_unit(p, bore(p, metres));
 }
 
 const char *roughly(pen *p, double metres)

@@ -25,6 +25,8 @@ const char *cross_section(pen *p, double size, double wall);
 const char *tape_number(pen *p, double metres);
 /* A hole: to 1/32 in, or to 0.1 mm. */
 const char *bore(pen *p, double metres);
+/* Its number alone, for a column headed in or mm. */
+const char *bore_number(pen *p, double metres);
 /* A distance for reading: feet and inches to 1 in, or metres to 0.01 m. */
 const char *roughly(pen *p, double metres);
 /* Any quantity, with its SI unit as the library's tables name it, to about three digits. A length goes to tape(). */

@@ -150,7 +150,7 @@ static int answer_order(const options *chosen, const order *made, prices *list, 
 
 static int order_files(const options *chosen, int count, char **names)
 {
-    work all = {.take_off = 1};
+    work all = {.take_off = 1, .must_take = 1};
     prices list = {.file = NULL};
     order made;
     text out = {NULL, 0, 0};

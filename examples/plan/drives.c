@@ -10,7 +10,7 @@ static tside_finding finding_of(const tside_drive_choice *choice)
     return (tside_finding){choice->finding, TSIDE_DRIVE_END, -1, choice->value, choice->bound};
 }
 
-static void print_choice(sheet *s, int i)
+static void put_choice(sheet *s, int i)
 {
     const judged *one = s->side->choices + i;
     const tside_finding finding = finding_of(&one->choice);
@@ -25,7 +25,7 @@ static void print_choice(sheet *s, int i)
     case TSIDE_DRIVE_FAILS: add_sentence(&words, &s->pen, &finding); break;
     case TSIDE_DRIVE_REFUSED: text_add(&words, "no side can be planned with it: %s", one->why); break;
     }
-    text_wrap(s->out, "  - ", text_of(&words));
+    put_point(&s->paper, "%s", text_of(&words));
     text_free(&words);
 }
 
@@ -61,23 +61,23 @@ static const char *missing(pen *p, const tside_drive_choice *choice, char *words
     return words;
 }
 
-void print_drives(sheet *s)
+void put_drives(sheet *s)
 {
     const planned *side = s->side;
     const int near = side->choices ? nearest(side) : -1;
     char words[128];
     if (!side->choices)
         return;
-    print_title(s, "SMALLEST DRIVE OF THE LIST");
+    put_part(&s->paper, "SMALLEST DRIVE OF THE LIST");
     if (side->smallest_drive.status == TSIDE_OK)
-        text_say(s->out, "  ", "%s, rated for %s. The sheet is for the drive that the file gives.",
-                 side->drives->name[(int)side->smallest_drive.value],
-                 quantity(&s->pen, side->drives->drive[(int)side->smallest_drive.value].rated_torque, "N m"));
+        put_words(&s->paper, "%s, rated for %s. The sheet is for the drive that the file gives.",
+                  side->drives->name[(int)side->smallest_drive.value],
+                  quantity(&s->pen, side->drives->drive[(int)side->smallest_drive.value].rated_torque, "N m"));
     else if (near >= 0)
-        text_say(s->out, "  ", "None serves. Nearest comes %s, which would need %s.", side->drives->name[near],
-                 missing(&s->pen, &side->choices[near].choice, words, sizeof words));
+        put_words(&s->paper, "None serves. Nearest comes %s, which would need %s.", side->drives->name[near],
+                  missing(&s->pen, &side->choices[near].choice, words, sizeof words));
     else
-        text_wrap(s->out, "  ", "None serves: no side can be planned with any of them.");
+        put_words(&s->paper, "None serves: no side can be planned with any of them.");
     for (int i = 0; i < side->drives->count; i++)
-        print_choice(s, i);
+        put_choice(s, i);
 }

@@ -4,9 +4,9 @@
 
 #include "sheet.h"
 
-static void print_quantity(sheet *s, const char *label, double value, const char *unit)
+static void put_quantity(sheet *s, const char *label, double value, const char *unit)
 {
-    print_row(s, label, quantity(&s->pen, value, unit));
+    put_row(&s->paper, label, quantity(&s->pen, value, unit));
 }
 
 /* Seconds up to two minutes, then minutes. */
@@ -15,38 +15,38 @@ static const char *duration(pen *p, double seconds)
     return seconds < 120 ? quantity(p, seconds, "s") : quantity(p, seconds / 60, "min");
 }
 
-static void print_run(sheet *s)
+static void put_run(sheet *s)
 {
     const tside_run *run = &s->side->plan.run;
     const tside_drive *drive = &s->side->wanted.side.drive;
     pen *p = &s->pen;
-    print_title(s, "MOTOR");
+    put_part(&s->paper, "MOTOR");
     if (run->stalls)
-        text_say(s->out, "  ",
-                 "It stalls on its way up, %s turns of the bar from shut: the worst torque is %s, and on its supply "
-                 "and cable it gives no more than %s.",
-                 plain(p, run->stall_turns, 1), quantity(p, s->side->plan.worst.drive, "N m"),
-                 quantity(p, run->stall_torque, "N m"));
+        put_words(&s->paper,
+                  "It stalls on its way up, %s turns of the bar from shut: the worst torque is %s, and on its supply "
+                  "and cable it gives no more than %s.",
+                  plain(p, run->stall_turns, 1), quantity(p, s->side->plan.worst.drive, "N m"),
+                  quantity(p, run->stall_torque, "N m"));
     if (run->time_up_given)
-        print_row(s, "Up, from shut to open", duration(p, run->time_up));
-    print_row(s, "Down, at no-load speed", duration(p, run->time_down));
+        put_row(&s->paper, "Up, from shut to open", duration(p, run->time_up));
+    put_row(&s->paper, "Down, at no-load speed", duration(p, run->time_down));
     if (drive->rated_run_given && run->time_up_given)
-        text_say(s->out, "  ", "It may run for %s at a time, of which the way up is %s %%.",
-                 duration(p, drive->rated_run), plain(p, 100 * run->time_up / drive->rated_run, 0));
+        put_words(&s->paper, "It may run for %s at a time, of which the way up is %s %%.",
+                  duration(p, drive->rated_run), plain(p, 100 * run->time_up / drive->rated_run, 0));
     else if (drive->rated_run_given)
-        print_row(s, "It may run at a time", duration(p, drive->rated_run));
-    print_quantity(s, "It stalls, on its supply and cable, at", run->stall_torque, "N m");
+        put_row(&s->paper, "It may run at a time", duration(p, drive->rated_run));
+    put_quantity(s, "It stalls, on its supply and cable, at", run->stall_torque, "N m");
     if (run->torque_rms_given)
-        text_say(s->out, "  ", "Root mean square of its torque over the time up: %s, of %s rated.",
-                 quantity(p, run->torque_rms, "N m"), quantity(p, drive->rated_torque, "N m"));
+        put_words(&s->paper, "Root mean square of its torque over the time up: %s, of %s rated.",
+                  quantity(p, run->torque_rms, "N m"), quantity(p, drive->rated_torque, "N m"));
     if (run->current_peak_given) {
-        print_quantity(s, run->stalls ? "Current where it stalls" : "Greatest running current", run->current_peak, "A");
-        print_quantity(s, "Current at the first moment", run->current_start, "A");
+        put_quantity(s, run->stalls ? "Current where it stalls" : "Greatest running current", run->current_peak, "A");
+        put_quantity(s, "Current at the first moment", run->current_start, "A");
     }
     if (run->energy_given)
-        print_quantity(s, "Energy from the supply, up", run->energy / 3600, "Wh");
+        put_quantity(s, "Energy from the supply, up", run->energy / 3600, "Wh");
     if (drive->holds == TSIDE_HOLDS_UNKNOWN)
-        text_wrap(s->out, "  ",
+        put_words(&s->paper,
                   "The file does not say whether the drive holds the bar where it stops. Be sure that it does, by a "
                   "self-locking gear or a brake.");
 }
@@ -68,17 +68,17 @@ static const char *wire_size(pen *p, const tside_cable *cable, char *buffer, siz
     return buffer;
 }
 
-static void print_drop(sheet *s, const char *label, double drop)
+static void put_drop(sheet *s, const char *label, double drop)
 {
     pen *p = &s->pen;
     char value[64];
     snprintf(value, sizeof value, "%s, %s %% of the supply's", quantity(p, drop, "V"),
              plain(p, 100 * drop / s->side->wanted.side.drive.supply_voltage, 1));
-    print_row(s, label, value);
+    put_row(&s->paper, label, value);
 }
 
 /* The smallest trade size that would keep the drop's limit, over the same length. */
-static void print_smallest(sheet *s, const char *label, double current, tside_loading loading)
+static void put_smallest(sheet *s, const char *label, double current, tside_loading loading)
 {
     const tside_side *side = &s->side->wanted.side;
     tside_cable cable = side->cable, smallest;
@@ -86,56 +86,56 @@ static void print_smallest(sheet *s, const char *label, double current, tside_lo
     cable.length = s->side->plan.run.cable_length;
     if (tside_cable_smallest(&cable, side->drive.supply_voltage, current, loading,
                              cable.drop_limit * side->drive.supply_voltage, &smallest, NULL) == TSIDE_OK)
-        print_row(s, label, wire_size(&s->pen, &smallest, size, sizeof size));
+        put_row(&s->paper, label, wire_size(&s->pen, &smallest, size, sizeof size));
     else
-        print_row(s, label, "none of the trade's sizes");
+        put_row(&s->paper, label, "none of the trade's sizes");
 }
 
 /* Under the cable, or under the motor where there is none. */
-static void print_fuse(sheet *s)
+static void put_fuse(sheet *s)
 {
     if (s->side->wanted.side.cable.fuse_given)
-        print_quantity(s, "Fuse at the supply", s->side->wanted.side.cable.fuse, "A");
+        put_quantity(s, "Fuse at the supply", s->side->wanted.side.cable.fuse, "A");
 }
 
-static void print_cable(sheet *s)
+static void put_cable(sheet *s)
 {
     const tside_side *side = &s->side->wanted.side;
     const tside_cable *cable = &side->cable;
     const tside_run *run = &s->side->plan.run;
     pen *p = &s->pen;
     char size[32];
-    print_title(s, "CABLE");
-    text_say(s->out, "  ",
-             "%s, %s, %s from supply to drive, of which %s follows the drive as it climbs; at %s degC it has %s there "
-             "and back.",
-             wire_size(p, cable, size, sizeof size),
-             cable->strands == TSIDE_SOLID      ? "solid"
-             : cable->strands == TSIDE_STRANDED ? "stranded"
-                                                : "flexible",
-             roughly(p, run->cable_length), roughly(p, run->cable_length - cable->length),
-             plain(p, cable->temperature, 0), quantity(p, run->resistance, "ohm"));
-    print_drop(s, "It loses, at the greatest running current", run->drop_peak);
-    print_drop(s, "It loses at the first moment", run->drop_start);
+    put_part(&s->paper, "CABLE");
+    put_words(&s->paper,
+              "%s, %s, %s from supply to drive, of which %s follows the drive as it climbs; at %s degC it has %s there "
+              "and back.",
+              wire_size(p, cable, size, sizeof size),
+              cable->strands == TSIDE_SOLID      ? "solid"
+              : cable->strands == TSIDE_STRANDED ? "stranded"
+                                                 : "flexible",
+              roughly(p, run->cable_length), roughly(p, run->cable_length - cable->length),
+              plain(p, cable->temperature, 0), quantity(p, run->resistance, "ohm"));
+    put_drop(s, "It loses, at the greatest running current", run->drop_peak);
+    put_drop(s, "It loses at the first moment", run->drop_start);
     if (cable->drop_limit_given) {
-        print_drop(s, "It may lose", cable->drop_limit * side->drive.supply_voltage);
-        print_smallest(s, "Smallest size that keeps that, running", run->current_peak, TSIDE_RUNNING);
-        print_smallest(s, "Smallest size that keeps that, starting",
-                       side->drive.stall_current * side->drive.supply_voltage / side->drive.rated_voltage,
-                       TSIDE_STARTING);
-        text_wrap(
-            s->out, "  ",
+        put_drop(s, "It may lose", cable->drop_limit * side->drive.supply_voltage);
+        put_smallest(s, "Smallest size that keeps that, running", run->current_peak, TSIDE_RUNNING);
+        put_smallest(s, "Smallest size that keeps that, starting",
+                     side->drive.stall_current * side->drive.supply_voltage / side->drive.rated_voltage,
+                     TSIDE_STARTING);
+        put_words(
+            &s->paper,
             "Those keep the drop and no more: any cable must also carry what its fuse lets through, by local code.");
     }
     if (cable->ampacity_given)
-        print_quantity(s, "It may carry, as the file says", cable->ampacity, "A");
+        put_quantity(s, "It may carry, as the file says", cable->ampacity, "A");
 }
 
 /* Nothing that was told is passed over in silence. */
-static void print_unused(sheet *s)
+static void put_unused(sheet *s)
 {
-    print_title(s, "CABLE");
-    text_wrap(s->out, "  ",
+    put_part(&s->paper, "CABLE");
+    put_words(&s->paper, "%s",
               s->side->wanted.side.drive.kind == TSIDE_HAND
                   ? "The drive is turned by hand: what its cable loses is not worked out."
                   : "What the cable loses is not worked out: that needs the drive's stall torque and no-load speed.");
@@ -152,30 +152,30 @@ static const char *effort_rule(int rule)
     }
 }
 
-static void print_crank(sheet *s)
+static void put_crank(sheet *s)
 {
     const tside_cranking *cranking = &s->side->plan.cranking;
     const tside_crank *crank = &s->side->wanted.side.crank;
     pen *p = &s->pen;
-    print_title(s, "CRANK");
-    text_say(s->out, "  ", "At the worst torque its handle asks %s, %s %% of %s (%s).",
-             quantity(p, cranking->effort, "N"), plain(p, 100 * cranking->utilisation, 0),
-             quantity(p, cranking->limit, "N"), effort_rule((int)crank->rule));
-    print_quantity(s, "Turns of the crank from shut to open", cranking->turns, "turn");
-    text_say(s->out, "  ", "That takes %s at %s.", duration(p, cranking->time), quantity(p, crank->rate, "rad/s"));
+    put_part(&s->paper, "CRANK");
+    put_words(&s->paper, "At the worst torque its handle asks %s, %s %% of %s (%s).",
+              quantity(p, cranking->effort, "N"), plain(p, 100 * cranking->utilisation, 0),
+              quantity(p, cranking->limit, "N"), effort_rule((int)crank->rule));
+    put_quantity(s, "Turns of the crank from shut to open", cranking->turns, "turn");
+    put_words(&s->paper, "That takes %s at %s.", duration(p, cranking->time), quantity(p, crank->rate, "rad/s"));
 }
 
-void print_electric(sheet *s)
+void put_electric(sheet *s)
 {
     const tside_plan *plan = &s->side->plan;
     if (plan->run_given)
-        print_run(s);
+        put_run(s);
     if (plan->run_given && s->side->wanted.side.cable.wire != TSIDE_NO_CABLE)
-        print_cable(s);
+        put_cable(s);
     if (!plan->run_given && s->side->wanted.side.cable.wire != TSIDE_NO_CABLE)
-        print_unused(s);
+        put_unused(s);
     if (plan->run_given)
-        print_fuse(s);
+        put_fuse(s);
     if (plan->cranking_given)
-        print_crank(s);
+        put_crank(s);
 }

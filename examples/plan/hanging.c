@@ -1,55 +1,109 @@
 /* SPDX-License-Identifier: MIT */
 /* In which order a side is hung, and how its limits are set. */
+#include <math.h>
 #include <stdio.h>
+#include <string.h>
 
+#include "command.h"
 #include "sheet.h"
 
-typedef struct steps {
-    sheet *s;
-    int number;
-} steps;
-
-/* As printf: the next step. */
-static void step(steps *all, const char *format, ...) LIKE_PRINTF(2, 3);
-
-static void step(steps *all, const char *format, ...)
+static int is_by_hand(const sheet *s)
 {
-    text words = {NULL, 0, 0};
-    char label[16];
-    va_list arguments;
-    va_start(arguments, format);
-    text_add_list(&words, format, arguments);
-    va_end(arguments);
-    snprintf(label, sizeof label, " %2d. ", ++all->number);
-    text_wrap(all->s->out, label, text_of(&words));
-    text_free(&words);
+    return s->side->wanted.side.drive.kind == TSIDE_HAND;
 }
 
-static void set_extenders(steps *all)
+/* A height from the hip first, then from the ground, at each end where it differs. */
+static void write_height(sheet *s, double height, char *words, size_t size)
 {
-    const planned *side = all->s->side;
-    if (on_extender(side, TSIDE_DRIVE_END) || on_extender(side, TSIDE_FREE_END))
-        step(all, "Mark eye, bow hole and member hole on each end wall that has an extender, by the set-out. Check the "
-                  "diagonal from eye to member"
-                  " hole before any hole is drilled. Bolt the extender to bow and member both; two bolts at the least, "
-                  "always.");
+    const tside_plan *plan = &s->side->plan;
+    const double hip = s->side->wanted.side.curtain.hip;
+    pen *p = &s->pen;
+    if (plan->drive_end.ground == plan->free_end.ground)
+        snprintf(words, size, "%s below the hip, %s above the ground", tape(p, hip - height),
+                 tape(p, height - plan->drive_end.ground));
+    else
+        snprintf(words, size, "%s below the hip, above the ground %s at the drive's end and %s at the free end",
+                 tape(p, hip - height), tape(p, height - plan->drive_end.ground),
+                 tape(p, height - plan->free_end.ground));
 }
 
-static void hang_curtain(steps *all)
+/* --- the curtain --- */
+
+static void fix_curtain(sheet *s)
 {
-    const tside_side *asked = &all->s->side->wanted.side;
-    pen *p = &all->s->pen;
-    step(all,
-         "Fix the curtain's top edge along the hip rail, %s above grade, with %s of curtain past the end bow at each "
-         "end.",
-         tape(p, asked->curtain.hip), tape(p, asked->curtain.past));
-    step(all,
-         "Clip its bottom edge to the roll bar, %s of bar beyond the curtain's edge at the free end. The roll must lie "
-         "outboard of its hanging"
-         " curtain. Wind %s of curtain onto it by hand: shut, the roll's underside then stands %s above grade, level "
-         "from end to end.",
-         tape(p, all->s->side->plan.bar_beyond_free), quantity(p, asked->stops.wraps_shut, "turn"),
-         tape(p, all->s->side->plan.shut.underside));
+    const tside_side *asked = &s->side->wanted.side;
+    const tside_fittings *fittings = &s->side->wanted.fittings;
+    pen *p = &s->pen;
+    put_step(&s->paper,
+             "Screw the channel along the hip rail on the fixing line. Lock the curtain's top edge in it with wire, "
+             "from the "
+             "middle outward: %s of it above the line, %s past the end bow's middle at each end.",
+             tape(p, fittings->rail_allowance), tape(p, asked->curtain.past));
+    put_caution_of(s, CAUTION_LADDER);
+    if (fittings->end_flaps)
+        put_step(&s->paper, "Fix the %s in channel and wire up the end wall, for the shut curtain to lie on.",
+                 fittings->end_flaps == 1 ? "end flap" : "two end flaps");
+}
+
+/* --- the bar --- */
+
+/* kg, of the tube with what its joints overlap. */
+static double mass_of_bar(const planned *side)
+{
+    const tside_bar *bar = &side->wanted.side.bar;
+    tside_metal_values metal;
+    tside_section section;
+    tside_fault fault;
+    must(tside_material_values(&bar->material, &metal, &fault), &fault);
+    must(tside_round_section(&bar->tube, metal.density, &section, &fault), &fault);
+    return section.mass * (side->plan.bar_length + side->plan.splices * bar->swage);
+}
+
+/* One each 20 ft, and never under two: common practice, no published source. */
+static int hands_for(const planned *side)
+{
+    return (int)fmax(2, ceil(side->plan.bar_length / (20 * 0.3048) - 1e-9));
+}
+
+static void lift_bar(sheet *s)
+{
+    const tside_plan *plan = &s->side->plan;
+    const tside_bar *bar = &s->side->wanted.side.bar;
+    pen *p = &s->pen;
+    char shut[160];
+    write_height(s, plan->shut.underside, shut, sizeof shut);
+    if (plan->splices)
+        put_step(&s->paper,
+                 "Join the bar's sticks on the ground in their order from the drive, %s into each other, %d screws "
+                 "each side of "
+                 "every joint.",
+                 tape(p, bar->swage), bar->screws);
+    put_step(
+        &s->paper,
+        "Lift the bar, %s, with %d people or more, one each %s (common practice), outboard of the curtain; tie it to "
+        "the rail in loops, level, its underside some %s below the hip. It stays tied until both guides are on.",
+        quantity(p, mass_of_bar(s->side), "kg"), hands_for(s->side), p->us ? "20 ft" : "6 m",
+        roughly(p, s->side->wanted.side.curtain.hip - plan->shut.underside));
+    put_step(
+        &s->paper,
+        "Let the curtain hang straight, without a slanting fold, its edges over the bar %s from the drive's centre and "
+        "%s from the bar's other end. Clip it on from the middle outward, a clip every %s or less.",
+        tape(p, plan->bar_beyond_drive), tape(p, plan->bar_beyond_free),
+        tape(p, s->side->wanted.fittings.clip_spacing));
+    put_step(&s->paper,
+             "Wind %s of curtain on by hand, the way that opens: %s seen from outside the drive's end wall, the roll "
+             "outboard "
+             "of its curtain. Its underside is then %s, level.",
+             quantity(p, s->side->wanted.side.stops.wraps_shut, "turn"),
+             s->side->wanted.side.hand == TSIDE_RIGHT ? "anticlockwise" : "clockwise", shut);
+    put_caution_of(s, CAUTION_HANDS);
+}
+
+/* --- drive and guides --- */
+
+static const char *rider(int end)
+{
+    return end == TSIDE_DRIVE_END ? "drive" : "bar";
 }
 
 static const char *with_capital(int end)
@@ -57,89 +111,121 @@ static const char *with_capital(int end)
     return end == TSIDE_DRIVE_END ? "Drive's end" : "Free end";
 }
 
-static const char *rider(int end)
+static void write_hung(sheet *s, int end, char *words, size_t size)
 {
-    return end == TSIDE_DRIVE_END ? "drive" : "bar";
+    const tside_guide *guide = &end_asked(s->side, end)->guide;
+    const tside_end_plan *plan = end_answered(s->side, end);
+    pen *p = &s->pen;
+    snprintf(words, size,
+             "hang it from its eye by %s of chain. Shut, %s of it shows below the collar; its foot stays %s or more "
+             "above the ground",
+             tape(p, guide->chain), tape(p, guide->margin), tape_at_most(p, plan->sweep.foot_lowest - plan->ground));
 }
 
-static void hang_guide(steps *all, int end)
+static void hang_guide(sheet *s, int end)
 {
-    const planned *side = all->s->side;
-    const tside_guide *guide = &end_asked(side, end)->guide;
-    const tside_end_plan *plan = end_answered(side, end);
-    pen *p = &all->s->pen;
-    step(all,
-         "%s: slide the guide pipe through the %s's collar and hang it from its eye by %s of chain. Shut, %s of pipe "
-         "must show below the"
-         " collar; over the whole travel its foot comes no nearer to grade than %s.",
-         with_capital(end), rider(end), tape(p, guide->chain), tape(p, guide->margin),
-         tape(p, plan->sweep.foot_lowest - plan->ground));
+    char hung[240];
+    write_hung(s, end, hung, sizeof hung);
+    put_step(&s->paper, "%s: put the guide pipe through the %s's collar, and %s.", with_capital(end), rider(end), hung);
 }
 
-static void stand_guide(steps *all, int end)
+/* Both in one step, where they hang alike. */
+static int hang_both(sheet *s)
 {
-    const planned *side = all->s->side;
-    const tside_fixed *fixed = &end_answered(side, end)->fixed;
-    pen *p = &all->s->pen;
-    step(all,
-         "%s: slide the guide pipe through the %s's collar, hold its top %s above grade and set its foot %s into the "
-         "ground, %s outboard of the bow's face"
-         " at hip height. Set the collar's arm so that it gives as much one way as the other: up to %s.",
-         with_capital(end), rider(end), tape(p, fixed->top_y - fixed->ground),
-         tape(p, end_asked(side, end)->footing.depth), tape(p, fixed->foot_x - face_at_hip(side)),
-         tape(p, fixed->misfit));
+    char one[240], other[240];
+    write_hung(s, TSIDE_DRIVE_END, one, sizeof one);
+    write_hung(s, TSIDE_FREE_END, other, sizeof other);
+    if (stands(s->side, TSIDE_DRIVE_END) || stands(s->side, TSIDE_FREE_END) || strcmp(one, other) != 0)
+        return 0;
+    put_step(&s->paper, "Both ends: put the guide pipe through the collar, of the drive or on the bar, and %s.", one);
+    return 1;
 }
 
-static void hang_guides(steps *all)
+static void stand_guide(sheet *s, int end)
 {
-    const planned *side = all->s->side;
-    const tside_side *asked = &side->wanted.side;
-    pen *p = &all->s->pen;
-    step(all,
-         "Put the drive on the bar, its centre %s from the curtain's edge, with %d screws in its coupling; power off "
-         "and locked out, or the"
-         " crank tied.",
-         tape(p, side->plan.bar_beyond_drive), asked->bar.screws);
-    for (int end = 0; end < ENDS; end++)
-        if (end_answered(side, end)->fixed_given)
-            stand_guide(all, end);
+    const tside_fixed *fixed = &end_answered(s->side, end)->fixed;
+    put_step(
+        &s->paper,
+        "%s: slide the %s's collar on the guide pipe, hold its top and set its foot by the set-out, plumb along the "
+        "house. Set the collar's arm so that it gives as much one way as the other over the travel: %s or more.",
+        with_capital(end), rider(end), tape_at_least(&s->pen, fixed->misfit));
+}
+
+static void put_guides(sheet *s)
+{
+    int both;
+    put_step(&s->paper, "Put the drive on the bar, with %d screws in its coupling, and the collar on its other end.",
+             s->side->wanted.side.bar.screws);
+    put_caution_of(s, CAUTION_POWER);
+    both = hang_both(s);
+    for (int end = 0; !both && end < ENDS; end++)
+        if (stands(s->side, end))
+            stand_guide(s, end);
         else
-            hang_guide(all, end);
+            hang_guide(s, end);
+    put_step(&s->paper, "Only now take the ties off the bar.");
+    put_caution_of(s, CAUTION_WOUND);
 }
 
-static void set_limits(steps *all)
+/* --- turning --- */
+
+static void try_it(sheet *s)
 {
-    const planned *side = all->s->side;
-    const tside_side *asked = &side->wanted.side;
-    const tside_plan *plan = &side->plan;
-    const int hand = asked->drive.kind == TSIDE_HAND;
-    pen *p = &all->s->pen;
-    step(all,
-         "Two people, one watching each end. %s up in short steps and stop with the roll's underside %s above grade: "
-         "that is open, %s turns of"
-         " the drive from shut (%s to %s are likely). Set the upper %s there. Never above %s: there the roll meets the "
-         "rail.",
-         hand ? "Crank" : "Run", tape(p, plan->open.underside), plain(p, plan->drive_turns, 1),
-         plain(p, plan->drive_turns_least, 1), plain(p, plan->drive_turns_most, 1), hand ? "stop" : "limit",
-         tape(p, plan->highest));
-    step(all,
-         "%s down and set the lower %s where the underside stands %s above grade, with %s of curtain still on the bar. "
-         "Run past that, the bar"
-         " winds on backwards.",
-         hand ? "Crank" : "Run", hand ? "stop" : "limit", tape(p, plan->shut.underside),
-         quantity(p, asked->stops.wraps_shut, "turn"));
-    step(all, "Run the whole travel twice, counting turns and watching both feet. If turns or heights fall outside "
-              "what this sheet says, stop and"
-              " find out why before anybody relies on the limits.");
+    if (is_by_hand(s)) {
+        put_step(&s->paper, "Crank a quarter of a turn: the roll must rise. If it sinks, crank the other way.");
+        return;
+    }
+    put_step(&s->paper, "Wire the drive.");
+    put_caution_of(s, CAUTION_WIRING);
+    put_caution_of(s, CAUTION_CORD);
+    put_step(&s->paper,
+             "Try the sense of turning with a touch: \"up\" must raise the roll. If not: supply off, wires changed as "
+             "the motor's maker says.");
 }
 
-void print_hanging(sheet *s)
+static void set_limits(sheet *s)
 {
-    steps all = {s, 0};
-    print_title(s, "HANG IT, AND SET THE LIMITS");
-    text_wrap(s->out, "  ", "Read the cautions first.");
-    set_extenders(&all);
-    hang_curtain(&all);
-    hang_guides(&all);
-    set_limits(&all);
+    const tside_plan *plan = &s->side->plan;
+    const char *run = is_by_hand(s) ? "Crank" : "Run", *limit = is_by_hand(s) ? "stop" : "limit";
+    pen *p = &s->pen;
+    char open[160], shut[160];
+    write_height(s, plan->open.underside, open, sizeof open);
+    write_height(s, plan->shut.underside, shut, sizeof shut);
+    put_step(&s->paper,
+             "%s up in short steps to an underside %s: that is open, %s turns of the drive from shut (%s to %s "
+             "are likely). Set the upper %s there. Less than %s below the hip the roll meets the rail.",
+             run, open, plain(p, plan->drive_turns, 1), plain(p, plan->drive_turns_least, 1),
+             plain(p, plan->drive_turns_most, 1), limit,
+             tape_at_least(p, s->side->wanted.side.curtain.hip - plan->highest));
+    put_caution_of(s, CAUTION_TWO_PEOPLE);
+    put_caution_of(s, CAUTION_WIND);
+    put_step(&s->paper,
+             "%s down and set the lower %s at an underside %s, with %s of curtain still on the bar: past that it "
+             "winds on backwards.",
+             run, limit, shut, quantity(p, s->side->wanted.side.stops.wraps_shut, "turn"));
+    put_step(&s->paper,
+             "%s the whole travel twice, counting turns, watching both feet. If turns or heights are not these, stop "
+             "and find out why.",
+             run);
+}
+
+/* Last: it presses on the shut curtain. */
+static void string_rope(sheet *s)
+{
+    const tside_item *rope = item_of(s->side, TSIDE_ITEM_ROPE, TSIDE_AT_SIDE),
+                     *hooks = item_of(s->side, TSIDE_ITEM_HOOK, TSIDE_AT_SIDE);
+    if (rope && hooks)
+        put_step(&s->paper, "Shut, string the rope over the curtain, %s of it zigzag between %d hooks at hip and sill.",
+                 tape(&s->pen, rope->length), hooks->count);
+}
+
+void put_hanging(sheet *s)
+{
+    put_part(&s->paper, "HANG IT, AND SET THE LIMITS");
+    fix_curtain(s);
+    lift_bar(s);
+    put_guides(s);
+    try_it(s);
+    set_limits(s);
+    string_rope(s);
 }

@@ -106,9 +106,8 @@ static void print_sheets(text *out, const work *all, units wanted, int only_matt
         const int us = wanted == AS_THE_FILE ? side->wanted.in_feet : wanted == US;
         if (!is_planned(side))
             continue;
-        if (out->length)
-            text_add(out, "\f");
         if (only_matters) {
+            text_add(out, "%s", out->length ? "\f" : "");
             print_matters(out, side, us);
             continue;
         }
@@ -121,7 +120,7 @@ static void print_sheets(text *out, const work *all, units wanted, int only_matt
 static int plan_files(const options *chosen, int count, char **names)
 {
     drive_list drives = {NULL, NULL, 0};
-    work all = {.drives = chosen->drives ? &drives : NULL};
+    work all = {.take_off = 1, .drives = chosen->drives ? &drives : NULL};
     text out = {NULL, 0, 0};
     int status = EXIT_DONE;
     if (chosen->drives && !drives_read(&drives, chosen->drives)) {

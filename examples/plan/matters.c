@@ -6,7 +6,7 @@
 #include "command.h"
 #include "matters.h"
 #include "memory.h"
-#include "sheet.h"
+#include "units.h"
 #include "tolerances.h"
 #include "walk.h"
 
@@ -72,8 +72,8 @@ static tside_output output(int which, double *data)
 
 static int has_answer(const planned *side, int which)
 {
-    return !strstr(answers[which].path, ".layout.") ||
-           on_extender(side, strncmp(answers[which].path, "free", 4) ? TSIDE_DRIVE_END : TSIDE_FREE_END);
+    const int end = strncmp(answers[which].path, "free", 4) ? TSIDE_DRIVE_END : TSIDE_FREE_END;
+    return !strstr(answers[which].path, ".layout.") || end_asked(side, end)->hung == TSIDE_ON_EXTENDER;
 }
 
 /* A side that differs in this input alone. It is planned by itself, so that why it is refused is not lost. */
@@ -156,6 +156,11 @@ double matters_together(const matters *m, int which)
 
 /* --- on paper --- */
 
+typedef struct listing {
+    text *out;
+    pen pen;
+} listing;
+
 enum { MOVE_WIDTH = 14 };
 
 /* How far an answer moves: a length as finely as the sheet shows any, others to three decimals. */
@@ -178,7 +183,7 @@ static int shows(pen *p, double value, const char *unit)
     return strcmp(moved(p, value, unit), moved(p, 0, unit)) != 0;
 }
 
-static void print_answer(sheet *s, matters *m, int k)
+static void print_answer(listing *s, matters *m, int k)
 {
     const char *unit = answers[k].unit;
     const size_t count = matters_order(m, k);
@@ -201,7 +206,7 @@ static void print_answer(sheet *s, matters *m, int k)
         text_add(s->out, "%*s  nothing measured moves it by enough to show\n", MOVE_WIDTH, "-");
 }
 
-static void print_refused(sheet *s, const matters *m)
+static void print_refused(listing *s, const matters *m)
 {
     int any = 0;
     for (size_t i = 0; i < m->count; i++)
@@ -218,7 +223,7 @@ static void print_refused(sheet *s, const matters *m)
 
 void print_matters(text *out, const planned *side, int us)
 {
-    sheet s = {.out = out, .side = side, .pen = {.us = us}};
+    listing s = {.out = out, .pen = {.us = us}};
     matters m;
     matters_find(&m, side);
     if (side->wanted.of)

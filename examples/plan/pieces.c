@@ -5,24 +5,43 @@
 #include <string.h>
 
 #include "command.h"
+#include "mark.h"
 #include "memory.h"
+#include "print.h"
 #include "sheet.h"
 
 enum { MOST_PIECES = 9, MOST_JOINTS = 8 }; /* a bar is of three lengths at most; more joints are told in short */
 
-/* A piece as it is printed: two that print alike are alike. */
+/* A piece as it is printed: two that print alike, but for their marks, are alike. */
 typedef struct piece {
-    char name[40], tube[48], hand[8], length[32];
-    char holes[320]; /* or where they are drilled, or joined; "" without any */
+    char marks[160], name[40], tube[48], length[32];
+    char holes[320]; /* where it is drilled, or joined; "" without any */
     int count;
 } piece;
 
+static void add_mark(const planned *side, piece *made, tside_item_code code, tside_item_at at, int number)
+{
+    char mark[TSIDE_MARK_SIZE];
+    const size_t length = strlen(made->marks);
+    snprintf(made->marks + length, sizeof made->marks - length, "%s%s", length ? ", " : "",
+             piece_mark(side, code, at, number, mark));
+}
+
 static void put_round(pen *p, piece *made, const char *name, const tside_round *tube, double length)
 {
-    *made = (piece){.count = 1, .hand = "-"};
+    *made = (piece){.count = 1};
     snprintf(made->name, sizeof made->name, "%s", name);
     snprintf(made->tube, sizeof made->tube, "%s round", cross_section(p, tube->diameter, tube->wall));
     snprintf(made->length, sizeof made->length, "%s", tape(p, length));
+}
+
+/* Running measures along one piece: the unit stands once. */
+static void write_holes(pen *p, const tside_extender *asked, const tside_layout *layout, char *words, size_t size)
+{
+    snprintf(words, size, "holes from the top end, %s: eye %s, bow %s, member %s; drilled %s, the bolts' %s",
+             p->us ? "in" : "mm", tape_number(p, layout->eye_from_top), tape_number(p, layout->bow_from_top),
+             tape_number(p, layout->member_from_top), bore_number(p, asked->eye_hole),
+             bore_number(p, asked->bolt_hole));
 }
 
 static void put_extender(pen *p, piece *made, const planned *side, int end)
@@ -30,23 +49,11 @@ static void put_extender(pen *p, piece *made, const planned *side, int end)
     const tside_extender *asked = &end_asked(side, end)->extender;
     const tside_layout *layout = &end_answered(side, end)->layout;
     *made = (piece){.count = 1};
-    snprintf(made->name, sizeof made->name, "Extender");
+    snprintf(made->name, sizeof made->name, "Extender, %s", hand_name(hand_at(side, end)));
     snprintf(made->tube, sizeof made->tube, "%s square", cross_section(p, asked->tube.side, asked->tube.wall));
-    snprintf(made->hand, sizeof made->hand, "%s", hand_name(hand_at(side, end)));
     snprintf(made->length, sizeof made->length, "%s", tape(p, layout->cut_length));
-    snprintf(made->holes, sizeof made->holes,
-             "from the top end: eye %s (hole %s), bow %s (hole %s), member %s (hole %s)", tape(p, layout->eye_from_top),
-             bore(p, asked->eye_hole), tape(p, layout->bow_from_top), bore(p, asked->bolt_hole),
-             tape(p, layout->member_from_top), bore(p, asked->bolt_hole));
-}
-
-static void put_drilling(pen *p, piece *made, const planned *side, int end)
-{
-    const tside_extender *asked = &end_asked(side, end)->extender;
-    *made = (piece){.count = 1, .hand = "-", .length = "-"};
-    snprintf(made->name, sizeof made->name, "End bow, wall's member");
-    snprintf(made->holes, sizeof made->holes, "one hole of %s in each, square to the end wall, where the set-out says",
-             bore(p, asked->bolt_hole));
+    write_holes(p, asked, layout, made->holes, sizeof made->holes);
+    add_mark(side, made, TSIDE_ITEM_EXTENDER, place_of_end(end), 1);
 }
 
 /* --- the bar, from stock or not --- */
@@ -65,6 +72,15 @@ static void write_joints(pen *p, const tside_bar *bar, const tside_bar_stick *st
             at += (size_t)snprintf(words + at, size - at, "%s%s", i > 1 ? ", " : "", tape(p, stick[i].from));
     snprintf(words + at, size - at,
              " from the drive's centre; %d screws each side; sticks in this order from the drive", bar->screws);
+}
+
+/* The sticks of a piece, numbered from the drive. */
+static void mark_sticks(const planned *side, piece *made, int first)
+{
+    char one[TSIDE_MARK_SIZE], other[TSIDE_MARK_SIZE];
+    snprintf(made->marks, sizeof made->marks, "%s%s%s", piece_mark(side, TSIDE_ITEM_BAR, TSIDE_AT_SIDE, first, one),
+             made->count > 1 ? " to " : "",
+             made->count > 1 ? piece_mark(side, TSIDE_ITEM_BAR, TSIDE_AT_SIDE, first + made->count - 1, other) : "");
 }
 
 /* Sticks of one length together, in their order from the drive; returns how many lengths. */
@@ -89,6 +105,8 @@ static int put_sticks(pen *p, const planned *side, piece *list)
         else
             kinds++;
     }
+    for (int i = 0, first = 1; i < kinds; first += list[i++].count)
+        mark_sticks(side, list + i, first);
     if (count > 1)
         write_joints(p, bar, stick, count, list[kinds - 1].holes, sizeof list[0].holes);
     free(stick);
@@ -101,6 +119,7 @@ static int put_bar(pen *p, const planned *side, piece *list)
     if (bar->joints == TSIDE_JOINTS_FROM_STOCK)
         return put_sticks(p, side, list);
     put_round(p, list, "Roll bar", &bar->tube, side->plan.bar_length);
+    mark_sticks(side, list, 1);
     if (bar->splices)
         snprintf(list->holes, sizeof list->holes,
                  "%d joint%s, none nearer than %s to the curtain's edge at the drive; %d screws each side",
@@ -108,33 +127,46 @@ static int put_bar(pen *p, const planned *side, piece *list)
     return 1;
 }
 
-/* Lists a side's pieces with the ends' names in them where named is 1; returns how many. */
-static int list_pieces(pen *p, const planned *side, int named, piece *list)
+/* --- curtain and flaps, as the take-off has them --- */
+
+static int put_sheet_of(pen *p, const planned *side, tside_item_code code, const char *name, piece *made)
+{
+    const tside_item *item = item_of(side, code, TSIDE_AT_SIDE);
+    if (!item || !item->count)
+        return 0;
+    *made = (piece){.count = item->count};
+    snprintf(made->name, sizeof made->name, "%s", name);
+    snprintf(made->tube, sizeof made->tube, "%s wide", tape(p, item->width));
+    snprintf(made->length, sizeof made->length, "%s", tape(p, item->length));
+    for (int i = 0; i < item->count; i++)
+        add_mark(side, made, code, TSIDE_AT_SIDE, item->first_number + i);
+    return 1;
+}
+
+/* --- lists of them --- */
+
+/* Each returns how many there are. */
+static int list_of_end(pen *p, const planned *side, int end, piece *list)
+{
+    put_round(p, list, "Guide pipe", &end_asked(side, end)->guide.tube, end_answered(side, end)->sweep.cut_length);
+    add_mark(side, list, TSIDE_ITEM_GUIDE, place_of_end(end), 1);
+    if (!on_extender(side, end))
+        return 1;
+    put_extender(p, list + 1, side, end);
+    return 2;
+}
+
+static int list_of_side(pen *p, const planned *side, piece *list)
 {
     int count = put_bar(p, side, list);
-    for (int end = 0; end < ENDS; end++) {
-        char name[40];
-        snprintf(name, sizeof name, "Guide pipe%s%s", named ? ", " : "", named ? end_name(end) : "");
-        put_round(p, list + count++, name, &end_asked(side, end)->guide.tube,
-                  end_answered(side, end)->sweep.cut_length);
-    }
-    for (int end = 0; end < ENDS; end++)
-        if (on_extender(side, end)) {
-            put_extender(p, list + count, side, end);
-            if (named)
-                snprintf(list[count].name, sizeof list[count].name, "Extender, %s", end_name(end));
-            count++;
-        }
-    for (int end = 0; end < ENDS; end++)
-        if (on_extender(side, end))
-            put_drilling(p, list + count++, side, end);
-    return count;
+    count += put_sheet_of(p, side, TSIDE_ITEM_CURTAIN, "Curtain", list + count);
+    return count + put_sheet_of(p, side, TSIDE_ITEM_FLAP, "End flap", list + count);
 }
 
 static int alike(const piece *one, const piece *other)
 {
-    return !strcmp(one->name, other->name) && !strcmp(one->tube, other->tube) && !strcmp(one->hand, other->hand) &&
-           !strcmp(one->length, other->length) && !strcmp(one->holes, other->holes);
+    return !strcmp(one->name, other->name) && !strcmp(one->tube, other->tube) && !strcmp(one->length, other->length) &&
+           !strcmp(one->holes, other->holes);
 }
 
 /* Adds a piece to a list, after those of its name, or to the count of the one like it. */
@@ -143,6 +175,8 @@ static int gather(piece *list, int count, const piece *more)
     int place = count;
     for (int i = 0; i < count; i++) {
         if (alike(list + i, more)) {
+            const size_t length = strlen(list[i].marks);
+            snprintf(list[i].marks + length, sizeof list[i].marks - length, ", %s", more->marks);
             list[i].count += more->count;
             return count;
         }
@@ -154,52 +188,71 @@ static int gather(piece *list, int count, const piece *more)
     return count + 1;
 }
 
-static void print_list(text *out, const piece *list, int count)
+/* Where pieces are told one by one, their marks stand first; where alike ones are told together, below them. */
+static void put_list(paper *out, const piece *list, int count, int together)
 {
-    text_add(out, "  %-24s %-23s %-6s %2s  %s\n", "Piece", "Tube", "Hand", "No", "Cut length");
+    static const char *const titles[] = {"Mark", "Piece", "Section", "No", "Cut length"};
+    put_columns(out, together ? 1u << 2 : 1u << 3, 5 - together, titles + together);
     for (int i = 0; i < count; i++) {
-        text_add(out, "  %-24s %-23s %-6s %2d  %s\n", list[i].name, list[i].tube, list[i].hand, list[i].count,
-                 list[i].length);
+        char number[12];
+        const char *const cells[] = {list[i].marks, list[i].name, list[i].tube, number, list[i].length};
+        snprintf(number, sizeof number, "%d", list[i].count);
+        put_cells(out, 5 - together, cells + together);
+        if (together)
+            put_remark(out, "marked %s", list[i].marks);
         if (*list[i].holes)
-            text_wrap(out, "      ", list[i].holes);
+            put_remark(out, "%s", list[i].holes);
     }
 }
 
-static void print_how(text *out, pen *p, int extenders)
+static void put_tolerance(paper *out, pen *p, int extenders)
 {
-    text_say(out, "  ", "Tolerance: cut +0 -%s, holes +-%s (common practice).%s", p->us ? "1/8 in" : "3 mm",
-             p->us ? "1/16 in" : "1.5 mm",
-             extenders ? " Hand: seen from outside the wall it is bolted to, a right-hand extender rises to the right. "
-                         "Measure each hole's centre"
-                         " from the top end, never from hole to hole; mark it on the middle of the face away from the "
-                         "wall, and drill square"
-                         " through both walls."
-                       : "");
+    put_words(
+        out, "Cut +0 -%s, holes +-%s (common practice).%s", p->us ? "1/8 in" : "3 mm", p->us ? "1/16 in" : "1.5 mm",
+        extenders
+            ? " A right-hand extender rises to the right, seen from outside its wall. Each hole from the top end, "
+              "never from hole to hole, on the middle of the face away from the wall, square through both walls; "
+              "mark that face at the top end."
+            : "");
 }
 
-void print_pieces(sheet *s)
+void put_end_pieces(sheet *s, int end)
 {
-    piece list[MOST_PIECES], merged[MOST_PIECES];
-    int count = list_pieces(&s->pen, s->side, 1, list), kinds = 0;
-    for (int i = 0; i < count; i++)
-        kinds = gather(merged, kinds, list + i);
-    print_title(s, "CUT AND DRILL");
-    print_list(s->out, merged, kinds);
-    print_how(s->out, &s->pen, on_extender(s->side, TSIDE_DRIVE_END) || on_extender(s->side, TSIDE_FREE_END));
+    piece list[MOST_PIECES];
+    const int count = list_of_end(&s->pen, s->side, end, list);
+    put_part(&s->paper, "CUT AND DRILL");
+    put_list(&s->paper, list, count, 0);
+    put_tolerance(&s->paper, &s->pen, on_extender(s->side, end));
+}
+
+void put_side_pieces(sheet *s)
+{
+    piece list[MOST_PIECES];
+    const int count = list_of_side(&s->pen, s->side, list);
+    put_part(&s->paper, "CUT");
+    put_list(&s->paper, list, count, 0);
+    if (s->side->item_count == 0)
+        put_words(&s->paper, "Curtain and flaps are not told: %s.", s->side->no_take_off);
 }
 
 void print_job_pieces(text *out, planned *const *sides, size_t count, int us)
 {
-    piece list[MOST_PIECES], merged[2 * MOST_PIECES];
+    piece list[MOST_PIECES], merged[2 * 2 * MOST_PIECES];
+    paper paper = {.lines = NULL};
     pen p = {.us = us};
     int kinds = 0, extenders = 0;
-    text_wrap(out, "\fPIECES OF THE JOB  ", sides[0]->wanted.job);
     for (size_t k = 0; k < count; k++) {
-        const int more = list_pieces(&p, sides[k], 0, list);
+        int more = list_of_side(&p, sides[k], list);
+        for (int end = 0; end < ENDS; end++) {
+            more += list_of_end(&p, sides[k], end, list + more);
+            extenders |= on_extender(sides[k], end);
+        }
         for (int i = 0; i < more; i++)
             kinds = gather(merged, kinds, list + i);
-        extenders |= on_extender(sides[k], TSIDE_DRIVE_END) || on_extender(sides[k], TSIDE_FREE_END);
     }
-    print_list(out, merged, kinds);
-    print_how(out, &p, extenders);
+    put_page(&paper, "PIECES OF THE JOB", *sides[0]->wanted.job ? sides[0]->wanted.job : "without a name");
+    put_list(&paper, merged, kinds, 1);
+    put_tolerance(&paper, &p, extenders);
+    print_paper(out, &paper);
+    paper_free(&paper);
 }

@@ -1,120 +1,159 @@
 /* SPDX-License-Identifier: MIT */
-/* Where things sit, from points that a tape reaches. */
+/* Where things sit at an end, from points that a tape reaches, in the order of the work. */
+#include <math.h>
+#include <stdio.h>
+
+#include "mark.h"
 #include "sheet.h"
 
-static const tside_layout *layout_at(const planned *side, int end)
+static const tside_layout *layout_at(const sheet *s, int end)
 {
-    static const tside_layout none;
-    return on_extender(side, end) ? &end_answered(side, end)->layout : &none;
+    return &end_answered(s->side, end)->layout;
 }
 
-/* A value of the layout for each end, with NULL for an end without an extender. */
-static void print_layout(sheet *s, const char *label, const char *(*write)(pen *, double), double drive, double free)
+/* Two measures beside each other, or one where the second has no label. */
+static void put_measures(sheet *s, const char *label, double metres, const char *label_2, double metres_2)
 {
-    print_row_of_ends(s, label, on_extender(s->side, TSIDE_DRIVE_END) ? write(&s->pen, drive) : NULL,
-                      on_extender(s->side, TSIDE_FREE_END) ? write(&s->pen, free) : NULL);
+    const char *const cells[] = {label, tape(&s->pen, metres), label_2, *label_2 ? tape(&s->pen, metres_2) : ""};
+    put_cells(&s->paper, 4, cells);
 }
 
-static const char *degrees(pen *p, double angle)
+static void put_measure(sheet *s, const char *label, double metres)
 {
-    return quantity(p, angle, "rad");
+    put_measures(s, label, metres, "", 0);
+}
+
+/* Heights from the hip first, then from the ground of that end. */
+static void put_height(sheet *s, int end, double above_hip)
+{
+    put_measures(s, above_hip < 0 ? "below the hip" : "above the hip", fabs(above_hip), "above the ground",
+                 hip_above_ground(s->side, end) + above_hip);
+}
+
+static void mark_holes(sheet *s, int end)
+{
+    const tside_layout *layout = layout_at(s, end);
+    const tside_side *side = &s->side->wanted.side;
+    const double member = end_asked(s->side, end)->extender.member_height - hip_above_ground(s->side, end);
+    put_step(&s->paper, "Mark the bow's hole, on the middle of its tube:");
+    put_height(s, end, layout->bow_height - side->curtain.hip);
+    put_measure(s, layout->bow_along < 0 ? "down the bow from hip" : "up the bow from hip", fabs(layout->bow_along));
+    put_found_here(s, TSIDE_FINDING_BOW_HOLE, end);
+    put_step(&s->paper, "Mark the member's hole, on the middle of its height:");
+    put_height(s, end, member);
+    put_measure(s, "from its outer end", layout->member_from_outer);
+}
+
+static void check_and_drill(sheet *s, int end)
+{
+    const tside_layout *layout = layout_at(s, end);
+    put_step(&s->paper,
+             "CHECK before drilling; if it is off by more than %s, a mark is wrong:", s->pen.us ? "1/8 in" : "3 mm");
+    put_measure(s, "from hole to hole", layout->member_distance - layout->bow_distance);
+    put_step(&s->paper, "Drill both %s, square to the end wall.",
+             bore(&s->pen, end_asked(s->side, end)->extender.bolt_hole));
+    put_caution_of(s, CAUTION_DRILLING);
+}
+
+/* The bolts as bought, where the take-off could choose them. */
+static const char *bolt_length(sheet *s, int end, tside_item_code code)
+{
+    const tside_item *bolt = item_of(s->side, code, place_of_end(end));
+    return bolt ? tape(&s->pen, bolt->length) : NULL;
+}
+
+static void put_up(sheet *s, int end)
+{
+    const char *at_bow = bolt_length(s, end, TSIDE_ITEM_BOW_BOLT),
+               *at_member = bolt_length(s, end, TSIDE_ITEM_MEMBER_BOLT);
+    const double spacer = end_asked(s->side, end)->extender.spacer;
+    char lengths[80] = "", mark[TSIDE_MARK_SIZE];
+    if (at_bow && at_member)
+        snprintf(lengths, sizeof lengths, ", %s at the bow, %s at the member", at_bow, at_member);
+    put_step(&s->paper,
+             "Bolt extender %s on, marked end up and face out, tape under it%s%s: carriage bolts%s, heads outside; "
+             "always at two "
+             "points or more. Snug, no more: hollow tube crushes.",
+             piece_mark(s->side, TSIDE_ITEM_EXTENDER, place_of_end(end), 1, mark),
+             spacer > 0 ? ", at the bow a solid spacer of " : "", spacer > 0 ? tape(&s->pen, spacer) : "", lengths);
+    put_caution_of(s, CAUTION_LADDER);
 }
 
 /* The extender's angle for a level and a tape: its run over a foot, or 300 mm, of rise. */
-static const char *run_of_rise(pen *p, double run)
+static void put_angle(sheet *s, const tside_layout *layout)
 {
-    return tape(p, run * (p->us ? 0.3048 : 0.3));
-}
-
-static const char *ruled_by(const planned *side, int end)
-{
-    static const char *const by[] = {"stiffest of all", "bow's reach",   "member's height", "bolts' spacing",
-                                     "stock's length",  "member's ends", "75 deg"};
-    if (!on_extender(side, end))
-        return NULL;
-    return end_asked(side, end)->extender.slant == TSIDE_SLANT_BEST ? by[end_answered(side, end)->layout.binding]
-                                                                    : "as given";
-}
-
-static void print_extenders(sheet *s)
-{
-    const tside_layout *drive = layout_at(s->side, TSIDE_DRIVE_END), *free = layout_at(s->side, TSIDE_FREE_END);
-    const tside_side *asked = &s->side->wanted.side;
-    const tside_plan *plan = &s->side->plan;
-    print_layout(s, "Bow hole above grade", tape, drive->bow_height - plan->drive_end.ground,
-                 free->bow_height - plan->free_end.ground);
-    print_layout(s, "  or up its centreline from hip height", tape, drive->bow_along, free->bow_along);
-    print_layout(s, "Member hole above grade", tape, asked->drive_end.extender.member_height,
-                 asked->free_end.extender.member_height);
-    print_layout(s, "  and from the member's outer end", tape, drive->member_from_outer, free->member_from_outer);
-    print_layout(s, "CHECK DIAGONAL, eye to member hole", tape, drive->member_distance, free->member_distance);
-    print_layout(s, "Extender's angle from plumb", degrees, drive->angle, free->angle);
-    print_layout(s, s->pen.us ? "  as run in 12 in of rise" : "  as run in 300 mm of rise", run_of_rise, drive->run,
-                 free->run);
-    print_row_of_ends(s, "  which is ruled by", ruled_by(s->side, TSIDE_DRIVE_END), ruled_by(s->side, TSIDE_FREE_END));
-    print_layout(s, "Eye to bow's outer face, along the tube", tape, drive->overhang, free->overhang);
-}
-
-/* A length of each end, with NULL where it has none. */
-static const char *given_tape(pen *p, int given, double value)
-{
-    return given ? tape(p, value) : NULL;
-}
-
-/* Outward along the house, from the plane of the end bow's centreline. */
-void print_along(sheet *s)
-{
-    const tside_plan *plan = &s->side->plan;
-    const tside_end_plan *drive = &plan->drive_end, *free = &plan->free_end;
-    const double past = s->side->wanted.side.curtain.past;
     pen *p = &s->pen;
-    print_title(s, "ALONG THE HOUSE");
-    text_wrap(s->out, "  ", "Outward from the middle of the end bow's tube.");
-    print_row_of_ends(s, "", end_name(TSIDE_DRIVE_END), end_name(TSIDE_FREE_END));
-    print_row_of_ends(s, "Curtain's edge", tape(p, past), tape(p, past));
-    print_row_of_ends(s, "Drive's centre, collar's line", tape(p, past + drive->stand.run_on),
-                      tape(p, past + free->stand.run_on));
-    print_row_of_ends(s, "Guide's line at its eye", tape(p, drive->stand.eye), tape(p, free->stand.eye));
-    if (drive->stand.misfit != 0 || free->stand.misfit != 0) {
-        print_row_of_ends(s, "Guide leans along the house, at most", degrees(p, drive->skew.lean_greatest),
-                          degrees(p, free->skew.lean_greatest));
-        print_row_of_ends(s, "  and its foot sweeps that way", tape(p, drive->skew.sweep), tape(p, free->skew.sweep));
-    }
-    print_row_of_ends(s, "Most curtain past the bow in line",
-                      given_tape(p, drive->stand.past_most_given, drive->stand.past_most),
-                      given_tape(p, free->stand.past_most_given, free->stand.past_most));
-    print_row_of_ends(s, "Most stand-off that the eye bolt bears",
-                      given_tape(p, drive->stand_off_most_given, drive->stand_off_most),
-                      given_tape(p, free->stand_off_most_given, free->stand_off_most));
-    print_row_of_ends(s, "  and curtain past the bow with that",
-                      given_tape(p, drive->stand_off_most_given, drive->past_bolt_most),
-                      given_tape(p, free->stand_off_most_given, free->past_bolt_most));
+    char label[32];
+    snprintf(label, sizeof label, "run per %s rise", p->us ? "12 in" : "300 mm");
+    put_measure(s, label, layout->run * (p->us ? 0.3048 : 0.3));
 }
 
-void print_set_out(sheet *s)
+static void check_eye(sheet *s, int end)
 {
-    const tside_plan *plan = &s->side->plan;
-    const tside_curtain *curtain = &s->side->wanted.side.curtain;
-    const double face = face_at_hip(s->side);
-    pen *p = &s->pen;
-    print_title(s, "SET OUT");
-    text_say(s->out, "  ", "Above grade: hip %s, sill %s; roll's underside shut %s, open %s.", tape(p, curtain->hip),
-             tape(p, curtain->sill), tape(p, plan->shut.underside), tape(p, plan->open.underside));
-    print_row_of_ends(s, "", end_name(TSIDE_DRIVE_END), end_name(TSIDE_FREE_END));
-    print_row_of_ends(s, "Eye above the curtain's fixing at the hip", tape(p, plan->drive_end.eye_y - curtain->hip),
-                      tape(p, plan->free_end.eye_y - curtain->hip));
-    print_row_of_ends(s, "  which is above grade", tape(p, plan->drive_end.eye_y - plan->drive_end.ground),
-                      tape(p, plan->free_end.eye_y - plan->free_end.ground));
-    print_row_of_ends(s, "Eye outboard of the bow's face [1], level", tape(p, plan->drive_end.eye_x - face),
-                      tape(p, plan->free_end.eye_x - face));
-    if (on_extender(s->side, TSIDE_DRIVE_END) || on_extender(s->side, TSIDE_FREE_END))
-        print_extenders(s);
+    const tside_layout *layout = layout_at(s, end);
+    const tside_side *side = &s->side->wanted.side;
+    put_step(&s->paper, "CHECK the eye's hole by level and plumb line, the bow's face at the hip:");
+    put_height(s, end, layout->eye_y - side->curtain.hip);
+    put_measures(s, "out from bow's face", layout->eye_x - face_at_hip(s->side), "to member's hole",
+                 layout->member_distance);
+    put_angle(s, layout);
+}
+
+static void put_eye_bolt(sheet *s, int end)
+{
+    if (stands(s->side, end))
+        put_step(&s->paper, "Put the bracket of the guide's top into the eye's hole; the guide's line is");
     else
-        text_wrap(s->out, "  ", "Both guides hang on the hip rail at the curtain's fixing; there is no extender.");
-    print_row_of_ends(s, "Foot's reach out from the bow's face [1]",
-                      tape(p, plan->drive_end.sweep.walkway_error - face),
-                      tape(p, plan->free_end.sweep.walkway_error - face));
-    text_say(s->out, "  [1] ",
-             "outer face of that end's bow, at hip height; grade is the ground at that end. The foot's reach"
-             " includes the eye's placing error: keep people and things outside it.");
+        put_step(&s->paper, "Put the eye bolt in, nuts tight on both walls; the guide's line is");
+    put_measures(s, "off the tube's face", end_asked(s->side, end)->extender.eye_stand_off, "off bow's middle",
+                 end_answered(s->side, end)->stand.eye);
+}
+
+static void put_eye_on_hip(sheet *s, int end)
+{
+    put_step(&s->paper,
+             stands(s->side, end)
+                 ? "There is no extender. The guide's top is held at the hip rail, run on past the end bow:"
+                 : "There is no extender. Put the eye into the hip rail, run on past the end bow, at the curtain's "
+                   "fixing line:");
+    put_measure(s, "out from bow's middle", end_answered(s->side, end)->stand.eye);
+    put_caution_of(s, CAUTION_LADDER);
+}
+
+static void stand_guide(sheet *s, int end)
+{
+    const tside_fixed *fixed = &end_answered(s->side, end)->fixed;
+    put_step(&s->paper, "Hold the guide's top:");
+    put_height(s, end, fixed->top_y - s->side->wanted.side.curtain.hip);
+    put_measure(s, "out from bow's face", fixed->top_x - face_at_hip(s->side));
+    put_step(&s->paper, "Set its foot:");
+    put_measures(s, "out from bow's face", fixed->foot_x - face_at_hip(s->side), "into the ground",
+                 end_asked(s->side, end)->footing.depth);
+}
+
+/* How far out people and things must keep: with the eye's placing error in it. */
+static void keep_off(sheet *s, int end)
+{
+    put_step(&s->paper, "Keep people and things farther out than the guide's foot comes:");
+    put_measure(s, "out from bow's face", end_answered(s->side, end)->sweep.walkway_error - face_at_hip(s->side));
+    put_found_here(s, TSIDE_FINDING_CHAIN_SWING, end);
+    put_caution_of(s, CAUTION_BURIED);
+}
+
+void put_set_out(sheet *s, int end)
+{
+    put_part(&s->paper, "SET OUT, IN THIS ORDER");
+    put_words(&s->paper, "The hip is the curtain's fixing line, %s above the ground here.",
+              tape(&s->pen, hip_above_ground(s->side, end)));
+    if (on_extender(s->side, end)) {
+        mark_holes(s, end);
+        check_and_drill(s, end);
+        put_up(s, end);
+        check_eye(s, end);
+        put_eye_bolt(s, end);
+    } else
+        put_eye_on_hip(s, end);
+    if (stands(s->side, end))
+        stand_guide(s, end);
+    keep_off(s, end);
 }

@@ -1,27 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-#include <string.h>
-
-#include "names.h"
 #include "sheet.h"
-#include "walk.h"
-
-enum { LABEL_WIDTH = 42, END_WIDTH = 18 };
-
-void print_title(sheet *s, const char *title)
-{
-    text_add(s->out, "\n%s\n", title);
-}
-
-void print_row(sheet *s, const char *label, const char *value)
-{
-    text_add(s->out, "  %-*s  %s\n", LABEL_WIDTH, label, value);
-}
-
-void print_row_of_ends(sheet *s, const char *label, const char *drive, const char *free)
-{
-    text_add(s->out, "  %-*s%*s%*s\n", LABEL_WIDTH, label, END_WIDTH, drive ? drive : "-", END_WIDTH,
-             free ? free : "-");
-}
+#include "print.h"
 
 const char *end_name(int end)
 {
@@ -31,6 +10,11 @@ const char *end_name(int end)
 int on_extender(const planned *side, int end)
 {
     return end_asked(side, end)->hung == TSIDE_ON_EXTENDER;
+}
+
+int stands(const planned *side, int end)
+{
+    return end_answered(side, end)->fixed_given;
 }
 
 /* From outside the free end's wall the side is seen mirrored. */
@@ -50,128 +34,137 @@ double face_at_hip(const planned *side)
     return side->plan.fixing_x - side->wanted.side.curtain.standoff;
 }
 
-static void print_head(sheet *s)
+double hip_above_ground(const planned *side, int end)
+{
+    return side->wanted.side.curtain.hip - end_answered(side, end)->ground;
+}
+
+tside_item_at place_of_end(int end)
+{
+    return end == TSIDE_FREE_END ? TSIDE_AT_FREE_END : TSIDE_AT_DRIVE_END;
+}
+
+const tside_item *item_of(const planned *side, tside_item_code code, tside_item_at at)
+{
+    for (int i = 0; i < side->item_count; i++)
+        if (side->items[i].code == code && side->items[i].at == at)
+            return side->items + i;
+    return NULL;
+}
+
+void put_ends_titles(sheet *s)
+{
+    const char *const titles[] = {"", end_name(TSIDE_DRIVE_END), end_name(TSIDE_FREE_END)};
+    put_columns(&s->paper, 6, 3, titles);
+}
+
+void put_ends(sheet *s, const char *label, const char *drive, const char *free)
+{
+    const char *const cells[] = {label, drive, free};
+    put_cells(&s->paper, 3, cells);
+}
+
+void put_caution_of(sheet *s, caution which)
+{
+    static const char *const cautions[] = {
+        [CAUTION_HANDS] = "Hands, hair and sleeves clear of roll and rail: they draw in.",
+        [CAUTION_POWER] = "Power off and locked out, or crank tied, before work on bar or drive.",
+        [CAUTION_WOUND] = "Without its drive a wound bar turns back and drops: shut it, or tie it.",
+        [CAUTION_WIND] = "Not in wind, nor when curtain, bar or guide is frozen.",
+        [CAUTION_LADDER] = "From a ladder that is footed and tied, or from a platform.",
+        [CAUTION_BURIED] = "Ask for buried services before anything is driven or dug.",
+        [CAUTION_TWO_PEOPLE] = "It takes two people, one at each end; nobody stands where a foot swings.",
+        [CAUTION_DRILLING] = "Drilling a bow may void its maker's rating: ask first.",
+        [CAUTION_CERTIFICATE] = "Not a certificate: local codes, makers' ratings, licensed practice first.",
+        [CAUTION_WIRING] = "Supply off and locked out; local code and licensed practice first.",
+        [CAUTION_CORD] = "The cord that follows the drive is flexible, and tied off clear of it.",
+    };
+    put_caution(&s->paper, cautions[which]);
+}
+
+/* --- the card --- */
+
+static const char *name_of(const sheet *s)
+{
+    return *s->side->wanted.name ? s->side->wanted.name : "without a name";
+}
+
+static void put_job(sheet *s)
 {
     const request *wanted = &s->side->wanted;
-    const int right = wanted->side.hand == TSIDE_RIGHT;
-    if (wanted->of)
-        text_say(s->out, "JOB    ", "%s, side %d of %d", *wanted->job ? wanted->job : "without a name", wanted->number,
-                 wanted->of);
-    if (wanted->of > 1 && *wanted->shares)
-        text_say(s->out, "       ", "Shared by both sides, but for what a side gives itself: %s.", wanted->shares);
-    text_wrap(s->out, "SIDE   ", *wanted->name ? wanted->name : "without a name");
-    if (wanted->of && *wanted->job_note)
-        text_wrap(s->out, "       ", wanted->job_note);
-    if (*wanted->note)
-        text_wrap(s->out, "       ", wanted->note);
-    text_say(s->out, "HAND   ", "%s, seen from outside the drive's end wall, looking in", hand_name(wanted->side.hand));
-    text_wrap(s->out, "DRIVE  ", *wanted->drive_at ? wanted->drive_at : "end not named");
-    text_say(s->out, "TURNS  ", "to open, the bar turns %s, seen from outside that wall",
-             right ? "anticlockwise" : "clockwise");
-}
-
-/* --- findings --- */
-
-static void list_unusual(void *context, const char *path, const tside_field *row, const void *member)
-{
-    sheet *s = context;
-    double value;
-    if (row->type == TSIDE_CHOICE || !(row->usual_low < row->usual_high))
+    if (!wanted->of)
         return;
-    value = row->type == TSIDE_COUNT ? *(const int *)member : *(const double *)member;
-    if (value < row->usual_low || value > row->usual_high)
-        text_say(s->out, "      ", "%s %s; usual are %s to %s", path, quantity(&s->pen, value, row->unit),
-                 quantity(&s->pen, row->usual_low, row->unit), quantity(&s->pen, row->usual_high, row->unit));
+    put_fact(&s->paper, "JOB", "%s, side %d of %d", *wanted->job ? wanted->job : "without a name", wanted->number,
+             wanted->of);
 }
 
-/* Which of several is meant: "guide pipe bending at the collar, free end: ". */
-static void add_subject(text *words, const planned *side, const tside_finding *finding)
+static void put_side(sheet *s)
 {
-    switch (finding->code) {
-    case TSIDE_FINDING_STRENGTH:
-        text_add(words, "%s, %s: ", tside_strength_text((int)side->plan.lines[finding->index].code),
-                 end_name((int)finding->end));
-        break;
-    case TSIDE_FINDING_KEEP_OUT_TUBE:
-    case TSIDE_FINDING_KEEP_OUT_GUIDE:
-        text_add(words, "%s, keep-out %d: ", end_name((int)finding->end), finding->index + 1);
-        break;
-    case TSIDE_FINDING_KICK:
-    case TSIDE_FINDING_SIDE_FORCE:
-    case TSIDE_FINDING_LEAN_ALONG:
-    case TSIDE_FINDING_BINDS:
-    case TSIDE_FINDING_BOW_HOLE:
-    case TSIDE_FINDING_MISFIT: text_add(words, "%s: ", end_name((int)finding->end)); break;
-    default: break;
-    }
+    const request *wanted = &s->side->wanted;
+    put_job(s);
+    put_fact(&s->paper, "SIDE", "%s", name_of(s));
+    if (wanted->of && *wanted->job_note)
+        put_fact(&s->paper, "", "%s", wanted->job_note);
+    if (*wanted->note)
+        put_fact(&s->paper, "", "%s", wanted->note);
+    put_fact(&s->paper, "DRIVE", "%s", *wanted->drive_at ? wanted->drive_at : "end not named");
+    put_caution_of(s, CAUTION_CERTIFICATE);
 }
 
-/* The library's sentence is in SI: in feet and pounds its numbers follow it. */
-void add_sentence(text *words, pen *p, const tside_finding *finding)
+static void put_hand(sheet *s, int end)
 {
-    const char *unit = tside_finding_unit((int)finding->code);
-    char sentence[256];
-    tside_finding_text(finding, sentence, sizeof sentence);
-    text_add(words, "%s", sentence);
-    if (p->us && strcmp(unit, "1") && strcmp(unit, "turn") && strcmp(unit, "s") && strcmp(unit, "V") &&
-        strcmp(unit, "A")) {
-        text_add(words, " [%s", quantity(p, finding->value, unit));
-        if (finding->bound > 0)
-            text_add(words, "; %s", quantity(p, finding->bound, unit));
-        text_add(words, "]");
-    }
+    const tside_hand hand = hand_at(s->side, end);
+    put_fact(&s->paper, "HAND", "%s, seen from outside this wall; the bar then opens %s", hand_name(hand),
+             hand == TSIDE_RIGHT ? "anticlockwise" : "clockwise");
 }
 
-static void print_finding(sheet *s, const tside_finding *finding)
+static void put_end_page(sheet *s, int end)
 {
-    text words = {NULL, 0, 0};
-    add_subject(&words, s->side, finding);
-    add_sentence(&words, &s->pen, finding);
-    if (is_mended_by_eye(finding->code))
-        add_mend(&words, &s->pen, s->side, (int)finding->end);
-    text_wrap(s->out, "  - ", text_of(&words));
-    text_free(&words);
-    if (finding->code == TSIDE_FINDING_UNUSUAL)
-        walk(TSIDE_KIND_SIDE, &s->side->wanted.side, list_unusual, s);
+    put_page(&s->paper, end == TSIDE_FREE_END ? "CARD, free end" : "CARD, drive's end", name_of(s));
+    if (end == TSIDE_DRIVE_END)
+        put_side(s);
+    put_hand(s, end);
+    if (end == TSIDE_DRIVE_END)
+        put_stops(s);
+    put_end_pieces(s, end);
+    put_tools(s, end);
+    put_set_out(s, end);
 }
 
-static void print_findings_that(sheet *s, int stop)
+static void put_side_page(sheet *s)
 {
-    const tside_plan *plan = &s->side->plan;
-    int count = 0;
-    for (int i = 0; i < plan->finding_count; i++)
-        if (tside_finding_stops((int)plan->findings[i].code) == stop) {
-            print_finding(s, plan->findings + i);
-            count++;
-        }
-    if (!count)
-        text_add(s->out, "  none\n");
+    put_page(&s->paper, "CARD, the side", name_of(s));
+    put_side_pieces(s);
+    put_hanging(s);
 }
 
-void print_findings(sheet *s)
+static void put_annex(sheet *s)
 {
-    print_title(s, "STOPS THE WORK UNTIL IT IS MENDED");
-    print_findings_that(s, 1);
-    print_title(s, "TO KNOW");
-    print_findings_that(s, 0);
+    const request *wanted = &s->side->wanted;
+    put_page(&s->paper, "ANNEX", name_of(s));
+    if (wanted->of > 1 && *wanted->shares)
+        put_words(&s->paper, "Shared by both sides, but for what a side gives itself: %s.", wanted->shares);
+    put_words(&s->paper, "Grade is where the file's heights begin.");
+    put_known(s);
+    put_bow(s);
+    put_along(s);
+    put_travel(s);
+    put_torque(s);
+    put_electric(s);
+    put_strength(s);
+    put_searches(s);
+    put_drives(s);
+    put_assumed(s);
+    put_turns(s);
 }
 
 void print_sheet(text *out, const planned *side, int us)
 {
-    sheet s = {.out = out, .side = side, .pen = {.us = us}};
-    print_head(&s);
-    print_findings(&s);
-    print_pieces(&s);
-    print_set_out(&s);
-    print_hanging(&s);
-    print_along(&s);
-    print_travel(&s);
-    print_torque(&s);
-    print_electric(&s);
-    print_strength(&s);
-    print_searches(&s);
-    print_drives(&s);
-    print_assumed(&s);
-    print_cautions(&s);
-    print_turns(&s);
+    sheet s = {.side = side, .pen = {.us = us}};
+    for (int end = 0; end < ENDS; end++)
+        put_end_page(&s, end);
+    put_side_page(&s);
+    put_annex(&s);
+    print_paper(out, &s.paper);
+    paper_free(&s.paper);
 }

@@ -1,13 +1,14 @@
 /* SPDX-License-Identifier: MIT */
-/* The job sheet, for people: its parts in the order in which they are printed. */
+/* The job sheet, for people: a card to work by, a page for each end and one for the side, and an annex. */
 #ifndef PLAN_SHEET_H
 #define PLAN_SHEET_H
 
 #include "job.h"
+#include "paper.h"
 #include "units.h"
 
 typedef struct sheet {
-    text *out;
+    paper paper;
     const planned *side;
     pen pen;
 } sheet;
@@ -17,39 +18,66 @@ void print_sheet(text *out, const planned *side, int us);
 /* The pieces of all sides of a job together. */
 void print_job_pieces(text *out, planned *const *sides, size_t count, int us);
 
-/* The parts. */
-void print_findings(sheet *s);
-void print_pieces(sheet *s);
-void print_set_out(sheet *s);
-void print_along(sheet *s);
-void print_hanging(sheet *s);
-void print_travel(sheet *s);
-void print_torque(sheet *s);
-void print_electric(sheet *s);
-void print_strength(sheet *s);
-void print_searches(sheet *s);
-void print_drives(sheet *s); /* of a list, where one is asked for */
-void print_assumed(sheet *s);
-void print_cautions(sheet *s);
-void print_turns(sheet *s);
+/* The card's parts, of an end or of the side. */
+void put_stops(sheet *s);
+/* A finding that a fitter must know at a step: as a caution of it, if it was found at this end. */
+void put_found_here(sheet *s, tside_finding_code code, int end);
+void put_end_pieces(sheet *s, int end);
+void put_side_pieces(sheet *s);
+void put_tools(sheet *s, int end);
+void put_set_out(sheet *s, int end);
+void put_hanging(sheet *s);
 
-/* A part's title after an empty line. */
-void print_title(sheet *s, const char *title);
-/* A label and what belongs to it, the latter from a common column on. */
-void print_row(sheet *s, const char *label, const char *value);
-/* A label and a value for each end; NULL where an end has none. */
-void print_row_of_ends(sheet *s, const char *label, const char *drive, const char *free);
+/* The annex's. */
+void put_known(sheet *s);
+void put_bow(sheet *s);
+void put_along(sheet *s);
+void put_travel(sheet *s);
+void put_torque(sheet *s);
+void put_electric(sheet *s);
+void put_strength(sheet *s);
+void put_searches(sheet *s);
+void put_drives(sheet *s); /* of a list, where one is asked for */
+void put_assumed(sheet *s);
+void put_turns(sheet *s);
+
+/* Rows with a value for each end, NULL where an end has none, stand under such titles. */
+void put_ends_titles(sheet *s);
+void put_ends(sheet *s, const char *label, const char *drive, const char *free);
+
+/* What can hurt, each said at the step where it does. */
+typedef enum caution {
+    CAUTION_HANDS,
+    CAUTION_POWER,
+    CAUTION_WOUND,
+    CAUTION_WIND,
+    CAUTION_LADDER,
+    CAUTION_BURIED,
+    CAUTION_TWO_PEOPLE,
+    CAUTION_DRILLING,
+    CAUTION_CERTIFICATE,
+    CAUTION_WIRING,
+    CAUTION_CORD
+} caution;
+
+void put_caution_of(sheet *s, caution which);
 
 /* The sentence of a finding, in the sheet's units. */
 void add_sentence(text *words, pen *p, const tside_finding *finding);
 
 const char *end_name(int end); /* "drive's end", "free end" */
 int on_extender(const planned *side, int end);
+int stands(const planned *side, int end);         /* a guide fixed at its foot */
 tside_hand hand_at(const planned *side, int end); /* as seen from outside that end's own wall */
 const char *hand_name(tside_hand hand);
 /*
  * The face of the end bow at hip height, outboard of the tunnel's centreline: the datum for what is measured outboard.
  */
 double face_at_hip(const planned *side);
+/* The hip above the ground at an end. */
+double hip_above_ground(const planned *side, int end);
+/* The line of the take-off with this code, at this place; NULL where there is none. */
+const tside_item *item_of(const planned *side, tside_item_code code, tside_item_at at);
+tside_item_at place_of_end(int end);
 
 #endif

@@ -4,20 +4,12 @@
 
 #include "sheet.h"
 
-/* Such as "12.3 MPa of 144 MPa: 0.09", "45 MPa, needs a yield of 75 MPa", "1200 N, no limit given". */
-static void write_result(sheet *s, const tside_strength_line *line, char *words, size_t size)
+static const char *amount(sheet *s, const tside_strength_line *line, double value)
 {
-    const char *unit = measure_unit((int)line->measure);
-    pen *p = &s->pen;
-    const char *demand = line->measure == TSIDE_DEFLECTION ? fine(p, line->demand) : quantity(p, line->demand, unit);
     if (line->measure == TSIDE_SHARE)
-        snprintf(words, size, "%s %%", plain(p, 100 * line->demand, 1));
-    else if (line->utilisation_given)
-        snprintf(words, size, "%s of %s: %s", demand, quantity(p, line->limit, unit), plain(p, line->utilisation, 2));
-    else if (line->yield_needed_given)
-        snprintf(words, size, "%s, needs a yield of at least %s", demand, quantity(p, line->yield_needed, unit));
-    else
-        snprintf(words, size, "%s%s", demand, line->measure == TSIDE_FORCE ? ", no limit given" : "");
+        return quantity(&s->pen, 100 * value, "1");
+    return line->measure == TSIDE_DEFLECTION ? fine(&s->pen, value)
+                                             : quantity(&s->pen, value, measure_unit((int)line->measure));
 }
 
 static const char *verdict_text(tside_verdict verdict)
@@ -31,48 +23,92 @@ static const char *rules_text(tside_rules rules)
     return rules == TSIDE_RULES_UP ? " (up)" : rules == TSIDE_RULES_DOWN ? " (down)" : "";
 }
 
-/* What and result on one line where both fit, else one under the other. */
-static void print_line(sheet *s, const tside_strength_line *line)
-{
-    const char *what = tside_strength_text((int)line->code), *rules = rules_text(line->rules);
-    char result[160];
-    size_t left, right;
-    write_result(s, line, result, sizeof result);
-    left = 8 + columns(what) + columns(rules);
-    right = columns(result);
-    text_add(s->out, "  %-4s  %s%s", verdict_text(line->verdict), what, rules);
-    if (left + 2 + right <= PAGE_WIDTH)
-        text_add(s->out, "%*s%s\n", (int)(PAGE_WIDTH - left - right), "", result);
-    else
-        text_add(s->out, "\n%*s%s\n", (int)(PAGE_WIDTH - right), "", result);
-}
-
 static int is_of_bar(const tside_strength_line *line)
 {
     return line->code <= TSIDE_SPLICE_SCREW_STALL;
 }
 
-void print_strength(sheet *s)
+static const char *part_of(const tside_strength_line *line)
+{
+    return is_of_bar(line) ? "bar and splices" : end_name((int)line->end);
+}
+
+/* --- the lines that have a limit --- */
+
+static void put_line(sheet *s, const tside_strength_line *line)
+{
+    text what = {NULL, 0, 0};
+    text_add(&what, "%s%s", tside_strength_text((int)line->code), rules_text(line->rules));
+    {
+        const char *const cells[] = {verdict_text(line->verdict), plain(&s->pen, line->utilisation, 2),
+                                     amount(s, line, line->demand), amount(s, line, line->limit), text_of(&what)};
+        put_cells(&s->paper, 5, cells);
+    }
+    text_free(&what);
+}
+
+/* With a title for each part of the side that has any. */
+static void put_lines(sheet *s)
 {
     const tside_plan *plan = &s->side->plan;
-    const char *group = "";
-    print_title(s, "STRENGTH");
-    text_wrap(s->out, "  ",
-              "For choosing parts, not a certificate. At stall, not running, unless it says so. \"look\": above 0.8 of "
-              "the limit, or"
-              " no limit known: look, and decide. Stalled going up (up) or jammed"
-              " coming down (down), whichever asks more.");
+    const char *part = "";
     for (int i = 0; i < plan->line_count; i++) {
         const tside_strength_line *line = plan->lines + i;
-        const char *now = is_of_bar(line) ? "bar and splices" : end_name((int)line->end);
-        if (now != group)
-            text_add(s->out, "  %s\n", now);
-        group = now;
-        print_line(s, line);
+        if (!line->utilisation_given)
+            continue;
+        if (part_of(line) != part) {
+            const char *const titles[] = {"", "share", "asked", "limit", part_of(line)};
+            put_columns(&s->paper, 2 | 4 | 8, 5, titles);
+        }
+        part = part_of(line);
+        put_line(s, line);
     }
 }
 
-static void print_least_rise(sheet *s, int end)
+/* --- the others, by what they need --- */
+
+typedef enum needs { NEEDS_NOTHING, NEEDS_YIELD, NEEDS_LIMIT, HAS_NO_LIMIT } needs;
+
+static needs needs_of(const tside_strength_line *line)
+{
+    if (line->utilisation_given)
+        return NEEDS_NOTHING;
+    if (line->yield_needed_given)
+        return NEEDS_YIELD;
+    return *tside_strength_mends((int)line->code) ? NEEDS_LIMIT : HAS_NO_LIMIT;
+}
+
+/* All of one need in one paragraph: how much, of what, and where. */
+static void put_needing(sheet *s, needs wanted, const char *lead)
+{
+    const tside_plan *plan = &s->side->plan;
+    text words = {NULL, 0, 0};
+    for (int i = 0; i < plan->line_count; i++) {
+        const tside_strength_line *line = plan->lines + i;
+        if (needs_of(line) == wanted && line->demand > 0)
+            text_add(&words, "%s%s%s %s, %s", words.length ? "; " : "",
+                     amount(s, line, wanted == NEEDS_YIELD ? line->yield_needed : line->demand),
+                     line->measure == TSIDE_SHARE ? " %:" : ":", tside_strength_text((int)line->code), part_of(line));
+    }
+    if (words.length)
+        put_words(&s->paper, "%s %s.", lead, text_of(&words));
+    text_free(&words);
+}
+
+void put_strength(sheet *s)
+{
+    put_part(&s->paper, "STRENGTH");
+    put_words(&s->paper,
+              "For choosing parts, not a certificate: local codes, makers' ratings and licensed practice come first. "
+              "At stall, not running, unless it says so: going up (up) or jammed "
+              "coming down (down), whichever asks more. Share is of the limit; \"look\" is above 0.8 of it.");
+    put_lines(s);
+    put_needing(s, NEEDS_YIELD, "Needs a grade of a yield of at least, for a share:");
+    put_needing(s, NEEDS_LIMIT, "Needs a maker's limit of at least:");
+    put_needing(s, HAS_NO_LIMIT, "To look at, without a limit:");
+}
+
+static void put_least_rise(sheet *s, int end)
 {
     const found *search = &s->side->least_rise[end];
     const tside_limits *limits = &s->side->wanted.side.limits;
@@ -80,28 +116,28 @@ static void print_least_rise(sheet *s, int end)
     if (!search->asked || !on_extender(s->side, end))
         return;
     if (search->status == TSIDE_OK)
-        text_say(s->out, "  ", "Least rise of the eye above the hip, %s: %s%s.", end_name(end),
-                 tape_at_least(&s->pen, search->value),
-                 limited ? ", which clears what rides on the guide and keeps to the limits"
-                         : ", which just clears what rides on the guide; no limit of kick or side force is given");
+        put_words(&s->paper, "Least rise of the eye above the hip, %s: %s%s.", end_name(end),
+                  tape_at_least(&s->pen, search->value),
+                  limited ? ", which clears what rides on the guide and keeps to the limits"
+                          : ", which just clears what rides on the guide; no limit of kick or side force is given");
     else
-        text_say(s->out, "  ", "Least rise of the eye above the hip, %s: none. %s.", end_name(end), search->why);
+        put_words(&s->paper, "Least rise of the eye above the hip, %s: none. %s.", end_name(end), search->why);
 }
 
-void print_searches(sheet *s)
+void put_searches(sheet *s)
 {
     const found *bar = &s->side->smallest_bar;
     const tside_side *asked = &s->side->wanted.side;
     pen *p = &s->pen;
     if (!bar->asked && !on_extender(s->side, TSIDE_DRIVE_END) && !on_extender(s->side, TSIDE_FREE_END))
         return;
-    print_title(s, "WHAT WOULD DO");
+    put_part(&s->paper, "WHAT WOULD DO");
     for (int end = 0; end < ENDS; end++)
-        print_least_rise(s, end);
+        put_least_rise(s, end);
     if (bar->asked && bar->status == TSIDE_OK)
-        text_say(s->out, "  ", "Lightest bar of the list that keeps to the limits: number %d, %s x %s.",
-                 (int)bar->value + 1, fine(p, asked->bars[(int)bar->value].tube.diameter),
-                 fine(p, asked->bars[(int)bar->value].tube.wall));
+        put_words(&s->paper, "Lightest bar of the list that keeps to the limits: number %d, %s x %s.",
+                  (int)bar->value + 1, fine(p, asked->bars[(int)bar->value].tube.diameter),
+                  fine(p, asked->bars[(int)bar->value].tube.wall));
     else if (bar->asked)
-        text_say(s->out, "  ", "Lightest bar of the list: none. %s.", bar->why);
+        put_words(&s->paper, "Lightest bar of the list: none. %s.", bar->why);
 }

@@ -4,15 +4,7 @@
 
 enum { TURNS_COLUMNS = 8 };
 
-static void print_cells(text *out, const char *const cells[TURNS_COLUMNS])
-{
-    static const int widths[TURNS_COLUMNS] = {8, 9, 9, 8, 12, 12, 10, 8};
-    for (int i = 0; i < TURNS_COLUMNS; i++)
-        text_add(out, "%*s", widths[i], cells[i]);
-    text_add(out, "\n");
-}
-
-void print_turns(sheet *s)
+void put_turns(sheet *s)
 {
     static const char *const titles[TURNS_COLUMNS] = {"turns",     "taken up", "in all", "roll",
                                                       "underside", "opening",  "torque", "lean"};
@@ -22,13 +14,13 @@ void print_turns(sheet *s)
                                               tape_unit, tape_unit, torque_name, "deg"};
     const double inch = 0.0254, torque_unit = p->us ? 0.45359237 * 9.80665 * 0.3048 : 1,
                  degree = 3.14159265358979323846 / 180;
-    print_title(s, "TURN BY TURN");
-    text_wrap(s->out, "  ",
+    put_part(&s->paper, "TURN BY TURN");
+    put_words(&s->paper,
               "Turns of the drive from shut; curtain taken up; roll's diameter; roll's underside above grade; clear "
               "opening; torque at"
               " the drive; lean of its guide, foot outboard positive.");
-    print_cells(s->out, titles);
-    print_cells(s->out, units);
+    put_columns(&s->paper, (1u << TURNS_COLUMNS) - 1, TURNS_COLUMNS, titles);
+    put_cells(&s->paper, TURNS_COLUMNS, units);
     for (int i = 0; i < s->side->turn_count; i++) {
         const tside_turn *row = s->side->turns + i;
         const char *const cells[TURNS_COLUMNS] = {
@@ -41,6 +33,6 @@ void print_turns(sheet *s)
             plain(p, row->torque / torque_unit, 1),
             plain(p, row->lean / degree, 2),
         };
-        print_cells(s->out, cells);
+        put_cells(&s->paper, TURNS_COLUMNS, cells);
     }
 }

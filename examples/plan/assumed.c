@@ -1,13 +1,10 @@
 /* SPDX-License-Identifier: MIT */
-/* What was assumed, and the cautions. */
-#include <stdio.h>
+/* What was assumed, not measured: in rounds, one for each basis, as they turn up; then the choices. */
 #include <string.h>
 
 #include "names.h"
 #include "sheet.h"
 #include "walk.h"
-
-/* --- assumed, not measured: in rounds, one for each basis, as they turn up; then the choices --- */
 
 typedef struct assumed {
     sheet *s;
@@ -55,19 +52,20 @@ static int is_usual(const assumed *a, const tside_field *row, const void *member
     return row->type != TSIDE_CHOICE && !row->optional && !row->required && !is_given(a->s->side, member);
 }
 
-static void print_usual(void *context, const char *path, const tside_field *row, const void *member)
+static void put_usual(void *context, const char *path, const tside_field *row, const void *member)
 {
     assumed *a = context;
     pen *p = &a->s->pen;
     const char *both, *place = place_of(a->s->side, path, row, member, &both);
-    char label[32];
+    text meaning = {NULL, 0, 0};
     double value;
     if (!place || !is_usual(a, row, member) || strcmp(row->basis, a->basis))
         return;
     value = row->type == TSIDE_COUNT ? *(const int *)member : *(const double *)member;
-    snprintf(label, sizeof label, "  %-12s  ",
-             !strcmp(row->unit, "m") && value < 0.1 ? fine(p, value) : quantity(p, value, row->unit));
-    text_say(a->s->out, label, "%s (%s%s)", row->meaning, both, place);
+    text_add(&meaning, "%s (%s%s)", row->meaning, both, place);
+    put_row(&a->s->paper, !strcmp(row->unit, "m") && value < 0.1 ? fine(p, value) : quantity(p, value, row->unit),
+            text_of(&meaning));
+    text_free(&meaning);
 }
 
 static int has_been(const assumed *a, const char *basis)
@@ -97,54 +95,24 @@ static void add_choice(void *context, const char *path, const tside_field *row, 
                  choice_text(row, *(const int *)member));
 }
 
-void print_assumed(sheet *s)
+void put_assumed(sheet *s)
 {
     const tside_side *side = &s->side->wanted.side;
     assumed a = {s, NULL, {NULL, 0, 0}};
-    print_title(s, "ASSUMED, NOT MEASURED");
-    text_wrap(s->out, "  ", "The file does not give these; they are usual values. Measure what you can, and give it.");
+    put_part(&s->paper, "ASSUMED, NOT MEASURED");
+    put_words(&s->paper, "The file does not give these; they are usual values. Measure what you can, and give it.");
     for (;;) {
         a.basis = NULL;
         walk(TSIDE_KIND_SIDE, side, next_basis, &a);
         if (!a.basis)
             break;
-        text_say(s->out, "  ", "Basis: %s.", a.basis);
-        walk(TSIDE_KIND_SIDE, side, print_usual, &a);
+        put_words(&s->paper, "Basis: %s.", a.basis);
+        walk(TSIDE_KIND_SIDE, side, put_usual, &a);
         text_add(&a.bases, "\"%s\"", a.basis);
     }
     text_cut(&a.bases, 0);
     walk(TSIDE_KIND_SIDE, side, add_choice, &a);
     if (a.bases.length)
-        text_say(s->out, "  ", "Choices that the file does not make: %s.", text_of(&a.bases));
+        put_words(&s->paper, "Choices that the file does not make: %s.", text_of(&a.bases));
     text_free(&a.bases);
-}
-
-/* --- cautions --- */
-
-void print_cautions(sheet *s)
-{
-    static const char *const cautions[] = {
-        "Keep hands, hair and sleeves clear of roll and rail while the bar turns: they draw in.",
-        "Power off and locked out, or the crank tied, before any work on bar, drive or guide.",
-        "A wound bar turns back and drops when its drive is taken off: lower it to shut first, or prop and tie it.",
-        "Do not run it in wind, nor when curtain, bar or guide is frozen.",
-        "Work at the hip and the eyes from a ladder that is footed and tied, or from a platform.",
-        "Ask for buried services before anything is driven or dug.",
-        "Limits are set and watched by two people, one at each end; nobody stands where a foot swings.",
-        "Drilling a bow may void its maker's rating: ask first.",
-        "This sheet is for choosing parts and setting out, not a certificate.",
-        "Local codes, makers' ratings and instructions, and licensed practice (structural, electrical) come first.",
-    };
-    static const char *const electric[] = {
-        "Supply off and locked out before any wire is touched; wiring, fuse and cable by local code and licensed "
-        "practice.",
-        "A cord that follows the drive is flexible cord, tied off so that nothing can catch, crush or wind it up.",
-    };
-    print_title(s, "CAUTIONS");
-    for (size_t i = 0; i < sizeof cautions / sizeof *cautions; i++)
-        text_wrap(s->out, "  ! ", cautions[i]);
-    for (size_t i = 0; s->side->wanted.side.drive.kind == TSIDE_MOTOR && s->side->plan.run_given &&
-                       i < sizeof electric / sizeof *electric;
-         i++)
-        text_wrap(s->out, "  ! ", electric[i]);
 }

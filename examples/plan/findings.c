@@ -1,0 +1,158 @@
+/* SPDX-License-Identifier: MIT */
+/* What was found: what stops the work stands on the card, what is to be known in the annex. */
+#include <string.h>
+
+#include "sheet.h"
+#include "walk.h"
+
+/* --- sentences, in the sheet's units --- */
+
+/*
+ * A value and the bound that it breaks: lengths as the tape has them, each rounded away from the other, so that a limit
+ * that is kept as printed is kept.
+ */
+static const char *away_from(pen *p, double value, double other, const char *unit)
+{
+    if (strcmp(unit, "m"))
+        return quantity(p, value, unit);
+    return value > other ? tape_at_least(p, value) : tape_at_most(p, value);
+}
+
+/* What a place in a sentence, such as {value}, stands for; NULL for what is no place. */
+static const char *filling(pen *p, const tside_finding *finding, const char *place, size_t length)
+{
+    const char *unit = tside_finding_unit((int)finding->code);
+    if (!strncmp(place, "{value}", length))
+        return away_from(p, finding->value, finding->bound, unit);
+    if (!strncmp(place, "{bound}", length))
+        return away_from(p, finding->bound, finding->value, unit);
+    return strncmp(place, "{end}", length) ? NULL : finding->end == TSIDE_FREE_END ? "free_end" : "drive_end";
+}
+
+/* Words with each {place} filled in. */
+static void add_filled(text *out, pen *p, const tside_finding *finding, const char *words)
+{
+    for (const char *open; (open = strchr(words, '{')) != NULL;) {
+        const size_t length = strcspn(open, "}") + 1;
+        const char *there = filling(p, finding, open, length);
+        text_add_bytes(out, words, (size_t)(open - words));
+        text_add(out, "%s", there ? there : "");
+        words = open + length;
+    }
+    text_add(out, "%s", words);
+}
+
+void add_sentence(text *words, pen *p, const tside_finding *finding)
+{
+    add_filled(words, p, finding, tside_finding_sentence((int)finding->code));
+}
+
+/* Which of several is meant: "guide pipe bending at the collar, free end: " */
+static void add_subject(text *words, const planned *side, const tside_finding *finding)
+{
+    switch (finding->code) {
+    case TSIDE_FINDING_STRENGTH:
+        text_add(words, "%s, %s: ", tside_strength_text((int)side->plan.lines[finding->index].code),
+                 end_name((int)finding->end));
+        break;
+    case TSIDE_FINDING_KEEP_OUT_TUBE:
+    case TSIDE_FINDING_KEEP_OUT_GUIDE:
+        text_add(words, "%s, keep-out %d: ", end_name((int)finding->end), finding->index + 1);
+        break;
+    case TSIDE_FINDING_KICK:
+    case TSIDE_FINDING_SIDE_FORCE:
+    case TSIDE_FINDING_CHAIN_SWING:
+    case TSIDE_FINDING_THROWN:
+    case TSIDE_FINDING_UPLIFT:
+    case TSIDE_FINDING_LEAN_ALONG:
+    case TSIDE_FINDING_BINDS:
+    case TSIDE_FINDING_BOW_HOLE:
+    case TSIDE_FINDING_MISFIT: text_add(words, "%s: ", end_name((int)finding->end)); break;
+    default: break;
+    }
+}
+
+static const char *what_mends(const planned *side, const tside_finding *finding)
+{
+    return finding->code == TSIDE_FINDING_STRENGTH ? tside_strength_mends((int)side->plan.lines[finding->index].code)
+                                                   : tside_finding_mends((int)finding->code);
+}
+
+/* Each of the inputs that are outside their usual range. */
+static void put_unusual(void *context, const char *path, const tside_field *row, const void *member)
+{
+    sheet *s = context;
+    double value;
+    if (row->type == TSIDE_CHOICE || !(row->usual_low < row->usual_high))
+        return;
+    value = row->type == TSIDE_COUNT ? *(const int *)member : *(const double *)member;
+    if (value < row->usual_low || value > row->usual_high)
+        put_remark(&s->paper, "%s %s; usual are %s to %s", path, quantity(&s->pen, value, row->unit),
+                   quantity(&s->pen, row->usual_low, row->unit), quantity(&s->pen, row->usual_high, row->unit));
+}
+
+/* Which eye does, where a search found one; else the fields that do. */
+static void add_what_mends(text *words, sheet *s, const tside_finding *finding)
+{
+    const size_t before = words->length;
+    const char *mends = what_mends(s->side, finding);
+    if (is_mended_by_eye(finding->code))
+        add_mend(words, &s->pen, s->side, (int)finding->end);
+    if (words->length > before || !*mends)
+        return;
+    text_add(words, ". What mends it: ");
+    add_filled(words, &s->pen, finding, mends);
+}
+
+static void put_finding(sheet *s, const tside_finding *finding)
+{
+    text words = {NULL, 0, 0};
+    add_subject(&words, s->side, finding);
+    add_sentence(&words, &s->pen, finding);
+    add_what_mends(&words, s, finding);
+    put_point(&s->paper, "%s", text_of(&words));
+    text_free(&words);
+    if (finding->code == TSIDE_FINDING_UNUSUAL)
+        walk(TSIDE_KIND_SIDE, &s->side->wanted.side, put_unusual, s);
+}
+
+/* --- where they are said --- */
+
+/* Those that stop the work, or those to know, under a heading, if there are any. Returns how many. */
+static int put_those(sheet *s, int stop, const char *heading)
+{
+    const tside_plan *plan = &s->side->plan;
+    int count = 0;
+    for (int i = 0; i < plan->finding_count; i++) {
+        if (tside_finding_stops((int)plan->findings[i].code) != stop)
+            continue;
+        if (!count++)
+            put_part(&s->paper, heading);
+        put_finding(s, plan->findings + i);
+    }
+    return count;
+}
+
+void put_stops(sheet *s)
+{
+    if (!put_those(s, 1, "STOPS THE WORK UNTIL IT IS MENDED"))
+        put_fact(&s->paper, "STOPS", "nothing stops the work");
+}
+
+void put_known(sheet *s)
+{
+    put_those(s, 0, "TO KNOW");
+}
+
+void put_found_here(sheet *s, tside_finding_code code, int end)
+{
+    const tside_plan *plan = &s->side->plan;
+    for (int i = 0; i < plan->finding_count; i++) {
+        text words = {NULL, 0, 0};
+        if (plan->findings[i].code != code || (int)plan->findings[i].end != end)
+            continue;
+        add_sentence(&words, &s->pen, plan->findings + i);
+        put_caution(&s->paper, text_of(&words));
+        text_free(&words);
+    }
+}

@@ -1,0 +1,119 @@
+/* SPDX-License-Identifier: MIT */
+#include <stdlib.h>
+#include <string.h>
+
+#include "memory.h"
+#include "paper.h"
+
+static line *add_line(paper *p, line_kind kind, int count, const char *const *cells)
+{
+    line *added;
+    p->lines = grown(p->lines, p->count, &p->room, sizeof *p->lines);
+    added = p->lines + p->count++;
+    *added = (line){.kind = kind, .count = count};
+    for (int i = 0; i < count; i++)
+        added->cells[i] = copy_of(cells[i] ? cells[i] : "-");
+    return added;
+}
+
+static line *add_formatted(paper *p, line_kind kind, const char *format, va_list arguments)
+{
+    text words = {NULL, 0, 0};
+    const char *cell;
+    line *added;
+    text_add_list(&words, format, arguments);
+    cell = text_of(&words);
+    added = add_line(p, kind, 1, &cell);
+    text_free(&words);
+    return added;
+}
+
+void put_page(paper *p, const char *title, const char *whose)
+{
+    const char *const cells[] = {title, whose};
+    add_line(p, LINE_PAGE, 2, cells);
+}
+
+void put_part(paper *p, const char *title)
+{
+    add_line(p, LINE_PART, 1, &title);
+    p->steps = 0;
+    p->figures = 0;
+}
+
+void put_fact(paper *p, const char *word, const char *format, ...)
+{
+    text words = {NULL, 0, 0};
+    const char *cells[2];
+    va_list arguments;
+    va_start(arguments, format);
+    text_add_list(&words, format, arguments);
+    va_end(arguments);
+    cells[0] = word;
+    cells[1] = text_of(&words);
+    add_line(p, LINE_FACT, 2, cells);
+    text_free(&words);
+}
+
+void put_words(paper *p, const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    add_formatted(p, LINE_WORDS, format, arguments);
+    va_end(arguments);
+}
+
+void put_point(paper *p, const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    add_formatted(p, LINE_POINT, format, arguments);
+    va_end(arguments);
+}
+
+void put_step(paper *p, const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    add_formatted(p, LINE_STEP, format, arguments)->number = ++p->steps;
+    va_end(arguments);
+}
+
+void put_caution(paper *p, const char *words)
+{
+    add_line(p, LINE_CAUTION, 1, &words);
+}
+
+void put_remark(paper *p, const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    add_formatted(p, LINE_REMARK, format, arguments);
+    va_end(arguments);
+}
+
+void put_columns(paper *p, unsigned figures, int count, const char *const *titles)
+{
+    p->figures = figures;
+    add_line(p, LINE_COLUMNS, count, titles)->figures = figures;
+}
+
+void put_cells(paper *p, int count, const char *const *cells)
+{
+    add_line(p, LINE_ROW, count, cells)->figures = p->figures;
+}
+
+void put_row(paper *p, const char *label, const char *value)
+{
+    const char *const cells[] = {label, value};
+    p->figures = 0;
+    put_cells(p, 2, cells);
+}
+
+void paper_free(paper *p)
+{
+    for (size_t i = 0; i < p->count; i++)
+        for (int k = 0; k < p->lines[i].count; k++)
+            free(p->lines[i].cells[k]);
+    free(p->lines);
+}
