@@ -135,7 +135,7 @@ in_order 'SET OUT' '4 ft 8 in above the ground here' '1. Mark the bow' 'above th
     'buried services'
 says_here "above the ground 5 ft 3 1/16 in"
 says_here "the hole in the bow is 2 7/8 in from a kink" # 74.05 mm are 2.916 in, and a shortfall is rounded away from what it falls short of
-says_here "holes from the top end, in: eye 1, bow 9 1/2, member 40 13/16; drilled 5/8, the bolts' 11/32"
+says_here "holes from top end, in: 1, 9 1/2, 40 13/16; drilled 5/8, 11/32, 11/32"
 says_here "drills of 11/32 in for bolts and 5/8 in for the eye bolt"
 says_here "socket of 1/2 in" # 5/16 in nut: ASME B18.2.2
 says_here "patches of tape"
@@ -180,6 +180,15 @@ in_order 'bracket of the guide' "Hold the guide's top" 'Set its foot' 'into the 
 page 'CARD, the side'
 in_order "slide the drive's collar on the guide pipe" "slide the bar's collar on the guide pipe" 'take the ties off'
 grep -q 'chain' page && wrong "a guide on its foot hangs by a chain"
+
+# where the take-off refuses, the card does without it and says why
+edit film30.json 's/"length": "96 ft",/"length": "96 ft", "fittings": {"member_depth": "3 ft"},/'
+run 0 changed.json
+page 'CARD, the side'
+says_here 'Curtain and flaps are not told: '
+says_here 'fittings.member_depth'
+page "CARD, drive's end"
+says_here 'carriage bolts, heads outside'
 
 # a long name is cut in the pages' heads, between characters, and stands whole once
 edit film30.json "s/House 30 ft wide/$(awk 'BEGIN { for (i = 0; i < 40; i++) printf "\303\244\303\266 " }')House/"
@@ -473,9 +482,19 @@ done
 fits 'many findings'
 checks=$((checks + 1))
 sed -n '/^STOPS THE WORK/,/^CUT/p' out | grep -q 'too weak' || wrong "a weak drive does not stop the work"
+# value and bound do not look alike: 15.3 lbf ft against 15.26
+sed 's/"rated_torque": "30 lbf ft"/"rated_torque": "15.26 lbf ft"/' "$sites/film30.json" > changed.json
+run 0 changed.json
+page "CARD, drive's end"
+checks=$((checks + 1))
+tr '\n' ' ' < page | tr -s ' ' | grep -q 'asks 15[.]2[6-9][0-9]* lbf ft, and it is rated for 15[.]26' || wrong "a weak drive is as strong as it should be: $(grep -A2 weak page)"
 # a limit as printed is on its safe side, and what breaks it is not printed as if it kept it: 36.2 in kick above the 11.811 in of 0.3 m
 sed 's/"kick_out": "4 in"/"kick_out": "0.3 m"/' "$sites/film30_hip.json" > changed.json
 run 0 changed.json
+for title in 'CARD, free end' 'CARD, the side'; do
+    page "$title"
+    says_here 'STOPS see the first page'
+done
 page "CARD, drive's end"
 says_here "kicks out 3 ft 0 1/4 in with its eye misplaced, and the limit is 11 3/4 in"
 run 0 "$sites/board_out.json"
@@ -487,8 +506,7 @@ says_here "the hole in the bow is 0 mm from a kink"
 sed 's/"splices": 4,/"joints": "stock", "stock": "21 ft",/; s/"splice_near": "15 ft",//' "$sites/film30.json" > changed.json
 run 0 changed.json
 # 97 ft 2.4 in: four of 21 ft less 4 in each leave 14 ft 6.4 in
-for words in 'Roll bar .* 4  21 ft 0 in' 'Roll bar .* 1  14 ft 6 3/8 in' '4 joints of 4 in, beginning at 20 ft 8 in, 41 ft 4 in, 62 ft 0 in,' \
-    "82 ft 8 in from the drive's centre; 3 screws each side"; do
+for words in 'Roll bar .* 4  21 ft 0 in' 'Roll bar .* 1  14 ft 6 3/8 in' 'joints begin at 20 ft 8 in, 41 ft 4 in, 62 ft 0 in, 82 ft 8 in from the' "^ *drive's centre" "Join the bar's sticks"; do
     checks=$((checks + 1))
     grep -q -- "$words" out || wrong "a bar from stock does not say: $words"
 done

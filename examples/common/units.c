@@ -156,7 +156,7 @@ const char *unit_shown(const pen *p, const char *unit)
     return unit;
 }
 
-const char *quantity(pen *p, double value, const char *unit)
+const char *finer(pen *p, double value, const char *unit, int more)
 {
     const size_t count = sizeof shown / sizeof *shown;
     if (!strcmp(unit, "m"))
@@ -165,12 +165,17 @@ const char *quantity(pen *p, double value, const char *unit)
         if (!strcmp(unit, shown[i].unit)) {
             const double size = p->us ? shown[i].us_size : shown[i].si_size, number = value / size;
             const char *name = p->us ? shown[i].us_name : shown[i].si_name,
-                       *digits = shortened(p, number, decimals_for(number));
+                       *digits = shortened(p, number, decimals_for(number) + more);
             if (!strcmp(digits, "1") && !strcmp(name, "turns"))
                 return "1 turn";
             return *name ? with_unit(p, digits, name) : digits;
         }
-    return with_unit(p, shortened(p, value, decimals_for(value)), unit);
+    return with_unit(p, shortened(p, value, decimals_for(value) + more), unit);
+}
+
+const char *quantity(pen *p, double value, const char *unit)
+{
+    return finer(p, value, unit, 0);
 }
 
 const char *measure_unit(int measure)

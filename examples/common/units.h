@@ -31,6 +31,8 @@ const char *bore_number(pen *p, double metres);
 const char *roughly(pen *p, double metres);
 /* Any quantity, with its SI unit as the library's tables name it, to about three digits. A length goes to tape(). */
 const char *quantity(pen *p, double value, const char *unit);
+/* The same with more digits. */
+const char *finer(pen *p, double value, const char *unit, int more);
 /* What the sheet calls an SI unit: "lbf ft" of N m. */
 const char *unit_shown(const pen *p, const char *unit);
 /* A number with so many decimals, and no "-0". */

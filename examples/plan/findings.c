@@ -7,6 +7,15 @@
 
 /* --- sentences, in the sheet's units --- */
 
+/* To three digits, and to as many more as it takes not to look like the other. */
+static const char *apart(pen *p, double value, double other, const char *unit)
+{
+    int more = 0;
+    while (more < 6 && value != other && !strcmp(finer(p, value, unit, more), finer(p, other, unit, more)))
+        more++;
+    return finer(p, value, unit, more);
+}
+
 /*
  * A value and the bound that it breaks: lengths as the tape has them, each rounded away from the other, so that a limit
  * that is kept as printed is kept.
@@ -14,7 +23,7 @@
 static const char *away_from(pen *p, double value, double other, const char *unit)
 {
     if (strcmp(unit, "m"))
-        return quantity(p, value, unit);
+        return apart(p, value, other, unit);
     return value > other ? tape_at_least(p, value) : tape_at_most(p, value);
 }
 
@@ -74,6 +83,8 @@ static void add_subject(text *words, const planned *side, const tside_finding *f
 
 static const char *what_mends(const planned *side, const tside_finding *finding)
 {
+    if (finding->code == TSIDE_FINDING_STALL_GUESSED && side->wanted.side.drive.kind == TSIDE_HAND)
+        return ""; /* a hand stalls nothing */
     return finding->code == TSIDE_FINDING_STRENGTH ? tside_strength_mends((int)side->plan.lines[finding->index].code)
                                                    : tside_finding_mends((int)finding->code);
 }
@@ -137,6 +148,16 @@ void put_stops(sheet *s)
 {
     if (!put_those(s, 1, "STOPS THE WORK UNTIL IT IS MENDED"))
         put_fact(&s->paper, "STOPS", "nothing stops the work");
+}
+
+void put_whether_it_stops(sheet *s)
+{
+    const tside_plan *plan = &s->side->plan;
+    for (int i = 0; i < plan->finding_count; i++)
+        if (tside_finding_stops((int)plan->findings[i].code)) {
+            put_fact(&s->paper, "STOPS", "see the first page: the work stops until that is mended");
+            return;
+        }
 }
 
 void put_known(sheet *s)

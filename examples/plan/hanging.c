@@ -81,13 +81,13 @@ static void lift_bar(sheet *s)
     put_step(
         &s->paper,
         "Lift the bar, %s, with %d people or more, one each %s (common practice), outboard of the curtain; tie it to "
-        "the rail in loops, level, its underside some %s below the hip. It stays tied until both guides are on.",
+        "the rail, level, some %s below. It stays tied until both guides are on.",
         quantity(p, mass_of_bar(s->side), "kg"), hands_for(s->side), p->us ? "20 ft" : "6 m",
         roughly(p, s->side->wanted.side.curtain.hip - plan->shut.underside));
     put_step(
         &s->paper,
-        "Let the curtain hang straight, without a slanting fold, its edges over the bar %s from the drive's centre and "
-        "%s from the bar's other end. Clip it on from the middle outward, a clip every %s or less.",
+        "Let the curtain hang straight, without a slanting fold, its edges %s from the drive's centre and %s from the "
+        "bar's other end. Clip it on from the middle outward, every %s or less.",
         tape(p, plan->bar_beyond_drive), tape(p, plan->bar_beyond_free),
         tape(p, s->side->wanted.fittings.clip_spacing));
     put_step(&s->paper,

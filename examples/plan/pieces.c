@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* What is cut and drilled. */
+#include <ctype.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -10,7 +11,10 @@
 #include "print.h"
 #include "sheet.h"
 
-enum { MOST_PIECES = 9, MOST_JOINTS = 8 }; /* a bar is of three lengths at most; more joints are told in short */
+enum {
+    MOST_PIECES = TSIDE_ITEMS + 8, /* of a side; a bar is of three lengths at most */
+    MOST_JOINTS = 8                /* more are told in short */
+};
 
 /* A piece as it is printed: two that print alike, but for their marks, are alike. */
 typedef struct piece {
@@ -27,20 +31,26 @@ static void add_mark(const planned *side, piece *made, tside_item_code code, tsi
              piece_mark(side, code, at, number, mark));
 }
 
-static void put_round(pen *p, piece *made, const char *name, const tside_round *tube, double length)
+static void name_piece(piece *made, tside_item_code code)
+{
+    snprintf(made->name, sizeof made->name, "%s", tside_item_text((int)code));
+    made->name[0] = (char)toupper((unsigned char)made->name[0]);
+}
+
+static void put_round(pen *p, piece *made, tside_item_code code, const tside_round *tube, double length)
 {
     *made = (piece){.count = 1};
-    snprintf(made->name, sizeof made->name, "%s", name);
+    name_piece(made, code);
     snprintf(made->tube, sizeof made->tube, "%s round", cross_section(p, tube->diameter, tube->wall));
     snprintf(made->length, sizeof made->length, "%s", tape(p, length));
 }
 
-/* Running measures along one piece: the unit stands once. */
+/* Of eye, bow and member; running measures along one piece: the unit stands once. */
 static void write_holes(pen *p, const tside_extender *asked, const tside_layout *layout, char *words, size_t size)
 {
-    snprintf(words, size, "holes from the top end, %s: eye %s, bow %s, member %s; drilled %s, the bolts' %s",
-             p->us ? "in" : "mm", tape_number(p, layout->eye_from_top), tape_number(p, layout->bow_from_top),
-             tape_number(p, layout->member_from_top), bore_number(p, asked->eye_hole),
+    snprintf(words, size, "holes from top end, %s: %s, %s, %s; drilled %s, %s, %s", p->us ? "in" : "mm",
+             tape_number(p, layout->eye_from_top), tape_number(p, layout->bow_from_top),
+             tape_number(p, layout->member_from_top), bore_number(p, asked->eye_hole), bore_number(p, asked->bolt_hole),
              bore_number(p, asked->bolt_hole));
 }
 
@@ -49,7 +59,9 @@ static void put_extender(pen *p, piece *made, const planned *side, int end)
     const tside_extender *asked = &end_asked(side, end)->extender;
     const tside_layout *layout = &end_answered(side, end)->layout;
     *made = (piece){.count = 1};
-    snprintf(made->name, sizeof made->name, "Extender, %s", hand_name(hand_at(side, end)));
+    name_piece(made, TSIDE_ITEM_EXTENDER);
+    snprintf(made->name + strlen(made->name), sizeof made->name - strlen(made->name), ", %s",
+             hand_name(hand_at(side, end)));
     snprintf(made->tube, sizeof made->tube, "%s square", cross_section(p, asked->tube.side, asked->tube.wall));
     snprintf(made->length, sizeof made->length, "%s", tape(p, layout->cut_length));
     write_holes(p, asked, layout, made->holes, sizeof made->holes);
@@ -59,19 +71,16 @@ static void put_extender(pen *p, piece *made, const planned *side, int end)
 /* --- the bar, from stock or not --- */
 
 /* Where the joints begin, from the drive's centre. */
-static void write_joints(pen *p, const tside_bar *bar, const tside_bar_stick *stick, int count, char *words,
-                         size_t size)
+static void write_joints(pen *p, const tside_bar_stick *stick, int count, char *words, size_t size)
 {
-    size_t at = (size_t)snprintf(words, size, "%d joint%s of %s, beginning at ", count - 1, count > 2 ? "s" : "",
-                                 tape(p, bar->swage));
+    size_t at = (size_t)snprintf(words, size, "%s at ", count > 2 ? "joints begin" : "a joint begins");
     if (count - 1 > MOST_JOINTS)
         at += (size_t)snprintf(words + at, size - at, "%s, every %s from there, and %s", tape(p, stick[1].from),
                                tape(p, stick[1].from), tape(p, stick[count - 1].from));
     else
         for (int i = 1; i < count; i++)
             at += (size_t)snprintf(words + at, size - at, "%s%s", i > 1 ? ", " : "", tape(p, stick[i].from));
-    snprintf(words + at, size - at,
-             " from the drive's centre; %d screws each side; sticks in this order from the drive", bar->screws);
+    snprintf(words + at, size - at, " from the drive's centre");
 }
 
 /* The sticks of a piece, numbered from the drive. */
@@ -99,7 +108,7 @@ static int put_sticks(pen *p, const planned *side, piece *list)
     must(tside_bar_sticks(bar, curtain, drive, free_end, stick, count, &count, &fault), &fault);
     for (int i = 0; i < count; i++) {
         piece *made = list + kinds;
-        put_round(p, made, "Roll bar", &bar->tube, stick[i].length);
+        put_round(p, made, TSIDE_ITEM_BAR, &bar->tube, stick[i].length);
         if (kinds && !strcmp(made->length, list[kinds - 1].length))
             list[kinds - 1].count++;
         else
@@ -108,7 +117,7 @@ static int put_sticks(pen *p, const planned *side, piece *list)
     for (int i = 0, first = 1; i < kinds; first += list[i++].count)
         mark_sticks(side, list + i, first);
     if (count > 1)
-        write_joints(p, bar, stick, count, list[kinds - 1].holes, sizeof list[0].holes);
+        write_joints(p, stick, count, list[kinds - 1].holes, sizeof list[0].holes);
     free(stick);
     return kinds;
 }
@@ -118,29 +127,40 @@ static int put_bar(pen *p, const planned *side, piece *list)
     const tside_bar *bar = &side->wanted.side.bar;
     if (bar->joints == TSIDE_JOINTS_FROM_STOCK)
         return put_sticks(p, side, list);
-    put_round(p, list, "Roll bar", &bar->tube, side->plan.bar_length);
+    put_round(p, list, TSIDE_ITEM_BAR, &bar->tube, side->plan.bar_length);
     mark_sticks(side, list, 1);
     if (bar->splices)
-        snprintf(list->holes, sizeof list->holes,
-                 "%d joint%s, none nearer than %s to the curtain's edge at the drive; %d screws each side",
-                 bar->splices, bar->splices > 1 ? "s" : "", tape(p, bar->splice_near), bar->screws);
+        snprintf(list->holes, sizeof list->holes, "%d joint%s, none nearer than %s to the curtain's edge at the drive",
+                 bar->splices, bar->splices > 1 ? "s" : "", tape(p, bar->splice_near));
     return 1;
 }
 
-/* --- curtain and flaps, as the take-off has them --- */
+/* --- what else is marked, as the take-off has it --- */
 
-static int put_sheet_of(pen *p, const planned *side, tside_item_code code, const char *name, piece *made)
+static void put_item(pen *p, const planned *side, const tside_item *item, piece *made)
 {
-    const tside_item *item = item_of(side, code, TSIDE_AT_SIDE);
-    if (!item || !item->count)
-        return 0;
     *made = (piece){.count = item->count};
-    snprintf(made->name, sizeof made->name, "%s", name);
-    snprintf(made->tube, sizeof made->tube, "%s wide", tape(p, item->width));
-    snprintf(made->length, sizeof made->length, "%s", tape(p, item->length));
+    name_piece(made, item->code);
+    if (item->by == TSIDE_BY_SHEET)
+        snprintf(made->tube, sizeof made->tube, "%s wide", tape(p, item->width));
+    else if (item->size > 0)
+        snprintf(made->tube, sizeof made->tube, "%s", bore(p, item->size));
+    snprintf(made->length, sizeof made->length, "%s", item->length > 0 ? tape(p, item->length) : "-");
     for (int i = 0; i < item->count; i++)
-        add_mark(side, made, code, TSIDE_AT_SIDE, item->first_number + i);
-    return 1;
+        add_mark(side, made, item->code, item->at, item->first_number + i);
+}
+
+/* Those at a place that are not listed from the plan itself; returns how many. */
+static int list_items(pen *p, const planned *side, tside_item_at at, piece *list)
+{
+    int count = 0;
+    for (int i = 0; i < side->item_count; i++) {
+        const tside_item *item = side->items + i;
+        if (item->at == at && item->first_number && item->code != TSIDE_ITEM_BAR && item->code != TSIDE_ITEM_GUIDE &&
+            item->code != TSIDE_ITEM_EXTENDER)
+            put_item(p, side, item, list + count++);
+    }
+    return count;
 }
 
 /* --- lists of them --- */
@@ -148,19 +168,19 @@ static int put_sheet_of(pen *p, const planned *side, tside_item_code code, const
 /* Each returns how many there are. */
 static int list_of_end(pen *p, const planned *side, int end, piece *list)
 {
-    put_round(p, list, "Guide pipe", &end_asked(side, end)->guide.tube, end_answered(side, end)->sweep.cut_length);
-    add_mark(side, list, TSIDE_ITEM_GUIDE, place_of_end(end), 1);
-    if (!on_extender(side, end))
-        return 1;
-    put_extender(p, list + 1, side, end);
-    return 2;
+    int count = 0;
+    put_round(p, list + count, TSIDE_ITEM_GUIDE, &end_asked(side, end)->guide.tube,
+              end_answered(side, end)->sweep.cut_length);
+    add_mark(side, list + count++, TSIDE_ITEM_GUIDE, place_of_end(end), 1);
+    if (on_extender(side, end))
+        put_extender(p, list + count++, side, end);
+    return count + list_items(p, side, place_of_end(end), list + count);
 }
 
 static int list_of_side(pen *p, const planned *side, piece *list)
 {
-    int count = put_bar(p, side, list);
-    count += put_sheet_of(p, side, TSIDE_ITEM_CURTAIN, "Curtain", list + count);
-    return count + put_sheet_of(p, side, TSIDE_ITEM_FLAP, "End flap", list + count);
+    const int count = put_bar(p, side, list);
+    return count + list_items(p, side, TSIDE_AT_SIDE, list + count);
 }
 
 static int alike(const piece *one, const piece *other)
@@ -207,13 +227,13 @@ static void put_list(paper *out, const piece *list, int count, int together)
 
 static void put_tolerance(paper *out, pen *p, int extenders)
 {
-    put_words(
-        out, "Cut +0 -%s, holes +-%s (common practice).%s", p->us ? "1/8 in" : "3 mm", p->us ? "1/16 in" : "1.5 mm",
-        extenders
-            ? " A right-hand extender rises to the right, seen from outside its wall. Each hole from the top end, "
-              "never from hole to hole, on the middle of the face away from the wall, square through both walls; "
-              "mark that face at the top end."
-            : "");
+    put_words(out, "Cut +0 -%s, holes +-%s (common practice).%s", p->us ? "1/8 in" : "3 mm",
+              p->us ? "1/16 in" : "1.5 mm",
+              extenders ? " A right extender rises to the right, seen from outside its wall. Eye's, bow's, member's "
+                          "hole: each from the "
+                          "top end, never hole to hole, on the middle of the outer face, square through both walls; "
+                          "mark that face at that end."
+                        : "");
 }
 
 void put_end_pieces(sheet *s, int end)
@@ -237,7 +257,7 @@ void put_side_pieces(sheet *s)
 
 void print_job_pieces(text *out, planned *const *sides, size_t count, int us)
 {
-    piece list[MOST_PIECES], merged[2 * 2 * MOST_PIECES];
+    piece list[MOST_PIECES], merged[2 * MOST_PIECES];
     paper paper = {.lines = NULL};
     pen p = {.us = us};
     int kinds = 0, extenders = 0;

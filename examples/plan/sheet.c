@@ -73,7 +73,7 @@ void put_caution_of(sheet *s, caution which)
         [CAUTION_WIND] = "Not in wind, nor when curtain, bar or guide is frozen.",
         [CAUTION_LADDER] = "From a ladder that is footed and tied, or from a platform.",
         [CAUTION_BURIED] = "Ask for buried services before anything is driven or dug.",
-        [CAUTION_TWO_PEOPLE] = "It takes two people, one at each end; nobody stands where a foot swings.",
+        [CAUTION_TWO_PEOPLE] = "By two people, one at each end; nobody stands where a foot swings.",
         [CAUTION_DRILLING] = "Drilling a bow may void its maker's rating: ask first.",
         [CAUTION_CERTIFICATE] = "Not a certificate: local codes, makers' ratings, licensed practice first.",
         [CAUTION_WIRING] = "Supply off and locked out; local code and licensed practice first.",
@@ -126,6 +126,8 @@ static void put_end_page(sheet *s, int end)
     put_hand(s, end);
     if (end == TSIDE_DRIVE_END)
         put_stops(s);
+    else
+        put_whether_it_stops(s);
     put_end_pieces(s, end);
     put_tools(s, end);
     put_set_out(s, end);
@@ -134,6 +136,7 @@ static void put_end_page(sheet *s, int end)
 static void put_side_page(sheet *s)
 {
     put_page(&s->paper, "CARD, the side", name_of(s));
+    put_whether_it_stops(s);
     put_side_pieces(s);
     put_hanging(s);
 }

@@ -20,6 +20,7 @@ void print_job_pieces(text *out, planned *const *sides, size_t count, int us);
 
 /* The card's parts, of an end or of the side. */
 void put_stops(sheet *s);
+void put_whether_it_stops(sheet *s); /* on a page that does not say why */
 /* A finding that a fitter must know at a step: as a caution of it, if it was found at this end. */
 void put_found_here(sheet *s, tside_finding_code code, int end);
 void put_end_pieces(sheet *s, int end);
