@@ -3,7 +3,10 @@
 # The program tunnelside-plan: exit statuses, messages with file, line and path, the sheet's order and page, the JSON's numbers against
 # arithmetic written here, and output that is complete or absent.
 program=${TSIDE_PLAN:-${PLAN:-examples/tunnelside-plan}}
+orderer=${ORDER:-examples/tunnelside-order}
+here=$PWD
 . "${srcdir:-${top_srcdir:-.}}/tests/program.sh"
+orderer=$(cd "$here" && absolute "$orderer")
 
 # Pages are parted by form feeds.
 after_run() {
@@ -157,7 +160,7 @@ says_here "4 ft 0 in below the hip, 8 in above the ground, level"
 page ANNEX
 says_here "a bend of radius 20 ft 6 9/16 in" # (a2 + f2)/(2f) of a = 179.05 in and f = 77.05 in
 says_here "a kink of 43.4 deg, 5 ft 6 in above grade" # acos((R - f)/R), from plumb: 90 - 46.6 deg
-says_here "The hip rail meets it 4 ft 8 in along the bow from its foot, on the straight piece, 10 in below where that ends"
+says_here "The hip rail meets it 4 ft 8 in along the bow from its foot, on the straight piece, 10 in before that ends"
 says_here "Needs a maker's limit of at least:"
 grep -q 'no limit given' page && wrong "lines without a limit stand among those that have one"
 
@@ -278,6 +281,21 @@ grep -q "West side" out && wrong "a refused side is printed"
 edit two_sides_job.json 's/"sides"/"sidse"/'
 run 1 changed.json
 says 'wanted a list of one or two sides'
+
+# every mark of the card is one of the order's, and the other way: of pieces on the side's page and the ends' alike
+marks_in() {
+    grep -oE '(^|[^A-Z])[AB][DF]?[A-Z][0-9]+( to [AB]B[0-9]+)?' | sed 's/^[^A-Z]//' | awk '{ print $1; if (NF == 3) { from = $1; to = $3; gsub(/[^0-9]/, "", from)
+        gsub(/[^0-9]/, "", to); sub(/[0-9]*$/, "", $3); for (i = from + 1; i <= to; i++) print $3 i } }' | sort -u
+}
+if test -x "$orderer"; then
+    for demo in two_sides_job shared_tube_job film30 leanto_metric; do
+        run 0 "$sites/$demo.json"
+        sed 's/.*  page [0-9]* of .*//' out | marks_in > marks
+        "$orderer" "$sites/$demo.json" | marks_in > ordered
+        checks=$((checks + 1))
+        test -s marks && cmp -s marks ordered || wrong "$demo: marks of card and order differ: $(diff marks ordered | head -3)"
+    done
+fi
 
 # --- lists, several files, standard input: a bad one does not lose the others ---
 

@@ -62,7 +62,7 @@ static void put_rail(sheet *s, const tside_bow *bow)
     while (i + 1 < centre->count && arc >= centre->piece[i + 1].from)
         i++;
     put_words(&s->paper,
-              "The hip rail meets it %s along the bow from its foot, on the %s, %s below where that ends; the "
+              "The hip rail meets it %s along the bow from its foot, on the %s, %s before that ends; the "
               "face is there %s from the tunnel's centreline.",
               tape(&s->pen, arc), fabs(centre->piece[i].curvature) > 1e-9 ? "bend" : "straight piece",
               tape(&s->pen, centre->piece[i].from + centre->piece[i].length - arc), tape(&s->pen, face));

@@ -78,7 +78,16 @@ static needs needs_of(const tside_strength_line *line)
     return *tside_strength_mends((int)line->code) ? NEEDS_LIMIT : HAS_NO_LIMIT;
 }
 
-/* All of one need in one paragraph: how much, of what, and where. */
+/* Such as "pull on the bow bolt 388 lbf at the drive's end". */
+static void add_needing(text *words, sheet *s, const tside_strength_line *line, double value)
+{
+    text_add(words, "%s%s %s%s", words->length ? "; " : "", tside_strength_text((int)line->code),
+             amount(s, line, value), line->measure == TSIDE_SHARE ? " %" : "");
+    if (!is_of_bar(line))
+        text_add(words, " at the %s", end_name((int)line->end));
+}
+
+/* All of one need in one paragraph. */
 static void put_needing(sheet *s, needs wanted, const char *lead)
 {
     const tside_plan *plan = &s->side->plan;
@@ -86,9 +95,7 @@ static void put_needing(sheet *s, needs wanted, const char *lead)
     for (int i = 0; i < plan->line_count; i++) {
         const tside_strength_line *line = plan->lines + i;
         if (needs_of(line) == wanted && line->demand > 0)
-            text_add(&words, "%s%s%s %s, %s", words.length ? "; " : "",
-                     amount(s, line, wanted == NEEDS_YIELD ? line->yield_needed : line->demand),
-                     line->measure == TSIDE_SHARE ? " %:" : ":", tside_strength_text((int)line->code), part_of(line));
+            add_needing(&words, s, line, wanted == NEEDS_YIELD ? line->yield_needed : line->demand);
     }
     if (words.length)
         put_words(&s->paper, "%s %s.", lead, text_of(&words));
@@ -103,9 +110,9 @@ void put_strength(sheet *s)
               "At stall, not running, unless it says so: going up (up) or jammed "
               "coming down (down), whichever asks more. Share is of the limit; \"look\" is above 0.8 of it.");
     put_lines(s);
-    put_needing(s, NEEDS_YIELD, "Needs a grade of a yield of at least, for a share:");
+    put_needing(s, NEEDS_YIELD, "Needs a grade whose yield is at least:");
     put_needing(s, NEEDS_LIMIT, "Needs a maker's limit of at least:");
-    put_needing(s, HAS_NO_LIMIT, "To look at, without a limit:");
+    put_needing(s, HAS_NO_LIMIT, "Has no limit, look and decide:");
 }
 
 static void put_least_rise(sheet *s, int end)
