@@ -216,7 +216,7 @@ def plan_rows(rows, paths, workers=1):
         base = base_of(rows[members[0]])
         columns = {path: array("d", [rows[i][path] for i in members]) for path, choice in key if choice is None}
         columns.setdefault("length", array("d", bytes(8 * len(members))))  # so that it says how many rows there are, and that it is missing
-        planned = ts.plan_many(columns, base=base, outputs=paths, workers=workers)
+        planned = ts.plan_many(columns, base=base, outputs=[*paths, "findings"], workers=workers)
         figures = zip(*(planned[path].tolist() for path in paths)) if paths else itertools.repeat(())
         for i, *answer in zip(members, planned["status"].tolist(), planned["findings"].tolist(), figures):
             answers[i] = answer

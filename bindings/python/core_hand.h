@@ -842,7 +842,7 @@ static int plan_blocks(columns *all, const tside_side *side, Py_ssize_t rows, in
         memset(&here, 0, sizeof here);
         Py_BEGIN_ALLOW_THREADS blank(all, block);
         status = tside_plan_sides(side, block, all->input, all->inputs, all->output, all->outputs, statuses + done,
-                                  findings + done, &here);
+                                  findings ? findings + done : NULL, &here);
         move_on(all, block);
         Py_END_ALLOW_THREADS if (status != TSIDE_OK && fault->status == TSIDE_OK)
         {
@@ -868,9 +868,14 @@ static PyObject *error_of(module_state *state, tside_fault *fault, int row)
     return error;
 }
 
+static int is_contiguous(const Py_buffer *view)
+{
+    return view->strides[0] == view->itemsize;
+}
+
 /*
- * plan_rows(side, first, last, inputs, outputs, statuses, findings): rows first to last - 1. Returns None, or the error
- * of the first bad row, which stops nothing.
+ * plan_rows(side, first, last, inputs, outputs, statuses, findings or None): rows first to last - 1. Returns None, or
+ * the error of the first bad row, which stops nothing.
  */
 static PyObject *core_plan_rows(PyObject *self, PyObject *args)
 {
@@ -891,14 +896,17 @@ static PyObject *core_plan_rows(PyObject *self, PyObject *args)
         return PyErr_NoMemory();
     all->state = state;
     status_view = view_of(all, statuses, "status", "il", sizeof(int), last, 1);
-    finding_view = status_view ? view_of(all, findings, "findings", "QL", sizeof(unsigned long long), last, 1) : NULL;
-    if (finding_view && (status_view->strides[0] != (Py_ssize_t)sizeof(int) ||
-                         finding_view->strides[0] != (Py_ssize_t)sizeof(unsigned long long)))
+    finding_view = status_view && findings != Py_None
+                       ? view_of(all, findings, "findings", "QL", sizeof(unsigned long long), last, 1)
+                       : NULL;
+    if (PyErr_Occurred())
+        ; /* what was raised stands */
+    else if (!is_contiguous(status_view) || (finding_view && !is_contiguous(finding_view)))
         PyErr_SetString(PyExc_ValueError, "status and findings must be contiguous");
-    else if (finding_view && take_all(all, outputs, take_output, first, last) &&
-             take_all(all, inputs, take_input, first, last) && stand_apart(all, 2 + all->outputs) &&
+    else if (take_all(all, outputs, take_output, first, last) && take_all(all, inputs, take_input, first, last) &&
+             stand_apart(all, 1 + (finding_view != NULL) + all->outputs) &&
              plan_blocks(all, structure_at(base), last - first, (int *)status_view->buf + first,
-                         (unsigned long long *)finding_view->buf + first, &fault))
+                         finding_view ? (unsigned long long *)finding_view->buf + first : NULL, &fault))
         answer = fault.status == TSIDE_OK ? Py_NewRef_(Py_None) : error_of(state, &fault, (int)first + fault.index);
     let_go(all);
     return answer;

@@ -128,9 +128,12 @@ static tside_status check_number(const tside_field *row, double value, tside_fau
 {
     if (!isfinite(value))
         return tside_i_bound(fault, row->name, row->unit, 0, TSIDE_NOT_FINITE, 0);
-    if (row->low_open ? value <= row->low : value < row->low)
-        return tside_i_bound(fault, row->name, row->unit, value, row->low_open ? TSIDE_NOT_ABOVE : TSIDE_BELOW,
-                             row->low);
+    if (row->low_open ? value <= row->low : value < row->low) {
+        tside_i_bound(fault, row->name, row->unit, value, row->low_open ? TSIDE_NOT_ABOVE : TSIDE_BELOW, row->low);
+        if (fault && row->required && value == 0)
+            fault->reason = "it is required, and 0 says that it is missing";
+        return TSIDE_OUT_OF_BOUNDS;
+    }
     if (row->high_open ? value >= row->high : value > row->high)
         return tside_i_bound(fault, row->name, row->unit, value, row->high_open ? TSIDE_NOT_BELOW : TSIDE_ABOVE,
                              row->high);

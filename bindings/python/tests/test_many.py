@@ -39,7 +39,7 @@ def bits(answer):
 class Rows(unittest.TestCase):
     def test_each_row_is_plan_side(self):
         lengths, hips = [10 + i for i in range(20)], [1.5 + 0.01 * i for i in range(20)]
-        got = ts.plan_many({"length": lengths, "curtain.hip": hips, "drive.safety_factor": 2, "hand": "left"}, base=SIDE, outputs=OUTPUTS)
+        got = ts.plan_many({"length": lengths, "curtain.hip": hips, "drive.safety_factor": 2, "hand": "left"}, base=SIDE, outputs=[*OUTPUTS, "findings"])
         self.assertEqual(list(got), [*OUTPUTS, "status", "findings"])
         for row, (length, hip) in enumerate(zip(lengths, hips)):
             plan = ts.plan_side(SIDE.replace(length=length, curtain={"hip": hip}, drive={"safety_factor": 2}, hand="left"))
@@ -51,7 +51,7 @@ class Rows(unittest.TestCase):
 
     def test_a_bad_row_stops_nothing(self):
         columns = {"length": [20.0, -1.0, 30.0, math.inf, 1e9]}
-        got = ts.plan_many(columns, base=SIDE, outputs=["worst.drive"])
+        got = ts.plan_many(columns, base=SIDE, outputs=["worst.drive", "findings"])
         self.assertEqual(list(got["status"]), [0, 1, 0, 1, 1])
         self.assertEqual([math.isnan(value) for value in got["worst.drive"]], [False, True, False, True, True])
         self.assertEqual(list(got["findings"])[1], 0)
@@ -79,8 +79,36 @@ class Rows(unittest.TestCase):
                        array.array("f", [20, 25, 30]), range(20, 31, 5), ["20 m", "2500 cm", "30 m"]):
             self.assertEqual(bits(ts.plan_many({"length": column}, base=SIDE)), want, column)
 
+    def test_unknown_columns_name_what_was_meant(self):
+        for columns, outputs, said in (
+            ({"lenght": [1.0]}, [], "lenght: no such field; did you mean 'length'?"), ({"hip": [1.0]}, [], "hip: no such field; did you mean 'curtain.hip'?"),
+            ({"curtain.hipp": [1.0]}, [], "curtain.hipp: no such field; did you mean 'curtain.hip'?"),
+            ({"drive_end.guid.margin": [1.0]}, [], "drive_end.guid.margin: no such field; did you mean 'drive_end.guide'?"),
+            ({"length": [1.0]}, ["worst.driv"], "worst.driv: no such field; did you mean 'worst.drive'?"), ({"length": [1.0]}, ["finding"], "finding: no such field; did you mean 'findings'?"),
+        ):
+            with self.assertRaises(ts.Error) as caught:
+                ts.plan_many(columns, base=SIDE, outputs=outputs)
+            self.assertEqual((str(caught.exception), caught.exception.status), (said, ts.Status.NOT_FOUND))
+        with self.assertRaisesRegex(TypeError, "Side has no field 'hip'; did you mean 'curtain.hip'?"):
+            ts.Side(hip=1)
+
+    def test_what_is_required_and_missing(self):
+        with self.assertRaisesRegex(ts.Error, "frame.tube.diameter: 0 m is below 0.001 m: it is required, and 0 says that it is missing"):
+            ts.plan_many({"length": [20.0]}, base=ts.Side(), errors="raise")
+
+    def test_only_what_is_asked_for_is_computed(self):
+        """A member above the bow stops extender, findings and the question whether there is a plan; turns and torque ask for neither."""
+        end = {"extender": {"member_height": 20}}
+        wrong = SIDE.replace(drive_end=end, free_end=end)
+        with self.assertRaises(ts.Error):
+            ts.plan_side(wrong)
+        for outputs, status in ((["bar_turns"], 0), (["worst.drive", "curtain_length"], 0), (["drive_end.layout.cut_length"], 2), (["bar_turns", "findings"], 2), ([], 2), (ts.FIGURES, 2)):
+            got = ts.plan_many({"length": [20.0]}, base=wrong, outputs=outputs)
+            self.assertEqual((got["status"][0], "findings" in got), (status, "findings" in outputs), outputs)
+        self.assertEqual(ts.plan_many({"length": [20.0]}, base=wrong, outputs=["bar_turns"])["bar_turns"][0], ts.plan_many({"length": [20.0]}, base=SIDE)["bar_turns"][0])
+
     def test_texts_choices_and_blanks(self):
-        got = ts.plan_many({"hand": ["left", None, "right"], "limits.lag": [None, 1e-9, None], "length": ["60 ft", None, 20.0]}, base=SIDE, outputs=["curtain_length"])
+        got = ts.plan_many({"hand": ["left", None, "right"], "limits.lag": [None, 1e-9, None], "length": ["60 ft", None, 20.0]}, base=SIDE, outputs=["findings", "curtain_length"])
         self.assertEqual(got["curtain_length"][0], ts.plan_side(SIDE.replace(length="60 ft")).curtain_length)
         self.assertEqual(got["curtain_length"][1], ts.plan_side(SIDE).curtain_length)
         self.assertEqual([ts.FindingCode.LAG in ts.findings_in(word) for word in got["findings"]], [False, True, False])
@@ -144,7 +172,8 @@ class Rows(unittest.TestCase):
         got = ts.plan_many({"length": []}, base=SIDE)
         self.assertEqual({len(column) for column in got.values()}, {0})
         self.assertEqual(len(ts.plan_many({"length": 20}, base=SIDE)["status"]), 1)
-        self.assertEqual(list(ts.plan_many({"length": [20, 30]}, base=SIDE, outputs=[])), ["status", "findings"])
+        self.assertEqual(list(ts.plan_many({"length": [20, 30]}, base=SIDE, outputs=[])), ["status"])
+        self.assertEqual(list(ts.plan_many({"length": [20, 30]}, base=SIDE)), [*(name for name in ts.FIGURES if name != "findings"), "status", "findings"])
 
     def test_out_is_reused(self):
         out = {"worst.drive": doubles([7.0] * 3), "bar_turns": memoryview(doubles([7.0] * 6))[::2], "status": array.array("i", [9] * 3), "findings": array.array("Q", [9] * 3)}
@@ -347,12 +376,16 @@ class Numpy(unittest.TestCase):
 
     def test_frames(self):
         frame = pandas.DataFrame({"length": [20, 30, -1], "hand": ["left", "right", "left"], "curtain.hip": ["5 ft", "1.6 m", 1.5]}, index=["a", "b", "c"])
-        got = ts.plan_many(frame, base=SIDE, outputs=["bar_turns"])
+        got = ts.plan_many(frame, base=SIDE, outputs=["findings", "bar_turns"])
         self.assertIsInstance(got, pandas.DataFrame)
         self.assertEqual((list(got.index), list(got.columns), list(got["status"])), (["a", "b", "c"], ["bar_turns", "status", "findings"], [0, 0, 1]))
         self.assertEqual(ts.row_side(frame, 0, base=SIDE), SIDE.replace(length=20, hand="left", curtain={"hip": "5 ft"}))
         frame["hand"] = frame["hand"].astype("category")
-        self.assertTrue(got.equals(ts.plan_many(frame, base=SIDE, outputs=["bar_turns"])))
+        self.assertTrue(got.equals(ts.plan_many(frame, base=SIDE, outputs=["findings", "bar_turns"])))
+        self.assertEqual(got["findings"]["a"], tuple(dict.fromkeys(finding.code.text for finding in ts.plan_side(ts.row_side(frame, 0, base=SIDE)).findings)))
+        self.assertEqual(got["findings"]["c"], ())
+        words = numpy.zeros(3, "u8")
+        self.assertIs(ts.plan_many({"length": [20, 30, -1]}, base=SIDE, outputs=[], out={"findings": words})["findings"], words)
         sparse = pandas.DataFrame({"length": pandas.array([20, None], dtype="Int64"), "hand": pandas.array(["left", None], dtype="string")})
         self.assertEqual(list(ts.plan_many(sparse, base=SIDE, outputs=["curtain_length"])["curtain_length"]),
                          [ts.plan_side(SIDE.replace(length=20)).curtain_length, ts.plan_side(SIDE).curtain_length])
@@ -435,9 +468,11 @@ class Numpy(unittest.TestCase):
         sides = [SIDE.replace(length=20, hand="left", curtain={"hip": "5 ft"}, bar={"splices": 4}), SIDE.replace(curtain={"hip": "1.6 m"}), SIDE.replace(length=30, hand="right", bar={"splices": 5})]
         for table in self.tables():
             with self.subTest(type(table)):
-                got = ts.plan_many(table, base=SIDE, outputs=["bar_turns", "curtain_length"])
+                got = ts.plan_many(table, base=SIDE, outputs=["bar_turns", "curtain_length", "findings"])
                 self.assertIs(type(got), type(table))
                 self.assertEqual([float(value) for value in numpy.asarray(got["bar_turns"])], [ts.plan_side(side).bar_turns for side in sides])
+                found = got["findings"].to_pylist() if hasattr(got["findings"], "to_pylist") else list(got["findings"])
+                self.assertEqual([list(names) for names in found], [list(dict.fromkeys(finding.code.text for finding in ts.plan_side(side).findings)) for side in sides])
                 for row, side in enumerate(sides):
                     self.assertEqual(ts.row_side(table, row, base=SIDE), side)
 

@@ -99,7 +99,7 @@ class Sides(unittest.TestCase):
         random.shuffle(order)
 
         def plan(rows):
-            got = ts.plan_many({"length": [length for length, _ in rows], "curtain.hip": [hip for _, hip in rows]}, base=SIDE, outputs=["worst.drive", "bar_turns"])
+            got = ts.plan_many({"length": [length for length, _ in rows], "curtain.hip": [hip for _, hip in rows]}, base=SIDE, outputs=["worst.drive", "bar_turns", "findings"])
             return list(zip(got["status"], map(repr, got["worst.drive"]), map(repr, got["bar_turns"]), got["findings"]))
 
         straight, shuffled = plan(rows), plan([rows[at] for at in order])

@@ -7,8 +7,8 @@ import sys
 from typing import TYPE_CHECKING, Any, Callable, Dict, FrozenSet, Iterable, Iterator, List, Literal, Mapping, Optional, Sequence, Tuple, TypeVar, Union, overload
 
 from . import _core
-from ._api import Side
-from ._structure import CHOICE, COUNT, Error, Field, class_of, fields
+from ._api import Plan, Side
+from ._structure import CHOICE, COUNT, Error, Field, field_at, fields
 
 if TYPE_CHECKING:
     from typing import Protocol
@@ -33,7 +33,7 @@ T = TypeVar("T", bound="_Table")
 #: The figures that plan_many answers with where none are named.
 FIGURES = (
     "curtain_length", "bar_length", "bar_turns", "drive_turns", "opening", "opening_far", "seal", "worst.drive", "design_torque", "drive_utilisation", "work",
-    "longest_side", "twist", "lag_elastic", "drive_end.sweep.cut_length", "drive_end.sweep.kick_out", "drive_end.side_force", "drive_end.layout.cut_length",
+    "longest_side", "twist", "lag_elastic", "drive_end.sweep.cut_length", "drive_end.sweep.kick_out", "drive_end.side_force", "drive_end.layout.cut_length", "findings",
 )
 
 #: Rows that a worker takes at a time.
@@ -60,15 +60,16 @@ def plan_many(columns: Union[Mapping[str, Any], _Table], *, base: Side, outputs:
         names of a choice, or one value for all rows. All columns are of one length. What is missing leaves that row as the base has it, however it is
         said: None, NaN, NA, a null, a masked element. An array with units of its own is refused: its numbers in SI units are asked for.
     base: the side that the columns are laid over.
-    outputs: paths of a plan's fields, such as "worst.drive"; FIGURES if not named.
+    outputs: paths of a plan's fields, such as "worst.drive", and "findings"; FIGURES if not named. Only what they need is computed, and only that can make
+        a row bad: turns alone ask for no guide that fits. Findings need everything, and so does an empty list, which asks whether there is a plan.
     out: a mapping from outputs to writable columns of doubles, reused from call to call; those not in it are made.
-        It may hold "status" (ints) and "findings" (unsigned 64-bit) too. Nothing in it may have memory in common with another column, or be masked.
+        It may hold "status" (ints) too; "findings" are unsigned 64-bit. Nothing in it may have memory in common with another column, or be masked.
     errors: "keep" notes a status for each row, and "raise" raises the Error of the first bad row once all are planned; its row says which.
     workers: threads; the answers are the same bits, whatever their number.
 
-    Answers with a dictionary of columns in the order of outputs, and "status" and "findings" last; with a table of its kind, where one was given. A column is
-    what was given in out, else a numpy array where numpy is in use, else an array. status: a Status per row; findings: a word per row, see findings_in.
-    A bad row does not stop the others: its figures are not a number, as is a figure that a row does not have.
+    Answers with a dictionary of columns in the order of outputs, and "status", and "findings" where they are asked for, last; with a table of its kind, where
+    one was given. A column is what was given in out, else a numpy array where numpy is in use, else an array. status: a Status per row. findings: a word per
+    row, see findings_in; in a table their names, as many as there are. A bad row does not stop the others: its figures are not a number, as is a figure that a row does not have.
     """
     if errors not in ("keep", "raise"):
         raise ValueError(f"errors: {errors!r} is neither 'keep' nor 'raise'")
@@ -78,26 +79,38 @@ def plan_many(columns: Union[Mapping[str, Any], _Table], *, base: Side, outputs:
         raise TypeError(f"base: a Side, not {type(base)}")
     given, length, alike = _opened(columns)
     inputs, rows, blanks = _read(given, length)
-    wanted = list(dict.fromkeys(outputs))
     out = out or {}
-    for name in out:
-        if name not in wanted and name not in ("status", "findings"):
-            wanted.append(name)
+    asked = dict.fromkeys([*outputs, *out])
+    wanted = [name for name in asked if name not in ("status", "findings")]
+    for name in wanted:
+        field_at(Plan, name)
     answer = {name: _column(out.get(name), rows, "d") for name in wanted}
     answer["status"] = _column(out.get("status"), rows, "i")
-    answer["findings"] = _column(out.get("findings"), rows, "Q")
+    if "findings" in asked:
+        answer["findings"] = _column(out.get("findings"), rows, "Q")
     taken = tuple((name, answer[name]) for name in wanted)
     work = [(start, stop, tuple(pair for pair in inputs if pair[0] not in absent)) for first, last, absent in _runs(blanks, rows)
             for start, stop in _chunks(first, last, workers)]
 
     def run(piece: Tuple[int, int, Tuple[Tuple[str, Any], ...]]) -> Optional[Exception]:
         start, stop, columns_here = piece
-        return _core.plan_rows(base, start, stop, columns_here, taken, answer["status"], answer["findings"])
+        return _core.plan_rows(base, start, stop, columns_here, taken, answer["status"], answer.get("findings"))
 
     for error in _each(run, work or [(0, 0, inputs)], workers):
         if error is not None and errors == "raise":
             raise error
+    if alike is not dict and "findings" in answer and "findings" not in out:
+        answer["findings"] = _named(answer["findings"])
     return alike(answer)
+
+
+def _named(words: Any) -> List[Tuple[str, ...]]:
+    """The findings of each row by their names: few words stand for all rows."""
+    from ._tables import findings_in
+
+    words = words.tolist()
+    names = {word: tuple(code.text for code in findings_in(word)) for word in set(words)}
+    return [names[word] for word in words]
 
 
 def row_side(columns: Union[Mapping[str, Any], _Table], row: int, *, base: Side) -> Side:
@@ -150,13 +163,6 @@ def _is_column(value: Any) -> bool:
         hasattr(value, "ndim") and value.ndim == 0)
 
 
-def _side_field(path: str) -> Field:
-    found = _core.field_at(Side._kind, path)
-    if found is None:
-        raise LookupError(path)
-    return fields(class_of(found[0]))[found[1]]
-
-
 def _read(given: Mapping[str, Any], rows: Optional[int]) -> Tuple[Tuple[Tuple[str, Any], ...], int, List[Tuple[str, List[int]]]]:
     """The columns as C takes them, how many rows there are, and where values are absent."""
     inputs: List[Tuple[str, Any]] = []
@@ -164,7 +170,7 @@ def _read(given: Mapping[str, Any], rows: Optional[int]) -> Tuple[Tuple[Tuple[st
     first = ""
     for path, column in given.items():
         path = path.replace("yield_", "yield")
-        row = _side_field(path)
+        row = field_at(Side, path)
         if not _is_column(column):
             if not _is_missing(column):
                 inputs.append((path, _value(column, row, path)))

@@ -6,7 +6,7 @@ import enum
 import keyword
 import sys
 from threading import RLock
-from typing import TYPE_CHECKING, Any, Callable, ClassVar, Dict, List, NamedTuple, NoReturn, Optional, Tuple, Type, TypeVar, Union
+from typing import TYPE_CHECKING, Any, Callable, ClassVar, Dict, List, NamedTuple, NoReturn, Optional, Sequence, Tuple, Type, TypeVar, Union
 
 from . import _core
 
@@ -347,6 +347,10 @@ class Error(ValueError):
         text = text if named else f"{field}: {text}"
         return type(self)(text, status, relation, field, other, unit, reason, index, row, value, bound, gap, related, finite, remedy_given, remedy)
 
+    def told(self, more: str) -> Error:
+        """The same refusal, its sentence with more at its end."""
+        return type(self)(self._all[0] + more, *self._all[1:])
+
     def within(self, group: str, index: int) -> Error:
         """The same refusal, its field named from outside a structure, or an element of a list (index not below 0), that holds it."""
         text, status, relation, field, other, unit, reason, at, row, value, bound, gap, related, finite, remedy_given, remedy = self._all
@@ -358,12 +362,56 @@ class Error(ValueError):
 
 
 def unknown(kind: int, name: str) -> NoReturn:
-    """For C: a keyword that is no field; names the nearest."""
+    """For C: a keyword that is no field."""
+    structure = class_of(kind)
+    raise TypeError(f"{structure.__name__} has no field '{name}'{meant(structure, name)}")
+
+
+def meant(structure: Type[Structure], name: str, before: str = "", more: Sequence[str] = ()) -> str:
+    """What a name that is no field of a structure, nor one of more, may have meant: a field of this name further in, or the nearest one here."""
     import difflib
 
-    words = class_of(kind)._words
-    near: List[str] = difflib.get_close_matches(name, words, 1, 0.5)
-    raise TypeError(f"{class_of(kind).__name__} has no field '{name}'" + (f"; did you mean '{near[0]}'?" if near else f"; it has {', '.join(words)}"))
+    words = [*structure._words, *more]
+    inside = _inside(structure, name)
+    near: List[str] = [inside] if inside else difflib.get_close_matches(name, words, 1, 0.5)
+    return f"; did you mean '{before}{near[0]}'?" if near else f"; it has {', '.join(words)}"
+
+
+def _inside(structure: Type[Structure], name: str) -> str:
+    for row in fields(structure):
+        if row.structure:
+            index = "[0]" if row.type == LIST else ""
+            deeper = name if name in row.structure._words else _inside(row.structure, name)
+            if deeper:
+                return f"{row.name}{index}.{deeper}"
+    return ""
+
+
+def field_at(structure: Type[Structure], path: str) -> Field:
+    """The field to which a path leads from a structure that the library has a table of; its offset is from there."""
+    try:
+        found = _core.field_at(structure._kind, path)
+    except Error as error:
+        raise error.told(_strayed(structure, path)) from None
+    if found is None:
+        raise LookupError(path)
+    kind, row, offset = found
+    return fields(class_of(kind))[row]._replace(offset=offset)
+
+
+def _strayed(structure: Type[Structure], path: str) -> str:
+    """What the first name of a path that no table has may have meant; nothing where each is in its table."""
+    before = ""
+    for step in path.split("."):
+        name, _, index = step.partition("[")
+        row = next((row for row in fields(structure) if row.name == name), None)
+        if row is None:
+            return meant(structure, name, before)
+        if row.structure is None:
+            return ""
+        before += step + "."
+        structure = row.structure
+    return ""
 
 
 _core.settle(-1, Error, sys.modules[__name__])

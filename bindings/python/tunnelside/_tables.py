@@ -6,7 +6,7 @@ from typing import NamedTuple, Sequence, Tuple, Type, TypeVar
 
 from . import _core
 from ._api import STOCK_NODES, Cut, CutPlan, Finding, FindingCode, Stick, Stock, finding_text, status_text
-from ._structure import Error, Field, Structure, class_of, fields
+from ._structure import Error, Field, Structure, field_at, fields
 
 S = TypeVar("S", bound=Structure)
 
@@ -38,11 +38,7 @@ def field_find(structure: Type[Structure], path: str) -> Field:
 
     Error NOT_FOUND: no such name, or an index not below the list's capacity.
     """
-    found = _core.field_at(structure._kind, path)
-    if found is None:
-        raise LookupError(path)
-    kind, row, offset = found
-    return fields(class_of(kind))[row]._replace(offset=offset)
+    return field_at(structure, path)
 
 
 def field_applies(field: Field, structure: Structure) -> bool:
