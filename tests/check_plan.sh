@@ -179,10 +179,17 @@ edit film30.json 's/"guide": {/"guide": { "foot": "fixed",/'
 run 0 changed.json
 fits 'guides on their feet'
 page "CARD, drive's end"
-in_order 'bracket of the guide' "Hold the guide's top" 'Set its foot' 'into the ground   2 ft 0 in' 'buried services'
+in_order 'bracket of the guide' 'Set its foot' 'into the ground   2 ft 0 in' 'buried services'
 page 'CARD, the side'
-in_order "slide the drive's collar on the guide pipe" "slide the bar's collar on the guide pipe" 'take the ties off'
+says_here "set its foot by the set-out, plumb along the house; set the collar's arm to give"
+in_order 'Both ends' 'take the ties off'
 grep -q 'chain' page && wrong "a guide on its foot hangs by a chain"
+
+# without an extender its top is told too
+edit film30_hip.json 's/"guide": {/"guide": { "foot": "fixed",/'
+run 0 changed.json
+page "CARD, drive's end"
+in_order "Hold the guide's top" 'above the hip          0 in ' 'Set its foot'
 
 # where the take-off refuses, the card does without it and says why
 edit film30.json 's/"length": "96 ft",/"length": "96 ft", "fittings": {"member_depth": "3 ft"},/'

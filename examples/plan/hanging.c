@@ -101,68 +101,46 @@ static void lift_bar(sheet *s)
 
 /* --- drive and guides --- */
 
-static const char *rider(int end)
-{
-    return end == TSIDE_DRIVE_END ? "drive" : "bar";
-}
-
-static const char *with_capital(int end)
-{
-    return end == TSIDE_DRIVE_END ? "Drive's end" : "Free end";
-}
-
-static void write_hung(sheet *s, int end, char *words, size_t size)
+/* What is done with a guide once it is through its collar. */
+static void write_guide(sheet *s, int end, char *words, size_t size)
 {
     const tside_guide *guide = &end_asked(s->side, end)->guide;
     const tside_end_plan *plan = end_answered(s->side, end);
     pen *p = &s->pen;
-    snprintf(words, size,
-             "hang it from its eye by %s of chain. Shut, %s of it shows below the collar; its foot stays %s or more "
-             "above the ground",
-             tape(p, guide->chain), tape(p, guide->margin), tape_at_most(p, plan->sweep.foot_lowest - plan->ground));
+    if (stands(s->side, end))
+        snprintf(words, size,
+                 "hold its top and set its foot by the set-out, plumb along the house; set the collar's arm to give as "
+                 "much one way as the other over the travel, %s or more",
+                 tape_at_least(p, plan->fixed.misfit));
+    else
+        snprintf(
+            words, size,
+            "hang it from its eye by %s of chain. Shut, %s of it shows below the collar; its foot stays %s or more "
+            "above the ground",
+            tape(p, guide->chain), tape(p, guide->margin), tape_at_most(p, plan->sweep.foot_lowest - plan->ground));
 }
 
-static void hang_guide(sheet *s, int end)
-{
-    char hung[240];
-    write_hung(s, end, hung, sizeof hung);
-    put_step(&s->paper, "%s: put the guide pipe through the %s's collar, and %s.", with_capital(end), rider(end), hung);
-}
-
-/* Both in one step, where they hang alike. */
-static int hang_both(sheet *s)
-{
-    char one[240], other[240];
-    write_hung(s, TSIDE_DRIVE_END, one, sizeof one);
-    write_hung(s, TSIDE_FREE_END, other, sizeof other);
-    if (stands(s->side, TSIDE_DRIVE_END) || stands(s->side, TSIDE_FREE_END) || strcmp(one, other) != 0)
-        return 0;
-    put_step(&s->paper, "Both ends: put the guide pipe through the collar, of the drive or on the bar, and %s.", one);
-    return 1;
-}
-
-static void stand_guide(sheet *s, int end)
-{
-    const tside_fixed *fixed = &end_answered(s->side, end)->fixed;
-    put_step(
-        &s->paper,
-        "%s: slide the %s's collar on the guide pipe, hold its top and set its foot by the set-out, plumb along the "
-        "house. Set the collar's arm so that it gives as much one way as the other over the travel: %s or more.",
-        with_capital(end), rider(end), tape_at_least(&s->pen, fixed->misfit));
-}
-
+/* Both in one step, where they are put up alike. */
 static void put_guides(sheet *s)
 {
-    int both;
+    char drive[280], free_end[280];
+    write_guide(s, TSIDE_DRIVE_END, drive, sizeof drive);
+    write_guide(s, TSIDE_FREE_END, free_end, sizeof free_end);
+    if (!strcmp(drive, free_end)) {
+        put_step(&s->paper, "Both ends: put the guide pipe through its collar, the drive's or the bar's, and %s.",
+                 drive);
+        return;
+    }
+    put_step(&s->paper, "Drive's end: put the guide pipe through the drive's collar, and %s.", drive);
+    put_step(&s->paper, "Free end: put the guide pipe through the bar's collar, and %s.", free_end);
+}
+
+static void put_drive_and_guides(sheet *s)
+{
     put_step(&s->paper, "Put the drive on the bar, with %d screws in its coupling, and the collar on its other end.",
              s->side->wanted.side.bar.screws);
     put_caution_of(s, CAUTION_POWER);
-    both = hang_both(s);
-    for (int end = 0; !both && end < ENDS; end++)
-        if (stands(s->side, end))
-            stand_guide(s, end);
-        else
-            hang_guide(s, end);
+    put_guides(s);
     put_step(&s->paper, "Only now take the ties off the bar.");
     put_caution_of(s, CAUTION_WOUND);
 }
@@ -172,7 +150,9 @@ static void put_guides(sheet *s)
 static void try_it(sheet *s)
 {
     if (is_by_hand(s)) {
-        put_step(&s->paper, "Crank a quarter of a turn: the roll must rise. If it sinks, crank the other way.");
+        put_step(
+            &s->paper,
+            "Crank slowly until the bar has turned a little: the roll must rise. If it sinks, crank the other way.");
         return;
     }
     put_step(&s->paper, "Wire the drive.");
@@ -193,7 +173,7 @@ static void set_limits(sheet *s)
     write_height(s, plan->shut.underside, shut, sizeof shut);
     put_step(&s->paper,
              "%s up in short steps to an underside %s: that is open, %s turns of the drive from shut (%s to %s "
-             "are likely). Set the upper %s there. Less than %s below the hip the roll meets the rail.",
+             "are likely). Set the upper %s there. Never nearer to the hip than %s: there the roll meets the rail.",
              run, open, plain(p, plan->drive_turns, 1), plain(p, plan->drive_turns_least, 1),
              plain(p, plan->drive_turns_most, 1), limit,
              tape_at_least(p, s->side->wanted.side.curtain.hip - plan->highest));
@@ -224,7 +204,7 @@ void put_hanging(sheet *s)
     put_part(&s->paper, "HANG IT, AND SET THE LIMITS");
     fix_curtain(s);
     lift_bar(s);
-    put_guides(s);
+    put_drive_and_guides(s);
     try_it(s);
     set_limits(s);
     string_rope(s);

@@ -102,7 +102,7 @@ static void check_eye(sheet *s, int end)
 static void put_eye_bolt(sheet *s, int end)
 {
     if (stands(s->side, end))
-        put_step(&s->paper, "Put the bracket of the guide's top into the eye's hole; the guide's line is");
+        put_step(&s->paper, "Put the bracket of the guide's top into the eye's hole; its line is");
     else
         put_step(&s->paper, "Put the eye bolt in, nuts tight on both walls; the guide's line is");
     put_measures(s, "off the tube's face", end_asked(s->side, end)->extender.eye_stand_off, "off bow's middle",
@@ -123,9 +123,11 @@ static void put_eye_on_hip(sheet *s, int end)
 static void stand_guide(sheet *s, int end)
 {
     const tside_fixed *fixed = &end_answered(s->side, end)->fixed;
-    put_step(&s->paper, "Hold the guide's top:");
-    put_height(s, end, fixed->top_y - s->side->wanted.side.curtain.hip);
-    put_measure(s, "out from bow's face", fixed->top_x - face_at_hip(s->side));
+    if (!on_extender(s->side, end)) { /* there its eye's hole holds it */
+        put_step(&s->paper, "Hold the guide's top:");
+        put_height(s, end, fixed->top_y - s->side->wanted.side.curtain.hip);
+        put_measure(s, "out from bow's face", fixed->top_x - face_at_hip(s->side));
+    }
     put_step(&s->paper, "Set its foot:");
     put_measures(s, "out from bow's face", fixed->foot_x - face_at_hip(s->side), "into the ground",
                  end_asked(s->side, end)->footing.depth);

@@ -33,7 +33,8 @@ static void add_bolt_tools(text *words, sheet *s, int end)
     if (choose_bolt(s->side, end, &bolt))
         text_add(words, ", file for the bolts' square necks (%s, in the extender's outer face), socket of %s",
                  bore(p, bolt.square_hole), bore(p, bolt.wrench));
-    text_add(words, ", wrenches for the eye's nuts");
+    if (!stands(s->side, end))
+        text_add(words, ", wrenches for the eye's nuts");
     if (s->side->wanted.fittings.patches)
         text_add(
             words,
