@@ -27,7 +27,20 @@ import sys
 import tempfile
 from array import array
 
-import tunnelside as ts
+try:
+    import tunnelside as ts
+    import tunnelside._core  # noqa: F401  # which another Python's build has not
+except ImportError:
+    # not installed: in the source tree it stands where make has gathered it
+    sys.modules.pop("tunnelside", None)
+    sys.path.append(os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "bindings", "python", "stage"))
+    try:
+        import tunnelside as ts
+        import tunnelside._core  # noqa: F401
+    except ImportError:
+        if __name__ != "__main__":
+            raise
+        sys.exit(f"batch_estimate.py: this Python ({sys.executable}) has no package tunnelside: install it with pip install ./bindings/python, or build it with ./configure PYTHON={sys.executable} && make")
 
 EPILOG = """\
 exit status: 0 all rows planned, 1 some refused or a file at fault, 2 wrong usage.

@@ -259,6 +259,24 @@ class TestEstimates(Example):
         self.assertEqual(self.call(table, "-o", self.folder / "other.csv").returncode, 2)
         self.assertEqual(len(list(self.folder.iterdir())), 5)
 
+    def test_without_an_installed_package(self):
+        """From the tree it takes the package that make has gathered there; without one it says in a sentence what to do."""
+        program = self.folder / "examples" / "batch_estimate.py"
+        program.parent.mkdir()
+        shutil.copyfile(ESTIMATE, program)
+        table = self.table(HEADER, ROW)
+
+        def run():
+            return subprocess.run([sys.executable, "-I", "-S", "-B", str(program), str(table)], capture_output=True, timeout=60)
+
+        done = run()
+        self.assertEqual((done.returncode, done.stdout, done.stderr.count(b"\n")), (1, b"", 1))
+        self.assertIn("has no package tunnelside: install it with pip install ./bindings/python, or build it with ", done.stderr.decode())
+        (self.folder / "bindings" / "python").mkdir(parents=True)
+        (self.folder / "bindings" / "python" / "stage").symlink_to(Path(tunnelside.__file__).resolve().parent.parent)
+        done = run()
+        self.assertEqual((done.returncode, done.stdout), (0, self.call(table).stdout), done.stderr)
+
     def waiting(self, number, action):
         """The program while it waits for rows, and has begun to write aside; started with this action for the signal."""
         # However the tests were started: a shell without job control starts what runs behind with some signals ignored. What is handled here is at its default there.

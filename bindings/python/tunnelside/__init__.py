@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from ._api import *  # noqa: F401,F403
     from ._batch import FIGURES as FIGURES, plan_many as plan_many, row_side as row_side
     from ._roll import roll_diameter_many as roll_diameter_many, roll_taken_up_many as roll_taken_up_many, roll_wraps_many as roll_wraps_many
+    from ._site import Site as Site, as_columns as as_columns, load as load, save as save
     from ._structure import Choice as Choice, Error as Error, Field as Field, Quantity as Quantity, Structure as Structure, fields as fields
     from ._tables import StockPlan as StockPlan, Trade as Trade, check as check, fault_text as fault_text, field_applies as field_applies, field_find as field_find
     from ._tables import field_read as field_read, findings_in as findings_in, stock_plan as stock_plan, trades as trades, usual as usual, usual_by_choice as usual_by_choice
@@ -40,6 +41,7 @@ _BY_HAND = (
     ("plan", "_batch", ["FIGURES", "plan_many", "row_side"]),
     ("plan", "_tables", ["findings_in"]),
     ("stock", "_tables", ["StockPlan", "stock_plan"]),
+    ("plan", "_site", ["Site", "load", "save", "as_columns"]),
 )
 _CONTENTS = {topic: [*names, *(name for at, _, own in _BY_HAND for name in own if at == topic)] for topic, (_, names) in TOPICS.items()}
 _MODULES = {name: "_api" for names in (CONSTANTS, *_CONTENTS.values()) for name in names}
