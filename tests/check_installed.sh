@@ -30,6 +30,17 @@ for program in $PROGRAMS; do
     test -s "$work/version" || fail "$program --version printed nothing"
 done
 
+# What manual pages name of the examples is where they say, and so is every site; their command to order works as it stands.
+for file in $(sed -n 's/.*[ =("]\(examples\/[a-z0-9_/]*\.[a-z]*\).*/\1/p' "$top_srcdir"/man/*.[17]) $(cd "$top_srcdir" && ls examples/sites/*.json examples/batch/*.csv examples/*.py); do
+    cmp "$top_srcdir/$file" "$root$docdir/$file" || fail "$file is not installed in $docdir"
+done
+grep -q "share/doc/libtunnelside/examples" "$top_srcdir/man/tunnelside-order.1" || fail "no manual page says where the examples are"
+if test -x "$root$bindir/tunnelside-order"; then
+    (cd "$root$docdir" && LD_LIBRARY_PATH=$root$libdir "$root$bindir/tunnelside-order" --prices=examples/prices.csv examples/sites/shared_tube_job.json) > "$work/order" ||
+        fail "the manual page's order of installed sites fails"
+    test -s "$work/order" || fail "the manual page's order of installed sites prints nothing"
+fi
+
 if test -n "$PKG_CONFIG" && test -f "$top_srcdir/README.md"; then
     # The folder stands for the root of the machine, and nothing that is installed elsewhere may be found.
     export PKG_CONFIG_LIBDIR="$root$libdir/pkgconfig" PKG_CONFIG_SYSROOT_DIR="$root"
@@ -46,6 +57,11 @@ if test -n "$PKG_CONFIG" && test -f "$top_srcdir/README.md"; then
         $CC $CFLAGS $flags -o "$work/shared" "$work/program.c" $($PKG_CONFIG --libs tunnelside) -lm || fail "the README's program does not link with the shared library"
         LD_LIBRARY_PATH=$root$libdir "$work/shared" > "$work/shared.out" || fail "the README's program fails with the shared library"
         test -s "$work/shared.out" || fail "the README's program prints nothing"
+        # Without the path the linker does not find the prefix, and with the flag that README names it does.
+        ! env -u LD_LIBRARY_PATH "$work/shared" > "$work/found" 2>&1 || fail "the README's program finds another library"
+        grep -q -- '-Wl,-rpath,PREFIX/lib' "$top_srcdir/README.md" || fail "README.md does not say how the linker is told of a prefix"
+        $CC $CFLAGS $flags -o "$work/told" "$work/program.c" $($PKG_CONFIG --libs tunnelside) -lm -Wl,-rpath,"$root$libdir" || fail "the README's program does not link with a path"
+        env -u LD_LIBRARY_PATH "$work/told" | cmp - "$work/shared.out" || fail "the README's program does not find the library by its own path"
         ran=shared
     fi
     if test -f "$root$libdir/libtunnelside.a"; then
@@ -181,6 +197,14 @@ EOF
         linked="$linked tunnelside::$kind"
     done
     test -n "$linked" || fail "CMake built nothing"
+    # README.md's own lines, with the prefix that they speak of
+    mkdir "$work/readme"
+    printf 'cmake_minimum_required(VERSION 3.10)\nproject(quote C)\nadd_executable(quote main.c)\n' > "$work/readme/CMakeLists.txt"
+    awk '/^```/ { if (inside) exit; inside = $0 ~ /^```cmake$/; next } inside' "$top_srcdir/README.md" >> "$work/readme/CMakeLists.txt"
+    grep -q tunnelside::tunnelside "$work/readme/CMakeLists.txt" || fail "README.md names no target of CMake's"
+    cp "$work/version.c" "$work/readme/main.c"
+    { "$CMAKE" -S "$work/readme" -B "$work/readme/b" -DCMAKE_C_COMPILER="${CC%% *}" -DCMAKE_C_FLAGS="$CFLAGS" -DCMAKE_PREFIX_PATH="$root$prefix" &&
+        "$CMAKE" --build "$work/readme/b" && "$work/readme/b/quote"; } > "$work/log" 2>&1 || { cat "$work/log"; fail "README.md's lines for CMake fail"; }
     echo "installcheck: CMake finds, links and runs$linked"
 else
     test "${CI:-}" != true || fail "without CMake its package file is not tested"
@@ -190,7 +214,7 @@ fi
 # The Python package, from where it was installed and from nowhere else.
 if test -n "$PYTHONDIR"; then
     (cd "$work" && PYTHONPATH="$root$PYTHONDIR" $PYTHON -c '
-import os, sys, tunnelside
+import os, sys, tunnelside, tunnelside._core
 for module in (tunnelside, tunnelside._core):
     assert module.__file__.startswith(sys.argv[1]), module.__file__
 assert tunnelside.version() == tunnelside.__version__, tunnelside.version()
