@@ -63,6 +63,16 @@ for demo in "$sites"/*.json; do
     esac
 done
 
+# bolts by the trade's names, each file's own hardware, whatever the sheet's units
+for units in us si; do
+    run 0 --units=$units "$sites/leanto_metric.json" "$sites/film30.json"
+    for line in 'carriage bolt M8 x 120' 'carriage bolt M8 x 110' 'bolt nut M8' 'eye nut M16' 'carriage bolt 5/16 in x 4 in' 'bolt washer 5/16 in' 'eye washer 5/8 in'; do
+        prints "$line"
+    done
+    prints "bolt, extender to bow M8 x 120, drive's end"
+    prints "bolt, extender to bow 5/16 in, 4 in, drive's end"
+done
+
 # --- a site counted by hand, in metres ---
 
 cat > site.json <<'END'
@@ -103,9 +113,9 @@ done <<'END'
 2|collar
 254 mm|chain
 8|chain link
-4|eye bolt 15.9 mm
-8|eye nut 15.9 mm
-8|eye washer 15.9 mm
+4|eye bolt M16
+8|eye nut M16
+8|eye washer M16
 58|channel screw
 5|round tube 33.7 mm x 2.6 mm x 6000 mm
 1|round tube 42.4 mm x 2.6 mm x 6000 mm
@@ -165,9 +175,9 @@ material,hand drive,50 N m,,each,150
 material,collar,,,each,11.00
 material,chain,,,m,4.10
 material,chain link,,,each,0.75
-material,eye bolt,5/8 in,,each,1.25
-material,eye nut,5/8 in,,each,0.10
-material,eye washer,5/8 in,,each,0.05
+material,eye bolt,M16,,each,1.25
+material,eye nut,M16,,each,0.10
+material,eye washer,16 mm,,each,0.05
 material,locking wire,,,m,0.00
 material,channel screw,,,hundred,5.00
 material,round tube,33.7 mm x 2.6 mm x 6 m,steel,each,25.01

@@ -106,7 +106,10 @@ for demo in "$sites"/*.json; do
         test "$(grep -c '^HANG IT' out)" = "$sides" || wrong "$name: no hanging order"
         grep -q ' [[][0-9]' out && wrong "$name: numbers told twice: $(grep ' [[][0-9]' out | head -1)"
         test $units = si && continue
-        sed '/^SIDE/,/^DRIVE/d' out | grep -E '[0-9] (m|mm|N|N m|N/m|kg|MPa)([ ,.;:)]|$)' && wrong "$name: SI among feet"
+        # metric hardware keeps its own names
+        sed '/^SIDE/,/^DRIVE/d' out | tr -s '\n ' '  ' |
+            sed -E "s/(drill|then|Drill both|drills of|for bolts and|necks|socket of) [(]?[0-9.]+ mm//g; s/[0-9.]+ mm at the (bow|member)//g; s/[0-9.]+ mm diameter of the (bolts' holes|eye's hole)//g" |
+            grep -oE '.{20}[0-9] (m|mm|N|N m|N/m|kg|MPa)([ ,.;:)]|$)' && wrong "$name: SI among feet"
     done
     run 0 --format=json "$demo"
     case $name in
@@ -138,7 +141,7 @@ in_order 'SET OUT' '4 ft 8 in above the ground here' '1. Mark the bow' 'above th
     'buried services'
 says_here "above the ground 5 ft 3 1/16 in"
 says_here "the hole in the bow is 2 7/8 in from a kink" # 74.05 mm are 2.916 in, and a shortfall is rounded away from what it falls short of
-says_here "holes from top end, in: 1, 9 1/2, 40 13/16; drilled 5/8, 11/32, 11/32"
+says_here "holes from top end, in: 1, 9 1/2, 40 13/16; drill 5/8 in, then 11/32 in"
 says_here "drills of 11/32 in for bolts and 5/8 in for the eye bolt"
 says_here "socket of 1/2 in" # 5/16 in nut: ASME B18.2.2
 says_here "patches of tape"
@@ -217,6 +220,32 @@ for caution in sleeves 'locked out' 'turns back' wind ladder buried 'two people'
     checks=$((checks + 1))
     sed '/ANNEX/,$d' out | tr '\n' ' ' | grep -q "! [^!]*$caution" || wrong "no caution on the card speaks of: $caution"
 done
+# holes and bolts by the trade's names, each file's own hardware, whatever the sheet's units; a file may say otherwise, or give a size
+for units in us si; do
+    run 0 --units=$units "$sites/leanto_metric.json"
+    cp out page
+    says_here "drill 17.5 mm, then 9 mm"
+    says_here "Drill both 9 mm"
+    says_here "drills of 9 mm for bolts and 17.5 mm for the eye bolt"
+    says_here "M8 carriage bolts, 120 mm at the bow, 110 mm at the member"
+    says_here "socket of 13 mm"
+    run 0 --units=$units "$sites/film30.json"
+    cp out page
+    says_here "drill 5/8 in, then 11/32 in"
+    says_here "5/16 in carriage bolts, 4 in at the bow, 4 in at the member"
+    says_here "socket of 1/2 in"
+    says_here "11/32 in diameter of the bolts' holes (both ends:"
+done
+sed 's/"stock": "1500 mm"/"stock": "1500 mm", "hardware": "inch"/' "$sites/leanto_metric.json" > inch.json
+run 0 inch.json
+cp out page
+says_here "Drill both 11/32 in"
+sed 's/"stock": "1500 mm"/"stock": "1500 mm", "bolt_hole": "10.5 mm"/' "$sites/leanto_metric.json" > own.json
+run 0 own.json
+cp out page
+says_here "Drill both 10.5 mm"
+run 0 --fields
+tr '\n' ' ' < out | grep -qF 'M12; usual M8; used only while hardware is metric' || wrong "no usual bolt of metric hardware is told"
 run 0 "$sites/leanto_metric.json"
 prints "clockwise"
 grep -q "^  ADX1  Extender, left " out && grep -q "^  AFX1  Extender, right " out || wrong "the extenders' hands of a left-hand side"

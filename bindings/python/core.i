@@ -173,6 +173,7 @@ FAULT
 %native(check) PyObject *core_check(PyObject *self, PyObject *args);
 %native(applies) PyObject *core_applies(PyObject *self, PyObject *args);
 %native(usual_by_choice) PyObject *core_usual_by_choice(PyObject *self, PyObject *args);
+%native(usual_in) PyObject *core_usual_in(PyObject *self, PyObject *args);
 %native(number) PyObject *core_number(PyObject *self, PyObject *args);
 %native(typed) PyObject *core_typed(PyObject *self, PyObject *args);
 %native(remade) PyObject *core_remade(PyObject *self, PyObject *args);

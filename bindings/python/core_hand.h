@@ -265,7 +265,7 @@ static int put_named(module_state *state, int kind, char *at, PyObject *name, Py
         return 0;
     }
     row += PyLong_AsLong(index);
-    return only_choices == (row->type != TSIDE_CHOICE) || put(state, row, at, value, usual);
+    return (only_choices && row->type != TSIDE_CHOICE) || put(state, row, at, value, usual);
 }
 
 static int put_all(module_state *state, int kind, char *at, PyObject *values, int usual, int only_choices)
@@ -280,14 +280,14 @@ static int put_all(module_state *state, int kind, char *at, PyObject *values, in
 
 /*
  * Where usual values depend on choices, and what is there is usual: choices first, then the usual values that follow
- * from them, then the rest.
+ * from them, then all that is given, for a choice may have followed from another too.
  */
 static int fill(module_state *state, int kind, char *at, PyObject *values, int usual)
 {
     if (!kind_of(state, kind))
         return 0;
     if (!usual || !state->of[kind].depends)
-        return put_all(state, kind, at, values, usual, -1);
+        return put_all(state, kind, at, values, usual, 0);
     if (!put_all(state, kind, at, values, usual, 1))
         return 0;
     tside_usual_by_choice((tside_kind)kind, at);
@@ -540,6 +540,20 @@ static PyObject *core_usual_by_choice(PyObject *self, PyObject *args)
     made = structure_copied(state, kind_in(state, object), structure_at(object));
     if (made)
         tside_usual_by_choice((tside_kind)kind_in(state, object), structure_at(made));
+    return made;
+}
+
+/* usual_in(structure, hardware): the same with that hardware, and the usual values that it brings. */
+static PyObject *core_usual_in(PyObject *self, PyObject *args)
+{
+    PyObject *object, *made;
+    int hardware;
+    module_state *state = STATE;
+    if (!PyArg_ParseTuple(args, "Oi", &object, &hardware) || !with_table(state, args))
+        return NULL;
+    made = structure_copied(state, kind_in(state, object), structure_at(object));
+    if (made)
+        tside_usual_in((tside_kind)kind_in(state, object), (tside_hardware)hardware, structure_at(made));
     return made;
 }
 

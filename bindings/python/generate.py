@@ -28,8 +28,8 @@ from records import Records
 
 # Functions of another shape, and the Python name that stands for each; lower-level names are in core.i.
 BY_HAND = {
-    "tside_fields": "fields", "tside_usual": "usual", "tside_usual_by_choice": "usual_by_choice", "tside_check": "check",
-    "tside_field_find": "field_find", "tside_field_applies": "field_applies", "tside_field_read": "field_read", "tside_trades": "trades",
+    "tside_fields": "fields", "tside_usual": "usual", "tside_usual_by_choice": "usual_by_choice", "tside_usual_in": "usual",
+    "tside_check": "check", "tside_field_find": "field_find", "tside_field_applies": "field_applies", "tside_field_read": "field_read", "tside_trades": "trades",
     "tside_fault_text": "fault_text", "tside_plan_sides": "plan_many", "tside_stock_plan": "stock_plan",
     "tside_stock_work": "stock_plan",
 }

@@ -18,5 +18,5 @@ void add_drilling(text *t, pen *p, const planned *side, int end)
         text_add(t, "%s%s", i ? ", " : "drill at ", tape_number(p, holes[i].from_top));
     text_add(t, " %s from the top end: ", p->us ? "in" : "mm");
     for (int i = 0; i < EXTENDER_HOLES; i++)
-        text_add(t, "%s%s %s", i ? ", " : "", holes[i].name, bore(p, holes[i].diameter));
+        text_add(t, "%s%s %s", i ? ", " : "", holes[i].name, trade_size(p, holes[i].diameter));
 }

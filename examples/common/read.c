@@ -56,8 +56,8 @@ static void *element(const tside_field *row, void *structure, size_t i)
 }
 
 /*
- * Choices first: which fields apply, and some usual values, hang on them. What is no such choice is refused in the
- * second round.
+ * Choices first: which fields apply, and some usual values, and choices, hang on them. What is no such choice is
+ * refused in the second round.
  */
 static void read_choices(tside_kind kind, void *structure, const json_t *object)
 {
@@ -218,14 +218,22 @@ static int read_place(document *doc, const json_t *object, const char *within, c
     return place;
 }
 
+/* What is usual, with the hardware of the file's system. */
+static void fill_usual(const request *wanted, tside_kind kind, void *structure)
+{
+    tside_usual(kind, structure);
+    tside_usual_in(kind, wanted->in_feet ? TSIDE_HARDWARE_INCH : TSIDE_HARDWARE_METRIC, structure);
+}
+
 /* What the take-off must know beside the side, in an object of its own. */
 static void read_fittings(reader *r, const json_t *object)
 {
     const json_t *value = json_object_get(object, FITTINGS);
     const size_t mark = enter(r, FITTINGS);
-    tside_usual(TSIDE_KIND_FITTINGS, &r->wanted->fittings);
+    fill_usual(r->wanted, TSIDE_KIND_FITTINGS, &r->wanted->fittings);
     if (json_is_object(value)) {
         read_choices(TSIDE_KIND_FITTINGS, &r->wanted->fittings, value);
+        tside_usual_by_choice(TSIDE_KIND_FITTINGS, &r->wanted->fittings);
         read_group(r, TSIDE_KIND_FITTINGS, &r->wanted->fittings, value);
     } else if (!is_blank(value)) {
         refuse(r, "wanted an object");
@@ -267,7 +275,7 @@ void read_side(document *doc, const json_t *object, request *wanted, complaints 
     wanted->in_feet = hip_is_in_feet(object);
     wanted->among_feet = speaks_feet(
         json_is_array(doc->root) ? object : doc->root); /* the sides of a list are of different houses */
-    tside_usual(TSIDE_KIND_SIDE, &wanted->side);
+    fill_usual(wanted, TSIDE_KIND_SIDE, &wanted->side);
     read_choices(TSIDE_KIND_SIDE, &wanted->side, object);
     tside_usual_by_choice(TSIDE_KIND_SIDE, &wanted->side);
     read_group(&r, TSIDE_KIND_SIDE, &wanted->side, object);

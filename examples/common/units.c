@@ -103,14 +103,48 @@ const char *tape_number(pen *p, double metres)
     return without_unit(p, p->us ? length(p, metres, TSIDE_INCHES, 16) : length(p, metres, TSIDE_MILLIMETRES, 0));
 }
 
-const char *bore(pen *p, double metres)
+const char *closely(pen *p, double metres)
 {
     return p->us ? length(p, metres, TSIDE_INCHES, 32) : with_unit(p, shortened(p, metres * 1000, 1), "mm");
 }
 
-const char *bore_number(pen *p, double metres)
+/*
+ * Whether a size is so many whole parts of its system; 0.3438 in is 11/32 in. No 64th of an inch is so near a
+ * half of a millimetre, but at every 2 1/2 in, where they are one.
+ */
+static int is_whole(double metres, double part)
 {
-    return without_unit(p, bore(p, metres));
+    return metres > part / 2 && fabs(metres - part * round(metres / part)) < 1.5e-6;
+}
+
+const char *trade_size(pen *p, double metres)
+{
+    if (is_whole(metres, 0.0254 / 64))
+        return length(p, metres, TSIDE_INCHES, 64);
+    return is_whole(metres, 0.0005) ? with_unit(p, shortened(p, metres * 1000, 1), "mm") : fine(p, metres);
+}
+
+static int is_metric_thread(double diameter)
+{
+    return !is_whole(diameter, 0.0254 / 64) && is_whole(diameter, 0.001);
+}
+
+const char *bolt_length(pen *p, double diameter, double metres)
+{
+    return is_metric_thread(diameter) ? shortened(p, metres * 1000, 1) : trade_size(p, metres);
+}
+
+const char *bolt_name(pen *p, double diameter, const char *kind, double metres)
+{
+    const int metric = is_metric_thread(diameter), has_length = metres > 0;
+    const char *size = metric ? plain(p, diameter * 1000, 0) : trade_size(p, diameter), *space = *kind ? " " : "",
+               *end = has_length ? bolt_length(p, diameter, metres) : "";
+    char *slot = take_slot(p);
+    if (metric)
+        snprintf(slot, SLOT_SIZE, "M%s%s%s%s%s", size, has_length ? " x " : "", end, space, kind);
+    else
+        snprintf(slot, SLOT_SIZE, "%s%s%s%s%s", size, space, kind, has_length ? ", " : "", end);
+    return slot;
 }
 
 const char *roughly(pen *p, double metres)

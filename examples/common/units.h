@@ -23,10 +23,20 @@ const char *fine(pen *p, double metres);
 const char *cross_section(pen *p, double size, double wall);
 /* A length for a column headed in or mm: to 1/16 in, or to 1 mm, without its unit. */
 const char *tape_number(pen *p, double metres);
-/* A hole: to 1/32 in, or to 0.1 mm. */
-const char *bore(pen *p, double metres);
-/* Its number alone, for a column headed in or mm. */
-const char *bore_number(pen *p, double metres);
+/* A small length: to 1/32 in, or to 0.1 mm. */
+const char *closely(pen *p, double metres);
+/*
+ * What the trade calls a hole, a drill or a stock length, whatever the sheet's units: "11/32 in", "17.5 mm"; what is no
+ * such size goes to fine().
+ */
+const char *trade_size(pen *p, double metres);
+/*
+ * What the trade calls a bolt, or what belongs on one, whatever the sheet's units: "5/16 in carriage bolt, 4 1/2 in",
+ * "M8 x 120 carriage bolt"; without a kind ("") or a length (0) the rest of it.
+ */
+const char *bolt_name(pen *p, double diameter, const char *kind, double length);
+/* Its length alone: "4 1/2 in", "120". */
+const char *bolt_length(pen *p, double diameter, double length);
 /* A distance for reading: feet and inches to 1 in, or metres to 0.01 m. */
 const char *roughly(pen *p, double metres);
 /* Any quantity, with its SI unit as the library's tables name it, to about three digits. A length goes to tape(). */

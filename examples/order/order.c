@@ -12,6 +12,8 @@
 
 /* Lengths that differ by less are one, no saw knows better; the longer counts. */
 #define SAME 1e-4
+/* A thread of 5/16 in is 0.06 mm thinner than M8, and takes none of its nuts. */
+#define SAME_THREAD 1e-5
 
 #define TUBE \
     {"size", "wall", "length"}, \
@@ -23,6 +25,7 @@
     { \
         "kg/m2", "m", "m" \
     }
+#define BOLT_NAME "carriage bolt"
 #define BOLT \
     {"size", "length", NULL}, \
     { \
@@ -71,7 +74,7 @@ const thing things[] = {
     [TSIDE_ITEM_CORD] = {"flexible cord", PLAIN},
     [ROUND_TUBE] = {"round tube", TUBE},
     [SQUARE_TUBE] = {"square tube", TUBE},
-    [CARRIAGE_BOLT] = {"carriage bolt", BOLT},
+    [CARRIAGE_BOLT] = {BOLT_NAME, BOLT},
     [HAND_DRIVE] = {"hand drive", {"rated torque", NULL, NULL}, {"N m", NULL, NULL}},
 };
 const int thing_count = sizeof things / sizeof *things;
@@ -111,20 +114,22 @@ static article article_of(const tside_item *item, const tside_side *side)
     return a;
 }
 
-static int same_measures(const double *one, const double *other)
+static int same_measures(const article *one, const article *other)
 {
-    for (int i = 0; i < MEASURES; i++)
-        if (fabs(one[i] - other[i]) > SAME)
+    for (int i = 0; i < MEASURES; i++) {
+        const char *name = one->what->measures[i];
+        const int thread = name && !strcmp(name, "size") && !one->has_material;
+        if (fabs(one->measures[i] - other->measures[i]) > (thread ? SAME_THREAD : SAME))
             return 0;
+    }
     return 1;
 }
 
 static int alike(const article *one, const article *other)
 {
-    return one->what == other->what && same_measures(one->measures, other->measures) &&
-           one->is_stock == other->is_stock && !one->count == !other->count &&
-           one->has_material == other->has_material && one->material.metal == other->material.metal &&
-           one->material.grade == other->material.grade &&
+    return one->what == other->what && same_measures(one, other) && one->is_stock == other->is_stock &&
+           !one->count == !other->count && one->has_material == other->has_material &&
+           one->material.metal == other->material.metal && one->material.grade == other->material.grade &&
            (one->material.grade != TSIDE_GRADE_GIVEN ||
             fabs(one->material.yield - other->material.yield) <= 1e-6 * one->material.yield);
 }
@@ -382,18 +387,18 @@ int order_cuts(const order *made)
 
 /* --- names --- */
 
-/*
- * A tube's section is told to 0.001 in or 0.01 mm; a bolt's size by its trade name, where it is one of thirty-seconds
- * of an inch.
- */
+/* A tube's section is told to 0.001 in or 0.01 mm; a bolt's size and length by their trade names. */
 static const char *measure_text(pen *p, const article *bought, int i)
 {
     const char *name = bought->what->measures[i];
-    const double value = bought->measures[i], parts = value / 0.0254 * 32;
-    if (!strcmp(name, "wall") ||
-        (!strcmp(name, "size") && (bought->has_material || (p->us && fabs(parts - floor(parts + 0.5)) > 1e-6))))
+    const double value = bought->measures[i];
+    if (!strcmp(name, "wall") || (!strcmp(name, "size") && bought->has_material))
         return fine(p, value);
-    return strcmp(name, "size") ? quantity(p, value, bought->what->units[i]) : bore(p, value);
+    if (!strcmp(name, "size"))
+        return bolt_name(p, value, "", 0);
+    if (!strcmp(bought->what->name, BOLT_NAME) && !strcmp(name, "length"))
+        return bolt_length(p, bought->measures[0], value);
+    return quantity(p, value, bought->what->units[i]);
 }
 
 /* A drive's torque to five digits: catalogues have 30 N m beside 22 lbf ft, which is 29.83. */

@@ -157,9 +157,32 @@ static int measures_of(const thing *what)
     return count;
 }
 
-/* One measure: a tube's may have trade names, "fence 1-3/8 in", "bwg 14", which the side of a square one has not. */
-static int read_measure(price_row *p, const char *words, text *why)
+/* So many whole millimetres. */
+static int read_millimetres(const char *words, double *value, text *why)
 {
+    text in_mm = {NULL, 0, 0};
+    int good;
+    text_add(&in_mm, "%s mm", words);
+    good = read_quantity(text_of(&in_mm), "m", value, why);
+    text_free(&in_mm);
+    return good;
+}
+
+static int is_count(const char *words)
+{
+    return *words && !words[strspn(words, "0123456789")];
+}
+
+/* "M8 x 120" or "M8 x 120 mm": of a metric thread, not of a tube. */
+static int is_of_thread(const price_row *p, const char *cell)
+{
+    return *cell == 'M' && !(measures_of(p->what) > 1 && !strcmp(p->what->measures[1], "wall"));
+}
+
+/* One measure: a tube's may have trade names, "fence 1-3/8 in", "bwg 14", which the side of a square one has not. */
+static int read_measure(price_row *p, const char *words, int of_thread, text *why)
+{
+    const char *number = words + (of_thread && !p->measure_count);
     const int i = p->measure_count;
     const char *name = p->what->measures[i];
     double *value = p->measures + i;
@@ -168,7 +191,8 @@ static int read_measure(price_row *p, const char *words, text *why)
         p->measure_count++;
         return 1;
     }
-    good = !strcmp(name, "wall")                        ? read_wall(words, value, why)
+    good = of_thread && is_count(number)                ? read_millimetres(number, value, why)
+           : !strcmp(name, "wall")                      ? read_wall(words, value, why)
            : !i && !strcmp(p->what->name, "round tube") ? read_diameter(words, value, why)
                                                         : read_quantity(words, p->what->units[i], value, why);
     if (good && !(*value > 0))
@@ -183,6 +207,7 @@ static int read_measure(price_row *p, const char *words, text *why)
  */
 static int read_sizes(price_row *p, const char *cell, text *why)
 {
+    const int of_thread = is_of_thread(p, cell);
     text one = {NULL, 0, 0};
     int good = 1;
     while (good && *cell) {
@@ -193,7 +218,7 @@ static int read_sizes(price_row *p, const char *cell, text *why)
             text_add(why, "more measures than a %s has, %d", p->what->name, measures_of(p->what));
             good = 0;
         } else {
-            good = read_measure(p, text_of(&one), why);
+            good = read_measure(p, text_of(&one), of_thread, why);
         }
         cell = next ? next + 3 : "";
     }

@@ -52,6 +52,14 @@ static int is_usual(const assumed *a, const tside_field *row, const void *member
     return row->type != TSIDE_CHOICE && !row->optional && !row->required && !is_given(a->s->side, member);
 }
 
+/* Holes have their drills' names, other small lengths decimals. */
+static const char *usual_text(pen *p, const tside_field *row, double value)
+{
+    if (strcmp(row->unit, "m") || value >= 0.1)
+        return quantity(p, value, row->unit);
+    return strstr(row->name, "_hole") ? trade_size(p, value) : fine(p, value);
+}
+
 static void put_usual(void *context, const char *path, const tside_field *row, const void *member)
 {
     assumed *a = context;
@@ -63,8 +71,7 @@ static void put_usual(void *context, const char *path, const tside_field *row, c
         return;
     value = row->type == TSIDE_COUNT ? *(const int *)member : *(const double *)member;
     text_add(&meaning, "%s (%s%s)", row->meaning, both, place);
-    put_row(&a->s->paper, !strcmp(row->unit, "m") && value < 0.1 ? fine(p, value) : quantity(p, value, row->unit),
-            text_of(&meaning));
+    put_row(&a->s->paper, usual_text(p, row, value), text_of(&meaning));
     text_free(&meaning);
 }
 

@@ -166,7 +166,7 @@ enum { MOVE_WIDTH = 14 };
 /* How far an answer moves: a length as finely as the sheet shows any, others to three decimals. */
 static const char *moved(pen *p, double value, const char *unit)
 {
-    return strcmp(unit, "m") ? quantity(p, value, unit) : bore(p, value);
+    return strcmp(unit, "m") ? quantity(p, value, unit) : closely(p, value);
 }
 
 /* A tolerance as it was meant: 1/4 in in a fraction, 0.02 mm and 6.35 mm in decimals. */
@@ -175,7 +175,7 @@ static const char *off_by(pen *p, double value, const char *unit)
     const double part = p->us ? 0.0254 / 32 : 0.0001, parts = value / part;
     if (strcmp(unit, "m"))
         return quantity(p, value, unit);
-    return parts > 0.5 && fabs(parts - round(parts)) < 1e-6 * parts ? bore(p, value) : fine(p, value);
+    return parts > 0.5 && fabs(parts - round(parts)) < 1e-6 * parts ? closely(p, value) : fine(p, value);
 }
 
 static int shows(pen *p, double value, const char *unit)

@@ -48,10 +48,9 @@ static void put_round(pen *p, piece *made, tside_item_code code, const tside_rou
 /* Of eye, bow and member; running measures along one piece: the unit stands once. */
 static void write_holes(pen *p, const tside_extender *asked, const tside_layout *layout, char *words, size_t size)
 {
-    snprintf(words, size, "holes from top end, %s: %s, %s, %s; drilled %s, %s, %s", p->us ? "in" : "mm",
+    snprintf(words, size, "holes from top end, %s: %s, %s, %s; drill %s, then %s", p->us ? "in" : "mm",
              tape_number(p, layout->eye_from_top), tape_number(p, layout->bow_from_top),
-             tape_number(p, layout->member_from_top), bore_number(p, asked->eye_hole), bore_number(p, asked->bolt_hole),
-             bore_number(p, asked->bolt_hole));
+             tape_number(p, layout->member_from_top), trade_size(p, asked->eye_hole), trade_size(p, asked->bolt_hole));
 }
 
 static void put_extender(pen *p, piece *made, const planned *side, int end)
@@ -144,7 +143,7 @@ static void put_item(pen *p, const planned *side, const tside_item *item, piece 
     if (item->by == TSIDE_BY_SHEET)
         snprintf(made->tube, sizeof made->tube, "%s wide", tape(p, item->width));
     else if (item->size > 0)
-        snprintf(made->tube, sizeof made->tube, "%s", bore(p, item->size));
+        snprintf(made->tube, sizeof made->tube, "%s", bolt_name(p, item->size, "", 0));
     snprintf(made->length, sizeof made->length, "%s", item->length > 0 ? tape(p, item->length) : "-");
     for (int i = 0; i < item->count; i++)
         add_mark(side, made, item->code, item->at, item->first_number + i);

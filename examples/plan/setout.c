@@ -51,31 +51,34 @@ static void check_and_drill(sheet *s, int end)
              "CHECK before drilling; if it is off by more than %s, a mark is wrong:", s->pen.us ? "1/8 in" : "3 mm");
     put_measure(s, "from hole to hole", layout->member_distance - layout->bow_distance);
     put_step(&s->paper, "Drill both %s, square to the end wall.",
-             bore(&s->pen, end_asked(s->side, end)->extender.bolt_hole));
+             trade_size(&s->pen, end_asked(s->side, end)->extender.bolt_hole));
     put_caution_of(s, CAUTION_DRILLING);
 }
 
-/* The bolts as bought, where the take-off could choose them. */
-static const char *bolt_length(sheet *s, int end, tside_item_code code)
+/* The bolts as bought, where the take-off could choose them: "5/16 in carriage bolts, 4 in at the bow, ...". */
+static void write_bolts(sheet *s, int end, char *words, size_t size)
 {
-    const tside_item *bolt = item_of(s->side, code, place_of_end(end));
-    return bolt ? tape(&s->pen, bolt->length) : NULL;
+    pen *p = &s->pen;
+    const tside_item *at_bow = item_of(s->side, TSIDE_ITEM_BOW_BOLT, place_of_end(end)),
+                     *at_member = item_of(s->side, TSIDE_ITEM_MEMBER_BOLT, place_of_end(end));
+    if (at_bow && at_member)
+        snprintf(words, size, "%s, %s at the bow, %s at the member", bolt_name(p, at_bow->size, "carriage bolts", 0),
+                 trade_size(p, at_bow->length), trade_size(p, at_member->length));
+    else
+        snprintf(words, size, "carriage bolts");
 }
 
 static void put_up(sheet *s, int end)
 {
-    const char *at_bow = bolt_length(s, end, TSIDE_ITEM_BOW_BOLT),
-               *at_member = bolt_length(s, end, TSIDE_ITEM_MEMBER_BOLT);
     const double spacer = end_asked(s->side, end)->extender.spacer;
-    char lengths[80] = "", mark[TSIDE_MARK_SIZE];
-    if (at_bow && at_member)
-        snprintf(lengths, sizeof lengths, ", %s at the bow, %s at the member", at_bow, at_member);
+    char bolts[3 * SLOT_SIZE + 40], mark[TSIDE_MARK_SIZE];
+    write_bolts(s, end, bolts, sizeof bolts);
     put_step(&s->paper,
-             "Bolt extender %s on, marked end up and face out, tape under it%s%s: carriage bolts%s, heads outside; "
+             "Bolt extender %s on, marked end up and face out, tape under it%s%s: %s, heads outside; "
              "always at two "
              "points or more. Snug, no more: hollow tube crushes.",
              piece_mark(s->side, TSIDE_ITEM_EXTENDER, place_of_end(end), 1, mark),
-             spacer > 0 ? ", at the bow a solid spacer of " : "", spacer > 0 ? tape(&s->pen, spacer) : "", lengths);
+             spacer > 0 ? ", at the bow a solid spacer of " : "", spacer > 0 ? tape(&s->pen, spacer) : "", bolts);
     put_caution_of(s, CAUTION_LADDER);
 }
 

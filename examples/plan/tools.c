@@ -28,11 +28,11 @@ static void add_bolt_tools(text *words, sheet *s, int end)
     const tside_extender *extender = &end_asked(s->side, end)->extender;
     pen *p = &s->pen;
     tside_bolt_plan bolt;
-    text_add(words, ", centre punch, drills of %s for bolts and %s for the %s", bore(p, extender->bolt_hole),
-             bore(p, extender->eye_hole), stands(s->side, end) ? "guide's bracket" : "eye bolt");
+    text_add(words, ", centre punch, drills of %s for bolts and %s for the %s", trade_size(p, extender->bolt_hole),
+             trade_size(p, extender->eye_hole), stands(s->side, end) ? "guide's bracket" : "eye bolt");
     if (choose_bolt(s->side, end, &bolt))
         text_add(words, ", file for the bolts' square necks (%s, in the extender's outer face), socket of %s",
-                 bore(p, bolt.square_hole), bore(p, bolt.wrench));
+                 trade_size(p, bolt.square_hole), trade_size(p, bolt.wrench));
     if (!stands(s->side, end))
         text_add(words, ", wrenches for the eye's nuts");
     if (s->side->wanted.fittings.patches)

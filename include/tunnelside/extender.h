@@ -21,6 +21,7 @@ typedef enum tside_slant {
 typedef struct tside_extender {
     tside_square tube;
     tside_material material;
+    tside_hardware hardware; /* of bolts and eye bolt */
     tside_slant slant;
     double angle;         /* rad, from plumb */
     double crossing;      /* m, height at which it crosses the bow's centreline */

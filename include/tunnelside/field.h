@@ -85,6 +85,11 @@ typedef enum tside_type {
     TSIDE_LIST    /* an array of structures, with a count beside it */
 } tside_type;
 
+/*
+ * Which system bolts, their holes and stock lengths are bought in; what is usual follows from it.
+ */
+typedef enum tside_hardware { TSIDE_HARDWARE_INCH, TSIDE_HARDWARE_METRIC } tside_hardware;
+
 /* A whole table, of which the library alone knows the inside. */
 typedef struct tside_table tside_table;
 
@@ -142,7 +147,7 @@ TSIDE_API const tside_field *tside_fields(tside_kind kind, int *count);
 /*
  * Fills a structure with its usual values: choices with the usual choice, optional numbers as not
  * given, lists as empty, required numbers with 0, which is out of their bounds, so that forgetting
- * one is refused.
+ * one is refused. Hardware is usually inch hardware.
  * kind: any, the structure's; one that does not exist changes nothing.
  * structure: receives the values.
  * Source: each row's basis, mostly common practice, no published source.
@@ -150,13 +155,24 @@ TSIDE_API const tside_field *tside_fields(tside_kind kind, int *count);
 TSIDE_API void tside_usual(tside_kind kind, void *structure);
 
 /*
- * Fills again those usual values that depend on a choice, after the choices have been set and
- * before numbers are: a hand drive's usual mass is not a gearmotor's.
+ * Fills again those usual values that depend on a choice, after that choice has been set and before
+ * all else is: a hand drive's usual mass is not a gearmotor's, and metric hardware's usual bolt is
+ * M8.
  * kind: any, the structure's; one that does not exist changes nothing.
  * structure: its choices are read, and it receives the values.
  * Source: each row's basis, mostly common practice, no published source.
  */
 TSIDE_API void tside_usual_by_choice(tside_kind kind, void *structure);
+
+/*
+ * Chooses the hardware of a structure and of all that is nested in it, and fills again those usual
+ * values that depend on a choice, as tside_usual_by_choice does.
+ * kind: any, the structure's; one that does not exist changes nothing.
+ * hardware: of whatever in the structure has that choice.
+ * structure: its other choices are read, and it receives choice and values.
+ * Source: each row's basis, mostly common practice, no published source.
+ */
+TSIDE_API void tside_usual_in(tside_kind kind, tside_hardware hardware, void *structure);
 
 /*
  * Checks a structure against its table: finite, in bounds, choices that exist, counts that fit.

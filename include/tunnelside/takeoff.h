@@ -28,6 +28,7 @@ typedef struct tside_fittings {
     double rope_spare;         /* m, of rope for tying both ends */
     double guide_stock;        /* m, one length of guide pipe */
     double member_depth;       /* m, the end wall's member, along its bolt */
+    tside_hardware hardware;   /* of bolts, eye bolt and guide pipe */
     tside_bolt_size bolt_size; /* of bow and member bolts */
     tside_washer washer;       /* under their nuts */
     int washers;               /* flat washers under each of their nuts, at least */

@@ -7,6 +7,8 @@
 #define MEMBER(structure, offset, type) ((type *)((char *)(structure) + (offset)))
 #define CONST_MEMBER(structure, offset, type) ((const type *)((const char *)(structure) + (offset)))
 
+const char *const tside_i_hardware[TSIDE_I_HARDWARE] = {"inch", "metric"};
+
 static void put_usual(const tside_field *row, void *structure)
 {
     switch (row->type) {
@@ -59,6 +61,24 @@ void tside_i_usual_by_choice(const tside_table *table, void *structure)
         else if (row->applies_to && tside_field_applies(row, structure) && shares_member(row, table))
             put_usual(row, structure);
     }
+}
+
+static void choose_hardware(const tside_table *table, tside_hardware hardware, void *structure)
+{
+    for (int i = 0; i < table->count; i++) {
+        const tside_field *row = table->rows + i;
+        int nested = row->type == TSIDE_GROUP ? 1 : row->type == TSIDE_LIST ? row->capacity : 0;
+        for (int k = 0; k < nested; k++)
+            choose_hardware(row->nested, hardware, MEMBER(structure, row->offset + (size_t)k * row->stride, void));
+        if (row->choices == tside_i_hardware)
+            *MEMBER(structure, row->offset, int) = (int)hardware;
+    }
+}
+
+void tside_i_usual_in(const tside_table *table, tside_hardware hardware, void *structure)
+{
+    choose_hardware(table, hardware, structure);
+    tside_i_usual_by_choice(table, structure);
 }
 
 /* The choice on which a row hangs stands above it in the table. */

@@ -29,9 +29,13 @@ struct tside_table {
 TSIDE_I_KINDS(KIND)
 #undef KIND
 
+enum { TSIDE_I_HARDWARE = TSIDE_HARDWARE_METRIC + 1 };
+extern const char *const tside_i_hardware[TSIDE_I_HARDWARE];
+
 /* What the public functions of these names do for a kind, for its table. */
 void tside_i_usual(const tside_table *table, void *structure);
 void tside_i_usual_by_choice(const tside_table *table, void *structure);
+void tside_i_usual_in(const tside_table *table, tside_hardware hardware, void *structure);
 tside_status tside_i_check_table(const tside_table *table, const void *structure, tside_fault *fault);
 tside_status tside_i_find_field(const tside_table *table, const char *path, tside_place *place, tside_fault *fault);
 
@@ -131,6 +135,12 @@ static inline int tside_i_applies(const tside_field *row, const void *structure)
     ROW(S, member, TSIDE_LIST, "1", text), .kind = (tside_kind)TSIDE_I_##of, .nested = &tside_i_##of##_table, \
                                            .stride = sizeof(element), .capacity = most, \
                                            .count_offset = offsetof(S, count_member), .basis = ""
+/* The choice of hardware, on which what is usual may hang: WITH_INCH and WITH_METRIC. */
+#define HARDWARE(S) \
+    CHOICE(S, hardware, tside_i_hardware, TSIDE_HARDWARE_INCH, \
+           "system of bolts, holes and stock lengths, which says what of them is usual")
+#define WITH_INCH(S) APPLIES(S, hardware, ONLY(TSIDE_HARDWARE_INCH))
+#define WITH_METRIC(S) APPLIES(S, hardware, ONLY(TSIDE_HARDWARE_METRIC))
 /* A number among the results. */
 #define RESULT(S, member, unit, text) \
     ROW(S, member, TSIDE_NUMBER, unit, text), FROM(-HUGE_VAL), TO(HUGE_VAL), .basis = ""

@@ -7,6 +7,7 @@
 #define TSIDE_GRAVITY 9.80665 /* m/s2, standard: ISO 80000-3 */
 
 #define IN 0.0254 /* m */
+#define MM 0.001  /* m */
 #define FT 0.3048 /* m */
 #define DEG (TSIDE_PI / 180)
 #define KSI \

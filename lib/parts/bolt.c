@@ -7,8 +7,7 @@
 
 #include "base/field.h"
 
-#define MM 0.001 /* m */
-#define OMEGA 2  /* on the shear of a bolt, and on bearing on steel: AISC 360-16, J3, from memory */
+#define OMEGA 2 /* on the shear of a bolt, and on bearing on steel: AISC 360-16, J3, from memory */
 
 enum { MOST_WASHERS = 10 };
 

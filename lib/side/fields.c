@@ -39,6 +39,13 @@ void tside_usual_by_choice(tside_kind kind, void *structure)
         tside_i_usual_by_choice(table, structure);
 }
 
+void tside_usual_in(tside_kind kind, tside_hardware hardware, void *structure)
+{
+    const tside_table *table = table_of(kind);
+    if (table)
+        tside_i_usual_in(table, hardware, structure);
+}
+
 tside_status tside_check(tside_kind kind, const void *structure, tside_fault *fault)
 {
     const tside_table *table = table_of(kind);

@@ -13,8 +13,12 @@
 
 /* --- tables --- */
 
+#define INCH WITH_INCH(tside_fittings)
+#define METRIC WITH_METRIC(tside_fittings)
+
 /* clang-format off */
 static const tside_field fittings_rows[] = {
+    {HARDWARE(tside_fittings)},
     {NUMBER(tside_fittings, rail_allowance, "m", FROM(0), TO(2), 4 * IN, OURS, "curtain above its fixing, in the channel")},
     {NUMBER(tside_fittings, hem, "m", FROM(0), TO(2), 4 * IN, OURS, "curtain at the bar, beyond what is on it when shut")},
     {COUNT(tside_fittings, end_flaps, 0, 2, 2, PRACTICE, "end flaps, inside the curtain, against the end walls")},
@@ -26,12 +30,15 @@ static const tside_field fittings_rows[] = {
     {COUNT(tside_fittings, rope_every, 1, 10, 1, PRACTICE, "the rope goes to every bow (1), every second (2), and so on"), UNUSUAL_OUTSIDE(1, 2)},
     {NUMBER(tside_fittings, hook_drop, "m", FROM(-2), TO(2), 0, OURS, "lower hooks below the sill")},
     {NUMBER(tside_fittings, rope_spare, "m", FROM(0), TO(100), 1, OURS, "rope for tying both ends")},
-    {NUMBER(tside_fittings, guide_stock, "m", FROM(0.1), TO(100), 21 * FT, PRACTICE, "one length of guide pipe")},
+    {NUMBER(tside_fittings, guide_stock, "m", FROM(0.1), TO(100), 21 * FT, PRACTICE, "one length of guide pipe"), INCH},
+    {NUMBER(tside_fittings, guide_stock, "m", FROM(0.1), TO(100), 6, PRACTICE, "one length of guide pipe"), METRIC},
     {NUMBER(tside_fittings, member_depth, "m", FROM(1e-3), TO(1), 2 * IN, PRACTICE, "the end wall's member, along its bolt")},
-    {CHOICE(tside_fittings, bolt_size, tside_i_bolt_sizes, TSIDE_BOLT_5_16, "nominal diameter of bow and member bolts")},
+    {CHOICE(tside_fittings, bolt_size, tside_i_bolt_sizes, TSIDE_BOLT_5_16, "nominal diameter of bow and member bolts"), INCH},
+    {CHOICE(tside_fittings, bolt_size, tside_i_bolt_sizes, TSIDE_BOLT_M8, "nominal diameter of bow and member bolts"), METRIC},
     {CHOICE(tside_fittings, washer, tside_i_washers, TSIDE_WASHER_NARROW, "kind of washer under their nuts")},
     {COUNT(tside_fittings, washers, 0, 20, 1, PRACTICE, "flat washers under each of their nuts, at least")},
-    {NUMBER(tside_fittings, eye_size, "m", FROM(1e-3), TO(0.1), 0.625 * IN, OURS, "nominal diameter of the eye bolt")},
+    {NUMBER(tside_fittings, eye_size, "m", FROM(1e-3), TO(0.1), 0.625 * IN, OURS, "nominal diameter of the eye bolt"), INCH},
+    {NUMBER(tside_fittings, eye_size, "m", FROM(1e-3), TO(0.1), 16 * MM, OURS, "nominal diameter of the eye bolt"), METRIC},
     {COUNT(tside_fittings, eye_nuts, 1, 20, 2, OURS, "nuts on each eye bolt, each with a washer")},
     {COUNT(tside_fittings, chain_links, 0, 20, 2, OURS, "connecting links on each chain")},
     {COUNT(tside_fittings, patches, 0, 20, 4, PRACTICE, "patches of tape for each extender")},

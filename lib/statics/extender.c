@@ -13,12 +13,16 @@
 #include "statics/strength.h"
 
 static const char *const slants[] = {"best", "angle", "crossing"};
+#define INCH WITH_INCH(tside_extender)
+#define METRIC WITH_METRIC(tside_extender)
+
 static const char *const bindings[] = {"nothing", "bow", "member", "spacing", "stock", "ends", "angle"};
 
 /* clang-format off */
 static const tside_field rows[] = {
     {GROUP(tside_extender, tube, square, "the square tube")},
     {GROUP(tside_extender, material, material, "its metal")},
+    {HARDWARE(tside_extender)},
     {CHOICE(tside_extender, slant, slants, TSIDE_SLANT_BEST, "how its angle is chosen")},
     {REQUIRED(tside_extender, angle, "rad", UNDER(TSIDE_PI / 2), "its angle from plumb"), MEASURED(1 * DEG), APPLIES(tside_extender, slant, ONLY(TSIDE_SLANT_ANGLE))},
     {REQUIRED(tside_extender, crossing, "m", TO(20), "height at which it crosses the bow's centreline"), MEASURED(0.25 * IN), APPLIES(tside_extender, slant, ONLY(TSIDE_SLANT_CROSSING))},
@@ -29,12 +33,15 @@ static const tside_field rows[] = {
     {NUMBER(tside_extender, tail, "m", FROM(0), TO(2), 2 * IN, PRACTICE, "tube below the member's bolt"), UNUSUAL_OUTSIDE(1 * IN, 3 * IN)},
     {NUMBER(tside_extender, spacing, "m", ABOVE(0), TO(10), 12 * IN, PRACTICE, "least distance between the two bolts"), UNUSUAL_OUTSIDE(10 * IN, 16 * IN)},
     {REQUIRED(tside_extender, stock, "m", TO(20), "longest tube to be had")},
-    {NUMBER(tside_extender, bolt_hole, "m", ABOVE(0), TO(0.1), 11.0 / 32 * IN, "ASME B18.2.8-1999, Table 1a, normal fit for 5/16 in", "diameter of the bolts' holes")},
-    {NUMBER(tside_extender, eye_hole, "m", ABOVE(0), TO(0.1), 0.625 * IN, PRACTICE, "diameter of the eye's hole")},
+    {NUMBER(tside_extender, bolt_hole, "m", ABOVE(0), TO(0.1), 11.0 / 32 * IN, "ASME B18.2.8-1999, Table 1a, normal fit for 5/16 in", "diameter of the bolts' holes"), INCH},
+    {NUMBER(tside_extender, bolt_hole, "m", ABOVE(0), TO(0.1), 9 * MM, "from memory: ISO 273, medium fit for M8", "diameter of the bolts' holes"), METRIC},
+    {NUMBER(tside_extender, eye_hole, "m", ABOVE(0), TO(0.1), 0.625 * IN, PRACTICE, "diameter of the eye's hole"), INCH},
+    {NUMBER(tside_extender, eye_hole, "m", ABOVE(0), TO(0.1), 17.5 * MM, "from memory: ISO 273, medium fit for M16", "diameter of the eye's hole"), METRIC},
     {NUMBER(tside_extender, bar_clearance, "m", FROM(0), TO(1), 1 * IN, OURS, "least distance between tube and roll")},
     {NUMBER(tside_extender, spacer, "m", FROM(0), TO(1), 0, OURS, "solid spacer between the bow and the tube")},
     {NUMBER(tside_extender, eye_stand_off, "m", FROM(0), TO(1), 4 * IN, OURS, "guide's line from the tube's outer face, along the eye bolt"), MEASURED(0.25 * IN)},
-    {NUMBER(tside_extender, eye_root, "m", FROM(1e-3), TO(0.1), 0.5135 * IN, "from memory: 5/8-11 UNC minor diameter, ASME B1.1", "root diameter of the eye bolt's thread")},
+    {NUMBER(tside_extender, eye_root, "m", FROM(1e-3), TO(0.1), 0.5135 * IN, "from memory: 5/8-11 UNC minor diameter, ASME B1.1", "root diameter of the eye bolt's thread"), INCH},
+    {NUMBER(tside_extender, eye_root, "m", FROM(1e-3), TO(0.1), 13.546 * MM, "from memory: M16 with coarse pitch, d - 1.22687 P, the root of ISO 898-1's stress area", "root diameter of the eye bolt's thread"), METRIC},
     {GROUP(tside_extender, eye_material, material, "the eye bolt's metal")},
     {OPTIONAL(tside_extender, bolt_limit, "N", FROM(1), TO(1e7), "allowable shear on one bolt")},
     {OPTIONAL(tside_extender, pull_limit, "N", FROM(1), TO(1e7), "allowable pull on one bolt")},

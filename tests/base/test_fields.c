@@ -8,6 +8,67 @@
 #include "expect.h"
 #include "fields.h"
 
+/*
+ * 5/16 in in a hole of 11/32 in (ASME B18.2.8), M8 in one of 9 mm (ISO 273, from memory); eye bolts of 5/8 in, root
+ * 0.5135 in, and M16, root 16 - 1.22687 x 2 = 13.546 mm (from memory).
+ */
+static void end_has_hardware(const tside_end *end, int metric)
+{
+    NEAR(end->extender.bolt_hole, metric ? 9e-3 : 11 * 0.0254 / 32, 1e-12, "bolt's hole", metric);
+    NEAR(end->extender.eye_hole, metric ? 17.5e-3 : 0.625 * 0.0254, 1e-12, "eye's hole", metric);
+    NEAR(end->extender.eye_root, metric ? 13.546e-3 : 0.5135 * 0.0254, 1e-6 * metric, "eye bolt's root", metric);
+}
+
+START_TEST(hardware_brings_what_is_usual)
+{
+    tside_side side, before;
+    tside_fittings fittings;
+    tside_usual(TSIDE_KIND_SIDE, &before);
+    tside_usual(TSIDE_KIND_FITTINGS, &fittings);
+    for (int metric = 2; metric-- > 0;) {
+        side = before;
+        side.length = 12;
+        tside_usual_in(TSIDE_KIND_SIDE, (tside_hardware)metric, &side);
+        tside_usual_in(TSIDE_KIND_FITTINGS, (tside_hardware)metric, &fittings);
+        end_has_hardware(&side.drive_end, metric);
+        end_has_hardware(&side.free_end, metric);
+        ck_assert_int_eq((int)side.free_end.extender.hardware, metric);
+        ck_assert_int_eq((int)fittings.bolt_size, metric ? TSIDE_BOLT_M8 : TSIDE_BOLT_5_16);
+        NEAR(fittings.eye_size, metric ? 16e-3 : 0.625 * 0.0254, 1e-12, "eye bolt", metric);
+        NEAR(fittings.guide_stock, metric ? 6 : 21 * 0.3048, 1e-12, "guide pipe", metric);
+        NEAR(side.length, 12, 0, "kept", metric);
+        NEAR(side.drive_end.rise, before.drive_end.rise, 0, "no hardware", metric);
+    }
+    side.length = 0; /* inch hardware is what is usual */
+    ck_assert_mem_eq(&side, &before, sizeof side);
+    tside_usual_in(TSIDE_KIND_COUNT, TSIDE_HARDWARE_METRIC, &side);
+    ck_assert_mem_eq(&side, &before, sizeof side);
+}
+END_TEST
+
+/* The usual bolt goes through the usual hole: the one that is drilled for it. */
+START_TEST(usual_holes_are_the_usual_bolts)
+{
+    for (int metric = 0; metric < 2; metric++) {
+        tside_extender extender;
+        tside_fittings fittings;
+        tside_bolt bolt;
+        tside_bolt_plan chosen;
+        tside_fault fault;
+        tside_usual(TSIDE_KIND_EXTENDER, &extender);
+        tside_usual(TSIDE_KIND_FITTINGS, &fittings);
+        tside_usual_in(TSIDE_KIND_EXTENDER, (tside_hardware)metric, &extender);
+        tside_usual_in(TSIDE_KIND_FITTINGS, (tside_hardware)metric, &fittings);
+        tside_usual(TSIDE_KIND_BOLT, &bolt);
+        bolt.size = fittings.bolt_size;
+        bolt.grip = 0.1;
+        ANSWERS(tside_bolt_choose(&bolt, &chosen, &fault));
+        NEAR(extender.bolt_hole, chosen.hole, 1e-12, "hole", metric);
+        ck_assert(extender.eye_hole >= fittings.eye_size && extender.eye_root < fittings.eye_size);
+    }
+}
+END_TEST
+
 Suite *fields_suite(void);
 
 static int is_asked(tside_kind kind)
@@ -142,7 +203,7 @@ static void is_usual(tside_kind kind, char *structure)
         else if (row[i].type == TSIDE_NUMBER && tside_field_applies(row + i, structure))
             ck_assert_msg(*number_in(structure, row[i].offset) == (row[i].required ? 0 : row[i].usual),
                           "%s begins otherwise", row[i].name);
-        else if (is_whole(row + i))
+        else if (is_whole(row + i) && tside_field_applies(row + i, structure))
             ck_assert_msg(*whole_in(structure, row[i].offset) == (int)row[i].usual, "%s begins otherwise", row[i].name);
         else if (row[i].type == TSIDE_GROUP)
             is_usual(row[i].kind, structure + row[i].offset);
@@ -203,6 +264,8 @@ Suite *fields_suite(void)
     tcase_add_test(tcase, every_kind_has_a_sound_table);
     tcase_add_test(tcase, usual_values_fill_every_structure);
     tcase_add_test(tcase, usual_values_follow_choices);
+    tcase_add_test(tcase, hardware_brings_what_is_usual);
+    tcase_add_test(tcase, usual_holes_are_the_usual_bolts);
     suite_add_tcase(suite, tcase);
     return suite;
 }

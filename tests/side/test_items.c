@@ -7,6 +7,7 @@
 #include <tunnelside.h>
 
 #include "expect.h"
+#include "sides.h"
 #include "takeoffs.h"
 
 Suite *items_suite(void);
@@ -102,6 +103,62 @@ START_TEST(washers_where_the_thread_would_not_reach)
     fittings.bolt_size = TSIDE_BOLT_M8;
     t = take(&side, &fittings);
     NEAR(line_of(&t, TSIDE_ITEM_BOLT_NUT)->size, 8e-3, 1e-12, "nut", 0);
+}
+END_TEST
+
+/* The bolt that a grip asks for, apart from the list: with more washers where the thread would not reach. */
+static tside_bolt_plan bolt_for(const tside_fittings *f, double grip, int *washers)
+{
+    tside_bolt bolt;
+    tside_bolt_plan plan;
+    tside_fault fault;
+    tside_usual(TSIDE_KIND_BOLT, &bolt);
+    bolt.size = f->bolt_size;
+    bolt.washer = f->washer;
+    bolt.grip = grip;
+    for (bolt.washers = f->washers; tside_bolt_choose(&bolt, &plan, &fault) != TSIDE_OK; bolt.washers++)
+        ck_assert(fault.status == TSIDE_CONTRADICTS);
+    *washers = bolt.washers;
+    return plan;
+}
+
+static void is_for_grip(const taken *t, tside_item_code code, const tside_bolt_plan *bolt, int number)
+{
+    const tside_item *line = line_of(t, code);
+    NEAR(line->length, bolt->length, 1e-12, "length", number);
+    NEAR(line->size, bolt->diameter, 1e-12, "size", number);
+}
+
+/* Of whatever tube, bow, member and bolt: what is listed is what tside_bolt_choose chooses for the grip. */
+START_TEST(bolts_are_those_for_their_grips)
+{
+    dice d = {20261128};
+    for (int n = 0; n < 300; n++) {
+        tside_side side = stocked();
+        tside_fittings fittings = usual();
+        tside_bolt_plan bow, member;
+        taken t;
+        int washers[2], metric = dice_below(&d, 2);
+        tside_extender *tubes[] = {&side.drive_end.extender, &side.free_end.extender};
+        double B = dice_between(&d, 0.045, 0.065);
+        tside_usual_in(TSIDE_KIND_FITTINGS, (tside_hardware)metric, &fittings);
+        fittings.bolt_size = (tside_bolt_size)((metric ? TSIDE_BOLT_M6 : TSIDE_BOLT_1_4) + dice_below(&d, 4));
+        fittings.washer = (tside_washer)dice_below(&d, 2);
+        fittings.washers = dice_below(&d, 3);
+        fittings.member_depth = dice_between(&d, 0.02, 0.09);
+        fittings.patch_thickness = dice_between(&d, 0, 0.001);
+        side.frame.tube.diameter = dice_between(&d, 0.035, 0.06);
+        for (int i = 0; i < 2; i++) {
+            tubes[i]->tube.side = B;
+            tubes[i]->bolt_hole = tubes[i]->eye_hole = 0.018;
+        }
+        bow = bolt_for(&fittings, B + fittings.patch_thickness + side.frame.tube.diameter, washers);
+        member = bolt_for(&fittings, B + 2 * fittings.patch_thickness + fittings.member_depth, washers + 1);
+        t = take(&side, &fittings);
+        is_for_grip(&t, TSIDE_ITEM_BOW_BOLT, &bow, n);
+        is_for_grip(&t, TSIDE_ITEM_MEMBER_BOLT, &member, n);
+        ck_assert_int_eq(count_of(&t, TSIDE_ITEM_BOLT_WASHER), 2 * (washers[0] + washers[1]));
+    }
 }
 END_TEST
 
@@ -229,6 +286,7 @@ Suite *items_suite(void)
     Suite *suite = suite_create("items");
     TCase *tcase = tcase_create("items");
     tcase_add_test(tcase, washers_where_the_thread_would_not_reach);
+    tcase_add_test(tcase, bolts_are_those_for_their_grips);
     tcase_add_test(tcase, no_stub_of_channel);
     tcase_add_test(tcase, no_stub_of_anything);
     tcase_add_test(tcase, what_is_not_there);

@@ -9,7 +9,7 @@ import shutil
 from typing import Any, Callable, Dict, Iterable, Iterator, List, NamedTuple, NoReturn, Sequence, Tuple, Type, Union
 
 from . import _core
-from ._api import Fittings, Round, Side, Square, Status, mark_place, quantity_read, tube_size, tube_wall
+from ._api import Fittings, Hardware, Round, Side, Square, Status, mark_place, quantity_read, tube_size, tube_wall
 from ._structure import CHOICE, COUNT, GROUP, LIST, NUMBER, Choice, Error, Field, Structure, field_at, fields, meant
 
 #: A file that is longer than this, in bytes, holds no sides.
@@ -20,6 +20,9 @@ _MOST_SIDES, _MOST_LISTED, _MOST_TOLERANCES = 2, 10000, 1000
 _TEXTS = ("name", "note", "drive_at", "mark")
 _BESIDE = (*_TEXTS, "tolerances", "fittings")
 _JOBS_OWN = ("job", "sides", "note")
+
+# The choice of a file's system of bolts and holes: in feet and inches where it gives the hip in them.
+_HARDWARE = "hardware"
 
 # Of numbers in these units a file may be silent about the unit.
 _UNITLESS = ("1", "turn")
@@ -218,6 +221,12 @@ def _is_in_feet(words: str) -> bool:
     return True
 
 
+def _hardware(side: Dict[str, Any]) -> Hardware:
+    curtain = side.get("curtain")
+    hip = curtain.get("hip") if isinstance(curtain, dict) else None
+    return Hardware.INCH if isinstance(hip, str) and _is_in_feet(hip) else Hardware.METRIC
+
+
 def _is_blank(value: Any) -> bool:
     """An empty text or list, and an object of such: a file to fill in before it is filled in."""
     return all(map(_is_blank, value.values())) if isinstance(value, dict) else isinstance(value, (str, list)) and not value
@@ -252,6 +261,7 @@ class _Reader(NamedTuple):
 
     name: str
     among_feet: bool
+    hardware: Hardware  #: that is usual in it
 
     def refuse(self, path: str, why: str, status: Status = Status.UNREADABLE) -> NoReturn:
         _refuse(self.name, path, why, status)
@@ -266,9 +276,11 @@ class _Reader(NamedTuple):
                 self.refuse(_joined(path, key), "no such field" + self.meant(kind, key, beside), Status.NOT_FOUND)
         # Choices first: which fields apply hangs on them.
         choices = {row.name: self.leaf(kind, row, value[row.name], _joined(path, row.name)) for row in all_rows if row.type == CHOICE and not _is_blank(value.get(row.name, ""))}
+        if any(row.name == _HARDWARE for row in all_rows):
+            choices.setdefault(_HARDWARE, self.hardware)
         chosen = _made(kind, choices)
         values = {row.name: self.row(kind, row, chosen, value.get(row.name, ""), _joined(path, row.name)) for row in _rows(kind, chosen)}
-        return _made(kind, {key: one for key, one in values.items() if one is not None})
+        return _made(kind, {**choices, **{key: one for key, one in values.items() if one is not None}})
 
     def meant(self, kind: Type[Structure], key: str, beside: Sequence[str]) -> str:
         if beside and key in Fittings._words:
@@ -348,7 +360,7 @@ class _Reader(NamedTuple):
 def _site(name: str, within: str, value: Any, among_feet: bool) -> Site:
     if not isinstance(value, dict):
         _refuse(name, within, "wanted an object that describes a side")
-    reader = _Reader(name, among_feet)
+    reader = _Reader(name, among_feet, _hardware(value))
     texts = {key: _text(name, value, within, key) for key in _TEXTS}
     if texts["mark"]:
         reader.typed(texts["mark"], _joined(within, "mark"), lambda: mark_place(texts["mark"]))
@@ -468,10 +480,10 @@ def _differences(path: str, one: Any, other: Any) -> Iterator[Tuple[str, Any, An
 
 
 def _written(structure: Structure) -> Dict[str, Any]:
-    """What a file says of it: fields that apply, and are required, or not as they usually are with such choices."""
+    """What a file in metres says of it: fields that apply, and are required, or not as they usually are with such choices and metric hardware."""
     rows, kind = _rows(type(structure), structure), type(structure)
     choices = {row.name: _value(structure, row) for row in rows if row.type == CHOICE}
-    plain, usual = _made(kind, {}), _made(kind, choices)
+    plain, usual = _made(kind, {key: one for key, one in choices.items() if key == _HARDWARE}), _made(kind, choices)
     own: Dict[str, Any] = {}
     for row in rows:
         value = _value(structure, row)
@@ -484,7 +496,7 @@ def _written(structure: Structure) -> Dict[str, Any]:
         elif isinstance(value, tuple):
             if value:
                 own[row.name] = [_written(one) for one in value]
-        elif row.required or value != _value(plain if row.type == CHOICE else usual, row):
+        elif row.required or value != (Hardware.METRIC if row.name == _HARDWARE else _value(plain if row.type == CHOICE else usual, row)):
             own[row.name] = value.text if isinstance(value, Choice) else _with_unit(value, row.unit) if row.type == NUMBER else value
     return own
 

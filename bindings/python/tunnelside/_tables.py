@@ -2,18 +2,22 @@
 """Functions of the library that take any structure, and trade sizes."""
 from __future__ import annotations
 
-from typing import NamedTuple, Sequence, Tuple, Type, TypeVar
+from typing import NamedTuple, Sequence, Tuple, Type, TypeVar, Union
 
 from . import _core
-from ._api import STOCK_NODES, Cut, CutPlan, Finding, FindingCode, Stick, Stock, finding_text, status_text
+from ._api import STOCK_NODES, Cut, CutPlan, Finding, FindingCode, Hardware, Stick, Stock, finding_text, status_text
 from ._structure import Error, Field, Structure, field_at, fields
 
 S = TypeVar("S", bound=Structure)
 
 
-def usual(structure: Type[S]) -> S:
-    """A structure with its usual values: the same as calling its class without any. Required numbers are 0, which is out of their bounds."""
-    return structure()
+def usual(structure: Type[S], hardware: Union[Hardware, str] = Hardware.INCH) -> S:
+    """
+    A structure with its usual values: the same as calling its class without any, but for the hardware that it and all within it have. Required numbers are
+    0, which is out of their bounds.
+    """
+    made: S = _core.usual_in(structure(), Hardware(hardware))  # type: ignore[arg-type]  # a word too
+    return made
 
 
 def usual_by_choice(structure: S) -> S:
