@@ -73,6 +73,14 @@ for units in us si; do
     prints "bolt, extender to bow 5/16 in, 4 in, drive's end"
 done
 
+# a guide on its foot has no chain and no eye bolt; the pipe stands in the ground too: 5 ft 8 in to the eye and 24 in
+run 0 "$sites/film30_foot.json"
+silent err
+for none in chain "eye bolt" "eye nut"; do
+    hides "$none"
+done
+prints "guide pipe 1.66 x 0.111 in, 7 ft 8 in, drive's end"
+
 # --- a site counted by hand, in metres ---
 
 cat > site.json <<'END'

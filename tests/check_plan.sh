@@ -220,6 +220,18 @@ for caution in sleeves 'locked out' 'turns back' wind ladder buried 'two people'
     checks=$((checks + 1))
     sed '/ANNEX/,$d' out | tr '\n' ' ' | grep -q "! [^!]*$caution" || wrong "no caution on the card speaks of: $caution"
 done
+# guides on their feet: nothing swings, and the sheet says where the foot stands and what its side force would be hung
+run 0 "$sites/film30_foot.json"
+cp out page
+says_here "Set its foot: out from bow's face"
+says_here "into the ground 2 ft 0 in"
+hides "Chain "
+hides "eye bolt in, nuts tight"
+run 0 --format=json "$sites/film30_foot.json"
+prints '"fixed": {'
+prints '"hung_force": {'
+hides '"skew": {'
+
 # holes and bolts by the trade's names, each file's own hardware, whatever the sheet's units; a file may say otherwise, or give a size
 for units in us si; do
     run 0 --units=$units "$sites/leanto_metric.json"
