@@ -81,6 +81,12 @@ for none in chain "eye bolt" "eye nut"; do
 done
 prints "guide pipe 1.66 x 0.111 in, 7 ft 8 in, drive's end"
 
+# what stops the work is told in the sheet's units, its limits on their safe side
+run 0 --units=us film30_hip.json
+tr -s '\n ' ' ' < out | grep -q "STOP [^.]*kicks out 3 ft 0 1/4 in with its eye misplaced, and the limit is 4 in" || wrong "what stops the work, in feet: $(grep -A1 STOP out)"
+run 0 --units=si film30_hip.json
+tr -s '\n ' ' ' < out | grep -q "STOP [^.]*kicks out 92[01] mm with its eye misplaced, and the limit is 101 mm" || wrong "what stops the work, in mm: $(grep -A1 STOP out)"
+
 # --- a site counted by hand, in metres ---
 
 cat > site.json <<'END'

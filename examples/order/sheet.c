@@ -5,6 +5,7 @@
 #include "answer.h"
 #include "drilling.h"
 #include "mark.h"
+#include "sentence.h"
 #include "units.h"
 
 /* An offcut shorter than this is no longer worth a line: this program's choice. */
@@ -28,13 +29,18 @@ static void print_title(text *out, const char *title)
 }
 
 /* Nobody should buy what will not hold. */
-static void print_stops(text *out, const planned *side)
+static void print_stops(text *out, const planned *side, pen *p)
 {
-    char sentences[TSIDE_FINDINGS][STOP_SIZE];
-    const int count = stops_of(side, sentences);
-    for (int i = 0; i < count; i++)
+    for (int i = 0; i < side->plan.finding_count; i++) {
+        const tside_finding *finding = side->plan.findings + i;
+        text words = {NULL, 0, 0};
+        if (!tside_finding_stops((int)finding->code))
+            continue;
+        add_sentence(&words, p, finding);
         text_say(out, "STOP   ", "%s: %s. Mend it before you buy; tunnelside-plan says more.",
-                 *side->wanted.name ? side->wanted.name : side->file, sentences[i]);
+                 *side->wanted.name ? side->wanted.name : side->file, text_of(&words));
+        text_free(&words);
+    }
 }
 
 static const char *name_of(const planned *side)
@@ -54,7 +60,7 @@ static void print_side(text *out, const planned *side)
     text_free(&label);
 }
 
-static void print_sides(text *out, const order *o)
+static void print_sides(text *out, const order *o, pen *p)
 {
     text_say(out, "ORDER  ", "for %d side%s", o->sides, o->sides == 1 ? "" : "s");
     for (size_t i = 0; i < o->all->count; i++) {
@@ -63,7 +69,7 @@ static void print_sides(text *out, const order *o)
     }
     for (size_t i = 0; i < o->all->count; i++)
         if (is_planned(o->all->sides[i]))
-            print_stops(out, o->all->sides[i]);
+            print_stops(out, o->all->sides[i], p);
     if (o->refused)
         text_say(out, "INCOMPLETE  ", "%d side%s refused, and not in this order.", o->refused,
                  o->refused == 1 ? " is" : "s are");
@@ -309,7 +315,7 @@ void print_text(text *out, const answer *a, int us)
         "licensed practice come first.",
     };
     pen p = {.us = us};
-    print_sides(out, a->order);
+    print_sides(out, a->order, &p);
     print_buying(out, a->order, &p);
     print_cuttings(out, a->order, &p);
     print_pieces(out, a->order, &p);

@@ -3,6 +3,7 @@
 #include <math.h>
 #include <stdio.h>
 
+#include "sentence.h"
 #include "sheet.h"
 
 static tside_finding finding_of(const tside_drive_choice *choice)

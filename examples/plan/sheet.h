@@ -63,9 +63,6 @@ typedef enum caution {
 
 void put_caution_of(sheet *s, caution which);
 
-/* The sentence of a finding, in the sheet's units. */
-void add_sentence(text *words, pen *p, const tside_finding *finding);
-
 const char *end_name(int end); /* "drive's end", "free end" */
 int on_extender(const planned *side, int end);
 int stands(const planned *side, int end);         /* a guide fixed at its foot */
