@@ -183,6 +183,10 @@ FAULT
 %native(plan_rows) PyObject *core_plan_rows(PyObject *self, PyObject *args);
 
 %{
-#include "core_hand.h"
+#include "core_read.h"
+#include "core_fill.h"
+#include "core_tables.h"
+#include "core_rows.h"
 #include "core_roll.h"
+#include "core_stock.h"
 %}

@@ -38,7 +38,7 @@ def version():
 
 
 def outdated():
-    sources = [HERE / name for name in ("generate.py", "records.py", "core.i", "core_module.c", "core_values.h", "core_hand.h", "core_roll.h", "core_hints.pyi")] + [INCLUDE / "headers2records", *INCLUDE.rglob("*.h")]
+    sources = [HERE / name for name in ("generate.py", "records.py", "core.i", "core_module.c", "core_hints.pyi")] + [*HERE.glob("core_*.h"), INCLUDE / "headers2records", *INCLUDE.rglob("*.h")]
     sources = [path for path in sources if path.name != "version.h"]
     made = [HERE / name for name in MADE]
     return not all(path.exists() for path in made) or min(path.stat().st_mtime for path in made) < max(path.stat().st_mtime for path in sources)
