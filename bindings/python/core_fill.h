@@ -99,7 +99,7 @@ static int put(module_state *state, const tside_field *row, char *at, PyObject *
     return 0;
 }
 
-/* One keyword; only_choices: 1 choices, 0 all else, -1 whatever it is. Returns 0 where it failed. */
+/* One keyword; only_choices: 1 passes over what is no choice. Returns 0 where it failed. */
 static int put_named(module_state *state, int kind, char *at, PyObject *name, PyObject *value, int usual,
                      int only_choices)
 {

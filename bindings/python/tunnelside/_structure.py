@@ -304,7 +304,14 @@ def _field(row: Tuple[Any, ...], structure: Optional[Type[Structure]]) -> Field:
 
 def fields(structure: Type[Structure]) -> Tuple[Field, ...]:
     """The table of a structure: every field with its unit, meaning, bounds and usual value, in the order in which they are checked."""
-    return tuple([_field(row, class_of(row[16]) if row[16] >= 0 else None) for row in _core.fields(structure._kind)])
+    kind = structure._kind
+    if kind not in _TABLES:
+        _TABLES[kind] = tuple([_field(row, class_of(row[16]) if row[16] >= 0 else None) for row in _core.fields(kind)])
+    return _TABLES[kind]
+
+
+# Those that have been asked for: they never change.
+_TABLES: Dict[int, Tuple[Field, ...]] = {}
 
 
 class Error(ValueError):
