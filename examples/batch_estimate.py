@@ -336,16 +336,17 @@ def draw_page(sample, path, form, workers):
     def drive_of(row):
         return row.get("drive.kind", 0), row["drive.rated_torque"]
 
-    drives, labels = {drive_of(row): {name: value for name, value in row.items() if name.startswith("drive.")} for row in rows}, []
-    most = collections.Counter(map(drive_of, rows)).most_common(10)
-    for height, (kind, rated) in enumerate(sorted(drive for drive, _ in most)):
-        others = [{**{name: value for name, value in row.items() if not name.startswith("drive.")}, **drives[kind, rated]} for row in rows]
+    rated = [row for row in rows if row.get("drive.rated_torque")]
+    drives, labels = {drive_of(row): {name: value for name, value in row.items() if name.startswith("drive.")} for row in rated}, []
+    most = collections.Counter(map(drive_of, rated)).most_common(10)
+    for height, (kind, torque_of_it) in enumerate(sorted(drive for drive, _ in most)):
+        others = [{**{name: value for name, value in row.items() if not name.startswith("drive.")}, **drives[kind, torque_of_it]} for row in rows]
         used = figures_of(others, "drive_utilisation", workers=workers)[0]
         lifted = sum(value <= 1 for value in used)
         for color, side, chosen in (("C0", 1, lambda value: value <= 1), ("C1", -1, lambda value: not value <= 1)):
             dots = [(row[length], height + side * (0.05 + 0.03 * (k % 11))) for k, (row, value) in enumerate(zip(rows, used)) if chosen(value)]
             by_drive.scatter(*(zip(*dots) if dots else ([], [])), s=6, color=color)
-        labels.append(f"{ts.DriveKind(kind)}, {rated:.3g} N m\nlifts {lifted} of {len(rows)}")
+        labels.append(f"{ts.DriveKind(kind)}, {torque_of_it:.3g} N m\nlifts {lifted} of {len(rows)}")
     which = "each drive" if len(drives) == len(most) else f"the {len(most)} most common of {len(drives)} drives"
     by_drive.set(title=f"Which sides {which} can lift with its safety factor (above its line: it can)", xlabel="length of the side, m")
     by_drive.set_yticks(range(len(labels)), labels, fontsize=7)

@@ -105,7 +105,9 @@ static void invent(tside_side *side)
     extender->material.yield = 235e6;
     extender->member_height = 1.1;
     extender->member_outer = 3.9;
+    extender->stock_given = 1;
     extender->stock = 3;
+    side->drive.rated_torque_given = 1;
     side->drive.rated_torque = 60;
     side->drive.stall_torque_given = side->drive.no_load_speed_given = 1;
     side->drive.stall_torque = 140;

@@ -48,11 +48,13 @@ static void measure(tside_side *side, tside_hand hand)
     side->bar.tube = (tside_round){.diameter = 0.0337, .wall = 0.0026};
     side->bar.joints = TSIDE_JOINTS_FROM_STOCK;
     side->bar.stock = 6.4;
+    side->drive.rated_torque_given = 1;
     side->drive.rated_torque = 50;
     side->drive_end.guide.tube = side->free_end.guide.tube = side->bar.tube;
     side->drive_end.extender.tube = (tside_square){.side = 0.05, .wall = 0.003};
     side->drive_end.extender.member_height = 1.1;
     side->drive_end.extender.member_outer = 3.9;
+    side->drive_end.extender.stock_given = 1;
     side->drive_end.extender.stock = 3;
     side->free_end.extender = side->drive_end.extender;
 }

@@ -19,6 +19,7 @@ static inline void bench_end(tside_end *end)
     end->extender.angle = 0.7;
     end->extender.member_height = 1.0;
     end->extender.member_outer = 4.6;
+    end->extender.stock_given = 1;
     end->extender.stock = 6.0;
 }
 
@@ -35,6 +36,7 @@ static inline void bench_side(tside_side *side)
     side->bar.tube = (tside_round){0.0334, 0.0025};
     side->bar.material.grade = TSIDE_A53_B;
     side->bar.splices = 4;
+    side->drive.rated_torque_given = 1;
     side->drive.rated_torque = 60;
     side->drive.stall_torque_given = 1;
     side->drive.stall_torque = 150;

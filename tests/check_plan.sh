@@ -655,6 +655,30 @@ run 0 changed.json
 hides 'rise at least'
 prints "drive's end: none."
 
+# --- only what geometry needs is required: what is not known is left out, and its answer says what it needs ---
+
+edit film30.json 's/"rated_torque": "30 lbf ft",//; s/"stall_torque": "70 lbf ft",//; s/"no_load_speed": "3.6 rpm",//; s/"stock": "6 ft",//'
+cp changed.json unknown.json
+run 0 unknown.json
+silent err
+tr -s " \n" " " < out > joined
+grep -q "look for a rated torque of at least 15.3 lbf ft (worst times 1.5), and give it as drive.rated_torque" joined || wrong "the torque to look for is not told"
+grep -q "Longest side that this drive lifts needs its rated torque" joined || wrong "what the longest side needs is not told"
+grep -q "taken as 2.5 times what it must at least be rated for; no published source" joined || wrong "what the stall torque rests on is not told"
+prints "3 ft 1 7/16 in" # the extender is cut as it was
+run 0 --format=json unknown.json
+for key in drive_utilisation longest_side rated_torque; do hides "\"$key\"" ; done
+near stall "$(number plan/stall_torque)" "2.5 * $(number plan/design_torque)"
+near design "$(number plan/design_torque)" "1.5 * $(number plan/worst/drive)"
+run 0 --format=csv unknown.json
+sed 's/"[^"]*"/x/g' out | awk -F, 'NR == 1 { for (i = 1; i <= NF; i++) if ($i ~ /drive_utilisation/) at = i } NR == 2 { exit !(at && $at == "") }' || wrong "a utilisation of no rating"
+sed 's/"rated_torque": "30 lbf ft",//' "$examples/drives.json" > unrated.json
+run 1 --drives=unrated.json unknown.json
+says 'drives[2].rated_torque: missing: it is what drives are compared by'
+# a list that has them chooses one for a side that has none
+run 0 --drives="$examples/drives.json" unknown.json
+prints "Motor, middle, rated for 30 lbf ft."
+
 # --- the smallest drive of a list ---
 
 drives=$examples/drives.json

@@ -88,6 +88,7 @@ static inline tside_extender roomy(const side *s)
     e.member_inner = -20;
     e.member_outer = 30;
     e.spacing = 0.2;
+    e.stock_given = 1;
     e.stock = 20;
     e.bar_clearance = 0;
     return e;

@@ -131,6 +131,7 @@ static inline tside_side whole_side(const curved *c)
     side.stops.gap = 0.3;
     side.bar.core_over = 0.002;
     side.bar.tube = (tside_round){c->roll.core - side.bar.core_over, 0.002};
+    side.drive.rated_torque_given = 1;
     side.drive.rated_torque = 60;
     side.drive_end.guide = side.free_end.guide = c->guide;
     side.drive_end.hung = side.free_end.hung = TSIDE_ON_HIP;

@@ -12,6 +12,7 @@ static inline tside_drive strong_motor(void)
 {
     tside_drive drive;
     tside_usual(TSIDE_KIND_DRIVE, &drive);
+    drive.rated_torque_given = 1;
     drive.rated_torque = 400;
     drive.stall_torque_given = drive.rated_voltage_given = drive.supply_voltage_given = drive.no_load_speed_given =
         drive.no_load_current_given = drive.stall_current_given = 1;

@@ -43,7 +43,7 @@
     }
 
 /* The codes' own things stand in their order; then what several of them are. */
-enum { ROUND_TUBE = TSIDE_ITEM_CODES, SQUARE_TUBE, CARRIAGE_BOLT, HAND_DRIVE };
+enum { ROUND_TUBE = TSIDE_ITEM_CODES, SQUARE_TUBE, CARRIAGE_BOLT, HAND_DRIVE, UNRATED_MOTOR, UNRATED_HAND };
 
 const thing things[] = {
     [TSIDE_ITEM_CURTAIN] = {"curtain film", FILM},
@@ -76,6 +76,9 @@ const thing things[] = {
     [SQUARE_TUBE] = {"square tube", TUBE},
     [CARRIAGE_BOLT] = {BOLT_NAME, BOLT},
     [HAND_DRIVE] = {"hand drive", {"rated torque", NULL, NULL}, {"N m", NULL, NULL}},
+    /* not chosen yet: what it must be rated for */
+    [UNRATED_MOTOR] = {"motor drive of at least", {"rated torque", "rated voltage", NULL}, {"N m", "V", NULL}},
+    [UNRATED_HAND] = {"hand drive of at least", {"rated torque", NULL, NULL}, {"N m", NULL, NULL}},
 };
 const int thing_count = sizeof things / sizeof *things;
 
@@ -86,13 +89,16 @@ static const thing *thing_of(const tside_item *item, const tside_side *side)
     if (item->code == TSIDE_ITEM_BOW_BOLT || item->code == TSIDE_ITEM_MEMBER_BOLT)
         return things + CARRIAGE_BOLT;
     if (item->code == TSIDE_ITEM_DRIVE && side->drive.kind == TSIDE_HAND)
-        return things + HAND_DRIVE;
+        return things + (side->drive.rated_torque_given ? HAND_DRIVE : UNRATED_HAND);
+    if (item->code == TSIDE_ITEM_DRIVE && !side->drive.rated_torque_given)
+        return things + UNRATED_MOTOR;
     return things + item->code;
 }
 
 /* What the item is made of, or is itself, without counts; of what is cut, without a length. */
-static article article_of(const tside_item *item, const tside_side *side)
+static article article_of(const tside_item *item, const planned *asked)
 {
+    const tside_side *side = &asked->wanted.side;
     article a = {.what = thing_of(item, side)};
     double *m = a.measures;
     if (item->shape != TSIDE_NO_TUBE) {
@@ -105,7 +111,7 @@ static article article_of(const tside_item *item, const tside_side *side)
         m[1] = item->width;
         m[2] = item->length;
     } else if (item->code == TSIDE_ITEM_DRIVE) {
-        m[0] = side->drive.rated_torque;
+        m[0] = side->drive.rated_torque_given ? side->drive.rated_torque : asked->plan.design_torque;
         m[1] = side->drive.kind == TSIDE_MOTOR && side->drive.rated_voltage_given ? side->drive.rated_voltage : 0;
     } else if (item->by == TSIDE_BY_COUNT) {
         m[0] = item->size;
@@ -222,7 +228,7 @@ static int add_cut(cutting *c, const planned *side, const tside_item *item)
 
 static int add_item(order *o, const planned *side, const tside_item *item, const tside_stock *asked)
 {
-    article a = article_of(item, &side->wanted.side);
+    article a = article_of(item, side);
     if (item->by == TSIDE_BY_CUT && item->stock_given) {
         cutting *c = cutting_for(o, &a, asked);
         return offer_length(c, item->stock) && add_cut(c, side, item);

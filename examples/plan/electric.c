@@ -36,7 +36,9 @@ static void put_run(sheet *s)
     else if (drive->rated_run_given)
         put_row(&s->paper, "It may run at a time", duration(p, drive->rated_run));
     put_quantity(s, "It stalls, on its supply and cable, at", run->stall_torque, "N m");
-    if (run->torque_rms_given)
+    if (run->torque_rms_given && !drive->rated_torque_given)
+        put_quantity(s, "Root mean square of its torque over that", run->torque_rms, "N m");
+    else if (run->torque_rms_given)
         put_words(&s->paper, "Root mean square of its torque over the time up: %s, of %s rated.",
                   quantity(p, run->torque_rms, "N m"), quantity(p, drive->rated_torque, "N m"));
     if (run->current_peak_given) {

@@ -77,6 +77,16 @@ void put_travel(sheet *s)
     put_guides_at_ends(s);
 }
 
+/* What the drive may give stalled, and on what that rests where its maker does not say. */
+static void put_stall(sheet *s)
+{
+    const tside_drive *drive = &s->side->wanted.side.drive;
+    put_quantity(s, "Stalled, the drive may give", s->side->plan.stall_torque, "N m");
+    if (drive->kind == TSIDE_MOTOR && !drive->stall_torque_given)
+        put_words(&s->paper, "That is taken as 2.5 times %s; no published source: ask the maker.",
+                  drive->rated_torque_given ? "what it is rated for" : "what it must at least be rated for");
+}
+
 void put_torque(sheet *s)
 {
     const tside_plan *plan = &s->side->plan;
@@ -86,17 +96,25 @@ void put_torque(sheet *s)
     put_words(&s->paper,
               "Worst at the drive: %s, with the roll's underside %s above grade, %s turns of the bar from shut.",
               quantity(p, plan->worst.drive, "N m"), tape(p, plan->worst_underside), plain(p, plan->worst.turns, 1));
-    put_words(&s->paper, "Design torque: %s (worst times %s); the drive is rated for %s, of which that is %s %%.",
-              quantity(p, plan->design_torque, "N m"), quantity(p, drive->safety_factor, "1"),
-              quantity(p, drive->rated_torque, "N m"), plain(p, 100 * plan->drive_utilisation, 0));
-    put_quantity(s, "Stalled, the drive may give", plan->stall_torque, "N m");
+    if (plan->drive_utilisation_given)
+        put_words(&s->paper, "Design torque: %s (worst times %s); the drive is rated for %s, of which that is %s %%.",
+                  quantity(p, plan->design_torque, "N m"), quantity(p, drive->safety_factor, "1"),
+                  quantity(p, drive->rated_torque, "N m"), plain(p, 100 * plan->drive_utilisation, 0));
+    else
+        put_words(&s->paper,
+                  "The drive's rating is not given: look for a rated torque of at least %s (worst times %s), and give "
+                  "it as drive.rated_torque, with the drive's mass.",
+                  quantity(p, plan->design_torque, "N m"), quantity(p, drive->safety_factor, "1"));
+    put_stall(s);
     if (on_extender(s->side, TSIDE_DRIVE_END))
         put_row(&s->paper, "Worst if its guide hung on the hip",
                 plan->drive_end.hip_torque_given ? quantity(p, plan->drive_end.hip_torque, "N m") : "would not clear");
     put_quantity(s, "Least that brings the bar down by itself", plan->least_down.down, "N m");
     put_quantity(s, "Work from shut to open, without friction", plan->work, "J");
     put_row(&s->paper, "Longest side that this drive lifts",
-            plan->longest_side > 0 ? roughly(p, plan->longest_side) : "none: not even its own weight");
+            !plan->drive_utilisation_given ? "needs its rated torque"
+            : plan->longest_side > 0       ? roughly(p, plan->longest_side)
+                                           : "none: not even its own weight");
     put_part(&s->paper, "LAGS OF THE FREE END, BY CAUSE");
     put_row(&s->paper, "Elastic: the bar's twist", fine(p, plan->lag_elastic));
     put_row(&s->paper, "Play of the splices", fine(p, plan->lag_play));

@@ -34,6 +34,7 @@ typedef struct tside_drive {
     double half_length;   /* m, half its length along the bar */
     double along;         /* m, guide's line beyond its centre, along the house */
     double clearance;     /* m, least distance between it and the curtain's edge */
+    int rated_torque_given;
     double rated_torque;  /* N m */
     double safety_factor; /* 1, on the worst torque */
     int stall_torque_given;
@@ -76,10 +77,11 @@ TSIDE_API tside_collar tside_drive_collar(const tside_drive *drive);
 
 /*
  * The greatest torque the drive can put into bar and guide: a motor's stall torque at its supply
- * voltage, Ts Vs/Vr; where no stall torque is given, 2.5 times the rated one; by hand 2.5 times the
- * worst running torque.
+ * voltage, Ts Vs/Vr; where no stall torque is given, 2.5 times the rated one, and where that is not
+ * given either, of a motor rated for just what it needs, the worst running torque times the safety
+ * factor; by hand 2.5 times the worst running torque.
  * drive: every field checked.
- * running: N m, from 0, the worst running torque, used by hand only.
+ * running: N m, from 0, the worst running torque, used by hand and of a motor without ratings.
  * torque: receives N m.
  * TSIDE_OUT_OF_BOUNDS: a field, or running.
  * TSIDE_CONTRADICTS: a supply voltage without a rated one, or the reverse.

@@ -31,6 +31,7 @@ typedef struct tside_extender {
     double end_distance;  /* m, eye's hole from the top end */
     double tail;          /* m, tube below the member's bolt */
     double spacing;       /* m, least distance between the two bolts */
+    int stock_given;
     double stock;         /* m, longest tube to be had */
     double bolt_hole;     /* m, diameter */
     double eye_hole;      /* m, diameter */
@@ -77,7 +78,7 @@ typedef struct tside_layout {
     double member_x;          /* m, hole in the member */
     double member_from_outer; /* m, hole from the member's outer end */
     double clear;             /* m, least distance between tube and roll over the travel, less the
-                              * clearance asked */
+                               * clearance asked */
     tside_binding binding;
 } tside_layout;
 

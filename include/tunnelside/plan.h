@@ -67,7 +67,7 @@ typedef struct tside_end {
     tside_alignment alignment;
     int hip_height_given;
     double hip_height; /* m, the hip above the ground at this end, as taped; without it the
-                              * ground is where heights begin */
+                        * ground is where heights begin */
     tside_guide guide;
     tside_footing footing; /* of a guide fixed at its foot */
     tside_extender extender;
@@ -125,7 +125,7 @@ typedef struct tside_end_plan {
     tside_fixed fixed;
     tside_fixed_load fixed_running, fixed_stalled;
     int hung_force_given;    /* 1 where the same guide, fixed at its foot, could hang from
-                                * there */
+                              * there */
     double hung_force;       /* N, greatest running side force if it did */
     double hung_force_stall; /* N, at stall; given with hung_force */
     int layout_given;        /* 1 on an extender */
@@ -133,18 +133,18 @@ typedef struct tside_end_plan {
     double side_force;        /* N, greatest, running */
     double side_force_turns;  /* turn, of the bar, where */
     double side_force_stall;  /* N, greatest, stalled going up, outboard (free end: the same as
-                                * running) */
+                               * running) */
     double side_force_jam;    /* N, greatest inboard, jammed coming down */
     int stand_off_most_given; /* 1 on an extender whose eye bolt's yield is known */
     double stand_off_most;    /* m, greatest stand-off that the eye bolt bears */
     double past_bolt_most;    /* m, greatest curtain past the end bow that this allows in line;
-                                * given with stand_off_most */
+                               * given with stand_off_most */
     double uplift;            /* N, greatest, running */
     double chain_swing;       /* m, foot inboard at open, for a running drive */
     int hip_kick_out_given;   /* 1 where a guide hung on the hip would clear what rides on it */
     double hip_kick_out;      /* m, kick out with the guide hung on the hip instead */
     double hip_lean_greatest; /* rad, greatest lean either way, hung on the hip instead; given
-                                * with hip_kick_out */
+                               * with hip_kick_out */
     int hip_torque_given;     /* 1 at the drive's end, where a drive can turn it so */
     double hip_torque;        /* N m, worst torque at the drive, hung on the hip instead */
 } tside_end_plan;
@@ -165,17 +165,19 @@ typedef struct tside_plan {
     double seal;                                /* m, sill less underside when shut */
     tside_torque worst;                         /* where the drive must give most */
     double worst_underside;                     /* m, roll's underside there, above grade */
-    double design_torque;                       /* N m, worst times safety factor */
+    double design_torque;                       /* N m, worst times safety factor: what the drive
+                                                 * must be rated for */
+    int drive_utilisation_given;                /* 1 where the drive's rated torque is */
     double drive_utilisation;                   /* 1, design torque over rated torque */
     tside_torque least_down;
     double work;         /* J, gain in potential energy from shut to open */
     double longest_side; /* m, that the drive lifts with its safety factor, from end bow to
-                              * end bow */
+                          * end bow; given with drive_utilisation */
     double twist;        /* rad, end to end, where the drive must give most */
     double lag_elastic, lag_play, lag_unequal, lag_level; /* m, of the far end */
     double stall_torque;                                  /* N m */
     double splice_near; /* m, from the curtain's edge at the drive to where the nearest
-                              * joint begins; 0 without joints */
+                                               * joint begins; 0 without joints */
     double bar_beyond_drive, bar_beyond_free; /* m, of the bar: from the curtain's edge to the
                                                * drive's centre, and to its other end */
     tside_end_plan drive_end, free_end;
@@ -286,9 +288,9 @@ typedef struct tside_drive_choice {
  * factor, within their limit turns, do not stall on the side's supply cable, keep their short-time
  * rating and do not turn back, the one with the least rated torque, and of equals the lightest.
  *
- * Each is tried in the place of the side's own, with its own mass and collar; a value that a drive
- * does not state cannot make it fail, but on a side with a cable one that states its speed and not
- * its currents is refused.
+ * Each is tried in the place of the side's own, with its own mass and collar. One that does not state
+ * its rated torque is refused, and on a side with a cable one that states its speed and not its
+ * currents; what else a drive does not state cannot make it fail.
  * side: every field checked but its own drive's, which is not used.
  * drives: any; one with a field out of bounds is refused.
  * count: from 1 to 1000, how many drives.

@@ -27,7 +27,7 @@ static const tside_field rows[] = {
     {NUMBER(tside_drive, half_length, "m", FROM(0), TO(1), 3 * IN, OURS, "half its length along the bar"), MEASURED(0.25 * IN)},
     {NUMBER(tside_drive, along, "m", FROM(-1), TO(1), 0, OURS, "guide's line beyond the drive's centre, along the house")},
     {NUMBER(tside_drive, clearance, "m", FROM(0), TO(1), 0.5 * IN, OURS, "least distance between drive and the curtain's edge")},
-    {REQUIRED_FROM(tside_drive, rated_torque, "N m", 0.01, 1e5, "torque that it may give")},
+    {OPTIONAL(tside_drive, rated_torque, "N m", FROM(0.01), TO(1e5), "torque that it may give")},
     {NUMBER(tside_drive, safety_factor, "1", FROM(1), TO(10), 1.5, PRACTICE, "safety factor on the worst torque"), APPLIES(tside_drive, kind, MOTOR), UNUSUAL_OUTSIDE(1.25, 2)},
     {NUMBER(tside_drive, safety_factor, "1", FROM(1), TO(10), 1.25, PRACTICE, "safety factor on the worst torque"), APPLIES(tside_drive, kind, HAND), UNUSUAL_OUTSIDE(1.25, 2)},
     {OPTIONAL(tside_drive, stall_torque, "N m", FROM(0.01), TO(1e6), "torque at which it stalls, at its rated voltage"), APPLIES(tside_drive, kind, MOTOR)},
@@ -88,7 +88,9 @@ tside_status tside_i_drive_stall(const tside_drive *drive, double running, doubl
     TRY(tside_i_drive_voltages(drive, fault));
     if (drive->rated_voltage_given)
         share = drive->supply_voltage / drive->rated_voltage;
-    stall = drive->stall_torque_given ? drive->stall_torque : STALL_FACTOR * drive->rated_torque;
+    stall = drive->stall_torque_given
+                ? drive->stall_torque
+                : STALL_FACTOR * (drive->rated_torque_given ? drive->rated_torque : running * drive->safety_factor);
     *torque = stall * share;
     return TSIDE_OK;
 }

@@ -24,7 +24,7 @@ static void add(tside_plan *plan, tside_finding_code code, tside_which_end end, 
 
 static void find_drive(const tside_drive *drive, tside_plan *plan)
 {
-    if (plan->design_torque > drive->rated_torque)
+    if (drive->rated_torque_given && plan->design_torque > drive->rated_torque)
         add(plan, TSIDE_FINDING_DRIVE_WEAK, TSIDE_DRIVE_END, -1, plan->design_torque, drive->rated_torque);
     for (int i = 0; i < plan->line_count; i++)
         if (plan->lines[i].verdict == TSIDE_VERDICT_NO)
@@ -42,7 +42,7 @@ static void find_run(const tside_drive *drive, const tside_cable *cable, tside_p
         add(plan, TSIDE_FINDING_STALLS, TSIDE_DRIVE_END, -1, plan->worst.drive, run->stall_torque);
     if (run->time_up_given && drive->rated_run_given && run->time_up > drive->rated_run)
         add(plan, TSIDE_FINDING_LONG_RUN, TSIDE_DRIVE_END, -1, run->time_up, drive->rated_run);
-    if (run->torque_rms_given && run->torque_rms > drive->rated_torque)
+    if (run->torque_rms_given && drive->rated_torque_given && run->torque_rms > drive->rated_torque)
         add(plan, TSIDE_FINDING_OVERLOAD, TSIDE_DRIVE_END, -1, run->torque_rms, drive->rated_torque);
     if (!run->current_peak_given)
         return;

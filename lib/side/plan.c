@@ -67,7 +67,9 @@ static tside_status plan_torque(const tside_i_setup *setup, const tside_i_liftin
     tside_i_travel_position(&setup->travel, &spot, &at);
     plan->worst_underside = at.underside;
     plan->design_torque = plan->worst.drive * setup->drive->safety_factor;
-    plan->drive_utilisation = plan->design_torque / setup->drive->rated_torque;
+    plan->drive_utilisation_given = setup->drive->rated_torque_given;
+    if (plan->drive_utilisation_given)
+        plan->drive_utilisation = plan->design_torque / setup->drive->rated_torque;
     TRY(tside_i_drive_stall(setup->drive, fmax(plan->worst.drive, 0), &plan->stall_torque, fault));
     nx = cos(at.slope);
     plan->lag_elastic = elastic_lag(setup, plan->worst.per_metre, at.diameter / 2, nx, &plan->twist);
@@ -110,7 +112,7 @@ static tside_status plan_lift(const tside_i_setup *setup, const tside_i_lifting 
 {
     double longest;
     TRY(check_rate(setup, tside_i_lift_extremes(lifting, &plan->worst, &plan->least_down, &longest), fault));
-    if (setup->load.bar_mass + setup->load.clip_mass > 0)
+    if (setup->drive->rated_torque_given && setup->load.bar_mass + setup->load.clip_mass > 0)
         plan->longest_side = fmax(longest - 2 * setup->side->curtain.past, 0);
     return plan_torque(setup, lifting, plan, fault);
 }
@@ -139,13 +141,19 @@ static int has(unsigned parts, tside_i_part part)
     return (parts & part) == part;
 }
 
+/* What a drive may give with its safety factor; 0 where it is not known, and nothing is then asked of it. */
+static double available(const tside_drive *drive)
+{
+    return drive->rated_torque_given ? drive->rated_torque / drive->safety_factor : 0;
+}
+
 static tside_status make_plan(const tside_side *side, const tside_bar *bar, const tside_drive *drive, unsigned parts,
                               tside_plan *plan, tside_fault *fault)
 {
     tside_i_setup setup;
     tside_i_hung driven, free;
     tside_i_bending at[2]; /* by end */
-    tside_i_lifting lifting = {&setup.track, &setup.load, NULL, drive->rated_torque / drive->safety_factor};
+    tside_i_lifting lifting = {&setup.track, &setup.load, NULL, available(drive)};
     memset(plan, 0, sizeof *plan); /* what a side does not have is 0, and padding too: equal sides give equal bytes */
     TRY(tside_i_set_up(side, bar, drive, &setup, fault));
     TRY(tside_i_hang_end(&setup, TSIDE_DRIVE_END, TSIDE_I_OWN_EYE, 0, &driven, fault));

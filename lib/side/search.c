@@ -118,6 +118,8 @@ tside_status tside_drive_smallest(const tside_side *side, const tside_drive *dri
     for (int i = 0; i < count; i++) {
         tside_status status = tside_i_check_table(&tside_i_drive_table, drives + i, NULL);
         tside_drive_choice choice;
+        if (status == TSIDE_OK && !drives[i].rated_torque_given)
+            status = TSIDE_OUT_OF_BOUNDS; /* it is the one that is compared */
         if (status == TSIDE_OK)
             status = tside_i_plan(side, &side->bar, drives + i, TSIDE_I_FINDINGS, &plan, NULL);
         choice = status == TSIDE_OK ? judge(&plan)

@@ -366,8 +366,8 @@ static tside_status take_extender(list *l, tside_which_end which, tside_fault *f
                         .shape = TSIDE_SQUARE_TUBE,
                         .wall = extender->tube.wall,
                         .material = extender->material,
-                        .stock_given = 1,
-                        .stock = extender->stock});
+                        .stock_given = extender->stock_given,
+                        .stock = extender->stock_given ? extender->stock : 0});
     /* a patch under the tube at each bolt, and one more inside at the member */
     TRY(add_bolt(l, TSIDE_ITEM_BOW_BOLT, which, extender->tube.side + f->patch_thickness + l->side->frame.tube.diameter,
                  &at_bow, &size, fault));

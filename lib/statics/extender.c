@@ -32,7 +32,7 @@ static const tside_field rows[] = {
     {NUMBER(tside_extender, end_distance, "m", ABOVE(0), TO(1), 1 * IN, PRACTICE, "eye's hole from the tube's top end")},
     {NUMBER(tside_extender, tail, "m", FROM(0), TO(2), 2 * IN, PRACTICE, "tube below the member's bolt"), UNUSUAL_OUTSIDE(1 * IN, 3 * IN)},
     {NUMBER(tside_extender, spacing, "m", ABOVE(0), TO(10), 12 * IN, PRACTICE, "least distance between the two bolts"), UNUSUAL_OUTSIDE(10 * IN, 16 * IN)},
-    {REQUIRED(tside_extender, stock, "m", TO(20), "longest tube to be had")},
+    {OPTIONAL(tside_extender, stock, "m", ABOVE(0), TO(20), "longest tube to be had")},
     {NUMBER(tside_extender, bolt_hole, "m", ABOVE(0), TO(0.1), 11.0 / 32 * IN, "ASME B18.2.8-1999, Table 1a, normal fit for 5/16 in", "diameter of the bolts' holes"), INCH},
     {NUMBER(tside_extender, bolt_hole, "m", ABOVE(0), TO(0.1), 9 * MM, "from memory: ISO 273, medium fit for M8", "diameter of the bolts' holes"), METRIC},
     {NUMBER(tside_extender, eye_hole, "m", ABOVE(0), TO(0.1), 0.625 * IN, PRACTICE, "diameter of the eye's hole"), INCH},
@@ -154,10 +154,13 @@ static double spare_spacing(double angle, const void *context)
     return between_bolts(p, angle) - p->extender->spacing;
 }
 
-/* The steepest and flattest angle that longest stock and member's ends allow. */
+/* The flattest angle that the longest stock allows, where it is known. */
 static double flattest_for_stock(const problem *p)
 {
-    double most = p->extender->stock - p->extender->end_distance - p->extender->tail;
+    const tside_extender *e = p->extender;
+    double most = e->stock - e->end_distance - e->tail;
+    if (!e->stock_given)
+        return TSIDE_PI / 2;
     return most >= p->drop ? acos(p->drop / most) : -1;
 }
 
@@ -179,9 +182,10 @@ static tside_status none_fits(const problem *p, double widest, double widest_ang
                e->end_distance + p->drop / cos(steepest) + e->tail, 0);
     if (steep_ends > fmin(flat_stock, flattest) +
                          SLACK) /* even the flattest tube meets the member's height outboard of its outer end */
-        REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.member_outer", "extender.stock",
-               "the tube would meet the member's height beyond its outer end", "m", e->member_outer, TSIDE_BELOW,
-               p->eye_x - p->drop * tan(fmin(flat_stock, flattest)), 0);
+        return tside_i_refuse_value(
+            fault, TSIDE_OUT_OF_REACH, "extender.member_outer", e->stock_given ? "extender.stock" : "",
+            "the tube would meet the member's height beyond its outer end", "m", e->member_outer, TSIDE_BELOW,
+            p->eye_x - p->drop * tan(fmin(flat_stock, flattest)), 0);
     REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.member_inner", "extender.spacing",
            "the tube would meet the member's height beyond its inner end", "m", e->member_inner, TSIDE_ABOVE,
            p->eye_x - p->drop * tan(fmax(steepest, flat_ends)), 0);
@@ -227,7 +231,7 @@ static tside_status given_angle(const problem *p, double angle, const char *fiel
     if (apart < e->spacing - SLACK)
         return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.spacing", field,
                                     "the bolts are not so far apart", "m", e->spacing, TSIDE_ABOVE, apart, 0);
-    if (cut > e->stock + SLACK)
+    if (e->stock_given && cut > e->stock + SLACK)
         return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.stock", field,
                                     "the tube is longer than the longest stock", "m", e->stock, TSIDE_BELOW, cut, 0);
     if (x > e->member_outer + SLACK)

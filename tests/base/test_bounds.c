@@ -214,6 +214,7 @@ START_TEST(rows_that_do_not_apply_are_not_looked_at)
     tside_fault fault;
     tside_place place;
     tside_usual(TSIDE_KIND_DRIVE, &drive);
+    drive.rated_torque_given = 1;
     drive.rated_torque = 10;
     drive.stall_torque_given = 1;
     drive.stall_torque = -1;

@@ -20,6 +20,7 @@ static tside_extender plain_extender(void)
     extender.material = (tside_material){TSIDE_STEEL, TSIDE_A500_B_SHAPED, 0};
     extender.member_height = 1;
     extender.member_outer = 5;
+    extender.stock_given = 1;
     extender.stock = 6;
     return extender;
 }

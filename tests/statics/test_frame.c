@@ -218,6 +218,7 @@ static tube random_tube(int number)
     t.e.member_outer = 10;
     t.e.member_inner = -10;
     t.e.spacing = 0.1;
+    t.e.stock_given = 1;
     t.e.stock = 10;
     t.e.tail = number % 2 ? dice_between(&d, 0.02, 0.3) : 0;
     t.e.bar_clearance = 0;
@@ -383,6 +384,7 @@ START_TEST(what_cannot_be_loaded_is_refused_by_name)
     double torque;
     int count;
     tside_usual(TSIDE_KIND_DRIVE, &drive);
+    drive.rated_torque_given = 1;
     drive.rated_torque = 50;
     REFUSES(tside_extender_strength(&t.e, &t.layout, -1, 0, 100, TSIDE_DRIVE_END, lines, 9, &count, &fault), lines,
             TSIDE_OUT_OF_BOUNDS, "outboard", TSIDE_BELOW);

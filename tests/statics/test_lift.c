@@ -301,6 +301,7 @@ START_TEST(every_failure_is_named)
     tside_run run;
     tside_usual(TSIDE_KIND_DRIVE, &drive);
     tside_usual(TSIDE_KIND_CABLE, &cable);
+    drive.rated_torque_given = 1;
     drive.rated_torque = 50;
     REFUSES(tside_lift_at(&s.travel, &s.load, NULL, -1, &torque, &fault), torque, TSIDE_OUT_OF_BOUNDS, "turns",
             TSIDE_BELOW);

@@ -81,6 +81,7 @@ START_TEST(time_stepping_comes_to_the_same)
     double turns = side_place(&s, s.open).turns, time = 0, y[3] = {0, 0, 0}, rate[3];
     tside_usual(TSIDE_KIND_DRIVE, &drive);
     tside_usual(TSIDE_KIND_CABLE, &cable);
+    drive.rated_torque_given = 1;
     drive.rated_torque = 60;
     drive.stall_torque_given = drive.rated_voltage_given = drive.supply_voltage_given = drive.no_load_speed_given =
         drive.no_load_current_given = drive.stall_current_given = 1;
@@ -187,6 +188,7 @@ FOR_SIDES(quadrature_over_the_turns_comes_to_the_same, 60)
     tside_usual(TSIDE_KIND_DRIVE, &drive);
     tside_usual(TSIDE_KIND_CABLE, &none);
     ANSWERS(tside_lift_worst(&s.travel, &s.load, &s.hang, &worst, NULL, &fault));
+    drive.rated_torque_given = 1;
     drive.rated_torque = 60;
     drive.stall_torque_given = drive.no_load_speed_given = 1;
     drive.stall_torque = h.most = margin * worst.drive;

@@ -197,6 +197,7 @@ FOR_SIDES(the_smallest_drive_is_what_trying_each_gives, 60)
     tside_status status;
     for (int i = 0; i < DRIVES; i++) {
         drives[i] = strong_motor();
+        drives[i].rated_torque_given = 1;
         drives[i].rated_torque = floor(dice_between(&d, 2, 40)) * 2;
         drives[i].stall_torque = drives[i].rated_torque * dice_between(&d, 0.3, 4);
         drives[i].stall_current = 30;
@@ -267,6 +268,11 @@ START_TEST(a_list_of_no_drives_is_refused)
     REFUSES(tside_drive_smallest(&s, &drive, 1, &index, &choice, &fault), index, TSIDE_OUT_OF_REACH, "drives",
             TSIDE_NO_RELATION);
     ck_assert(choice.fit == TSIDE_DRIVE_FAILS && choice.finding == TSIDE_FINDING_DRIVE_WEAK && choice.bound == 0.1);
+    drive = strong_motor();
+    drive.rated_torque_given = 0; /* strong as it may be, nobody knows */
+    REFUSES(tside_drive_smallest(&s, &drive, 1, &index, &choice, &fault), index, TSIDE_OUT_OF_REACH, "drives",
+            TSIDE_NO_RELATION);
+    ck_assert(choice.fit == TSIDE_DRIVE_REFUSED && choice.status == TSIDE_OUT_OF_BOUNDS);
     s.length = -1;
     REFUSES(tside_drive_smallest(&s, &drive, 1, &index, &choice, &fault), index, TSIDE_OUT_OF_BOUNDS, "length",
             TSIDE_NOT_ABOVE);

@@ -3,6 +3,7 @@
 import copy
 import gc
 import inspect
+import math
 import pickle
 import sys
 import tracemalloc
@@ -261,6 +262,16 @@ class Structures(unittest.TestCase):
         for wrong in ([ts.Roll()], 3, [None]):
             with self.assertRaises(TypeError):
                 ts.drive_smallest(side, wrong)
+
+    def test_what_is_not_known_is_none(self):
+        side = SIDE.replace(drive={"rated_torque": None}, drive_end={"extender": {"stock": None}})
+        plan, known = ts.plan_side(side), ts.plan_side(SIDE)
+        self.assertEqual((plan.drive_utilisation, plan.longest_side), (None, None))
+        self.assertEqual(plan.design_torque, known.design_torque)
+        self.assertGreater(known.longest_side, 0)
+        many = ts.plan_many({"length": [20.0, 30.0]}, base=side, outputs=["longest_side", "design_torque"])
+        self.assertTrue(all(math.isnan(value) for value in many["longest_side"]))
+        self.assertGreater(min(many["design_torque"]), 0)
 
 
 class Errors(unittest.TestCase):
