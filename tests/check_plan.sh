@@ -257,6 +257,8 @@ run 0 own.json
 cp out page
 says_here "Drill both 10.5 mm"
 run 0 --fields
+run 0 --fields --units=us
+tr '\n' ' ' < out | grep -qF 'usual 11/32 in (ASME B18.2.8' && tr '\n' ' ' < out | grep -qF 'usual 9 mm (from memory: ISO 273' || wrong "holes are not told by their drills' names"
 tr '\n' ' ' < out | grep -qF 'M12; usual M8; used only while hardware is metric' || wrong "no usual bolt of metric hardware is told"
 run 0 "$sites/leanto_metric.json"
 prints "clockwise"

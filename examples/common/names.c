@@ -117,6 +117,11 @@ void add_meant(text *t, tside_kind kind, const char *name, int beside)
     text_free(&inside);
 }
 
+int is_hole(const tside_field *row)
+{
+    return strstr(row->name, "_hole") != NULL;
+}
+
 const char *choice_text(const tside_field *row, int value)
 {
     return value >= 0 && value < row->choice_count ? row->choices[value] : "";

@@ -57,7 +57,7 @@ static const char *usual_text(pen *p, const tside_field *row, double value)
 {
     if (strcmp(row->unit, "m") || value >= 0.1)
         return quantity(p, value, row->unit);
-    return strstr(row->name, "_hole") ? trade_size(p, value) : fine(p, value);
+    return is_hole(row) ? trade_size(p, value) : fine(p, value);
 }
 
 static void put_usual(void *context, const char *path, const tside_field *row, const void *member)

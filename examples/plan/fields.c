@@ -33,6 +33,8 @@ static void add_value(explaining *e, text *t, double value, const tside_field *r
     const char *unit = strcmp(row->unit, "1") ? row->unit : "";
     if (!e->us || !*unit)
         text_add(t, "%.6g%s%s", value, *unit ? " " : "", unit);
+    else if (is_hole(row))
+        text_add(t, "%s", trade_size(&e->pen, value));
     else
         text_add(t, "%s", strcmp(unit, "m") ? quantity(&e->pen, value, unit) : length_in_us(&e->pen, value));
 }
