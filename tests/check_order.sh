@@ -18,7 +18,7 @@ run 0 --help
 silent err
 test "$(wc -l < out)" -le 24 || wrong "--help does not fit a screen"
 test -z "$(awk 'length > 80' out)" || wrong "--help is wider than a screen"
-for option in prices kerf trim also units format output help version; do
+for option in prices for-customer number date kerf trim also units format output help version; do
     prints "--$option"
 done
 run 0 --version
@@ -54,7 +54,7 @@ for demo in "$sites"/*.json; do
         run 0 --units=$units "$name.json"
         silent err
         test -z "$(awk 'length > 80' out)" || wrong "$name: lines wider than 80 columns: $(awk 'length > 80' out | head -1)"
-        test "$(grep '^[A-Z]' out | grep -v '^STOP' | sed 's/[ ,].*//' | tr '\n' ' ')" = "ORDER BUY CUT PIECES LEFT CAUTIONS " || wrong "$name: other parts"
+        test "$(grep '^[A-Z]' out | grep -v '^STOP' | sed 's/[ ,].*//' | tr '\n' ' ')" = "ORDER BUY CUT PIECES LEFT MASS CAUTIONS " || wrong "$name: other parts"
     done
     grep -qi 'nan\|inf ' out && wrong "$name: a number that is none"
     case $name in
@@ -140,7 +140,7 @@ test "$(awk '/^BUY/ { on = 1; next } /^CUT/ { on = 0 } on && NF' out | wc -l)" =
 prints "4 of 6000 mm         1 x roll bar 6000 mm; left nothing"
 prints "1 of 6000 mm         2 x roll bar 800 mm; left 4394 mm" # 6000 - 2 x 800 - 2 kerfs of 3
 prints "proven least, and in the fewest sticks"
-test "$(grep -c '^ *22  *clip, curtain to bar$' out)" = 2 || wrong "pieces are not listed side by side"
+test "$(grep -c '^ *22  *clip, curtain to bar, ' out)" = 2 || wrong "pieces are not listed side by side"
 
 # 105 ft of side are 16 lengths of channel of 2 m and 4 mm, which no saw cuts: two halves take the place of the last length and the rest
 sed 's/"length": "96 ft"/"length": "105 ft"/' "$sites/film30.json" > stub.json
@@ -286,8 +286,8 @@ refused 's/^\(material,clip.*\)/\1\n\1/' 'changed.csv:9: clip is ambiguous: line
 refused 's/^\(material,round tube,33.*\)/\1\nmaterial,round tube,33.7 mm,,m,4.00/' 'ambiguous: round tube 33.7 mm x 2.6 mm x 6000 mm is priced in line 18 too'
 refused 's/^\(tax,goods.*\)/\1\n\1/' 'goods is ambiguous'
 refused 's/material,clip/material,clips/' 'changed.csv:8: "clips" is nothing that is ordered; what is: curtain film'
-refused 's/material,clip/stuff,clip/' 'changed.csv:8: kind "stuff" is not one of: material, labour, markup, tax, currency'
-refused 's/clip,,,each/clip,,,dozen/' 'unit "dozen" is not one of: each, hundred, m, ft, m2, ft2'
+refused 's/material,clip/stuff,clip/' 'changed.csv:8: kind "stuff" is not one of: material, labour, markup, tax, currency, whose, validity, terms'
+refused 's/clip,,,each/clip,,,dozen/' 'unit "dozen" is not one of: each, hundred, pack of ..., m, ft, coil of ..., m of ..., ft of ..., roll of ..., m2, ft2'
 refused 's/clip,,,each/clip,,,m/' 'changed.csv:8: clip is not bought by m here: by each'
 refused 's/clip,,,/clip,3 mm,,/' 'more measures than a clip has, 0'
 # a grade in capitals or not, and a size in typographic marks, are the same article
@@ -306,7 +306,7 @@ refused 's/labour,journey,,/labour,journey,3 m,/' 'size and grade are for materi
 refused 's/materials,7\.5$/all,7.5/' 'unit "all" is not one of: materials, labour'
 refused 's/materials,7\.5$/materials,-7.5/' 'is negative'
 refused 's/materials,7\.5$/materials,7.55555/' 'is no share that makes sense'
-refused 's/,shells,,,,/,shells,,,,3/' 'a currency has no price'
+refused 's/,shells,,,,/,shells,,,,3/' 'a row of the kind "currency" has no price'
 refused 's/^currency.*/&\ncurrency,crowns/' 'the currency is ambiguous: line 3 has it too'
 refused 's/^kind,.*/kind;what;size;grade;unit;price/' 'changed.csv:2: no price list: wanted the header kind,what,size,grade,unit,price'
 refused 's/"fitting, with/"fitting/; s/men",/men,/' 'a quote is not closed'
@@ -322,7 +322,8 @@ silent out
 run 0 --prices=filled.csv "$sites/two_sides_job.json"
 prints "TOTAL"
 # ... also where one tube is bought by the length and by the stick
-for list in empty.csv "$sites/../prices.csv"; do
+grep -v '^material,round tube\|^material,curtain' "$examples/prices.csv" > some.csv
+for list in empty.csv some.csv; do
     for units in us si; do
         run 1 --units=$units --prices="$list" "$sites"/*.json
         silent out
@@ -348,6 +349,174 @@ run 0 --prices=filled.csv graded.json
 # "-" is for what has no such measure: no row for tube by length alone prices a stick
 refused 's/33\.7 mm x 2.6 mm x 6 m,steel,each/33.7 mm x 2.6 mm x -,steel,m/' 'prices are missing' 'material,round tube,33.7 mm x 2.6 mm x 6000 mm,steel -,each,'
 refused 's/33\.7 mm x 2.6 mm x 6 m/- x 2.6 mm x 6 m/' 'changed.csv:18: "-"'
+# --- packs, coils and rolls are sold whole, and what is left of them is said ---
+
+# Two curtains of 12.3 m from a roll of 25 m leave 0.4 m. Two flaps of 508 mm stand side by side on 1.1 m: 2 x 1.605 m. 16 screws from 2 packs of
+# 12 leave 8. Each chain of 63.5 mm comes from one coil: 4 of 100 mm, 146 mm left. Wire is begun anew: 2 x (12 + 2 x 1.605) m, 30.419 m, from 2 coils of 30 m.
+sed 's/^material,curtain film.*/material,curtain film,,,roll of 2 m x 25 m,100.00/; s/^material,end flap film.*/material,end flap film,,,m of 1.1 m,2.00/
+    s/^material,splice screw.*/material,splice screw,,,pack of 12,5.00/; s/^material,chain,.*/material,chain,,,coil of 100 mm,1.00/
+    s/^material,locking wire.*/material,locking wire,,,coil of 30 m,10.00/' good.csv > packs.csv
+run 0 --prices=packs.csv site.json
+silent err
+for line in "1 roll  curtain film 0.14 kg/m2, roll of 2000 mm x 25.000 m; left 400 mm" "3.21 m  end flap film 0.14 kg/m2, m off a roll of 1100 mm" \
+    "2 packs  splice screw, pack of 12; left 8" "4 coils  chain, coil of 100 mm; left 146 mm" "2 coils  locking wire, coil of 30.000 m; left 29.581 m" \
+    "3.21 at 2.00 per m off a roll of 1100 mm"; do
+    prints "$line"
+done
+sed -n '/^BUY/,/^CUT/p' out > bought
+! grep -q '254 mm\|30.420 m\|1699 mm\|12300 mm' bought || wrong "a length is bought that is not sold"
+run 0 --prices=packs.csv --format=csv site.json
+prints 'buy,,,,chain,,,,,,,,,,,,0.146'
+prints ',4,coil,,,,,,,,,coil of 100 mm'
+prints 'buy,,,,splice screw,,,,,,,,,,,,,2,pack,,,,,,,,,"pack of 12, left 8"'
+run 0 --prices=packs.csv --format=json site.json
+if command -v python3 > /dev/null; then
+    checks=$((checks + 1))
+    python3 - out <<'END' || wrong "packs in JSON differ"
+import json, sys
+order = json.load(open(sys.argv[1]))
+bought = {b["what"]: b for b in order["buy"]}
+assert bought["curtain film"]["sold_in"] == {"unit": "roll", "width": {"value": 2, "unit": "m"}, "length": {"value": 25, "unit": "m"}}
+assert bought["curtain film"]["quantity"] == {"value": 1, "unit": "roll"} and abs(bought["curtain film"]["left"]["value"] - 0.4) < 1e-9
+assert bought["splice screw"]["left"] == 8 and "count" not in bought["splice screw"]
+assert "total_length" not in bought["chain"] and bought["clip"]["count"] == 44
+END
+fi
+packed() { # by the list of packs, changed, the order is refused with all of these
+    change=$1
+    shift
+    sed "$change" packs.csv > changed.csv
+    run 1 --prices=changed.csv site.json
+    for message in "$@"; do
+        says "$message"
+    done
+    silent out
+}
+packed 's/pack of 12/pack of 0/' 'changed.csv:6: a pack of "0": wanted a whole number from 1 to 1000000'
+packed 's/pack of 12/pack of 1.5/' 'a pack of "1.5": wanted a whole number'
+packed 's/pack of 12/pack/' 'unit "pack" is not one of: each, hundred, pack of'
+packed 's/coil of 100 mm/coil of 100/' '"100": '
+packed 's/coil of 100 mm/coil of 0 mm/' '"0 mm" is not above 0'
+packed 's/coil of 100 mm/coil of 50 mm/' 'chain: a piece of 64 mm is longer than a coil of 50 mm'
+packed 's/roll of 2 m x 25 m/roll of 2 m/' '"": '
+packed 's/roll of 2 m x 25 m/roll of 1 m x 25 m/' 'curtain film: a sheet of 1699 mm x 12300 mm is not cut from a roll of 1000 mm x 25.000 m'
+packed 's/pack of 12/coil of 12 m/' 'splice screw is not bought by coil of 12000 mm here: by each'
+packed 's/coil of 30 m/roll of 1 m x 30 m/' 'locking wire is not bought by roll of'
+# masses, for freight: of what the sides tell, or the list, by its units; what has none is named
+sed 's/,price$/,price,mass/; s/^material,chain,.*/&,0.5 kg/; s/^material,splice screw.*/&,90 g/; s/^material,eye bolt.*/&,0.3 kg/' packs.csv > masses.csv
+run 0 --prices=masses.csv --format=csv site.json
+# 4 coils of chain, 2 packs of screws, 4 eye bolts; 16 needed screws and a roll of 2 m x 25 m at 0.14 kg/m2
+for row in 'buy,,,,chain,,,,,,,,,,,2,' 'buy,,,,splice screw,,,,,,,,,,,0.18,' 'buy,,,,eye bolt,,,,4,,,0.015875,,,,1.2' 'buy,,,,curtain film,,,,,,,,,,,7'; do
+    prints "$row"
+done
+run 0 --units=si --prices=masses.csv site.json
+tr -s "\n " "  " < out > flat
+grep -q "Not in it, for want of a mass: coupling screw, chain link, eye nut, eye washer, locking wire, channel screw, channel\." flat || wrong "other masses are wanting"
+prints "drive, 3 kg, drive's end"
+sed 's/0\.5 kg/0 kg/' masses.csv > changed.csv
+run 1 --prices=changed.csv site.json
+says '"0 kg" is not above 0'
+sed 's/^labour,journey.*/&,3 kg/' masses.csv > changed.csv
+run 1 --prices=changed.csv site.json
+says 'a mass is of a material'
+
+# by the foot and by the metre one price is the other converted, 0.16 / 0.3048 = 0.5249; another is ambiguous
+sed 's/^material,locking wire.*/material,locking wire,,,ft,0.16\nmaterial,locking wire,,,m,0.52/' good.csv > both.csv
+run 0 --units=si --prices=both.csv site.json
+prints "30.42 at 0.52 per m"
+run 0 --units=us --prices=both.csv site.json
+prints "99.8 at 0.16 per ft"
+sed 's/m,0\.52/m,0.60/' both.csv > changed.csv
+run 1 --prices=changed.csv site.json
+says 'changed.csv:17: locking wire is ambiguous: line 16 has it too'
+# every invented site has its prices in the invented list
+for demo in "$sites"/*.json; do
+    run 0 --prices="$examples/prices.csv" "$demo"
+    silent err
+    prints "TOTAL"
+done
+
+# --- the customer's copy: number, dates, whose, terms; markups in the prices, and nobody can tell cost or markup ---
+
+{ cat good.csv; printf 'whose,Invented Fitters\nvalidity,30 days\nterms,"Half now, half then."\n'; } > letter.csv
+copy="--for-customer --number=Q-17 --date=2027-12-15"
+run 0 --units=si --prices=letter.csv $copy site.json
+silent err
+for line in "QUOTATION  Q-17" "DATE       2027-12-15, valid until 2028-01-14" "FROM       Invented Fitters" "Half now, half then." "Invented site: West" \
+    "44  clip                                                 16.55" "  MATERIALS                                                             739.97" \
+    "  LABOUR                                                                246.23" "  TOTAL                                                                1134.68"; do
+    prints "$line"
+done
+hides handling
+cp out customer.txt
+run 0 --units=si --prices=letter.csv $copy --format=csv site.json
+cp out customer.csv
+run 0 --units=si --prices=letter.csv $copy --format=json site.json
+cp out customer.json
+run 0 --units=si --prices=letter.csv --format=json site.json
+if command -v python3 > /dev/null; then
+    checks=$((checks + 1))
+    python3 - <<'END' || wrong "the customer's copy tells cost or markup, or does not add up"
+import csv, json, re
+ours, theirs = json.load(open("out"))["price"], json.load(open("customer.json"))
+price = theirs["price"]
+cents = lambda money: money["value"]
+of = lambda p, *kinds: [line for line in p["lines"] if line["kind"] in kinds]
+# the sums are ours, and the lines add up to them
+assert all(price[name] == ours[name] for name in ("net", "tax", "total")) and not of(price, "markup")
+assert sum(cents(line["amount"]) for line in of(price, "material")) == cents(price["materials"]) == 73997
+assert sum(cents(line["amount"]) for line in of(price, "labour")) == cents(price["labour"]) == 24623
+assert cents(price["materials"]) + cents(price["labour"]) == cents(price["net"])
+# each line is its cost with its share of the markups, to the cent: 7.5 % of materials, 2.5 % of labour
+for kind, share in ("material", 1.075), ("labour", 1.025):
+    for cost, raised in zip(of(ours, kind), of(price, kind)):
+        assert abs(cents(raised["amount"]) - share * cents(cost["amount"])) <= 1.5, (cost, raised)
+assert set(price) == {"currency", "rounding", "lines", "materials", "labour", "net", "tax", "total"}
+assert all(not {"price", "list_line"} & set(line) for line in price["lines"])
+assert theirs["quotation"] == {"number": "Q-17", "date": "2027-12-15", "valid_until": "2028-01-14", "whose": ["Invented Fitters"], "terms": ["Half now, half then."]}
+assert set(theirs) == {"program", "version", "complete", "quotation", "sides", "price"} and all("pieces" not in side for side in theirs["sides"])
+# no cost, no price of a unit, no markup, no sum of costs stands in any form of it
+secret = {cents(line[key]) for line in ours["lines"] if line["kind"] in ("material", "labour", "markup") for key in ("amount", "price", "base") if key in line}
+secret |= {cents(ours["materials"]), cents(ours["labour"])} - {0}
+shown = {cents(line["amount"]) for line in price["lines"]} | {cents(price[name]) for name in ("materials", "labour", "net", "tax", "total")}
+shown |= {cents(line["base"]) for line in of(price, "tax")}
+assert secret - {0} and not (secret & shown) - {0}, secret & shown
+text = open("customer.txt").read()
+assert {round(100 * float(n)) for n in re.findall(r"(?:^|[ ])(\d+\.\d\d)$", text, re.M)} <= shown, "a price that is none of the lines'"
+rows = list(csv.DictReader(open("customer.csv", newline="")))
+assert {int(r["amount [cent]"]) for r in rows if r["amount [cent]"]} <= shown and not any(r["price [cent]"] or r["list line"] for r in rows)
+assert {int(r["base [cent]"]) for r in rows if r["base [cent]"]} <= shown
+assert {r["part"] for r in rows} == {"quotation", "stop", "material", "labour", "tax", "sum"}
+for form in "customer.txt", "customer.csv", "customer.json":
+    words = open(form).read()
+    assert not re.search(r"handling|office|markup|7\.5|75000|2\.5 ?%|25000\b", words), form
+END
+fi
+copies() { # with these options the copy is refused: usage
+    says=$1
+    shift
+    run 2 "$@" site.json
+    says "$says"
+}
+copies "--for-customer needs --prices, --number and --date" --for-customer
+copies "--for-customer needs --prices, --number and --date" --for-customer --prices=letter.csv --number= --date=2026-01-01
+copies "--number and --date are for --for-customer" --number=7
+for date in 2026-02-29 2026-13-01 2026-00-10 2026-04-31 0000-01-01 26-01-01 2026-1-01 2026-01-01x 01.02.2026 ""; do
+    copies "--date: no date, such as 2026-11-28: $date" --for-customer --prices=letter.csv --number=7 "--date=$date"
+done
+run 0 --prices=letter.csv --for-customer --number=7 --date=2028-02-29 site.json
+prints "valid until 2028-03-30"
+run 1 --prices=good.csv $copy site.json
+says "good.csv: a customer's copy needs a row of the kind \"terms\""
+silent out
+sed 's/30 days/a month/' letter.csv > changed.csv
+run 1 --prices=changed.csv $copy site.json
+says '"a month" is no validity: wanted days from 1 to 3650, such as 30 days'
+silent out
+sed 's/"hand": "left"/"hand": "left", "curtain": {"hip": 9}/' site.json > bad.json
+run 1 --prices=letter.csv $copy bad.json
+silent out
+
 : > nothing.csv
 run 1 --prices=nothing.csv site.json
 says "nothing.csv:1: no price list"
@@ -434,8 +603,10 @@ says "sides[1].mark: another side, of marked.json, has it too"
 # four extenders alike to look at: each by its mark, with its own holes, and the stick that it is cut from
 run 0 "$sites/two_sides_job.json"
 prints "mark ADX1; AFX1; BDX1; BFX1"
-prints "drill at 1, 9 1/2, 37 3/8 in from the top end"
-prints "drill at 1, 8 5/16, 37 3/8 in from the top end"
+tr -s "\n " "  " < out > flat
+for place in 9\ 1/2 8\ 5/16; do
+    grep -q "drill at 1, $place, 37 3/8 in from the top end: eye 5/8 in, bow 11/32 in, member 11/32 in" flat || wrong "no extender is drilled at $place"
+done
 run 0 --format=csv "$sites/two_sides_job.json"
 prints ",ADX1,extender,drive_end,right_handed,"
 prints "stick,,,ADX1; AFX1; BDX1; BFX1,square tube,"
@@ -446,7 +617,7 @@ run 0 --prices=good.csv --format=json site.json
 cp out order.json
 run 0 --prices=good.csv --format=csv site.json
 cp out order.csv
-prints "sum,,,,total,,,,,,,,,,,,,,,,,113468,,,,,"
+prints "sum,,,,total,,,,,,,,,,,,,,,,,,113468,,,,,"
 if command -v python3 > /dev/null; then
     checks=$((checks + 1))
     python3 - <<'END' || wrong "JSON and CSV differ, or do not add up, as Python reads them"
@@ -473,7 +644,7 @@ assert cents(price["net"]) == kinds("material", "labour", "markup")
 assert cents(price["total"]) == kinds("material", "labour", "markup", "tax") == 113468
 priced = [r for r in rows if r["part"] in ("material", "labour", "markup", "tax")]
 assert [int(r["amount [cent]"]) for r in priced] == [cents(line["amount"]) for line in price["lines"]]
-assert len(rows[0]) == 27 and all(None not in r and None not in r.values() for r in rows)
+assert len(rows[0]) == 28 and all(None not in r and None not in r.values() for r in rows)
 # every piece asked for is cut, and no stick is overfull
 length_of = {mark: p["length"]["value"] for side in order["sides"] for p in side["pieces"] for mark in p["marks"]}
 cut_marks = []

@@ -3,18 +3,22 @@
 #ifndef ORDER_ANSWER_H
 #define ORDER_ANSWER_H
 
+#include "letter.h"
 #include "quote.h"
 
 /*
  * price: NULL where none is asked for, or none can be given. no_price: why none is given; "" where none was asked for.
+ * letter: NULL unless the answer is for the customer, and its price his.
  */
 typedef struct answer {
     const order *order;
     const quote *price;
     const char *no_price;
+    const letter *letter;
 } answer;
 
 void print_text(text *out, const answer *a, int us);
+void print_customers_text(text *out, const answer *a, int us);
 void print_json(text *out, const answer *a);
 void print_table(text *out, const answer *a);
 

@@ -59,7 +59,21 @@ static void put_holes(writer *w, const planned *side, const tside_item *item)
     shut_bracket(w, ']');
 }
 
-static void put_sides(writer *w, const work *all)
+static void put_pieces(writer *w, const planned *side)
+{
+    open_bracket(w, "pieces", '[');
+    for (int k = 0; k < side->item_count; k++) {
+        open_bracket(w, NULL, '{');
+        put_structure(w, TSIDE_KIND_ITEM, side->items + k);
+        put_string(w, "text", tside_item_text((int)side->items[k].code));
+        put_marks(w, side, side->items + k);
+        put_holes(w, side, side->items + k);
+        shut_bracket(w, '}');
+    }
+    shut_bracket(w, ']');
+}
+
+static void put_sides(writer *w, const work *all, int with_pieces)
 {
     open_bracket(w, "sides", '[');
     for (size_t i = 0; i < all->count; i++) {
@@ -68,16 +82,8 @@ static void put_sides(writer *w, const work *all)
         put_place(w, side);
         if (is_planned(side)) {
             put_stops(w, side);
-            open_bracket(w, "pieces", '[');
-            for (int k = 0; k < side->item_count; k++) {
-                open_bracket(w, NULL, '{');
-                put_structure(w, TSIDE_KIND_ITEM, side->items + k);
-                put_string(w, "text", tside_item_text((int)side->items[k].code));
-                put_marks(w, side, side->items + k);
-                put_holes(w, side, side->items + k);
-                shut_bracket(w, '}');
-            }
-            shut_bracket(w, ']');
+            if (with_pieces)
+                put_pieces(w, side);
         } else {
             put_refused(w, &side->refusals.lines);
         }
@@ -104,19 +110,84 @@ static void put_article(writer *w, const article *a)
     }
 }
 
-static void put_buying(writer *w, const order *o)
+/* An article, and what the list sells it in. */
+static void put_sold(writer *w, const quote_line *line)
+{
+    const price_row *row = line->row;
+    const article a = sold_on(line);
+    put_article(w, &a);
+    if (!is_sold_whole(row->unit) && !is_off_a_roll(row->unit))
+        return;
+    open_bracket(w, "sold_in", '{');
+    put_string(w, "unit", unit_name(row->unit));
+    if (row->pack)
+        put_whole(w, "count", row->pack);
+    if (row->width > 0)
+        put_number(w, "width", row->width, "m");
+    if (row->length > 0)
+        put_number(w, "length", row->length, "m");
+    shut_bracket(w, '}');
+    if (row->unit == PACK)
+        put_whole(w, "left", (int)line->left);
+    else if (is_sold_whole(row->unit))
+        put_number(w, "left", line->left, "m");
+}
+
+static void put_need(writer *w, const article *a)
+{
+    if (a->count)
+        put_whole(w, "count", a->count);
+    if (a->metres > 0)
+        put_number(w, "total_length", a->metres, "m");
+    if (a->square_metres > 0)
+        put_number(w, "total_area", a->square_metres, "m2");
+}
+
+static void put_quantity(writer *w, const quote_line *line)
+{
+    begin_member(w, "quantity");
+    text_add(w->out, "{\"value\": ");
+    print_quantity(w->out, line->quantity);
+    text_add(w->out, ", \"unit\": \"%s\"}", unit_name(line->row->unit));
+}
+
+/* The mass of what is bought, where it is known. */
+static void put_known(writer *w, double mass)
+{
+    if (mass > 0)
+        put_number(w, "mass", mass, "kg");
+}
+
+static void put_mass(writer *w, const answer *a)
+{
+    text unknown = {NULL, 0, 0};
+    put_number(w, "known_mass", mass_bought(a->order, a->price, &unknown), "kg");
+    put_string(w, "without_mass", text_of(&unknown));
+    text_free(&unknown);
+}
+
+/* By a price list in its packs, coils and rolls, else as much as is needed. */
+static void put_buying(writer *w, const answer *a)
 {
     open_bracket(w, "buy", '[');
-    for (int i = 0; i < o->article_count; i++) {
-        const article *a = o->articles + i;
+    for (int i = 0; a->price && i < a->price->count; i++) {
+        const quote_line *line = a->price->lines + i;
+        if (!line->bought)
+            continue;
         open_bracket(w, NULL, '{');
-        put_article(w, a);
-        if (a->count)
-            put_whole(w, "count", a->count);
-        if (a->metres > 0)
-            put_number(w, "total_length", a->metres, "m");
-        if (a->square_metres > 0)
-            put_number(w, "total_area", a->square_metres, "m2");
+        put_sold(w, line);
+        put_known(w, line_mass(line));
+        if (is_sold_whole(line->row->unit) || is_off_a_roll(line->row->unit))
+            put_quantity(w, line);
+        else
+            put_need(w, line->bought);
+        shut_bracket(w, '}');
+    }
+    for (int i = 0; !a->price && i < a->order->article_count; i++) {
+        open_bracket(w, NULL, '{');
+        put_article(w, a->order->articles + i);
+        put_need(w, a->order->articles + i);
+        put_known(w, a->order->articles[i].mass);
         shut_bracket(w, '}');
     }
     shut_bracket(w, ']');
@@ -182,24 +253,18 @@ static void put_cuttings(writer *w, const order *o)
     shut_bracket(w, ']');
 }
 
-static void put_quantity(writer *w, const quote_line *line)
-{
-    begin_member(w, "quantity");
-    text_add(w->out, "{\"value\": ");
-    print_quantity(w->out, line->quantity);
-    text_add(w->out, ", \"unit\": \"%s\"}", unit_name(line->row->unit));
-}
-
-static void put_line(writer *w, const quote_line *line)
+/* Of the customer's copy without what tells cost: the price of a unit, and where that stands. */
+static void put_line(writer *w, const quote_line *line, int for_customer)
 {
     const int is_share = line->row->kind == MARKUP || line->row->kind == TAX;
     open_bracket(w, NULL, '{');
     put_string(w, "kind", kind_names[line->row->kind]);
     if (line->bought)
-        put_article(w, line->bought);
+        put_sold(w, line);
     else
         put_string(w, "what", line->row->name);
-    put_whole(w, "list_line", line->row->line);
+    if (!for_customer)
+        put_whole(w, "list_line", line->row->line);
     if (is_share) {
         begin_member(w, "share");
         text_add(w->out, "{\"value\": %lld, \"unit\": \"millionth\"}", line->row->share);
@@ -207,26 +272,47 @@ static void put_line(writer *w, const quote_line *line)
         put_money(w, "base", line->base);
     } else {
         put_quantity(w, line);
-        put_money(w, "price", line->row->amount);
+        if (!for_customer)
+            put_money(w, "price", line->row->amount);
     }
     put_money(w, "amount", line->amount);
     shut_bracket(w, '}');
 }
 
-static void put_price(writer *w, const quote *q)
+static void put_price(writer *w, const quote *q, int for_customer)
 {
     open_bracket(w, "price", '{');
     put_string(w, "currency", q->currency);
-    put_string(w, "rounding", rounding);
+    put_string(w, "rounding", for_customer ? customers_rounding : rounding);
     open_bracket(w, "lines", '[');
     for (int i = 0; i < q->count; i++)
-        put_line(w, q->lines + i);
+        put_line(w, q->lines + i, for_customer);
     shut_bracket(w, ']');
     put_money(w, "materials", q->materials);
     put_money(w, "labour", q->labour);
     put_money(w, "net", q->net);
     put_money(w, "tax", q->tax);
     put_money(w, "total", q->total);
+    shut_bracket(w, '}');
+}
+
+static void put_rows(writer *w, const char *key, const letter *l, price_kind kind)
+{
+    const char *words;
+    open_bracket(w, key, '[');
+    for (int i = 0; (words = letter_row(l, kind, i)) != NULL; i++)
+        put_string(w, NULL, words);
+    shut_bracket(w, ']');
+}
+
+static void put_letter(writer *w, const letter *l)
+{
+    open_bracket(w, "quotation", '{');
+    put_string(w, "number", l->number);
+    put_string(w, "date", l->date);
+    put_string(w, "valid_until", l->valid_until);
+    put_rows(w, "whose", l, WHOSE);
+    put_rows(w, "terms", l, TERMS);
     shut_bracket(w, '}');
 }
 
@@ -237,11 +323,16 @@ void print_json(text *out, const answer *a)
     put_string(&w, "program", program_name);
     put_string(&w, "version", tside_version());
     put_flag(&w, "complete", !a->order->refused);
-    put_sides(&w, a->order->all);
-    put_buying(&w, a->order);
-    put_cuttings(&w, a->order);
+    if (a->letter)
+        put_letter(&w, a->letter);
+    put_sides(&w, a->order->all, !a->letter);
+    if (!a->letter) {
+        put_buying(&w, a);
+        put_mass(&w, a);
+        put_cuttings(&w, a->order);
+    }
     if (a->price)
-        put_price(&w, a->price);
+        put_price(&w, a->price, a->letter != NULL);
     if (*a->no_price)
         put_string(&w, "no_price", a->no_price);
     text_add(out, "\n}\n");

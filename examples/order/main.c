@@ -21,6 +21,8 @@ typedef struct options {
     units units;
     format format;
     const char *output, *prices;
+    int for_customer;
+    const char *number, *date; /* of the customer's copy */
     tside_stock stock;
 } options;
 
@@ -30,6 +32,9 @@ static const char help[] = "Usage: tunnelside-order [OPTION]... FILE...\n"
                            "over, and with --prices what it costs. FILE \"-\" is standard input.\n"
                            "\n"
                            "  -p, --prices=PRICES.csv  price it; see tunnelside-order(1) for the list\n"
+                           "  -c, --for-customer       the customer's copy: neither cost nor markup\n"
+                           "  -n, --number=TEXT        of that copy\n"
+                           "  -d, --date=YYYY-MM-DD    of that copy\n"
                            "  -k, --kerf=LENGTH        lost in each cut between two pieces; usual 3 mm\n"
                            "  -t, --trim=LENGTH        lost from each tube before its first piece; usual 0\n"
                            "  -a, --also=LENGTH        tubes are also sold in this length; may be repeated\n"
@@ -80,6 +85,9 @@ static int set_option(options *chosen, int letter, const char *value)
 {
     switch (letter) {
     case 'p': chosen->prices = value; return EXIT_DONE;
+    case 'c': chosen->for_customer = 1; return EXIT_DONE;
+    case 'n': chosen->number = value; return EXIT_DONE;
+    case 'd': chosen->date = value; return EXIT_DONE;
     case 'k': return set_length("kerf", value, TSIDE_KIND_STOCK, "kerf", &chosen->stock.kerf);
     case 't': return set_length("trim", value, TSIDE_KIND_STOCK, "trim", &chosen->stock.trim);
     case 'a': return add_stock_length(&chosen->stock, value);
@@ -95,14 +103,22 @@ static int set_option(options *chosen, int letter, const char *value)
 static int read_options(options *chosen, int count, char **words)
 {
     static const struct option known[] = {
-        {"prices", required_argument, NULL, 'p'}, {"kerf", required_argument, NULL, 'k'},
-        {"trim", required_argument, NULL, 't'},   {"also", required_argument, NULL, 'a'},
-        {"units", required_argument, NULL, 'u'},  {"format", required_argument, NULL, 'f'},
-        {"output", required_argument, NULL, 'o'}, {"help", no_argument, NULL, 'h'},
-        {"version", no_argument, NULL, 'V'},      {NULL, 0, NULL, 0},
+        {"prices", required_argument, NULL, 'p'},
+        {"for-customer", no_argument, NULL, 'c'},
+        {"number", required_argument, NULL, 'n'},
+        {"date", required_argument, NULL, 'd'},
+        {"kerf", required_argument, NULL, 'k'},
+        {"trim", required_argument, NULL, 't'},
+        {"also", required_argument, NULL, 'a'},
+        {"units", required_argument, NULL, 'u'},
+        {"format", required_argument, NULL, 'f'},
+        {"output", required_argument, NULL, 'o'},
+        {"help", no_argument, NULL, 'h'},
+        {"version", no_argument, NULL, 'V'},
+        {NULL, 0, NULL, 0},
     };
     int letter, status = EXIT_DONE;
-    while (!status && (letter = getopt_long(count, words, "p:k:t:a:u:f:o:hV", known, NULL)) != -1)
+    while (!status && (letter = getopt_long(count, words, "p:cn:d:k:t:a:u:f:o:hV", known, NULL)) != -1)
         status = letter == '?' ? misused_option(words) : set_option(chosen, letter, optarg);
     return status;
 }
@@ -123,6 +139,8 @@ static void print_answer(text *out, const options *chosen, const answer *a)
         print_json(out, a);
     else if (chosen->format == CSV)
         print_table(out, a);
+    else if (a->letter)
+        print_customers_text(out, a, is_us(chosen, a->order->all));
     else
         print_text(out, a, is_us(chosen, a->order->all));
 }
@@ -133,13 +151,20 @@ static int answer_order(const options *chosen, const order *made, prices *list, 
     static const char incomplete[] = "a side is refused, and a price over the others would look complete";
     answer a = {.order = made, .no_price = ""};
     quote priced_order;
+    letter customers;
     int good = 1, priced = chosen->prices && !made->refused;
     if (priced) {
         good = quote_make(&priced_order, made, list, is_us(chosen, made->all));
         a.price = &priced_order;
+        if (good && chosen->for_customer) {
+            quote_for_customer(&priced_order);
+            good = letter_write(&customers, chosen->number, chosen->date, list);
+            a.letter = &customers;
+        }
     } else if (chosen->prices) {
         say("no price: %s", incomplete);
         a.no_price = incomplete;
+        good = !chosen->for_customer;
     }
     if (good)
         print_answer(out, chosen, &a);
@@ -151,7 +176,7 @@ static int answer_order(const options *chosen, const order *made, prices *list, 
 static int order_files(const options *chosen, int count, char **names)
 {
     work all = {.take_off = 1, .must_take = 1};
-    prices list = {.file = NULL};
+    prices list = {.count = 0};
     order made;
     text out = {NULL, 0, 0};
     int good;
@@ -183,6 +208,16 @@ static int show(const options *chosen)
     return good ? EXIT_DONE : EXIT_REFUSED;
 }
 
+/* A copy without number and date is no quotation, and these are of nothing else. */
+static int check_customers(const options *chosen)
+{
+    if (!chosen->for_customer)
+        return chosen->number || chosen->date ? misuse("--number and --date are for --for-customer", "") : EXIT_DONE;
+    if (!chosen->prices || !chosen->number || !*chosen->number || !chosen->date)
+        return misuse("--for-customer needs --prices, --number and --date", "");
+    return is_date(chosen->date) ? EXIT_DONE : misuse("--date: no date, such as 2026-11-28: ", chosen->date);
+}
+
 int main(int count, char **words)
 {
     options chosen = {.task = ORDER_FILES};
@@ -197,6 +232,9 @@ int main(int count, char **words)
         return show(&chosen);
     if (optind == count)
         return misuse("no file", "");
+    status = check_customers(&chosen);
+    if (status)
+        return status;
     for (int i = optind; i < count; i++)
         standard += !strcmp(words[i], "-");
     if (standard + (chosen.prices && !strcmp(chosen.prices, "-")) > 1)

@@ -122,6 +122,21 @@ int add_money(cents *sum, cents amount)
     return *sum <= MOST_MONEY;
 }
 
+/*
+ * By long multiplication and division, a bit of the part at a time from its highest: what comes so far is a whole
+ * number of cents and a rest below all, and no product has more than 64 bits.
+ */
+cents share_of(cents whole, cents part, cents all)
+{
+    cents amount = 0, rest = 0;
+    for (int bit = 62; bit >= 0; bit--) {
+        const long long next = 2 * rest + (part >> bit & 1 ? whole % all : 0);
+        amount = 2 * amount + next / all + (part >> bit & 1 ? whole / all : 0);
+        rest = next % all;
+    }
+    return amount + (2 * rest >= all);
+}
+
 void print_money(text *out, cents amount)
 {
     text_add(out, "%lld.%02lld", amount / HUNDRED, amount % HUNDRED);

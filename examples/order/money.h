@@ -31,6 +31,9 @@ int multiply_price(cents price, hundredths quantity, int per, cents *amount);
 int take_share(cents base, millionths share, cents *amount);
 int add_money(cents *sum, cents amount);
 
+/* whole * part / all to the nearest cent, half a cent up; part at most all, and all above 0. */
+cents share_of(cents whole, cents part, cents all);
+
 /* "1234.05"; a quantity "12.5" without the zeros that end it; a share "12.5 %". */
 void print_money(text *out, cents amount);
 void print_quantity(text *out, hundredths quantity);

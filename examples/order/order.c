@@ -149,7 +149,10 @@ static void buy(order *o, const article *more)
         if (alike(line, more)) {
             line->count += more->count;
             line->metres += more->metres;
+            line->pieces += more->pieces;
+            line->longest = fmax(line->longest, more->longest);
             line->square_metres += more->square_metres;
+            line->mass += more->mass;
             return;
         }
         if (line->what == more->what)
@@ -231,13 +234,17 @@ static int add_item(order *o, const planned *side, const tside_item *item, const
     article a = article_of(item, side);
     if (item->by == TSIDE_BY_CUT && item->stock_given) {
         cutting *c = cutting_for(o, &a, asked);
+        c->per_metre = item->mass / item->length;
         return offer_length(c, item->stock) && add_cut(c, side, item);
     }
     if (item->by == TSIDE_BY_COUNT || item->by == TSIDE_BY_SHEET)
         a.count = item->count;
     if (item->by != TSIDE_BY_COUNT)
         a.metres = item->count * item->length;
+    a.pieces = item->count;
+    a.longest = item->length;
     a.square_metres = a.metres * item->width;
+    a.mass = (item->by == TSIDE_BY_LENGTH ? 1 : item->count) * item->mass;
     buy(o, &a);
     return 1;
 }
@@ -327,6 +334,7 @@ static void buy_sticks(order *o, const cutting *c)
         stick.measures[at] = length;
         stick.count = c->sticks[i].count;
         stick.metres = stick.count * length;
+        stick.mass = stick.metres * c->per_metre;
         stick.is_stock = 1;
         buy(o, &stick);
     }

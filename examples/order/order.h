@@ -27,9 +27,12 @@ typedef struct article {
     double measures[MEASURES]; /* in SI; 0 where it has none */
     int has_material;
     tside_material material;
-    int count;     /* pieces, sheets or sticks; 0 where it is bought by length */
-    double metres; /* in all; 0 where it has no length */
+    int count;      /* pieces, sheets or sticks; 0 where it is bought by length */
+    double metres;  /* in all; 0 where it has no length */
+    int pieces;     /* of what is bought by length */
+    double longest; /* m, of these */
     double square_metres;
+    double mass;  /* kg, of all; 0 where it is not known */
     int is_stock; /* 1: a stick, cut as a cutting says */
 } article;
 
@@ -42,6 +45,7 @@ typedef struct piece {
 /* How the sticks of one material are cut. */
 typedef struct cutting {
     article material; /* its first measures, without the sticks' length */
+    double per_metre; /* kg/m; 0 where it is not known */
     tside_stock stock;
     tside_cut cuts[TSIDE_STOCK_CUTS];
     int codes[TSIDE_STOCK_CUTS]; /* what each cut is: a tside_item_code */

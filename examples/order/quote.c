@@ -12,17 +12,6 @@ const char rounding[] = "Quantities are rounded to the nearest hundredth of thei
                         " A markup is taken on the sum of its materials or labour, a tax on that sum with its markups, "
                         "never on another tax.";
 
-static double quantity_of(const article *bought, price_unit unit)
-{
-    switch (unit) {
-    case METRE: return bought->metres;
-    case FOOT: return bought->metres / 0.3048;
-    case SQUARE_METRE: return bought->square_metres;
-    case SQUARE_FOOT: return bought->square_metres / (0.3048 * 0.3048);
-    default: return bought->count;
-    }
-}
-
 static double labour_of(const order *o, price_unit unit)
 {
     switch (unit) {
@@ -36,7 +25,7 @@ static double labour_of(const order *o, price_unit unit)
 
 static int too_much(prices *list, int line)
 {
-    prices_complain(list, line, "the amount is above what makes sense, 10000000000.00");
+    cells_complain(&list->list, line, "the amount is above what makes sense, 10000000000.00");
     return 0;
 }
 
@@ -82,52 +71,92 @@ static void add_missing(text *rows, const article *bought, int us)
     text_free(&grade);
 }
 
-/* The only row that fits; NULL where there is none, or where two do, which is said. */
-static const price_row *price_of(prices *list, const article *bought, int *missing)
+/* Whether a unit is one of the order's own system. */
+static int is_own(price_unit unit, int us)
+{
+    return (unit == FOOT || unit == SQUARE_FOOT) == us;
+}
+
+/*
+ * The row that fits, of two that are each other's price converted the one in the order's own units; NULL where there is
+ * none, or where two do, which is said.
+ */
+static const price_row *price_of(prices *list, const article *bought, int us, int *missing)
 {
     const price_row *only = NULL;
     for (int i = 0; i < list->count; i++) {
         const price_row *row = list->rows + i;
         if (!price_fits(row, bought))
             continue;
-        if (only) {
+        if (only && !prices_agree(only, row)) {
             text words = {NULL, 0, 0};
             add_sizes(&words, bought, 0);
-            prices_complain(list, row->line, "ambiguous: %s %s is priced in line %d too", bought->what->name,
-                            text_of(&words), only->line);
+            cells_complain(&list->list, row->line, "ambiguous: %s %s is priced in line %d too", bought->what->name,
+                           text_of(&words), only->line);
             text_free(&words);
             return NULL;
         }
-        only = row;
+        if (!only || is_own(row->unit, us))
+            only = row;
     }
     *missing = !only;
-    if (only && !(quantity_of(bought, only->unit) > 0)) {
-        prices_complain(list, only->line, "%s is not bought by %s here: by %s", bought->what->name,
-                        unit_name(only->unit), bought->count ? "each" : "m or ft");
-        return NULL;
-    }
     return only;
+}
+
+/* The articles that the rolls of a row are for, which share them; else the one. */
+static int members_of(const order *o, const price_row *const *rows, int article_place, const article **members)
+{
+    const price_row *row = rows[article_place];
+    int count = 0;
+    if (!is_off_a_roll(row->unit)) {
+        members[0] = o->articles + article_place;
+        return 1;
+    }
+    for (int i = 0; i < o->article_count; i++)
+        if (rows[i] == row)
+            members[count++] = o->articles + i;
+    return count;
+}
+
+/* One line for an article, or for all that share the rolls of its row: with the first of them. */
+static void price_material(quote *q, const order *o, prices *list, const price_row *const *rows, int article_place)
+{
+    const price_row *row = rows[article_place];
+    const article **members = take_memory((size_t)o->article_count * sizeof *members);
+    const int count = members_of(o, rows, article_place, members);
+    text why = {NULL, 0, 0};
+    sold s;
+    if (members[0] != o->articles + article_place)
+        ; /* on the line of the first */
+    else if (!sell(row, members, count, &s, &why))
+        cells_complain(&list->list, row->line, "%s", text_of(&why));
+    else if (add_amount(q, list, row, members[0], s.quantity, &q->materials))
+        q->lines[q->count - 1].left = s.left;
+    text_free(&why);
+    free(members);
 }
 
 static void price_materials(quote *q, const order *o, prices *list, int us)
 {
-    text rows = {NULL, 0, 0};
+    const price_row **rows = take_memory((size_t)o->article_count * sizeof *rows);
+    text wanted = {NULL, 0, 0};
     for (int i = 0; i < o->article_count; i++) {
-        const article *bought = o->articles + i;
         int missing = 0;
-        const price_row *row = price_of(list, bought, &missing);
-        if (row)
-            add_amount(q, list, row, bought, quantity_of(bought, row->unit), &q->materials);
+        rows[i] = price_of(list, o->articles + i, us, &missing);
         if (missing)
-            add_missing(&rows, bought, us);
-        list->bad += missing;
+            add_missing(&wanted, o->articles + i, us);
+        list->list.bad += missing;
     }
-    if (rows.length) {
+    for (int i = 0; i < o->article_count; i++)
+        if (rows[i])
+            price_material(q, o, list, rows, i);
+    if (wanted.length) {
         say("%s: prices are missing; rows to add, each with its price (unit and size may be others that fit):",
-            list->file);
-        fputs(text_of(&rows) + 1, stderr); /* without the line end before the first */
+            list->list.file);
+        fputs(text_of(&wanted) + 1, stderr); /* without the line end before the first */
     }
-    text_free(&rows);
+    text_free(&wanted);
+    free(rows);
 }
 
 static void price_labour(quote *q, const order *o, prices *list)
@@ -161,7 +190,7 @@ int quote_make(quote *made, const order *o, prices *list, int us)
             made->currency = list->rows[i].name;
     price_materials(made, o, list, us);
     price_labour(made, o, list);
-    if (list->bad)
+    if (list->list.bad)
         return 0;
     made->marked_up_materials = made->materials;
     made->marked_up_labour = made->labour;
@@ -176,10 +205,103 @@ int quote_make(quote *made, const order *o, prices *list, int us)
     made->total = made->net;
     if (!add_money(&made->total, made->tax))
         return too_much(list, 1);
-    return !list->bad;
+    return !list->list.bad;
+}
+
+/* --- the customer's copy --- */
+
+const char customers_rounding[] = "Each line is rounded to the cent, so that the lines add up. A tax is taken on the "
+                                  "sum that it names, never on another tax.";
+
+/*
+ * The lines of a kind are raised to what they come to together with the markups: up to each line the sum is its share
+ * of the whole, to the nearest cent, halves up, and a line is what that adds.
+ */
+static void raise_lines(quote *q, price_kind kind, cents cost, cents price)
+{
+    cents before = 0, raised = 0;
+    for (int i = 0; i < q->count && cost > 0; i++) {
+        quote_line *line = q->lines + i;
+        cents sum;
+        if (line->row->kind != kind)
+            continue;
+        before += line->amount;
+        sum = share_of(price, before, cost);
+        line->amount = sum - raised;
+        raised = sum;
+    }
+}
+
+void quote_for_customer(quote *q)
+{
+    int kept = 0;
+    raise_lines(q, MATERIAL, q->materials, q->marked_up_materials);
+    raise_lines(q, LABOUR, q->labour, q->marked_up_labour);
+    for (int i = 0; i < q->count; i++)
+        if (q->lines[i].row->kind != MARKUP)
+            q->lines[kept++] = q->lines[i];
+    q->count = kept;
+    q->materials = q->marked_up_materials;
+    q->labour = q->marked_up_labour;
 }
 
 void quote_free(quote *made)
 {
     free(made->lines);
+}
+
+article sold_on(const quote_line *line)
+{
+    article film = *line->bought;
+    if (is_off_a_roll(line->row->unit))
+        film.measures[1] = film.measures[2] = 0;
+    return film;
+}
+
+/* --- mass --- */
+
+double line_mass(const quote_line *line)
+{
+    const price_row *row = line->row;
+    const article *bought = line->bought;
+    const double quantity = (double)line->quantity / 100; /* hundredths */
+    if (row->mass > 0)
+        return row->mass * quantity / (row->unit == HUNDRED_OF ? 100 : 1);
+    switch (row->unit) {
+    case METRE_WIDE: return bought->measures[0] * row->width * quantity;
+    case FOOT_WIDE: return bought->measures[0] * row->width * quantity * 0.3048;
+    case ROLL: return bought->measures[0] * row->width * row->length * quantity;
+    case PACK: return bought->mass / bought->count * row->pack * quantity;
+    case COIL: return bought->mass / bought->metres * row->length * quantity;
+    default: return bought->mass;
+    }
+}
+
+/* Adds a name that is not among those before it. */
+static void add_name(text *names, const char *name)
+{
+    const char *at = text_of(names);
+    const size_t length = strlen(name);
+    for (; (at = strstr(at, name)) != NULL; at++)
+        if ((at == names->data || at[-1] == ' ') && (!at[length] || at[length] == ','))
+            return;
+    text_add(names, "%s%s", names->length ? ", " : "", name);
+}
+
+double mass_bought(const order *o, const quote *q, text *unknown)
+{
+    double sum = 0;
+    const int count = q ? q->count : o->article_count;
+    for (int i = 0; i < count; i++) {
+        const article *bought = q ? q->lines[i].bought : o->articles + i;
+        double mass;
+        if (!bought)
+            continue;
+        mass = q ? line_mass(q->lines + i) : bought->mass;
+        if (mass > 0)
+            sum += mass;
+        else
+            add_name(unknown, bought->what->name);
+    }
+    return sum;
 }

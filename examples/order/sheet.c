@@ -2,91 +2,44 @@
 /* The order, for whoever buys and cuts. */
 #include <string.h>
 
-#include "answer.h"
+#include "paper.h"
 #include "drilling.h"
 #include "mark.h"
-#include "sentence.h"
-#include "units.h"
 
 /* An offcut shorter than this is no longer worth a line: this program's choice. */
 #define SHORTEST_OFFCUT 0.05
 
-/* "round tube 1.315 in x 0.083 in x 24 ft 0 in, steel 344.738 MPa" */
-static void add_article(text *t, const article *a, int us)
+/* By the list's packs, coils and rolls where it sells by these, with what is left of them. */
+static void print_sold(text *out, const quote_line *line, pen *p)
 {
-    text sizes = {NULL, 0, 0}, grade = {NULL, 0, 0};
-    add_sizes(&sizes, a, us);
-    text_add(t, "%s%s%s", a->what->name, sizes.length ? " " : "", text_of(&sizes));
-    if (a->has_material)
-        text_add(t, ", %s", grade_text(a, us, &grade));
-    text_free(&sizes);
-    text_free(&grade);
-}
-
-static void print_title(text *out, const char *title)
-{
-    text_add(out, "\n%s\n", title);
-}
-
-/* Nobody should buy what will not hold. */
-static void print_stops(text *out, const planned *side, pen *p)
-{
-    for (int i = 0; i < side->plan.finding_count; i++) {
-        const tside_finding *finding = side->plan.findings + i;
-        text words = {NULL, 0, 0};
-        if (!tside_finding_stops((int)finding->code))
-            continue;
-        add_sentence(&words, p, finding);
-        text_say(out, "STOP   ", "%s: %s. Mend it before you buy; tunnelside-plan says more.",
-                 *side->wanted.name ? side->wanted.name : side->file, text_of(&words));
-        text_free(&words);
+    const article a = sold_on(line);
+    const int whole = is_sold_whole(line->row->unit);
+    text much = {NULL, 0, 0}, more = {NULL, 0, 0};
+    add_sold(&much, line, p);
+    if (whole || is_off_a_roll(line->row->unit)) {
+        text_add(&more, ", ");
+        add_unit(&more, line->row, p->us);
     }
+    if (whole)
+        text_add(&more, "; left %s",
+                 line->left <= 0           ? "nothing"
+                 : line->row->unit == PACK ? plain(p, line->left, 0)
+                                           : tape(p, line->left));
+    print_bought(out, text_of(&much), &a, text_of(&more), p);
+    text_free(&much);
+    text_free(&more);
 }
 
-static const char *name_of(const planned *side)
+static void print_buying(text *out, const answer *a, pen *p)
 {
-    return *side->wanted.name ? side->wanted.name : "without a name";
-}
-
-/* Its mark's letters, and what it is. */
-static void print_side(text *out, const planned *side)
-{
-    const request *wanted = &side->wanted;
-    char mark[TSIDE_MARK_SIZE];
-    text label = {NULL, 0, 0};
-    text_add(&label, "  %-5s", side_mark(side, mark));
-    text_say(out, text_of(&label), "%s%s%s (%s)", wanted->job ? wanted->job : "",
-             wanted->job && *wanted->job ? ": " : "", name_of(side), side->file);
-    text_free(&label);
-}
-
-static void print_sides(text *out, const order *o, pen *p)
-{
-    text_say(out, "ORDER  ", "for %d side%s", o->sides, o->sides == 1 ? "" : "s");
-    for (size_t i = 0; i < o->all->count; i++) {
-        if (is_planned(o->all->sides[i]))
-            print_side(out, o->all->sides[i]);
-    }
-    for (size_t i = 0; i < o->all->count; i++)
-        if (is_planned(o->all->sides[i]))
-            print_stops(out, o->all->sides[i], p);
-    if (o->refused)
-        text_say(out, "INCOMPLETE  ", "%d side%s refused, and not in this order.", o->refused,
-                 o->refused == 1 ? " is" : "s are");
-}
-
-static void print_buying(text *out, const order *o, pen *p)
-{
+    const order *o = a->order;
     print_title(out, "BUY");
-    for (int i = 0; i < o->article_count; i++) {
-        const article *a = o->articles + i;
-        text words = {NULL, 0, 0}, label = {NULL, 0, 0};
-        add_article(&words, a, p->us);
-        text_add(&label, "  %12s  ", a->count ? plain(p, a->count, 0) : tape(p, a->metres));
-        text_wrap(out, text_of(&label), text_of(&words));
-        text_free(&words);
-        text_free(&label);
-    }
+    for (int i = 0; a->price && i < a->price->count; i++)
+        if (a->price->lines[i].bought)
+            print_sold(out, a->price->lines + i, p);
+    for (int i = 0; !a->price && i < o->article_count; i++)
+        print_bought(out, o->articles[i].count ? plain(p, o->articles[i].count, 0) : tape(p, o->articles[i].metres),
+                     o->articles + i, "", p);
 }
 
 /* Cuts that print alike, such as guide pipes a hair apart, are one. */
@@ -187,6 +140,8 @@ static void add_piece(text *t, const planned *side, const tside_item *item, pen 
         text_add(t, " %s", bolt_name(p, item->size, "", is_bolt ? item->length : 0));
     if (item->length > 0 && !is_bolt)
         text_add(t, ", %s", tape(p, item->length));
+    if (item->mass_given)
+        text_add(t, ", %s%s", quantity(p, item->mass, "kg"), item->count > 1 ? " each" : "");
     text_add(t, "%s%s", hands[item->hand], places[item->at]);
     if (item->code == TSIDE_ITEM_EXTENDER) {
         text_add(t, "; ");
@@ -246,21 +201,25 @@ static void print_left_over(text *out, const order *o, pen *p)
     }
 }
 
-static void print_sum(text *out, const char *name, cents amount)
+static void print_mass(text *out, const answer *a, pen *p)
 {
-    text words = {NULL, 0, 0};
-    print_money(&words, amount);
-    text_add(out, "  %-62s %13s\n", name, text_of(&words));
-    text_free(&words);
+    text unknown = {NULL, 0, 0};
+    const double mass = mass_bought(a->order, a->price, &unknown);
+    print_title(out, "MASS, FOR FREIGHT");
+    text_say(out, "  ", "%s%s of what is bought.%s%s%s", unknown.length ? "At least " : "", quantity(p, mass, "kg"),
+             unknown.length ? " Not in it, for want of a mass: " : "", text_of(&unknown), unknown.length ? "." : "");
+    text_free(&unknown);
 }
 
 static void print_priced(text *out, const quote_line *line, int us)
 {
     text words = {NULL, 0, 0};
-    if (line->bought)
-        add_article(&words, line->bought, us);
-    else
+    if (line->bought) {
+        const article a = sold_on(line);
+        add_article(&words, &a, us);
+    } else {
         text_add(&words, "%s", line->row->name);
+    }
     text_wrap(out, "  ", text_of(&words));
     text_cut(&words, 0);
     text_add(&words, "    ");
@@ -272,7 +231,8 @@ static void print_priced(text *out, const quote_line *line, int us)
         print_quantity(&words, line->quantity);
         text_add(&words, " at ");
         print_money(&words, line->row->amount);
-        text_add(&words, " %s%s", line->row->unit == EACH ? "" : "per ", unit_name(line->row->unit));
+        text_add(&words, " %s", line->row->unit == EACH ? "" : "per ");
+        add_unit(&words, line->row, us);
     }
     print_sum(out, text_of(&words), line->amount);
     text_free(&words);
@@ -316,15 +276,14 @@ void print_text(text *out, const answer *a, int us)
     };
     pen p = {.us = us};
     print_sides(out, a->order, &p);
-    print_buying(out, a->order, &p);
+    print_buying(out, a, &p);
     print_cuttings(out, a->order, &p);
     print_pieces(out, a->order, &p);
     print_left_over(out, a->order, &p);
+    print_mass(out, a, &p);
     if (a->price)
         print_price(out, a->price, us);
     if (*a->no_price)
         text_say(out, "\nNO PRICE  ", "%s.", a->no_price);
-    print_title(out, "CAUTIONS");
-    for (size_t i = 0; i < sizeof cautions / sizeof *cautions; i++)
-        text_wrap(out, "  ! ", cautions[i]);
+    print_cautions(out, cautions, sizeof cautions / sizeof *cautions);
 }

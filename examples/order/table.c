@@ -14,7 +14,7 @@
 
 static const char header[] =
     "part,file,side,mark,what,at,hand,grade,count,length [m],width [m],size [m],wall [m],total "
-    "length [m],total area [m2],offcut [m],"
+    "length [m],total area [m2],mass [kg],offcut [m],"
     "quantity,unit,price [cent],base [cent],share [millionth],amount [cent],list line,"
     "eye_from_top [m],bow_from_top [m],member_from_top [m],note\n";
 
@@ -23,7 +23,7 @@ typedef struct cells {
     const char *part, *file, *side, *mark, *what, *at, *hand, *grade, *unit, *note;
     const text *refusals; /* in place of the note */
     int count, list_line;
-    double length, width, size, wall, metres, square_metres, offcut, holes[EXTENDER_HOLES];
+    double length, width, size, wall, metres, square_metres, mass, offcut, holes[EXTENDER_HOLES];
     int has_offcut, has_quantity, has_price, has_base, has_amount;
     hundredths quantity;
     cents price, base, amount;
@@ -66,6 +66,7 @@ static void add_row(text *out, const cells *c)
     add_number(out, c->wall, c->wall > 0);
     add_number(out, c->metres, c->metres > 0);
     add_number(out, c->square_metres, c->square_metres > 0);
+    add_number(out, c->mass, c->mass > 0);
     add_number(out, c->offcut, c->has_offcut);
     text_add(out, ",");
     if (c->has_quantity)
@@ -100,7 +101,8 @@ static void add_piece(text *out, const planned *side, const tside_item *item)
                .length = item->length,
                .width = item->width,
                .size = item->size,
-               .wall = item->wall};
+               .wall = item->wall,
+               .mass = item->mass};
     for (int i = 0; i < item->count && *item_mark(side, item, i, mark); i++)
         text_add(&marks, "%s%s", i ? " " : "", mark);
     c.mark = text_of(&marks);
@@ -175,26 +177,69 @@ static void add_sticks(text *out, const cutting *cut)
     }
 }
 
-static void add_priced(text *out, const quote_line *line)
+static void set_need(cells *c, const article *a)
+{
+    c->count = a->count;
+    c->metres = a->metres;
+    c->square_metres = a->square_metres;
+}
+
+/* An article; of what is sold in packs, coils or rolls the note tells of which, and what is left. */
+static void add_sold(text *out, cells *c, const quote_line *line)
+{
+    const price_row *row = line->row;
+    const article a = sold_on(line);
+    text grade = {NULL, 0, 0}, note = {NULL, 0, 0};
+    set_article(c, &a, &grade, &note);
+    if (is_sold_whole(row->unit) || is_off_a_roll(row->unit)) {
+        text_add(&note, "%s", note.length ? ", " : "");
+        add_unit(&note, row, 0);
+        c->offcut = line->left;
+        c->has_offcut = is_sold_whole(row->unit) && row->unit != PACK;
+    }
+    if (row->unit == PACK)
+        text_add(&note, ", left %.0f", line->left);
+    c->note = text_of(&note);
+    add_row(out, c);
+    text_free(&grade);
+    text_free(&note);
+}
+
+/* Of the customer's copy without what tells cost: the price of a unit, and where that stands. */
+static void add_priced(text *out, const quote_line *line, int for_customer)
 {
     const int is_share = line->row->kind == MARKUP || line->row->kind == TAX;
     cells c = {.part = kind_names[line->row->kind],
                .what = line->row->name,
                .unit = unit_name(line->row->unit),
-               .list_line = line->row->line,
+               .list_line = for_customer ? 0 : line->row->line,
                .quantity = line->quantity,
                .has_quantity = !is_share,
                .price = line->row->amount,
-               .has_price = !is_share,
+               .has_price = !is_share && !for_customer,
                .base = line->base,
                .share = line->row->share,
                .has_base = is_share,
                .amount = line->amount,
                .has_amount = 1};
     if (line->bought)
-        add_article(out, &c, line->bought);
+        add_sold(out, &c, line);
     else
         add_row(out, &c);
+}
+
+/* By a price list in its packs, coils and rolls, else as much as is needed. */
+static void add_bought(text *out, const quote_line *line)
+{
+    cells c = {.part = "buy", .mass = line_mass(line)};
+    if (is_sold_whole(line->row->unit) || is_off_a_roll(line->row->unit)) {
+        c.unit = unit_name(line->row->unit);
+        c.quantity = line->quantity;
+        c.has_quantity = 1;
+    } else {
+        set_need(&c, line->bought);
+    }
+    add_sold(out, &c, line);
 }
 
 static void add_sum(text *out, const char *what, cents amount)
@@ -210,11 +255,11 @@ static void add_stops(text *out, const planned *side)
         add_row(out, &(cells){.part = "stop", .file = side->file, .side = side->wanted.name, .note = sentences[i]});
 }
 
-static void add_side(text *out, const planned *side)
+static void add_side(text *out, const planned *side, int with_pieces)
 {
     if (is_planned(side)) {
         add_stops(out, side);
-        for (int k = 0; k < side->item_count; k++)
+        for (int k = 0; with_pieces && k < side->item_count; k++)
             add_piece(out, side, side->items + k);
     } else {
         add_row(out, &(cells){.part = "refused",
@@ -224,31 +269,74 @@ static void add_side(text *out, const planned *side)
     }
 }
 
-void print_table(text *out, const answer *a)
+/* Of all that is bought; the note names what is not in it. */
+static void add_mass(text *out, const answer *a)
+{
+    text unknown = {NULL, 0, 0};
+    cells c = {.part = "mass", .mass = mass_bought(a->order, a->price, &unknown)};
+    c.note = text_of(&unknown);
+    add_row(out, &c);
+    text_free(&unknown);
+}
+
+static void add_sums(text *out, const quote *q)
+{
+    add_sum(out, "materials", q->materials);
+    add_sum(out, "labour", q->labour);
+    add_sum(out, "net", q->net);
+    add_sum(out, "tax", q->tax);
+    add_sum(out, "total", q->total);
+}
+
+static void add_said(text *out, const char *what, const char *words)
+{
+    add_row(out, &(cells){.part = "quotation", .what = what, .note = words});
+}
+
+static void add_letter(text *out, const letter *l)
+{
+    const char *words;
+    add_said(out, "number", l->number);
+    add_said(out, "date", l->date);
+    add_said(out, "valid until", l->valid_until);
+    for (int i = 0; (words = letter_row(l, WHOSE, i)) != NULL; i++)
+        add_said(out, "whose", words);
+    for (int i = 0; (words = letter_row(l, TERMS, i)) != NULL; i++)
+        add_said(out, "terms", words);
+}
+
+/* What whoever buys and cuts must know, and the customer need not. */
+static void add_order(text *out, const answer *a)
 {
     const order *o = a->order;
     const quote *q = a->price;
-    text_add(out, "%s", header);
-    for (size_t i = 0; i < o->all->count; i++)
-        add_side(out, o->all->sides[i]);
-    for (int i = 0; i < o->article_count; i++)
-        add_article(out,
-                    &(cells){.part = "buy",
-                             .count = o->articles[i].count,
-                             .metres = o->articles[i].metres,
-                             .square_metres = o->articles[i].square_metres},
-                    o->articles + i);
+    for (int i = 0; q && i < q->count; i++)
+        if (q->lines[i].bought)
+            add_bought(out, q->lines + i);
+    for (int i = 0; !q && i < o->article_count; i++) {
+        cells c = {.part = "buy", .mass = o->articles[i].mass};
+        set_need(&c, o->articles + i);
+        add_article(out, &c, o->articles + i);
+    }
+    add_mass(out, a);
     for (int i = 0; i < o->cutting_count; i++)
         add_sticks(out, o->cuttings + i);
+}
+
+void print_table(text *out, const answer *a)
+{
+    const quote *q = a->price;
+    text_add(out, "%s", header);
+    if (a->letter)
+        add_letter(out, a->letter);
+    for (size_t i = 0; i < a->order->all->count; i++)
+        add_side(out, a->order->all->sides[i], !a->letter);
+    if (!a->letter)
+        add_order(out, a);
     for (int i = 0; q && i < q->count; i++)
-        add_priced(out, q->lines + i);
-    if (q) {
-        add_sum(out, "materials", q->materials);
-        add_sum(out, "labour", q->labour);
-        add_sum(out, "net", q->net);
-        add_sum(out, "tax", q->tax);
-        add_sum(out, "total", q->total);
-    }
+        add_priced(out, q->lines + i, a->letter != NULL);
+    if (q)
+        add_sums(out, q);
     if (*a->no_price)
         add_row(out, &(cells){.part = "no price", .note = a->no_price});
 }

@@ -113,6 +113,8 @@ typedef struct tside_item {
     tside_material material; /* of a tube */
     int first_number; /* in the mark of the first of its pieces, the others count on from it; 0 where
                        * they carry none */
+    int mass_given;
+    double mass; /* kg, of each piece; of all where it is counted by length; given with mass */
     int stock_given;
     double stock; /* m, the length that it is cut from, where the side or its fittings say */
 } tside_item;
@@ -141,7 +143,8 @@ enum { TSIDE_ITEMS = 48 }; /* no side has more lines */
  * member, and one patch of tape at the bow, two at the member; with more washers where the thread
  * would not reach. What is cut or drilled is numbered, each end's pieces for themselves: sticks of
  * the bar in their order from the drive; of the channel only what is shorter than a whole length,
- * which is not cut.
+ * which is not cut. Masses: of tube and sheet, of drive and collar as the side has them, of a clip
+ * its share of what the side says of a metre of bar; of other small parts none is known.
  * side: every field checked.
  * plan: made by tside_plan_side of that side.
  * fittings: every field checked.

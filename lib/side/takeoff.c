@@ -7,6 +7,8 @@
 
 #include "base/field.h"
 #include "parts/bolt.h"
+#include "parts/material.h"
+#include "parts/tube.h"
 #include "side/joints.h"
 #include "side/mark.h"
 #include "side/plan.h"
@@ -75,6 +77,7 @@ static const tside_field item_rows[] = {
     {CHOICE(tside_item, shape, shapes, 0, "which section of tube it is cut from")},
     {RESULT(tside_item, wall, "m", "wall of the tube"), OF_TUBE},
     {GROUP(tside_item, material, material, "metal of the tube"), OF_TUBE},
+    {RESULT_OPTIONAL(tside_item, mass, "kg", "mass of each piece; of all where it is counted by length")},
     {RESULT_OPTIONAL(tside_item, stock, "m", "the length that it is cut from")},
 };
 /* clang-format on */
@@ -485,6 +488,47 @@ static void number_pieces(list *l)
     }
 }
 
+/* --- masses --- */
+
+/* kg/m, of an item's tube; 0 where that contradicts itself. */
+static double tube_mass(const list *l, const tside_item *item)
+{
+    const tside_round round = {item->size, item->wall};
+    const tside_which_end which = item->at == TSIDE_AT_FREE_END ? TSIDE_FREE_END : TSIDE_DRIVE_END;
+    tside_metal_values metal;
+    tside_section section;
+    if (tside_i_material_values(&item->material, &metal, NULL) != TSIDE_OK)
+        return 0;
+    if ((item->shape == TSIDE_ROUND_TUBE ? tside_i_round_section(&round, metal.density, &section, NULL)
+                                         : tside_i_square_section(&tside_i_end(l->side, which)->extender.tube,
+                                                                  metal.density, &section, NULL)) != TSIDE_OK)
+        return 0;
+    return section.mass;
+}
+
+/* kg, of each piece; 0 where it is not known. */
+static double mass_of(const list *l, const tside_item *item)
+{
+    if (item->shape != TSIDE_NO_TUBE)
+        return tube_mass(l, item) * item->length;
+    if (item->by == TSIDE_BY_SHEET)
+        return l->side->curtain.areal_mass * item->width * item->length;
+    switch (item->code) {
+    case TSIDE_ITEM_DRIVE: return l->side->drive.mass;
+    case TSIDE_ITEM_COLLAR: return l->side->collar.mass;
+    case TSIDE_ITEM_CLIP: return l->side->bar.clip_mass * l->plan->curtain_length / item->count;
+    default: return 0;
+    }
+}
+
+static void weigh(list *l)
+{
+    for (int i = 0; i < l->count; i++) {
+        l->items[i].mass = mass_of(l, l->items + i);
+        l->items[i].mass_given = l->items[i].mass > 0;
+    }
+}
+
 static tside_status take_all(list *l, tside_fault *fault)
 {
     take_curtain(l);
@@ -496,6 +540,7 @@ static tside_status take_all(list *l, tside_fault *fault)
     TRY(take_rope(l, fault));
     take_cord(l);
     number_pieces(l);
+    weigh(l);
     return TSIDE_OK;
 }
 

@@ -126,6 +126,40 @@ START_TEST(a_side_by_hand)
 }
 END_TEST
 
+/*
+ * By hand, steel 7850 kg/m3: bar 33.4 x 2.5 mm, pi (33.4 - 2.5) 2.5 = 242.688 mm2, 1.905101 kg/m, 30.0474 m and four
+ * swages of 4 in are 30.4538 m; guides 33.4 x 1.65 mm, pi 31.75 x 1.65 = 164.580 mm2, 1.291954 kg/m. Square 50.8 x 3
+ * mm, corners 6 and 3 mm outside and inside by EN 10219-2: 4 x 3 x 47.8 - (4 - pi)(36 - 9) = 550.4230 mm2, 4.320821
+ * kg/m. Sheets by their area; the clips together are what the side says of a metre, along the curtain.
+ */
+START_TEST(masses_by_hand)
+{
+    tside_side side = stocked();
+    const tside_fittings fittings = usual();
+    const taken t = take(&side, &fittings);
+    double bar = 0, clips = 0;
+    for (int i = 0; i < t.count; i++) {
+        const tside_item *got = t.item + i;
+        ck_assert(got->mass_given ? got->mass > 0 : got->mass == 0);
+        bar += got->code == TSIDE_ITEM_BAR ? got->count * got->mass : 0;
+        clips += got->code == TSIDE_ITEM_CLIP ? got->count * got->mass : 0;
+        if (got->code == TSIDE_ITEM_GUIDE)
+            NEAR(got->mass / got->length, 1.291954, 5e-6, "guide", i);
+        if (got->code == TSIDE_ITEM_EXTENDER)
+            NEAR(got->mass / got->length, 4.320821, 5e-6, "extender", i);
+        if (got->by == TSIDE_BY_SHEET)
+            NEAR(got->mass, side.curtain.areal_mass * got->width * got->length, 1e-12, "sheet", i);
+    }
+    NEAR(bar, 1.905101 * 30.4538, 5e-5, "bar", 0);
+    NEAR(clips, side.bar.clip_mass * 29.7172, 1e-9, "clips", 0);
+    ck_assert(line_of(&t, TSIDE_ITEM_DRIVE)->mass == side.drive.mass &&
+              line_of(&t, TSIDE_ITEM_COLLAR)->mass == side.collar.mass);
+    ck_assert(!line_of(&t, TSIDE_ITEM_CHAIN)->mass_given && !line_of(&t, TSIDE_ITEM_CHANNEL)->mass_given);
+    side.collar.mass = side.curtain.areal_mass = 0;
+    ck_assert(!line_of((const taken[]){take(&side, &fittings)}, TSIDE_ITEM_COLLAR)->mass_given);
+}
+END_TEST
+
 /* The opposite side is the mirror: the same pieces, the extenders of the other hand. */
 START_TEST(mirrored)
 {
@@ -279,6 +313,7 @@ Suite *takeoff_suite(void)
     Suite *suite = suite_create("takeoff");
     TCase *tcase = tcase_create("takeoff");
     tcase_add_test(tcase, a_side_by_hand);
+    tcase_add_test(tcase, masses_by_hand);
     tcase_add_test(tcase, mirrored);
     tcase_add_test(tcase, twice_the_side);
     tcase_add_test(tcase, sums);
