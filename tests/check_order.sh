@@ -4,9 +4,11 @@
 # over an incomplete order, forms that agree, and output that is complete or absent.
 program=${TSIDE_ORDER:-${ORDER:-examples/tunnelside-order}}
 planner=${PLAN:-examples/tunnelside-plan}
+turner=${TURNS:-examples/tunnelside-turns}
 here=$PWD
 . "${srcdir:-${top_srcdir:-.}}/tests/program.sh"
 planner=$(cd "$here" && absolute "$planner")
+turner=$(cd "$here" && absolute "$turner")
 
 after_run() {
     test "$wanted" != 2 || test ! -s out || wrong "$called $*: misused, and prints"
@@ -664,6 +666,44 @@ for plan in order["cut_plans"]:
                 if p["by"] == "cut" and (p["text"] == "channel" if plan["what"] == "channel" else p["size"]["value"] == plan["size"]["value"]))
     assert abs(cut - asked) < 1e-4 and plan["plan"]["proven"] == 1, (plan["what"], cut, asked)
 assert sorted(cut_marks) == sorted(mark for side in order["sides"] for p in side["pieces"] if p["by"] == "cut" for mark in p["marks"])
+END
+fi
+
+# --- one shape for the JSON of all programs: what a document begins with, numbers with their units, sides and refused ones alike ---
+
+sed 's/"hand": "left"/"hand": "left", "curtain": {"hip": 9}/' site.json > bad.json
+"$planner" --format=json bad.json > plan.json 2> /dev/null && wrong "tunnelside-plan takes bad.json"
+"$program" --format=json bad.json > order.json 2> /dev/null && wrong "tunnelside-order takes bad.json"
+"$turner" --core=35mm --drop=1m --format=json > turns.json || wrong "tunnelside-turns does not answer"
+if command -v python3 > /dev/null; then
+    checks=$((checks + 1))
+    python3 - <<'END' || wrong "the programs' JSON differs in shape"
+import json
+documents = [json.load(open(name + ".json")) for name in ("plan", "order", "turns")]
+plan, order, turns = documents
+for document, name in zip(documents, ("plan", "order", "turns")):
+    assert list(document)[:3] == ["program", "version", "complete"] and document["program"] == "tunnelside-" + name
+assert [d["complete"] for d in documents] == [False, False, True] and len({d["version"] for d in documents}) == 1
+def numbers(value, key=""): # a number with a fraction stands beside its unit, whatever program tells it
+    if isinstance(value, dict):
+        if set(value) == {"value", "unit"}:
+            assert isinstance(value["unit"], str) and isinstance(value["value"], (int, float)), key
+            return
+        for name, member in value.items():
+            numbers(member, name)
+    elif isinstance(value, list):
+        for member in value:
+            numbers(member, key)
+    else:
+        assert not isinstance(value, float), (key, value)
+for document in documents:
+    numbers(document)
+place = ["file", "within", "job", "name", "note", "drive_at", "mark"]
+for a, b in zip(plan["sides"], order["sides"]):
+    assert [a[key] for key in place] == [b[key] for key in place] and list(a)[:7] == list(b)[:7] == place
+assert plan["sides"][1] == order["sides"][1] and set(plan["sides"][1]) == set(place) | {"refused"} and len(plan["sides"]) == len(order["sides"]) == 2
+assert set(turns["turns"][0]) - {"on_bar"} <= set(plan["sides"][0]["turns"][0])
+assert set(turns["asked"]) <= {"core", "thickness", "packing", "wraps_shut", "drop"} and set(turns["assumed"]) <= set(turns["asked"])
 END
 fi
 

@@ -273,30 +273,32 @@ run 0 --core=35mm --drop=1m --format=csv
 sed 1d out | cut -d, -f1-5 > wanted
 run 0 --core=35mm --drop=1m --format=json
 is_json table
-prints '"assumed": ["thickness", "packing", "wraps"]'
-prints '"core_m": 0.035,'
-prints '"thickness_m": 0.00015,'
-prints '"packing": 1.15,'
-prints '"wraps_shut": 1,'
-prints '"drop_m": 1,'
-prints '{"turn": 0, "taken_up_m": 0, "total_m": 0, "diameter_m": 0.035345, "on_bar_m": '
+tr -d ' \n' < out > flat
+for member in '"complete":true' '"assumed":["thickness","packing","wraps_shut"]' '"core":{"value":0.035,"unit":"m"}' '"packing":{"value":1.15,"unit":"1"}' \
+    '"wraps_shut":{"value":1,"unit":"turn"}' '"drop":{"value":1,"unit":"m"}' '{"turn":{"value":0,"unit":"turn"},"taken_up":{"value":0,"unit":"m"}'; do
+    grep -qF -- "$member" flat || wrong "the JSON table has no $member"
+done
+values() { # of what is found, one a line, as they stand
+    sed -n "/\"$1\": [[{]/,\$p" out | sed -n 's/.*{"value": \([^,]*\),.*/\1/p'
+}
 checks=$((checks + 1))
-sed -n 's/^ *{"turn": //; t row
-d
-:row
-s/ "[a-z_]*": //g; s/}.*//p' out | cmp -s - wanted || wrong "the JSON table is not that of csv"
+values turns > got
+tr , '\n' < wanted | cmp -s - got || wrong "the JSON table is not that of csv"
 run 0 --core=35mm --counted=5 --over=600mm --thickness=0.15mm --format=csv
-sed 1d out | tr , '\n' | sed '/^wraps$/d; /^$/d' | sort > wanted
+sed 1d out | cut -d, -f1-6 | tr , '\n' > wanted
 run 0 --core=35mm --counted=5 --over=600mm --thickness=0.15mm --format=json
 is_json inverse
-prints '"assumed": ["wraps"]'
+tr -d ' \n' < out > flat
+grep -qF '"assumed":["wraps_before"]' flat || wrong "the JSON inverse assumes something else"
+grep -qF '"turns":{"value":5,"unit":"turn"},"taken_up":{"value":0.6,"unit":"m"},"thickness":{"value":0.00015,"unit":"m"}}' flat || wrong "the JSON inverse was asked something else"
 checks=$((checks + 1))
-sed -n 's/^  "[a-z_]*": \([0-9.e-]*\),*$/\1/p' out | sort | cmp -s - wanted || wrong "the JSON inverse is not that of csv"
+values found > got
+cmp -s wanted got || wrong "the JSON inverse is not that of csv"
 run 0 --core=35mm --counted=5 --over=600mm --wraps=1 --format=json
 is_json "inverse without thickness"
 prints '"assumed": []'
 hides '"packing'
-hides '"thickness_m"'
+hides '"thickness"'
 
 # --- refusals name the option, what was given, and the bound ---
 

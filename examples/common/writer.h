@@ -1,29 +1,10 @@
 /* SPDX-License-Identifier: MIT */
-/* The machine's forms: JSON, members of objects and lists one a line; and the cells of CSV. */
+/* The machine's forms: a side's part of JSON, and the cells of CSV. */
 #ifndef COMMON_WRITER_H
 #define COMMON_WRITER_H
 
 #include "job.h"
-
-/* A text as a JSON string, with quotes; bytes that are no UTF-8 become "?". */
-void add_json_string(text *out, const char *words);
-
-/* The shortest number that reads back as the same double. */
-void add_json_number(text *out, double value);
-
-typedef struct writer {
-    text *out;
-    int depth, empty; /* empty: nothing in the innermost object or list yet */
-} writer;
-
-/* Begins a member; key is NULL in a list. */
-void begin_member(writer *w, const char *key);
-void open_bracket(writer *w, const char *key, char bracket);
-void shut_bracket(writer *w, char bracket);
-
-void put_string(writer *w, const char *key, const char *words);
-void put_number(writer *w, const char *key, double value, const char *unit);
-void put_whole(writer *w, const char *key, int value);
+#include "members.h"
 
 /* What applies of a structure, by its table, into the object that is open. */
 void put_structure(writer *w, tside_kind kind, const void *structure);

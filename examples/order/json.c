@@ -15,12 +15,6 @@ static void put_money(writer *w, const char *key, cents amount)
     text_add(w->out, "{\"value\": %lld, \"unit\": \"cent\"}", amount);
 }
 
-static void put_flag(writer *w, const char *key, int flag)
-{
-    begin_member(w, key);
-    text_add(w->out, "%s", flag ? "true" : "false");
-}
-
 static void put_stops(writer *w, const planned *side)
 {
     char sentences[TSIDE_FINDINGS][STOP_SIZE];
@@ -318,11 +312,7 @@ static void put_letter(writer *w, const letter *l)
 
 void print_json(text *out, const answer *a)
 {
-    writer w = {out, 1, 1};
-    text_add(out, "{");
-    put_string(&w, "program", program_name);
-    put_string(&w, "version", tside_version());
-    put_flag(&w, "complete", !a->order->refused);
+    writer w = open_document(out, !a->order->refused);
     if (a->letter)
         put_letter(&w, a->letter);
     put_sides(&w, a->order->all, !a->letter);
@@ -335,5 +325,5 @@ void print_json(text *out, const answer *a)
         put_price(&w, a->price, a->letter != NULL);
     if (*a->no_price)
         put_string(&w, "no_price", a->no_price);
-    text_add(out, "\n}\n");
+    shut_document(&w);
 }

@@ -127,10 +127,7 @@ static void put_planned(writer *w, const planned *side)
 
 void print_json(text *out, const work *all, int with_matters)
 {
-    writer w = {out, 1, 1};
-    text_add(out, "{");
-    put_string(&w, "program", "tunnelside-plan");
-    put_string(&w, "version", tside_version());
+    writer w = open_document(out, !all->bad);
     open_bracket(&w, "sides", '[');
     for (size_t i = 0; i < all->count; i++) {
         const planned *side = all->sides[i];
@@ -145,5 +142,5 @@ void print_json(text *out, const work *all, int with_matters)
         shut_bracket(&w, '}');
     }
     shut_bracket(&w, ']');
-    text_add(out, "\n}\n");
+    shut_document(&w);
 }

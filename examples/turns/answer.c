@@ -4,6 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "members.h"
 #include "turns.h"
 
 #define INCH 0.0254 /* m, exact: international yard and pound agreement of 1959 */
@@ -85,73 +86,67 @@ static int is_assumed(const question *asked, option_of which)
     return !asked->words[which] && (which == WRAPS || !asked->words[COUNTED]);
 }
 
-static void put_assumed(const question *asked, const char *quote, const char *between)
-{
-    const char *before = "";
-    for (int i = 0; i < COUNT_OF(may_be_usual); i++)
-        if (is_assumed(asked, may_be_usual[i])) {
-            printf("%s%s%s%s", before, quote, name_of(may_be_usual[i]), quote);
-            before = between;
-        }
-}
-
 /*
  * --- writing for programs: figures by name, in SI; those that are found come first, then what they are found from ---
  */
 
 typedef struct figure {
-    const char *name;
-    double value; /* NaN where there is none: empty in CSV, left out of JSON */
+    const char *name, *unit; /* in CSV a name in metres ends in _m */
+    double value;            /* NaN where there is none: empty in CSV, left out of JSON */
+    option_of from;          /* of what is asked, else QUANTITIES */
 } figure;
-
-/* The shortest number that reads back as the same double. */
-static void put_number(double value)
-{
-    char digits[SIZE];
-    for (int precision = 15; precision <= 17; precision++) {
-        snprintf(digits, sizeof digits, "%.*g", precision, value);
-        if (strtod(digits, NULL) == value)
-            break;
-    }
-    fputs(digits, stdout);
-}
 
 static void put_csv_names(const figure *figures, int count)
 {
     for (int i = 0; i < count; i++)
-        printf("%s,", figures[i].name);
+        printf("%s%s,", figures[i].name, strcmp(figures[i].unit, "m") ? "" : "_m");
     printf("assumed\n");
 }
 
 static void put_csv_values(const question *asked, const figure *figures, int count)
 {
+    text row = {NULL, 0, 0};
+    const char *before = "";
     for (int i = 0; i < count; i++) {
         if (!isnan(figures[i].value))
-            put_number(figures[i].value);
-        printf(",");
+            add_json_number(&row, figures[i].value);
+        text_add(&row, ",");
     }
-    put_assumed(asked, "", " ");
-    printf("\n");
+    for (int i = 0; i < COUNT_OF(may_be_usual); i++)
+        if (is_assumed(asked, may_be_usual[i])) {
+            text_add(&row, "%s%s", before, name_of(may_be_usual[i]));
+            before = " ";
+        }
+    puts(text_of(&row));
+    text_free(&row);
 }
 
-/* Members of a JSON object. */
-static void put_members(const figure *figures, int count, const char *between)
+static void put_figures(writer *w, const figure *figures, int count)
 {
     for (int i = 0; i < count; i++)
-        if (!isnan(figures[i].value)) {
-            printf("%s\"%s\": ", i ? between : "", figures[i].name);
-            put_number(figures[i].value);
-        }
+        if (!isnan(figures[i].value))
+            put_number(w, figures[i].name, figures[i].value, figures[i].unit);
 }
 
 /* What a document begins with, up to what is found. */
-static void put_json_head(const question *asked, const figure *from, int count)
+static void put_asked(writer *w, const question *asked, const figure *from, int count)
 {
-    printf("{\n  \"program\": \"tunnelside-turns\",\n  \"version\": \"%s\",\n  ", tside_version());
-    put_members(from, count, ",\n  ");
-    printf(",\n  \"assumed\": [");
-    put_assumed(asked, "\"", ", ");
-    printf("],\n  ");
+    open_bracket(w, "asked", '{');
+    put_figures(w, from, count);
+    shut_bracket(w, '}');
+    open_bracket(w, "assumed", '[');
+    for (int i = 0; i < count; i++)
+        for (int k = 0; k < COUNT_OF(may_be_usual); k++)
+            if (from[i].from == may_be_usual[k] && is_assumed(asked, may_be_usual[k]))
+                put_string(w, NULL, from[i].name);
+    shut_bracket(w, ']');
+}
+
+static void print_document(writer *w)
+{
+    shut_document(w);
+    fputs(text_of(w->out), stdout);
+    text_free(w->out);
 }
 
 /* --- writing for people --- */
@@ -309,19 +304,23 @@ static void print_table(const question *asked, const table *t)
 static void write_table(const question *asked, const table *t)
 {
     enum { FOUND = 5, ALL = 10 };
+    text out = {NULL, 0, 0};
+    writer w;
+    if (asked->format == JSON)
+        w = open_document(&out, 1);
     for (int i = 0; i < t->count; i++) {
         const row *r = t->rows + i;
         const figure figures[ALL] = {
-            {"turn", r->turn},
-            {"taken_up_m", r->taken_up},
-            {"total_m", r->total},
-            {"diameter_m", r->diameter},
-            {"on_bar_m", r->on_bar},
-            {"core_m", asked->value[CORE]},
-            {"thickness_m", asked->value[THICKNESS]},
-            {"packing", asked->value[PACKING]},
-            {"wraps_shut", asked->value[WRAPS]},
-            {"drop_m", asked->value[DROP]},
+            {"turn", "turn", r->turn, QUANTITIES},
+            {"taken_up", "m", r->taken_up, QUANTITIES},
+            {"total", "m", r->total, QUANTITIES},
+            {"diameter", "m", r->diameter, QUANTITIES},
+            {"on_bar", "m", r->on_bar, QUANTITIES},
+            {"core", "m", asked->value[CORE], CORE},
+            {"thickness", "m", asked->value[THICKNESS], THICKNESS},
+            {"packing", "1", asked->value[PACKING], PACKING},
+            {"wraps_shut", "turn", asked->value[WRAPS], WRAPS},
+            {"drop", "m", asked->value[DROP], DROP},
         };
         if (asked->format == CSV) {
             if (i == 0)
@@ -330,15 +329,17 @@ static void write_table(const question *asked, const table *t)
             continue;
         }
         if (i == 0) {
-            put_json_head(asked, figures + FOUND, ALL - FOUND);
-            printf("\"turns\": [");
+            put_asked(&w, asked, figures + FOUND, ALL - FOUND);
+            open_bracket(&w, "turns", '[');
         }
-        printf("%s\n    {", i ? "," : "");
-        put_members(figures, FOUND, ", ");
-        printf("}");
+        open_bracket(&w, NULL, '{');
+        put_figures(&w, figures, FOUND);
+        shut_bracket(&w, '}');
     }
-    if (asked->format == JSON)
-        printf("\n  ]\n}\n");
+    if (asked->format == JSON) {
+        shut_bracket(&w, ']');
+        print_document(&w);
+    }
 }
 
 int answer_turns(const question *asked)
@@ -423,26 +424,31 @@ static void write_thickness(const question *asked, const thickness *found)
     enum { FOUND = 6, ALL = 11 };
     const double bare = asked->words[THICKNESS] ? asked->value[THICKNESS] : NAN; /* and so what is divided by it */
     const figure figures[ALL] = {
-        {"effective_thickness_m", found->likely},
-        {"effective_thickness_least_m", found->least},
-        {"effective_thickness_most_m", found->most},
-        {"packing", found->likely / bare},
-        {"packing_least", found->least / bare},
-        {"packing_most", found->most / bare},
-        {"core_m", asked->value[CORE]},
-        {"wraps_before", asked->value[WRAPS]},
-        {"turns", asked->value[COUNTED]},
-        {"taken_up_m", asked->value[OVER]},
-        {"thickness_m", bare},
+        {"effective_thickness", "m", found->likely, QUANTITIES},
+        {"effective_thickness_least", "m", found->least, QUANTITIES},
+        {"effective_thickness_most", "m", found->most, QUANTITIES},
+        {"packing", "1", found->likely / bare, QUANTITIES},
+        {"packing_least", "1", found->least / bare, QUANTITIES},
+        {"packing_most", "1", found->most / bare, QUANTITIES},
+        {"core", "m", asked->value[CORE], CORE},
+        {"wraps_before", "turn", asked->value[WRAPS], WRAPS},
+        {"turns", "turn", asked->value[COUNTED], COUNTED},
+        {"taken_up", "m", asked->value[OVER], OVER},
+        {"thickness", "m", bare, THICKNESS},
     };
+    text out = {NULL, 0, 0};
+    writer w;
     if (asked->format == CSV) {
         put_csv_names(figures, ALL);
         put_csv_values(asked, figures, ALL);
-    } else {
-        put_json_head(asked, figures + FOUND, ALL - FOUND);
-        put_members(figures, FOUND, ",\n  ");
-        printf("\n}\n");
+        return;
     }
+    w = open_document(&out, 1);
+    put_asked(&w, asked, figures + FOUND, ALL - FOUND);
+    open_bracket(&w, "found", '{');
+    put_figures(&w, figures, FOUND);
+    shut_bracket(&w, '}');
+    print_document(&w);
 }
 
 int answer_thickness(const question *asked)
