@@ -20,7 +20,7 @@ run 0 --help
 silent err
 test "$(wc -l < out)" -le 24 || wrong "--help does not fit a screen"
 test -z "$(awk 'length > 80' out)" || wrong "--help is wider than a screen"
-for option in prices for-customer number date kerf trim also units format output help version; do
+for option in prices in-hand for-customer number date kerf trim also units format output help version; do
     prints "--$option"
 done
 run 0 --version
@@ -437,6 +437,58 @@ for demo in "$sites"/*.json; do
     silent err
     prints "TOTAL"
 done
+
+# --- stock in hand is used first, the shortest first, and less is bought ---
+
+# On each side 2 bars' sticks of 6 m and one of 800 mm; four guides of 1.398 m and a little more. In hand 2 rests of 850 mm, each of which gives one end, and one of 3 m
+# of guide's tube, which gives two guides: 4 sticks of the bars are bought, and one of the guides. 2.5 m of channel gives one length of 2 m.
+cat > hand.csv <<'END'
+# Invented rests.
+what,size,grade,count
+round tube,33.7 mm x 2.6 mm x 850 mm,steel,3
+round tube,42.4 mm x 2.6 mm x 3 m,,1
+channel,2.5 m,,1
+round tube,48.3 mm x 2.6 mm x 3 m,,2
+END
+run 0 --units=si --in-hand=hand.csv site.json
+silent err
+for line in "      1 of 850 mm          1 x roll bar 800 mm; left 47 mm; in hand" "mark AB3" "mark BB3" "      1 of 3000 mm         2 x guide pipe 1399 mm; left 196 mm; in hand" \
+    "             4  round tube 33.7 mm x 2.6 mm x 6000 mm, steel" "             1  round tube 42.4 mm x 2.6 mm x 6000 mm, steel" "            15  channel 2000 mm" \
+    "  and 6 mm lost in cuts and ends" "24.000 m bought: proven least for what the stock in hand leaves to cut" "  in hand, not used: 1 of round tube 850 mm" "  in hand, not used: 2 of round tube 3000 mm"; do
+    prints "$line"
+done
+run 0 --format=json --in-hand=hand.csv site.json
+test "$(grep -c '"in_hand": true' out)" = 4 || wrong "JSON has other sticks in hand"
+run 0 --format=csv --in-hand=hand.csv site.json
+test "$(grep -c '^stick.*,in hand$' out)" = 4 || wrong "CSV has other sticks in hand"
+printf 'what,size,grade,count\nround tube,42.4 mm x 2.6 mm x 6 m,,1\n' > whole.csv
+run 0 --in-hand=whole.csv site.json
+prints "Nothing is bought: the stock in hand gives all."
+sed -n '/^BUY/,/^CUT/p' out > bought
+! grep -q '1 5/8\|1.669' bought || wrong "what is in hand is bought too"
+held() { # with this row in hand the order is refused
+    printf 'what,size,grade,count\n%s\n' "$1" > changed.csv
+    run 1 --in-hand=changed.csv site.json
+    says "changed.csv:2: $2"
+    silent out
+}
+held 'clip,,,3' 'a clip is not cut from sticks'
+held 'curtain film,0.14 kg/m2 x 2 m x 10 m,,3' 'a curtain film is not cut from sticks'
+held 'round tube,33.7 mm x 2.6 mm,,1' "wanted the size with the stick's length as its last measure"
+held 'round tube,33.7 mm x 2.6 mm x -,,1' "wanted the size with the stick's length as its last measure"
+held 'channel,,,1' "wanted the size with the stick's length as its last measure"
+held 'channel,2 m,,0' 'count "0": wanted a whole number from 1 to 1000'
+held 'channel,2 m,,' 'count "": wanted'
+held 'channel,2 m,steel,1' 'a channel has no grade'
+held 'rod,2 m,,1' '"rod" is nothing that is ordered'
+printf 'what,size,count\n' > changed.csv
+run 1 --in-hand=changed.csv site.json
+says "changed.csv:1: no list of stock in hand: wanted the header what,size,grade,count"
+run 1 --in-hand=none.csv site.json
+says "none.csv: No such file"
+run 2 --in-hand=- - < /dev/null
+run 2 --in-hand=hand.csv --output=hand.csv site.json
+says "it is the list of stock in hand"
 
 # --- the customer's copy: number, dates, whose, terms; markups in the prices, and nobody can tell cost or markup ---
 

@@ -3,6 +3,7 @@
 #ifndef ORDER_ANSWER_H
 #define ORDER_ANSWER_H
 
+#include "hand.h"
 #include "letter.h"
 #include "quote.h"
 
@@ -15,6 +16,7 @@ typedef struct answer {
     const quote *price;
     const char *no_price;
     const letter *letter;
+    const hand *in_hand;
 } answer;
 
 void print_text(text *out, const answer *a, int us);

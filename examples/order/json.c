@@ -209,7 +209,8 @@ static void put_stick(writer *w, const cutting *c, int i)
 {
     open_bracket(w, NULL, '{');
     put_structure(w, TSIDE_KIND_STICK, c->sticks + i);
-    put_number(w, "length", c->stock.lengths[c->sticks[i].stock].length, "m");
+    put_number(w, "length", stick_length(c, i), "m");
+    put_flag(w, "in_hand", i < c->in_hand);
     open_bracket(w, "cuts", '[');
     for (int k = 0; k < c->cut_count; k++)
         if (c->taken[i * c->cut_count + k]) {

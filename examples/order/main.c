@@ -20,7 +20,7 @@ typedef struct options {
     task task;
     units units;
     format format;
-    const char *output, *prices;
+    const char *output, *prices, *in_hand;
     int for_customer;
     const char *number, *date; /* of the customer's copy */
     tside_stock stock;
@@ -35,6 +35,7 @@ static const char help[] = "Usage: tunnelside-order [OPTION]... FILE...\n"
                            "  -c, --for-customer       the customer's copy: neither cost nor markup\n"
                            "  -n, --number=TEXT        of that copy\n"
                            "  -d, --date=YYYY-MM-DD    of that copy\n"
+                           "  -i, --in-hand=STOCK.csv  stock in hand, which is used first\n"
                            "  -k, --kerf=LENGTH        lost in each cut between two pieces; usual 3 mm\n"
                            "  -t, --trim=LENGTH        lost from each tube before its first piece; usual 0\n"
                            "  -a, --also=LENGTH        tubes are also sold in this length; may be repeated\n"
@@ -85,6 +86,7 @@ static int set_option(options *chosen, int letter, const char *value)
 {
     switch (letter) {
     case 'p': chosen->prices = value; return EXIT_DONE;
+    case 'i': chosen->in_hand = value; return EXIT_DONE;
     case 'c': chosen->for_customer = 1; return EXIT_DONE;
     case 'n': chosen->number = value; return EXIT_DONE;
     case 'd': chosen->date = value; return EXIT_DONE;
@@ -103,22 +105,16 @@ static int set_option(options *chosen, int letter, const char *value)
 static int read_options(options *chosen, int count, char **words)
 {
     static const struct option known[] = {
-        {"prices", required_argument, NULL, 'p'},
-        {"for-customer", no_argument, NULL, 'c'},
-        {"number", required_argument, NULL, 'n'},
-        {"date", required_argument, NULL, 'd'},
-        {"kerf", required_argument, NULL, 'k'},
-        {"trim", required_argument, NULL, 't'},
-        {"also", required_argument, NULL, 'a'},
-        {"units", required_argument, NULL, 'u'},
-        {"format", required_argument, NULL, 'f'},
-        {"output", required_argument, NULL, 'o'},
-        {"help", no_argument, NULL, 'h'},
-        {"version", no_argument, NULL, 'V'},
-        {NULL, 0, NULL, 0},
+        {"prices", required_argument, NULL, 'p'}, {"in-hand", required_argument, NULL, 'i'},
+        {"for-customer", no_argument, NULL, 'c'}, {"number", required_argument, NULL, 'n'},
+        {"date", required_argument, NULL, 'd'},   {"kerf", required_argument, NULL, 'k'},
+        {"trim", required_argument, NULL, 't'},   {"also", required_argument, NULL, 'a'},
+        {"units", required_argument, NULL, 'u'},  {"format", required_argument, NULL, 'f'},
+        {"output", required_argument, NULL, 'o'}, {"help", no_argument, NULL, 'h'},
+        {"version", no_argument, NULL, 'V'},      {NULL, 0, NULL, 0},
     };
     int letter, status = EXIT_DONE;
-    while (!status && (letter = getopt_long(count, words, "p:cn:d:k:t:a:u:f:o:hV", known, NULL)) != -1)
+    while (!status && (letter = getopt_long(count, words, "p:i:cn:d:k:t:a:u:f:o:hV", known, NULL)) != -1)
         status = letter == '?' ? misused_option(words) : set_option(chosen, letter, optarg);
     return status;
 }
@@ -146,10 +142,10 @@ static void print_answer(text *out, const options *chosen, const answer *a)
 }
 
 /* A price is given for a whole order or not at all: a total over some of the sides would look complete. */
-static int answer_order(const options *chosen, const order *made, prices *list, text *out)
+static int answer_order(const options *chosen, const order *made, prices *list, const hand *in_hand, text *out)
 {
     static const char incomplete[] = "a side is refused, and a price over the others would look complete";
-    answer a = {.order = made, .no_price = ""};
+    answer a = {.order = made, .no_price = "", .in_hand = in_hand};
     quote priced_order;
     letter customers;
     int good = 1, priced = chosen->prices && !made->refused;
@@ -177,20 +173,24 @@ static int order_files(const options *chosen, int count, char **names)
 {
     work all = {.take_off = 1, .must_take = 1};
     prices list = {.count = 0};
+    hand in_hand = {.count = 0};
     order made;
     text out = {NULL, 0, 0};
     int good;
     work_add_files(&all, count, names);
     good = !chosen->prices || prices_read(&list, chosen->prices);
-    good &= order_make(&made, &all, &chosen->stock);
+    if (chosen->in_hand)
+        good &= hand_read(&in_hand, chosen->in_hand);
+    good &= order_make(&made, &all, &chosen->stock, &in_hand);
     if (good && (made.sides || chosen->format != TEXT))
-        good = answer_order(chosen, &made, &list, &out);
+        good = answer_order(chosen, &made, &list, &in_hand, &out);
     if (good && out.length)
         good = write_output(&out, chosen->output);
     good &= !all.bad;
     text_free(&out);
     order_free(&made);
     prices_free(&list);
+    hand_free(&in_hand);
     work_free(&all);
     return good ? EXIT_DONE : EXIT_REFUSED;
 }
@@ -237,12 +237,16 @@ int main(int count, char **words)
         return status;
     for (int i = optind; i < count; i++)
         standard += !strcmp(words[i], "-");
-    if (standard + (chosen.prices && !strcmp(chosen.prices, "-")) > 1)
+    standard += chosen.prices && !strcmp(chosen.prices, "-");
+    standard += chosen.in_hand && !strcmp(chosen.in_hand, "-");
+    if (standard > 1)
         return misuse("standard input can be read once only", "");
     for (int i = optind; chosen.output && i < count; i++)
         if (is_same_file(chosen.output, words[i]))
             return misuse("--output: it is an input: ", chosen.output);
     if (chosen.output && chosen.prices && is_same_file(chosen.output, chosen.prices))
         return misuse("--output: it is the price list: ", chosen.output);
+    if (chosen.output && chosen.in_hand && is_same_file(chosen.output, chosen.in_hand))
+        return misuse("--output: it is the list of stock in hand: ", chosen.output);
     return order_files(&chosen, count - optind, words + optind);
 }

@@ -3,6 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "hand.h"
 #include "mark.h"
 #include "memory.h"
 #include "message.h"
@@ -258,21 +259,92 @@ static int refuse_cutting(const cutting *c, const tside_fault *fault)
     return complain_of(&c->material, sentence);
 }
 
-static int plan_cutting(cutting *c)
+double stick_length(const cutting *c, int stick)
+{
+    return stick < c->in_hand ? c->hand_lengths[stick] : c->stock.lengths[c->sticks[stick].stock].length;
+}
+
+double offcuts_of(const cutting *c)
+{
+    double sum = c->plan.offcut;
+    for (int i = 0; i < c->in_hand; i++)
+        sum += c->sticks[i].offcut;
+    return sum;
+}
+
+double lost_of(const cutting *c)
+{
+    double sum = c->plan.lost;
+    for (int i = 0; i < c->in_hand; i++)
+        sum += c->hand_lengths[i] - c->sticks[i].used + c->stock.kerf * (c->sticks[i].pieces - 1) - c->sticks[i].offcut;
+    return sum;
+}
+
+/* One stick in hand, as full as it gets; left: what is still to be cut. Returns 0 where the library refuses. */
+static int use_stick(cutting *c, double length, int row, tside_cut *left, tside_cut *given, int *used)
+{
+    int *taken = c->taken + c->in_hand * c->cut_count;
+    tside_stick *stick = c->sticks + c->in_hand;
+    tside_fault fault;
+    if (tside_stock_fill(&c->stock, length, left, c->cut_count, given, stick, &fault) != TSIDE_OK)
+        return refuse_cutting(c, &fault);
+    if (!stick->pieces)
+        return 1;
+    stick->stock = -1 - row;
+    for (int j = 0; j < c->cut_count; j++) {
+        taken[j] = given[j].count;
+        left[j].count -= taken[j];
+    }
+    c->hand_lengths[c->in_hand++] = length;
+    ++*used;
+    return 1;
+}
+
+/* Stick after stick in hand, the shortest first, while anything can be cut from them. */
+static int use_hand(cutting *c, hand *in_hand, tside_cut *left, tside_cut *given)
+{
+    for (int i = 0; i < in_hand->count; i++) {
+        hand_row *row = in_hand->rows + i;
+        int used = -1;
+        while (hand_fits(row, &c->material) && row->used < row->count && used != row->used) {
+            used = row->used;
+            if (!use_stick(c, row->length, i, left, given, &row->used))
+                return 0;
+        }
+    }
+    return 1;
+}
+
+/* Buys sticks for what the stock in hand has left to cut. */
+static int plan_bought(cutting *c, const tside_cut *left, int capacity)
 {
     const size_t work_size = tside_stock_work(c->cut_count);
     void *scratch = take_memory(work_size);
     tside_fault fault;
-    tside_status status;
-    int capacity = 0;
-    for (int i = 0; i < c->cut_count; i++)
-        capacity += c->cuts[i].count;
-    c->sticks = take_memory((size_t)capacity * sizeof *c->sticks);
-    c->taken = take_memory((size_t)capacity * (size_t)c->cut_count * sizeof *c->taken);
-    status = tside_stock_plan(&c->stock, c->cuts, c->cut_count, TSIDE_STOCK_NODES, scratch, work_size, c->sticks,
-                              c->taken, capacity, &c->stick_count, &c->plan, &fault);
+    int bought = 0;
+    const tside_status status = tside_stock_plan(&c->stock, left, c->cut_count, TSIDE_STOCK_NODES, scratch, work_size,
+                                                 c->sticks + c->in_hand, c->taken + c->in_hand * c->cut_count,
+                                                 capacity - c->in_hand, &bought, &c->plan, &fault);
     free(scratch);
+    c->stick_count = c->in_hand + bought;
     return status == TSIDE_OK || refuse_cutting(c, &fault);
+}
+
+static int plan_cutting(cutting *c, hand *in_hand)
+{
+    /* each stick gives a piece at least; one more is tried in vain */
+    const size_t capacity = (size_t)c->piece_count + 1;
+    tside_cut *left = take_memory((size_t)c->cut_count * sizeof *left),
+              *given = take_memory((size_t)c->cut_count * sizeof *given);
+    int good;
+    memcpy(left, c->cuts, (size_t)c->cut_count * sizeof *left);
+    c->sticks = take_memory(capacity * sizeof *c->sticks);
+    c->taken = take_memory(capacity * (size_t)c->cut_count * sizeof *c->taken);
+    c->hand_lengths = take_memory(capacity * sizeof *c->hand_lengths);
+    good = use_hand(c, in_hand, left, given) && plan_bought(c, left, (int)capacity);
+    free(left);
+    free(given);
+    return good;
 }
 
 /* Where each cut's pieces begin when those of one stand together. */
@@ -328,9 +400,9 @@ int add_stick_marks(text *t, const cutting *c, int stick, int nth, const char *b
 static void buy_sticks(order *o, const cutting *c)
 {
     const int at = c->material.has_material ? 2 : 0; /* where a stick's length stands among the measures */
-    for (int i = 0; i < c->stick_count; i++) {
+    for (int i = c->in_hand; i < c->stick_count; i++) {
         article stick = c->material;
-        const double length = c->stock.lengths[c->sticks[i].stock].length;
+        const double length = stick_length(c, i);
         stick.measures[at] = length;
         stick.count = c->sticks[i].count;
         stick.metres = stick.count * length;
@@ -340,7 +412,7 @@ static void buy_sticks(order *o, const cutting *c)
     }
 }
 
-int order_make(order *made, const work *all, const tside_stock *asked)
+int order_make(order *made, const work *all, const tside_stock *asked, hand *in_hand)
 {
     *made = (order){.all = all};
     for (size_t i = 0; i < all->count; i++) {
@@ -356,7 +428,7 @@ int order_make(order *made, const work *all, const tside_stock *asked)
                 return 0;
     }
     for (int i = 0; i < made->cutting_count; i++) {
-        if (!plan_cutting(made->cuttings + i))
+        if (!plan_cutting(made->cuttings + i, in_hand))
             return 0;
         give_out_pieces(made->cuttings + i);
         buy_sticks(made, made->cuttings + i);
@@ -369,6 +441,7 @@ void order_free(order *made)
     for (int i = 0; i < made->cutting_count; i++) {
         free(made->cuttings[i].sticks);
         free(made->cuttings[i].taken);
+        free(made->cuttings[i].hand_lengths);
         free(made->cuttings[i].begun);
         free(made->cuttings[i].pieces);
     }
@@ -392,7 +465,7 @@ int order_cuts(const order *made)
         const cutting *c = made->cuttings + i;
         for (int k = 0; k < c->stick_count; k++) {
             const tside_stick *stick = c->sticks + k;
-            const double rest = c->stock.lengths[stick->stock].length - c->stock.trim - stick->used;
+            const double rest = stick_length(c, k) - c->stock.trim - stick->used;
             cuts += stick->count * (stick->pieces - (rest <= SAME) + (c->stock.trim > 0));
         }
     }

@@ -53,12 +53,15 @@ typedef struct cutting {
     piece *pieces; /* of all cuts, those of one together */
     int piece_count;
     size_t pieces_size;
-    tside_stick *sticks;
-    int *taken; /* taken[i * cut_count + j]: of each cut from each such stick */
-    int *begun; /* the same: which of the pieces is the first of these */
-    int stick_count;
-    tside_cut_plan plan;
+    tside_stick *sticks;      /* those in hand first: their stock is -1 less the row of the list, from 0 */
+    int *taken;               /* taken[i * cut_count + j]: of each cut from each such stick */
+    int *begun;               /* the same: which of the pieces is the first of these */
+    int stick_count, in_hand; /* in all, and of these in hand */
+    double *hand_lengths;     /* m, of those in hand */
+    tside_cut_plan plan;      /* of what is bought */
 } cutting;
+
+struct hand;
 
 typedef struct order {
     const work *all;
@@ -73,10 +76,11 @@ typedef struct order {
 } order;
 
 /*
- * Orders what all planned sides need; asked: kerf, trim, and lengths that every tube is sold in beside its own. Returns
- * 0 having said why it cannot.
+ * Orders what all planned sides need; asked: kerf, trim, and lengths that every tube is sold in beside its own; stock
+ * in hand is used first, as far as anything can be cut from it, and its rows are told how much. Returns 0 having said
+ * why it cannot.
  */
-int order_make(order *made, const work *all, const tside_stock *asked);
+int order_make(order *made, const work *all, const tside_stock *asked, struct hand *in_hand);
 void order_free(order *made);
 
 /*
@@ -91,6 +95,11 @@ int stops_of(const planned *side, char sentences[TSIDE_FINDINGS][STOP_SIZE]);
  * returns how many there are.
  */
 int add_stick_marks(text *t, const cutting *c, int stick, int nth, const char *between);
+
+/* m, of a stick in hand or bought; what is left of all sticks, and lost to kerf and trim. */
+double stick_length(const cutting *c, int stick);
+double offcuts_of(const cutting *c);
+double lost_of(const cutting *c);
 
 /* Saw cuts: none where a stick or its rest is a piece as it is. */
 int order_cuts(const order *made);

@@ -4,6 +4,7 @@
 
 #include "paper.h"
 #include "drilling.h"
+#include "hand.h"
 #include "mark.h"
 
 /* An offcut shorter than this is no longer worth a line: this program's choice. */
@@ -70,13 +71,17 @@ static void add_pattern(text *t, const cutting *c, int stick, pen *p)
 static void print_bound(text *out, const cutting *c, pen *p)
 {
     const tside_cut_plan *plan = &c->plan;
-    if (plan->fewest)
-        text_say(out, "    ", "%s bought: proven least, and in the fewest sticks.", tape(p, plan->stock));
+    const char *rest = c->in_hand ? " for what the stock in hand leaves to cut" : "";
+    if (!plan->sticks)
+        text_say(out, "    ", "Nothing is bought: the stock in hand gives all.");
+    else if (plan->fewest)
+        text_say(out, "    ", "%s bought: proven least%s, and in the fewest sticks.", tape(p, plan->stock), rest);
     else if (plan->proven)
-        text_say(out, "    ", "%s bought: proven least.", tape(p, plan->stock));
+        text_say(out, "    ", "%s bought: proven least%s.", tape(p, plan->stock), rest);
     else
-        text_say(out, "    ", "%s bought: not proven least; no plan takes less than %s, so at most %s might be saved.",
-                 tape(p, plan->stock), tape(p, plan->lower_bound), tape(p, plan->stock - plan->lower_bound));
+        text_say(out, "    ",
+                 "%s bought: not proven least; no plan%s takes less than %s, so at most %s might be saved.",
+                 tape(p, plan->stock), rest, tape(p, plan->lower_bound), tape(p, plan->stock - plan->lower_bound));
 }
 
 /* Which pieces sticks that are cut alike give, stick by stick. */
@@ -101,10 +106,11 @@ static void print_cutting(text *out, const cutting *c, pen *p)
     for (int i = 0; i < c->stick_count; i++) {
         const tside_stick *stick = c->sticks + i;
         text label = {NULL, 0, 0};
-        text_add(&label, "    %3d of %-14s  ", stick->count, tape(p, c->stock.lengths[stick->stock].length));
+        text_add(&label, "    %3d of %-14s  ", stick->count, tape(p, stick_length(c, i)));
         text_cut(&words, 0);
         add_pattern(&words, c, i, p);
-        text_add(&words, "; left %s", stick->offcut > 0 ? tape(p, stick->offcut) : "nothing");
+        text_add(&words, "; left %s%s", stick->offcut > 0 ? tape(p, stick->offcut) : "nothing",
+                 i < c->in_hand ? "; in hand" : "");
         text_wrap(out, text_of(&label), text_of(&words));
         text_free(&label);
         print_marks(out, c, i);
@@ -195,9 +201,20 @@ static void print_left_over(text *out, const order *o, pen *p)
                 before = ", ";
             }
         text_add(&words, "%s; in all %s left, and %s lost in cuts and ends", *before ? "" : "nothing worth keeping",
-                 tape(p, c->plan.offcut), tape(p, c->plan.lost));
+                 tape(p, offcuts_of(c)), tape(p, lost_of(c)));
         text_wrap(out, "  ", text_of(&words));
         text_free(&words);
+    }
+}
+
+/* What of the stock in hand stays as it is. */
+static void print_unused(text *out, const hand *in_hand, pen *p)
+{
+    for (int i = 0; i < in_hand->count; i++) {
+        const hand_row *row = in_hand->rows + i;
+        if (row->used < row->count)
+            text_say(out, "  ", "in hand, not used: %d of %s %s", row->count - row->used, row->what.what->name,
+                     tape(p, row->length));
     }
 }
 
@@ -280,6 +297,7 @@ void print_text(text *out, const answer *a, int us)
     print_cuttings(out, a->order, &p);
     print_pieces(out, a->order, &p);
     print_left_over(out, a->order, &p);
+    print_unused(out, a->in_hand, &p);
     print_mass(out, a, &p);
     if (a->price)
         print_price(out, a->price, us);

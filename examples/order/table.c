@@ -138,10 +138,12 @@ static void set_article(cells *c, const article *a, text *grade, text *note)
     c->note = text_of(note);
 }
 
-static void add_article(text *out, cells *c, const article *a)
+static void add_article(text *out, cells *c, const article *a, const char *more)
 {
     text grade = {NULL, 0, 0}, note = {NULL, 0, 0};
     set_article(c, a, &grade, &note);
+    text_add(&note, "%s", more);
+    c->note = text_of(&note);
     add_row(out, c);
     text_free(&grade);
     text_free(&note);
@@ -154,7 +156,7 @@ static void add_sticks(text *out, const cutting *cut)
         article a = cut->material;
         text marks = {NULL, 0, 0};
         int marked = 0;
-        a.measures[a.has_material ? 2 : 0] = cut->stock.lengths[stick->stock].length;
+        a.measures[a.has_material ? 2 : 0] = stick_length(cut, i);
         for (int nth = 0; nth < stick->count; nth++) {
             text_add(&marks, "%s", nth ? "; " : "");
             marked += add_stick_marks(&marks, cut, i, nth, " ");
@@ -165,7 +167,7 @@ static void add_sticks(text *out, const cutting *cut)
                              .count = stick->count,
                              .offcut = stick->offcut,
                              .has_offcut = 1},
-                    &a);
+                    &a, i < cut->in_hand ? "in hand" : "");
         text_free(&marks);
         for (int k = 0; k < cut->cut_count; k++)
             if (cut->taken[i * cut->cut_count + k])
@@ -316,7 +318,7 @@ static void add_order(text *out, const answer *a)
     for (int i = 0; !q && i < o->article_count; i++) {
         cells c = {.part = "buy", .mass = o->articles[i].mass};
         set_need(&c, o->articles + i);
-        add_article(out, &c, o->articles + i);
+        add_article(out, &c, o->articles + i, "");
     }
     add_mass(out, a);
     for (int i = 0; i < o->cutting_count; i++)

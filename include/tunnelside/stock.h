@@ -117,6 +117,30 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_stock_plan(const tside_stock *stock
                                                         int *taken, int capacity, int *count,
                                                         tside_cut_plan *plan, tside_fault *fault);
 
+/*
+ * Cuts one stick, such as one left from an earlier job, so that the least is left of it: the fullest
+ * way, and of those that leave as much the one with most of the longest pieces.
+ *
+ * Stick after stick in hand, each with what is still to be cut, uses them up first;
+ * tside_stock_plan then buys for the rest.
+ * stock: every field checked; its kerf and trim count, not its lengths.
+ * length: m, from 0.01 to 300, of the stick; where it is not above the trim nothing is cut.
+ * cuts: every field checked, in any order, equal lengths allowed; what is longer than the stick
+ * stays.
+ * cut_count: from 0 to TSIDE_STOCK_CUTS, entries in the list of cuts.
+ * given: receives one for each of cuts: of that length, how many pieces the stick gives.
+ * stick: receives what is used of it and left; stock is 0 and count 1; where it gives nothing,
+ * pieces is 0 and all of it is left.
+ * TSIDE_OUT_OF_BOUNDS: a field (index: which cut), length or cut_count.
+ * Limits: at most 64 different pieces; beyond some millions of looks at a cut the fullest way found
+ * so far.
+ * Source: derivation, all ways are tried.
+ */
+TSIDE_API TSIDE_NODISCARD tside_status tside_stock_fill(const tside_stock *stock, double length,
+                                                        const tside_cut *cuts, int cut_count,
+                                                        tside_cut *given, tside_stick *stick,
+                                                        tside_fault *fault);
+
 #ifdef __cplusplus
 }
 #endif
