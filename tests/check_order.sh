@@ -408,7 +408,7 @@ packed 's/coil of 30 m/roll of 1 m x 30 m/' 'locking wire is not bought by roll 
 sed 's/,price$/,price,mass/; s/^material,chain,.*/&,0.5 kg/; s/^material,splice screw.*/&,90 g/; s/^material,eye bolt.*/&,0.3 kg/' packs.csv > masses.csv
 run 0 --prices=masses.csv --format=csv site.json
 # 4 coils of chain, 2 packs of screws, 4 eye bolts; 16 needed screws and a roll of 2 m x 25 m at 0.14 kg/m2
-for row in 'buy,,,,chain,,,,,,,,,,,2,' 'buy,,,,splice screw,,,,,,,,,,,0.18,' 'buy,,,,eye bolt,,,,4,,,0.015875,,,,1.2' 'buy,,,,curtain film,,,,,,,,,,,7'; do
+for row in 'buy,,,,chain,,,,,,,,,,,2,' 'buy,,,,splice screw,,,,,,,,,,,0.18,' 'buy,,,,eye bolt,,,,4,,,0.016,,,,1.2' 'buy,,,,curtain film,,,,,,,,,,,7'; do
     prints "$row"
 done
 run 0 --units=si --prices=masses.csv site.json
