@@ -414,7 +414,7 @@ done
 run 0 --units=si --prices=masses.csv site.json
 tr -s "\n " "  " < out > flat
 grep -q "Not in it, for want of a mass: coupling screw, chain link, eye nut, eye washer, locking wire, channel screw, channel\." flat || wrong "other masses are wanting"
-prints "drive, 3 kg, drive's end"
+prints "drive, drive's end, 3 kg"
 sed 's/0\.5 kg/0 kg/' masses.csv > changed.csv
 run 1 --prices=changed.csv site.json
 says '"0 kg" is not above 0'

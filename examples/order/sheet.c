@@ -146,9 +146,9 @@ static void add_piece(text *t, const planned *side, const tside_item *item, pen 
         text_add(t, " %s", bolt_name(p, item->size, "", is_bolt ? item->length : 0));
     if (item->length > 0 && !is_bolt)
         text_add(t, ", %s", tape(p, item->length));
+    text_add(t, "%s%s", hands[item->hand], places[item->at]);
     if (item->mass_given)
         text_add(t, ", %s%s", quantity(p, item->mass, "kg"), item->count > 1 ? " each" : "");
-    text_add(t, "%s%s", hands[item->hand], places[item->at]);
     if (item->code == TSIDE_ITEM_EXTENDER) {
         text_add(t, "; ");
         add_drilling(t, p, side, item->at == TSIDE_AT_FREE_END ? TSIDE_FREE_END : TSIDE_DRIVE_END);
