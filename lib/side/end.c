@@ -145,31 +145,30 @@ static void standing_forces(const tside_i_setup *setup, tside_which_end which, c
 }
 
 /* How far out the eye bolt lets the guide stand, at the worse of both forces, and the curtain with it. */
-static tside_status find_stand_off(const tside_extender *extender, double weight, tside_end_plan *plan,
-                                   tside_fault *fault)
+static void find_stand_off(const tside_extender *extender, const tside_i_extender_loads *loads, tside_end_plan *plan)
 {
-    tside_extender_load up, down;
-    TRY(tside_i_extender_bears(extender, &plan->layout, fmax(plan->side_force_stall, 0), weight, &up, fault));
-    TRY(tside_i_extender_bears(extender, &plan->layout, -plan->side_force_jam, weight, &down, fault));
-    plan->stand_off_most_given = up.stand_off_most_given && down.stand_off_most_given;
+    plan->stand_off_most_given = loads->up.stand_off_most_given && loads->down.stand_off_most_given;
     if (plan->stand_off_most_given) {
-        plan->stand_off_most = fmin(up.stand_off_most, down.stand_off_most);
+        plan->stand_off_most = fmin(loads->up.stand_off_most, loads->down.stand_off_most);
         plan->past_bolt_most = plan->stand.past_most + plan->stand_off_most - extender->eye_stand_off;
     }
-    return TSIDE_OK;
 }
 
-static tside_status clear_tube(const tside_i_setup *setup, tside_which_end which, double weight, double intrusion,
-                               tside_end_plan *plan, tside_fault *fault)
+/* The roll passes the tube, and the tube bears the guide. */
+static tside_status plan_tube(const tside_i_setup *setup, tside_which_end which, double weight, double intrusion,
+                              tside_end_plan *plan, tside_i_extender_loads *loads, tside_fault *fault)
 {
     const tside_i_names names = tside_i_end_names(setup, which, TSIDE_I_OWN_EYE);
     const tside_extender *extender = &tside_i_end(setup->side, which)->extender;
     TRY(tside_i_layout_clear(extender, intrusion, &names, &plan->layout, fault));
-    return find_stand_off(extender, weight, plan, fault);
+    TRY(tside_i_extender_bears(extender, &plan->layout, fmax(plan->side_force_stall, 0), plan->side_force_jam, weight,
+                               loads, fault));
+    find_stand_off(extender, loads, plan);
+    return TSIDE_OK;
 }
 
 tside_status tside_i_plan_end(const tside_i_setup *setup, tside_which_end which, const tside_i_lifting *lifting,
-                              const tside_i_hung *hung, double stall, tside_end_plan *plan, tside_i_bending *bending,
+                              const tside_i_hung *hung, double stall, tside_end_plan *plan, tside_i_end_loads *loads,
                               tside_fault *fault)
 {
     const tside_end *end = tside_i_end(setup->side, which);
@@ -183,16 +182,16 @@ tside_status tside_i_plan_end(const tside_i_setup *setup, tside_which_end which,
     if (plan->layout_given)
         TRY(lay_out(setup, which, hung, &plan->layout, fault));
     if (hung->stands) {
-        standing_forces(setup, which, lifting, hung, stall, plan, bending, &intrusion);
+        standing_forces(setup, which, lifting, hung, stall, plan, &loads->bending, &intrusion);
         hung_instead(setup, which, lifting, stall, plan);
     } else {
         plan->chain_swing = lifting && hung->hang.chain > 0 ? tside_i_chain_swing(lifting, &hung->hang) : 0;
-        hanging_forces(setup, which, lifting, hung, stall, plan, bending, &intrusion);
+        hanging_forces(setup, which, lifting, hung, stall, plan, &loads->bending, &intrusion);
         plan->skew_given = 1;
         plan->skew = tside_i_skew(&setup->track, &hung->hang, end->guide.margin, hung->hang.misfit);
     }
     if (!plan->layout_given)
         return TSIDE_OK;
     return tside_i_within(fault, tside_i_end_name(which),
-                          clear_tube(setup, which, hung->hang.weight, intrusion, plan, fault));
+                          plan_tube(setup, which, hung->hang.weight, intrusion, plan, &loads->extender, fault));
 }

@@ -50,7 +50,7 @@ static tside_status add_net_section(const tside_i_setup *setup, tside_which_end 
     const tside_round *tube = &setup->side->frame.tube;
     tside_section section;
     double I;
-    TRY(tside_i_within(fault, "frame", tside_round_section(tube, 1, &section, fault)));
+    TRY(tside_i_within(fault, "frame", tside_i_round_section(tube, 1, &section, fault)));
     I = section.inertia;
     add_line(plan, tside_i_plain_line(TSIDE_BOW_NET_SECTION, which, TSIDE_SHARE,
                                       (I - 2 * tube->wall * hole * hole * hole / 12) / I));
@@ -60,16 +60,15 @@ static tside_status add_net_section(const tside_i_setup *setup, tside_which_end 
 static tside_status guide_section(const tside_guide *guide, tside_metal_values *metal, tside_section *section,
                                   tside_fault *fault)
 {
-    TRY(tside_i_within(fault, "guide", tside_material_values(&guide->material, metal, fault)));
-    return tside_i_within(fault, "guide", tside_round_section(&guide->tube, metal->density, section, fault));
+    TRY(tside_i_within(fault, "guide", tside_i_material_values(&guide->material, metal, fault)));
+    return tside_i_within(fault, "guide", tside_i_round_section(&guide->tube, metal->density, section, fault));
 }
 
-tside_status tside_i_end_lines(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung,
-                               const tside_i_bending *bending, const tside_end_plan *end_plan, tside_plan *plan,
-                               tside_fault *fault)
+tside_status tside_i_end_lines(const tside_i_setup *setup, tside_which_end which, const tside_i_end_loads *loads,
+                               const tside_end_plan *end_plan, tside_plan *plan, tside_fault *fault)
 {
     const tside_end *end = tside_i_end(setup->side, which);
-    double outboard = fmax(end_plan->side_force_stall, 0), inboard = end_plan->side_force_jam;
+    const tside_i_bending *bending = &loads->bending;
     tside_metal_values metal;
     tside_section section;
     tside_strength_line lines[TSIDE_EXTENDER_LINES];
@@ -78,13 +77,12 @@ tside_status tside_i_end_lines(const tside_i_setup *setup, tside_which_end which
     add_line(plan, either_way(TSIDE_GUIDE_BENDING, which, bending->guide_up, bending->guide_down,
                               section.section_modulus, &metal));
     if (end->hung == TSIDE_ON_HIP) {
-        add_line(plan, tside_i_worse(tside_i_plain_line(TSIDE_RAIL_PULL, which, TSIDE_FORCE, outboard),
-                                     tside_i_plain_line(TSIDE_RAIL_PULL, which, TSIDE_FORCE, inboard)));
+        add_line(plan, tside_i_worse(
+                           tside_i_plain_line(TSIDE_RAIL_PULL, which, TSIDE_FORCE, fmax(end_plan->side_force_stall, 0)),
+                           tside_i_plain_line(TSIDE_RAIL_PULL, which, TSIDE_FORCE, end_plan->side_force_jam)));
         return TSIDE_OK;
     }
-    TRY(tside_i_within(fault, tside_i_end_name(which),
-                       tside_i_extender_strength(&end->extender, &end_plan->layout, outboard, inboard,
-                                                 hung->hang.weight, which, lines, &count, fault)));
+    count = tside_i_extender_lines(&end->extender, &loads->extender, which, lines);
     for (int i = 0; i < count; i++)
         add_line(plan, lines[i]);
     return add_net_section(setup, which, end->extender.bolt_hole, plan, fault);

@@ -117,25 +117,6 @@ static tside_status plan_lift(const tside_i_setup *setup, const tside_i_lifting 
     return plan_torque(setup, lifting, plan, fault);
 }
 
-static tside_status plan_ends(const tside_i_setup *setup, const tside_i_lifting *lifting, const tside_i_hung *drive,
-                              const tside_i_hung *free, tside_plan *plan, tside_i_bending *at, tside_fault *fault)
-{
-    TRY(tside_i_plan_end(setup, TSIDE_DRIVE_END, lifting, drive, plan->stall_torque, &plan->drive_end,
-                         at + TSIDE_DRIVE_END, fault));
-    TRY(tside_i_plan_end(setup, TSIDE_FREE_END, NULL, free, 0, &plan->free_end, at + TSIDE_FREE_END, fault));
-    tside_i_hip_instead(setup, TSIDE_DRIVE_END, &plan->drive_end);
-    tside_i_hip_instead(setup, TSIDE_FREE_END, &plan->free_end);
-    return TSIDE_OK;
-}
-
-static tside_status plan_lines(const tside_i_setup *setup, const tside_i_hung *drive, const tside_i_hung *free,
-                               const tside_i_bending *at, tside_plan *plan, tside_fault *fault)
-{
-    tside_i_bar_lines(setup, at + TSIDE_DRIVE_END, plan);
-    TRY(tside_i_end_lines(setup, TSIDE_DRIVE_END, drive, at + TSIDE_DRIVE_END, &plan->drive_end, plan, fault));
-    return tside_i_end_lines(setup, TSIDE_FREE_END, free, at + TSIDE_FREE_END, &plan->free_end, plan, fault);
-}
-
 static int has(unsigned parts, tside_i_part part)
 {
     return (parts & part) == part;
@@ -147,12 +128,28 @@ static double available(const tside_drive *drive)
     return drive->rated_torque_given ? drive->rated_torque / drive->safety_factor : 0;
 }
 
+/* An end and its lines of strength; with the drive's the bar's, which that end bends. */
+static tside_status plan_end(const tside_i_setup *setup, tside_which_end which, const tside_i_lifting *lifting,
+                             const tside_i_hung *hung, unsigned parts, tside_plan *plan, tside_fault *fault)
+{
+    int drive = which == TSIDE_DRIVE_END;
+    tside_end_plan *end = drive ? &plan->drive_end : &plan->free_end;
+    tside_i_end_loads loads;
+    TRY(tside_i_plan_end(setup, which, drive ? lifting : NULL, hung, drive ? plan->stall_torque : 0, end, &loads,
+                         fault));
+    tside_i_hip_instead(setup, which, end);
+    if (!has(parts, TSIDE_I_LINES))
+        return TSIDE_OK;
+    if (drive)
+        tside_i_bar_lines(setup, &loads.bending, plan);
+    return tside_i_end_lines(setup, which, &loads, end, plan, fault);
+}
+
 static tside_status make_plan(const tside_side *side, const tside_bar *bar, const tside_drive *drive, unsigned parts,
                               tside_plan *plan, tside_fault *fault)
 {
     tside_i_setup setup;
     tside_i_hung driven, free;
-    tside_i_bending at[2]; /* by end */
     tside_i_lifting lifting = {&setup.track, &setup.load, NULL, available(drive)};
     memset(plan, 0, sizeof *plan); /* what a side does not have is 0, and padding too: equal sides give equal bytes */
     TRY(tside_i_set_up(side, bar, drive, &setup, fault));
@@ -167,10 +164,10 @@ static tside_status make_plan(const tside_side *side, const tside_bar *bar, cons
         TRY(plan_lift(&setup, &lifting, plan, fault));
     if (has(parts, TSIDE_I_RUN))
         TRY(plan_run(&setup, &lifting, plan, fault));
-    if (has(parts, TSIDE_I_ENDS))
-        TRY(plan_ends(&setup, &lifting, &driven, &free, plan, at, fault));
-    if (has(parts, TSIDE_I_LINES))
-        TRY(plan_lines(&setup, &driven, &free, at, plan, fault));
+    if (has(parts, TSIDE_I_ENDS)) {
+        TRY(plan_end(&setup, TSIDE_DRIVE_END, &lifting, &driven, parts, plan, fault));
+        TRY(plan_end(&setup, TSIDE_FREE_END, &lifting, &free, parts, plan, fault));
+    }
     if (has(parts, TSIDE_I_FINDINGS))
         tside_i_find(&setup, &driven, &free, plan);
     return tside_i_within(fault, "plan", tside_i_finite(&tside_i_plan_table, plan, fault));

@@ -34,8 +34,8 @@ TABLE(tside_i_extender_load_table, rows);
 
 /* An extender in the terms of the formulas. */
 typedef struct tube {
+    tside_metal_values metal, eye;
     tside_section section;
-    double E;        /* Pa */
     double B, T, dh; /* side, wall, bolt's hole */
     double h, b;     /* flat inside; half the flat outside */
     double e, ef;    /* guide's line from the tube's axis; from the bow's face */
@@ -63,14 +63,24 @@ static tside_status check_flat(const tube *t, tside_fault *fault)
     return TSIDE_OK;
 }
 
+/* The eye bolt's metal, refused by its own name. */
+static tside_status eye_metal(const tside_extender *extender, tside_metal_values *values, tside_fault *fault)
+{
+    tside_status status = tside_i_material_values(&extender->eye_material, values, fault);
+    if (status != TSIDE_OK && fault) {
+        tside_i_path(fault->field, "extender.eye_material.grade");
+        tside_i_path(fault->other, "extender.eye_material.metal");
+    }
+    return status;
+}
+
 static tside_status make_tube(const tside_extender *extender, const tside_layout *layout, tube *t, tside_fault *fault)
 {
-    tside_metal_values metal;
     double ro, ri;
-    TRY(tside_i_within(fault, "extender", tside_i_material_values(&extender->material, &metal, fault)));
-    TRY(tside_i_within(fault, "extender", tside_i_square_section(&extender->tube, metal.density, &t->section, fault)));
+    TRY(tside_i_within(fault, "extender", tside_i_material_values(&extender->material, &t->metal, fault)));
+    TRY(tside_i_within(fault, "extender",
+                       tside_i_square_section(&extender->tube, t->metal.density, &t->section, fault)));
     tside_i_square_radii(&extender->tube, &ro, &ri);
-    t->E = metal.modulus;
     t->B = extender->tube.side;
     t->T = extender->tube.wall;
     t->dh = extender->bolt_hole;
@@ -81,7 +91,8 @@ static tside_status make_tube(const tside_extender *extender, const tside_layout
     t->angle = layout->angle;
     t->sB = layout->bow_distance;
     t->sG = layout->member_distance;
-    return check_flat(t, fault);
+    TRY(check_flat(t, fault));
+    return eye_metal(extender, &t->eye, fault);
 }
 
 /*
@@ -115,16 +126,6 @@ static double root_modulus(double root)
     return TSIDE_PI * root * root * root / 32;
 }
 
-tside_status tside_i_eye_metal(const tside_extender *extender, tside_metal_values *values, tside_fault *fault)
-{
-    tside_status status = tside_i_material_values(&extender->eye_material, values, fault);
-    if (status != TSIDE_OK && fault) {
-        tside_i_path(fault->field, "extender.eye_material.grade");
-        tside_i_path(fault->other, "extender.eye_material.metal");
-    }
-    return status;
-}
-
 /* The bolt bends over its stand-off. Without a force it bears any. */
 static void eye_bolt(const tside_extender *extender, const tside_metal_values *metal, double force,
                      tside_extender_load *load)
@@ -135,22 +136,26 @@ static void eye_bolt(const tside_extender *extender, const tside_metal_values *m
     load->stand_off_most = load->stand_off_most_given ? metal->yield / metal->safety * modulus / force : 0;
 }
 
-tside_status tside_i_extender_bears(const tside_extender *extender, const tside_layout *layout, double force,
-                                    double weight, tside_extender_load *load, tside_fault *fault)
+static void bear(const tside_extender *extender, const tube *t, double F, double W, tside_extender_load *load)
 {
-    double F = force, W = weight, a = layout->angle, P, X;
-    tside_metal_values eye_metal;
-    tube t;
-    TRY(make_tube(extender, layout, &t, fault));
-    TRY(tside_i_eye_metal(extender, &eye_metal, fault));
-    P = F * cos(a) + W * sin(a);
-    X = F * sin(a) - W * cos(a);
+    double cosine = cos(t->angle), sine = sin(t->angle), P = F * cosine + W * sine, X = F * sine - W * cosine;
     load->across = P;
     load->along = X;
-    stresses(&t, P, X, load);
-    bolts(&t, P, X, load);
-    load->tip = P * t.sB * t.sB * t.sG / (3 * t.E * t.section.inertia);
-    eye_bolt(extender, &eye_metal, hypot(F, W), load);
+    stresses(t, P, X, load);
+    bolts(t, P, X, load);
+    load->tip = P * t->sB * t->sB * t->sG / (3 * t->metal.modulus * t->section.inertia);
+    eye_bolt(extender, &t->eye, hypot(F, W), load);
+}
+
+tside_status tside_i_extender_bears(const tside_extender *extender, const tside_layout *layout, double outboard,
+                                    double inboard, double weight, tside_i_extender_loads *loads, tside_fault *fault)
+{
+    tube t;
+    TRY(make_tube(extender, layout, &t, fault));
+    loads->tube = t.metal;
+    loads->eye = t.eye;
+    bear(extender, &t, outboard, weight, &loads->up);
+    bear(extender, &t, -inboard, weight, &loads->down);
     return TSIDE_OK;
 }
 
@@ -158,10 +163,12 @@ tside_status tside_extender_bears(const tside_extender *extender, const tside_la
                                   double weight, tside_extender_load *load, tside_fault *fault)
 {
     tside_extender_load made;
+    tube t;
     TRY(tside_i_check(&tside_i_extender_table, "extender", extender, fault));
     TRY(tside_i_check_arms(layout, fault));
     TRY(tside_i_argument(fault, "force", "N", force, -TSIDE_MOST, 0));
     TRY(tside_i_argument(fault, "weight", "N", weight, 0, 0));
-    TRY(tside_i_extender_bears(extender, layout, force, weight, &made, fault));
+    TRY(make_tube(extender, layout, &t, fault));
+    bear(extender, &t, force, weight, &made);
     return ANSWER(&tside_i_extender_load_table, made, load, fault);
 }

@@ -15,12 +15,15 @@ static inline double tside_i_one_stress(double sigma, double tau)
     return sigma / 2 + sqrt(sigma * sigma / 4 + tau / 0.6 * tau / 0.6);
 }
 
-/* The eye bolt's metal, refused by its own name. */
-tside_status tside_i_eye_metal(const tside_extender *extender, tside_metal_values *values, tside_fault *fault);
+/* What a force outboard and one inboard put into an extender, and of what metal its tube and its eye bolt are. */
+typedef struct tside_i_extender_loads {
+    tside_metal_values tube, eye;
+    tside_extender_load up, down; /* stalled going up; jammed coming down */
+} tside_i_extender_loads;
 
-/* tside_extender_bears without its checks of what it is given; the load is touched on failure too. */
-tside_status tside_i_extender_bears(const tside_extender *extender, const tside_layout *layout, double force,
-                                    double weight, tside_extender_load *load, tside_fault *fault);
+/* tside_extender_bears of both forces, N from 0, without its checks of what it is given. */
+tside_status tside_i_extender_bears(const tside_extender *extender, const tside_layout *layout, double outboard,
+                                    double inboard, double weight, tside_i_extender_loads *loads, tside_fault *fault);
 
 /* What the formulas take of a layout: the bolts stand below the eye, the bow's above the member's. */
 tside_status tside_i_check_arms(const tside_layout *layout, tside_fault *fault);

@@ -5,10 +5,6 @@
  */
 #include "statics/strength.h"
 
-#include "parts/material.h"
-#include "parts/tube.h"
-#include "statics/eye.h"
-
 static const char *const codes[] = {
     "bar_shear",     "bar_shear_stall",    "bar_bending",     "bar_bending_stall", "coupling_screw",
     "splice_screw",  "splice_screw_stall", "guide_bending",   "eye_bolt_bending",  "extender_bending",
@@ -147,16 +143,12 @@ static tside_strength_line both_line(tside_strength_code code, tside_which_end e
     return line;
 }
 
-typedef struct metals {
-    tside_metal_values tube, eye;
-} metals;
-
 /* The lines of one force. */
-static int one_way(const tside_extender *e, const metals *metal, const tside_extender_load *load, tside_which_end end,
-                   tside_strength_line *lines)
+static int one_way(const tside_extender *e, const tside_i_extender_loads *both, const tside_extender_load *load,
+                   tside_which_end end, tside_strength_line *lines)
 {
     int count = 0;
-    lines[count++] = tside_i_stress_line(TSIDE_EXTENDER_BENDING, end, load->combined, &metal->tube, 1);
+    lines[count++] = tside_i_stress_line(TSIDE_EXTENDER_BENDING, end, load->combined, &both->tube, 1);
     lines[count++] = tside_i_plain_line(TSIDE_EXTENDER_TIP, end, TSIDE_DEFLECTION, fabs(load->tip));
     lines[count++] = tside_i_force_line(TSIDE_BOW_BOLT, end, load->bow_shear, e->bolt_limit_given, e->bolt_limit);
     lines[count++] = tside_i_force_line(TSIDE_MEMBER_BOLT, end, load->member_shear, e->bolt_limit_given, e->bolt_limit);
@@ -167,26 +159,19 @@ static int one_way(const tside_extender *e, const metals *metal, const tside_ext
         lines[count++] = both_line(TSIDE_BOW_BOLT_BOTH, end, e, load->bow_shear, load->bow_pull);
         lines[count++] = both_line(TSIDE_MEMBER_BOLT_BOTH, end, e, load->member_shear, load->member_pull);
     }
-    lines[count++] = tside_i_stress_line(TSIDE_EYE_BOLT_BENDING, end, load->eye_bolt, &metal->eye, 1);
+    lines[count++] = tside_i_stress_line(TSIDE_EYE_BOLT_BENDING, end, load->eye_bolt, &both->eye, 1);
     return count;
 }
 
-tside_status tside_i_extender_strength(const tside_extender *extender, const tside_layout *layout, double outboard,
-                                       double inboard, double weight, tside_which_end end, tside_strength_line *lines,
-                                       int *count, tside_fault *fault)
+int tside_i_extender_lines(const tside_extender *extender, const tside_i_extender_loads *loads, tside_which_end end,
+                           tside_strength_line *lines)
 {
-    tside_extender_load up, down;
     tside_strength_line jammed[TSIDE_EXTENDER_LINES];
-    metals metal;
-    TRY(tside_i_extender_bears(extender, layout, outboard, weight, &up, fault));
-    TRY(tside_i_extender_bears(extender, layout, -inboard, weight, &down, fault));
-    TRY(tside_i_material_values(&extender->material, &metal.tube, fault));
-    TRY(tside_i_eye_metal(extender, &metal.eye, fault));
-    *count = one_way(extender, &metal, &up, end, lines);
-    one_way(extender, &metal, &down, end, jammed);
-    for (int i = 0; i < *count; i++)
+    int count = one_way(extender, loads, &loads->up, end, lines);
+    one_way(extender, loads, &loads->down, end, jammed);
+    for (int i = 0; i < count; i++)
         lines[i] = tside_i_worse(lines[i], jammed[i]);
-    return TSIDE_OK;
+    return count;
 }
 
 tside_status tside_extender_strength(const tside_extender *extender, const tside_layout *layout, double outboard,
@@ -194,14 +179,15 @@ tside_status tside_extender_strength(const tside_extender *extender, const tside
                                      int capacity, int *count, tside_fault *fault)
 {
     tside_strength_line made[TSIDE_EXTENDER_LINES];
+    tside_i_extender_loads loads;
     int needed;
     TRY(tside_i_argument(fault, "outboard", "N", outboard, 0, 0));
     TRY(tside_i_argument(fault, "inboard", "N", inboard, 0, 0));
     TRY(tside_i_check(&tside_i_extender_table, "extender", extender, fault));
     TRY(tside_i_check_arms(layout, fault));
     TRY(tside_i_argument(fault, "weight", "N", weight, 0, 0));
-    TRY(tside_i_extender_strength(extender, layout, outboard, inboard, weight, end, made, &needed, fault));
-    *count = needed;
+    TRY(tside_i_extender_bears(extender, layout, outboard, inboard, weight, &loads, fault));
+    *count = needed = tside_i_extender_lines(extender, &loads, end, made);
     if (needed > capacity)
         REFUSE(fault, TSIDE_TOO_SMALL, "capacity", "", "the extender has more lines", "1", capacity, TSIDE_BELOW,
                needed, 0);

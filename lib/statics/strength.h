@@ -6,6 +6,7 @@
 #include <tunnelside/strength.h>
 
 #include "base/field.h"
+#include "statics/eye.h"
 
 /* A stress against a share of the yield over the metal's safety factor: 1 in bending, 0.6 in shear. */
 tside_strength_line tside_i_stress_line(tside_strength_code code, tside_which_end end, double stress,
@@ -15,13 +16,9 @@ tside_strength_line tside_i_force_line(tside_strength_code code, tside_which_end
 /* A number without a limit. */
 tside_strength_line tside_i_plain_line(tside_strength_code code, tside_which_end end, tside_measure measure,
                                        double demand);
-/*
- * tside_extender_strength without its checks of what it is given: up to TSIDE_EXTENDER_LINES lines, touched on failure
- * too.
- */
-tside_status tside_i_extender_strength(const tside_extender *extender, const tside_layout *layout, double outboard,
-                                       double inboard, double weight, tside_which_end end, tside_strength_line *lines,
-                                       int *count, tside_fault *fault);
+/* The lines of an extender by what it bears; returns how many, up to TSIDE_EXTENDER_LINES. */
+int tside_i_extender_lines(const tside_extender *extender, const tside_i_extender_loads *loads, tside_which_end end,
+                           tside_strength_line *lines);
 /* Of a line stalled going up and the same jammed coming down, the one with the greater demand, saying which. */
 tside_strength_line tside_i_worse(tside_strength_line up, tside_strength_line down);
 
