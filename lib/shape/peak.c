@@ -175,6 +175,8 @@ static void seek(const tside_i_track *track, tside_i_sought *sought)
 {
     const tside_travel *travel = track->travel;
     sought->greatest = sought->least = (tside_i_peak){-HUGE_VAL, travel->wraps_shut, 0, &track->shut};
+    if (sought->over_nought)
+        sought->greatest.value = 0;
     for (int index = travel->stretches - 1; index >= 0; index--) {
         probe p = {travel, sought, 1, index};
         stretch s = stretch_of(track, index);

@@ -34,11 +34,14 @@ typedef struct tside_i_peak {
     const tside_i_spot *sample;
 } tside_i_peak;
 
-/* One quantity of which the greatest value is sought, and the least too if asked. */
+/*
+ * One quantity of which the greatest value is sought, and the least too if asked. over_nought: a greatest value below 0
+ * is not asked for, and comes as 0.
+ */
 typedef struct tside_i_sought {
     tside_i_quantity *quantity;
     const void *context;
-    int least_too;
+    int least_too, over_nought;
     tside_i_peak greatest, least;
 } tside_i_sought;
 

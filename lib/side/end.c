@@ -47,34 +47,24 @@ static tside_i_bar_end bar_end(const tside_i_setup *setup, tside_which_end which
                              stand->eye - setup->side->curtain.past};
 }
 
-/*
- * What a constant torque does at a hanging guide: stalled going up, or below 0 jammed coming down. Each from 0, the way
- * that the torque goes.
- */
-typedef struct halted {
-    double push, guide, bar; /* N; N m */
-} halted;
-
-static halted halt(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung, double torque, int down)
+/* What a constant torque does at a hanging guide's eye, and to the bar's end. inboard: it jams coming down. */
+static void halt(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung, double torque,
+                 int inboard, double *push, double *bar_bending)
 {
-    enum { PUSH, GUIDE, BAR, SOUGHT };
     tside_i_pushing pushing = {NULL, &hung->hang, torque};
     tside_i_bar_end bar = bar_end(setup, which, &pushing);
-    tside_i_sought sought[SOUGHT] = {
-        [PUSH] = {.quantity = tside_i_push_at, .context = &pushing, .least_too = down},
-        [GUIDE] = {.quantity = tside_i_guide_bending_at, .context = &pushing, .least_too = down},
-        [BAR] = {.quantity = tside_i_bar_end_at, .context = &bar},
+    tside_i_sought sought[] = {
+        {.quantity = inboard ? tside_i_pull_at : tside_i_push_at, .context = &pushing, .over_nought = inboard},
+        {.quantity = tside_i_bar_end_at, .context = &bar},
     };
-    tside_i_track_seek(&setup->track, sought, SOUGHT);
-    if (down) /* the least with its sign turned */
-        return (halted){fmax(sought[PUSH].least.value, 0), fmax(sought[GUIDE].least.value, 0),
-                        sought[BAR].greatest.value};
-    return (halted){sought[PUSH].greatest.value, fmax(sought[GUIDE].greatest.value, 0), sought[BAR].greatest.value};
+    tside_i_track_seek(&setup->track, sought, 2);
+    *push = sought[0].greatest.value;
+    *bar_bending = sought[1].greatest.value;
 }
 
 /*
  * Forces at a hanging guide's eye, what bends guide and bar, and the extender's clearance. lifting: NULL at the free
- * end, where nothing stalls.
+ * end, where nothing stalls: it is there as it is running.
  */
 static void hanging_forces(const tside_i_setup *setup, tside_which_end which, const tside_i_lifting *lifting,
                            const tside_i_hung *hung, double stall, tside_end_plan *plan, tside_i_bending *bending,
@@ -85,21 +75,27 @@ static void hanging_forces(const tside_i_setup *setup, tside_which_end which, co
     tside_i_bar_end bar = bar_end(setup, which, &running);
     tside_i_passing passing = {&plan->layout, plan->stand.beside ? tside_i_end_collar(setup, which).height : 0};
     tside_i_sought sought[SOUGHT] = {
-        [RUNNING] = {.quantity = tside_i_push_at, .context = &running},
-        [LIFTED] = {.quantity = tside_i_uplift_at, .context = &running},
+        [RUNNING] = {.quantity = tside_i_push_at, .context = &running, .least_too = !lifting},
+        [LIFTED] = {.quantity = tside_i_uplift_at, .context = &running, .over_nought = 1},
         [BAR] = {.quantity = tside_i_bar_end_at, .context = &bar},
         [INTRUSION] = {.quantity = tside_i_intrusion, .context = &passing},
     };
-    halted up = halt(setup, which, hung, stall, 0), down = halt(setup, which, hung, -stall, 1);
     tside_i_spot where;
     tside_i_track_seek(&setup->track, sought, plan->layout_given ? SOUGHT : INTRUSION);
     where = tside_i_peak_spot(&setup->track, &sought[RUNNING].greatest);
-    plan->uplift = fmax(sought[LIFTED].greatest.value, 0);
+    plan->uplift = sought[LIFTED].greatest.value;
     plan->side_force = sought[RUNNING].greatest.value;
     plan->side_force_turns = tside_i_travel_angle(&setup->travel, &where) / (2 * TSIDE_PI);
-    plan->side_force_stall = up.push;
-    plan->side_force_jam = down.push;
-    *bending = (tside_i_bending){up.guide, down.guide, sought[BAR].greatest.value, up.bar, down.bar};
+    bending->bar = sought[BAR].greatest.value;
+    if (lifting) {
+        halt(setup, which, hung, stall, 0, &plan->side_force_stall, &bending->bar_up);
+        halt(setup, which, hung, -stall, 1, &plan->side_force_jam, &bending->bar_down);
+    } else {
+        plan->side_force_stall = plan->side_force;
+        plan->side_force_jam = fmax(sought[RUNNING].least.value, 0); /* the least with its sign turned */
+        bending->bar_up = bending->bar_down = bending->bar;
+    }
+    tside_i_guide_bending(&setup->track, &hung->hang, &hung->sweep, stall, &bending->guide_up, &bending->guide_down);
     if (plan->layout_given)
         *intrusion = sought[INTRUSION].greatest.value;
 }

@@ -144,6 +144,8 @@ tside_skew tside_i_skew(const tside_i_track *track, const tside_hang *hang, doub
     tside_i_sought reach = {.quantity = reach_at, .context = hang, .least_too = 1};
     double d_shut = reach_at(&track->shut, hang), d_open = reach_at(&track->open, hang), G = hypot(d_shut, m) + margin,
            nearest, farthest;
+    if (m == 0) /* in line: nothing leans that way */
+        return (tside_skew){.reach_shut = d_shut, .reach_open = d_open, .length = G};
     tside_i_track_seek(track, &reach, 1);
     nearest = hypot(-reach.least.value, m);
     farthest = hypot(reach.greatest.value, m);

@@ -29,11 +29,44 @@ double tside_i_uplift_at(const tside_i_spot *spot, const void *context)
     return tside_i_raise(&lean, tside_i_push_at(spot, context)) - p->hang->weight;
 }
 
+double tside_i_pull_at(const tside_i_spot *spot, const void *context)
+{
+    return -tside_i_push_at(spot, context);
+}
+
 double tside_i_guide_bending_at(const tside_i_spot *spot, const void *context)
 {
     const tside_i_pushing *p = context;
     tside_i_lean lean = tside_i_hang_lean(p->hang, spot);
     return tside_i_push_at(spot, context) * tside_i_reach(p->hang, &lean);
+}
+
+static double bending_back(const tside_i_spot *spot, const void *context)
+{
+    return -tside_i_guide_bending_at(spot, context);
+}
+
+/* In line F D is torque and moment, and that rises with the lean. */
+static double moment_leaning(const tside_hang *hang, double angle)
+{
+    const tside_i_lean lean = {.reach = 1, .sine = sin(angle)};
+    return tside_i_hang_moment(hang, &lean);
+}
+
+void tside_i_guide_bending(const tside_i_track *track, const tside_hang *hang, const tside_sweep *sweep, double torque,
+                           double *up, double *down)
+{
+    tside_i_pushing lifts = {NULL, hang, torque}, jams = {NULL, hang, -torque};
+    tside_i_sought sought[] = {{.quantity = tside_i_guide_bending_at, .context = &lifts, .over_nought = 1},
+                               {.quantity = bending_back, .context = &jams, .over_nought = 1}};
+    if (hang->misfit == 0) {
+        *up = fmax(torque + moment_leaning(hang, sweep->lean_greatest), 0);
+        *down = fmax(torque - moment_leaning(hang, sweep->lean_least), 0);
+        return;
+    }
+    tside_i_track_seek(track, sought, 2);
+    *up = sought[0].greatest.value;
+    *down = sought[1].greatest.value;
 }
 
 double tside_i_bar_end_at(const tside_i_spot *spot, const void *context)

@@ -24,12 +24,23 @@ typedef struct tside_i_pushing {
     double torque;
 } tside_i_pushing;
 
-/* Quantities along the travel, of a tside_i_pushing: F, and the eye's lift beyond the guide's weight, with its sign. */
+/*
+ * Quantities along the travel, of a tside_i_pushing: F outboard, the same inboard, and the eye's lift beyond the
+ * guide's weight, with its sign.
+ */
 double tside_i_push_at(const tside_i_spot *spot, const void *pushing);
+double tside_i_pull_at(const tside_i_spot *spot, const void *pushing);
 double tside_i_uplift_at(const tside_i_spot *spot, const void *pushing);
 
 /* Of a tside_i_pushing: the guide's bending at the collar, F D, with its sign. */
 double tside_i_guide_bending_at(const tside_i_spot *spot, const void *pushing);
+
+/*
+ * Its greatest by a torque of this size either way: up and down, each from 0 the
+ * way that it pushes the guide. sweep: of the guide on the hang.
+ */
+void tside_i_guide_bending(const tside_i_track *track, const tside_hang *hang, const tside_sweep *sweep, double torque,
+                           double *up, double *down);
 
 /*
  * The bar's end beyond the curtain's edge: its drive's weight at run_on, the guide's F where its line is, both from
