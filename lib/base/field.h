@@ -80,16 +80,23 @@ tside_status tside_i_answer_text(const char *made, char *buffer, size_t size, si
 tside_status tside_i_settle(const tside_table *table, const char *name, tside_status status, tside_fault *fault);
 
 /*
- * A number inside its bounds and on none of them: the common case, and the fast one. A value not a number is not
- * inside.
+ * A number or a count inside its bounds and on none of them, or a choice that there is: the common case, and the fast
+ * one. A value not a number is not inside.
  */
 static inline int tside_i_well_inside(const tside_field *row, const void *structure)
 {
-    double value;
-    if (row->type != TSIDE_NUMBER)
-        return 0;
-    value = *(const double *)(const void *)((const char *)structure + row->offset);
-    return value > row->low && value < row->high;
+    const char *member = (const char *)structure + row->offset;
+    if (row->type == TSIDE_NUMBER) {
+        double value = *(const double *)(const void *)member;
+        return value > row->low && value < row->high;
+    }
+    if (row->type == TSIDE_CHOICE)
+        return (unsigned)*(const int *)(const void *)member < (unsigned)row->choice_count;
+    if (row->type == TSIDE_COUNT) {
+        int value = *(const int *)(const void *)member;
+        return value > row->low && value < row->high;
+    }
+    return 0;
 }
 
 /* tside_field_applies, without a call for the many rows that hang on no choice. */
