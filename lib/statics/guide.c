@@ -315,39 +315,15 @@ static void extreme_beginnings(const tside_travel *travel, const eye_point *eye,
     }
 }
 
-/* Minus the sum of the leans at two spots, which rises as the eye moves outboard; slope: how fast. */
-static double lean_sum(const eye_point *eye, const tside_i_spot *a, const tside_i_spot *b, double *slope)
-{
-    tside_i_lean in = eye_lean(eye, a), out = eye_lean(eye, b);
-    /* an eye moved outboard by dx leans its guide inboard by cos(phi)/d dx */
-    *slope = in.cosine / in.reach + out.cosine / out.reach;
-    return -tside_i_lean_angle(&in) - tside_i_lean_angle(&out);
-}
-
 /*
- * How far to move the eye until the leans at two spots are equal and opposite: it then stands between where its guide
- * hangs plumb at the one and at the other. By Newton's steps, and by halving where they lead out of there.
+ * Where the eye stands if the leans at two spots, inboard and outboard, are equal and opposite: both guides are then at
+ * the offset from their axes, (x - xe) cos(phi) +- (y - ye) sin(phi) = -o, and half the difference gives phi, the sum
+ * xe.
  */
-static double balance(const eye_point *eye, const tside_i_spot *a, const tside_i_spot *b)
+static double balanced(const eye_point *eye, const tside_i_spot *a, const tside_i_spot *b)
 {
-    const double settled =
-        1e-9; /* relative: a Newton's step so short leaves its square; without it all twenty are taken */
-    double low = fmin(a->x, b->x) + eye->offset, high = fmax(a->x, b->x) + eye->offset;
-    eye_point at = {fmax(fmin(eye->x, high), low), eye->y, eye->offset, eye->misfit};
-    for (int i = 0; i < 20; i++) {
-        double slope, sum = lean_sum(&at, a, b, &slope), next = at.x - sum / slope, moved;
-        if (sum < 0)
-            low = at.x;
-        else
-            high = at.x;
-        if (!(next >= low && next <= high))
-            next = (low + high) / 2;
-        moved = fabs(next - at.x);
-        at.x = next;
-        if (moved <= settled * (1 + fabs(next)))
-            break;
-    }
-    return at.x - eye->x;
+    double tangent = (b->x - a->x) / (2 * eye->y - a->y - b->y);
+    return (a->x + b->x + tangent * (b->y - a->y)) / 2 + eye->offset * sqrt(1 + tangent * tangent);
 }
 
 /*
@@ -360,8 +336,8 @@ tside_status tside_i_eye_best(const tside_i_track *track, double eye_y, double c
 {
     eye_point eye = {0, eye_y, collar_offset, 0};
     tside_i_spot in = track->shut, out = track->open;
-    tside_i_sought lean;
-    const double nearly = 1e-7; /* rad: a step from there leaves its square, less than a double holds */
+    const double nearly = 1e-7; /* of the height above the bar: a step from there leaves its square, less than a double
+                                   holds */
     const double last =
         1e-14; /* relative: the false position cannot come nearer than the last digits, and would not end */
     double x, low = -HUGE_VAL, high = HUGE_VAL, below = 0, above = 0;
@@ -369,28 +345,27 @@ tside_status tside_i_eye_best(const tside_i_track *track, double eye_y, double c
         REFUSE(fault, TSIDE_OUT_OF_REACH, "eye_y", "collar_offset",
                "the eye must stand higher above the bar than the collar's offset", "m", eye_y, TSIDE_NOT_ABOVE,
                out.y + collar_offset, 0);
-    eye.x = out.x + collar_offset;
-    eye.x += balance(&eye, &in, &out);
+    eye.x = balanced(&eye, &in, &out);
     extreme_beginnings(track->travel, &eye, &in, &out);
-    x = eye.x + balance(&eye, &in, &out);
+    x = balanced(&eye, &in, &out);
     for (int i = 0; i < 100; i++) {
-        double slope, sum, step;
+        tside_i_sought lean;
+        double step;
         eye.x = x;
         lean = extreme_leans(track, &eye);
         in = tside_i_peak_spot(track, &lean.least);
         out = tside_i_peak_spot(track, &lean.greatest);
-        sum = lean_sum(&eye, &in, &out, &slope);
-        step = balance(&eye, &in, &out);
-        if (fabs(sum) <= nearly && i < 4) {
+        step = balanced(&eye, &in, &out) - x;
+        if (fabs(step) <= nearly * (eye_y - track->open.y) && i < 4) {
             x += step; /* what is left then is as its square */
             break;
         }
-        if (sum < 0) {
+        if (step > 0) {
             above *= low == -HUGE_VAL || below == 0 ? 1 : 0.5;
-            low = x, below = sum;
+            low = x, below = -step;
         } else {
             below *= high == HUGE_VAL || above == 0 ? 1 : 0.5;
-            high = x, above = sum;
+            high = x, above = -step;
         }
         if (i < 4)
             x += step;
@@ -398,7 +373,7 @@ tside_status tside_i_eye_best(const tside_i_track *track, double eye_y, double c
             x += 2 * step; /* overshooting, to bracket it */
         else {
             double next = (low * above - high * below) / (above - below);
-            if (fabs(next - x) <= last * (1 + fabs(x)) || sum == 0)
+            if (fabs(next - x) <= last * (1 + fabs(x)) || step == 0)
                 break;
             x = next > low && next < high ? next : (low + high) / 2;
         }
