@@ -125,16 +125,31 @@ tside_status tside_i_eye_clears(const tside_i_track *track, const tside_guide *g
     return TSIDE_OK;
 }
 
-/*
- * What a guide of this length does with its eye moved outboard; each of the three kept at its own worst. least,
- * greatest: of foot_out.
- */
-static void worsen(const tside_i_track *track, const eye_point *eye, double least, double greatest, tside_sweep *sweep)
+/* Where a guide's foot is farthest in and out; in line that is where it leans so. */
+static tside_i_sought extreme_feet(const tside_i_track *track, const eye_point *eye)
 {
-    double at_shut = foot_out(&track->shut, eye);
+    tside_i_sought foot = {.quantity = eye->misfit == 0 ? lean_sine : foot_out, .context = eye, .least_too = 1};
+    tside_i_track_seek(track, &foot, 1);
+    return foot;
+}
+
+/* What a guide of this length does with its eye moved outboard; each of the three kept at its own worst. */
+static void worsen(const tside_i_track *track, const eye_point *placed, double moved, tside_sweep *sweep)
+{
+    const eye_point eye = {placed->x + moved, placed->y, placed->offset, placed->misfit};
+    const tside_i_sought foot = extreme_feet(track, &eye);
+    double at_shut = foot_out(&track->shut, &eye), least = -foot.least.value, greatest = foot.greatest.value;
     sweep->kick_out_error = fmax(sweep->kick_out_error, sweep->length * (greatest - at_shut));
     sweep->kick_in_error = fmax(sweep->kick_in_error, sweep->length * (at_shut - least));
-    sweep->walkway_error = fmax(sweep->walkway_error, eye->x + sweep->length * greatest);
+    sweep->walkway_error = fmax(sweep->walkway_error, eye.x + sweep->length * greatest);
+}
+
+/* The leans of a guide that leans along the house too; returns the greatest of foot_down. */
+static double skewed_leans(const tside_i_track *track, const eye_point *eye, tside_sweep *sweep)
+{
+    tside_i_spot where;
+    tside_i_lean_range(track, eye->x, eye->y, eye->offset, &sweep->lean_least, &sweep->lean_greatest);
+    return tside_i_track_greatest(track, foot_down, eye, &where);
 }
 
 /* What the guide does with its eye where it should be. */
@@ -179,31 +194,23 @@ static tside_status check_foot(const tside_guide *guide, const tside_i_hanging *
 static tside_status sweep_guide(const tside_i_track *track, const tside_guide *guide, const tside_i_hanging *at,
                                 const eye_point *placed, tside_sweep *sweep, tside_fault *fault)
 {
-    eye_point eye[3] = {*placed, *placed, *placed};
-    tside_i_sought foot[3], leans[2], *lean = foot;
-    int count = at->error > 0 ? 3 : 1, in_line = at->misfit == 0;
+    const tside_i_sought foot = extreme_feet(track, placed);
     double lowest;
-    eye[1].x -= at->error;
-    eye[2].x += at->error;
-    for (int i = 0; i < count; i++)
-        foot[i] = (tside_i_sought){.quantity = in_line ? lean_sine : foot_out, .context = eye + i, .least_too = 1};
-    tside_i_track_seek(track, foot, count);
-    if (!in_line) {
-        lean = leans;
-        leans[0] = (tside_i_sought){.quantity = lean_sine, .context = eye, .least_too = 1};
-        leans[1] = (tside_i_sought){.quantity = foot_down, .context = eye};
-        tside_i_track_seek(track, leans, 2);
-    }
-    sweep->lean_least = lean_at_peak(track, eye, &lean->least);
-    sweep->lean_greatest = lean_at_peak(track, eye, &lean->greatest);
-    lowest = in_line ? lowest_cosine(sweep->lean_least, sweep->lean_greatest) : leans[1].greatest.value;
+    if (at->misfit == 0) {
+        sweep->lean_least = lean_at_peak(track, placed, &foot.least);
+        sweep->lean_greatest = lean_at_peak(track, placed, &foot.greatest);
+        lowest = lowest_cosine(sweep->lean_least, sweep->lean_greatest);
+    } else
+        lowest = skewed_leans(track, placed, sweep);
     TRY(check_foot(guide, at, lowest, sweep, fault));
-    if (in_line)
+    if (at->misfit == 0)
         sweep_placed(placed->x, sin(sweep->lean_least), sin(sweep->lean_greatest), sweep);
     else
-        sweep_placed(placed->x, -foot->least.value, foot->greatest.value, sweep);
-    for (int i = 1; i < count; i++)
-        worsen(track, eye + i, -foot[i].least.value, foot[i].greatest.value, sweep);
+        sweep_placed(placed->x, -foot.least.value, foot.greatest.value, sweep);
+    if (at->error > 0) {
+        worsen(track, placed, -at->error, sweep);
+        worsen(track, placed, at->error, sweep);
+    }
     return TSIDE_OK;
 }
 
