@@ -116,6 +116,25 @@ cut_order cut_order_full(dice *d, int stocks, int most)
     return invented(d, stocks, most, 1);
 }
 
+cut_order cut_order_spread(dice d, int lengths, int stocks, int most, int least, int below)
+{
+    static const double sold[] = {6, 6.5, 7.3};
+    cut_order order;
+    tside_usual(TSIDE_KIND_STOCK, &order.stock);
+    snprintf(order.name, sizeof order.name, "%d lengths", lengths);
+    order.optimum = 0;
+    order.stock.kerf = 0.003;
+    order.stock.length_count = stocks;
+    for (int k = 0; k < stocks; k++)
+        order.stock.lengths[k].length = sold[k];
+    order.cut_count = lengths;
+    for (int i = 0; i < lengths; i++) {
+        order.cuts[i].length = (least + dice_below(&d, below - least)) / 1000.0;
+        order.cuts[i].count = 1 + dice_below(&d, most);
+    }
+    return order;
+}
+
 cut_answer cut_order_plan(const cut_order *order, int node_limit)
 {
     enum { CAPACITY = 4000 };

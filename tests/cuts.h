@@ -45,6 +45,12 @@ cut_order cut_order_invented(dice *d, int stocks, int most);
 /* The same, but of exactly ten lengths, and of all the stocks, five at most. */
 cut_order cut_order_full(dice *d, int stocks, int most);
 
+/*
+ * An invented order of many lengths: each in whole millimetres, from `least` on and below `below`, up to `most` pieces
+ * of it, sticks of one to three lengths, 3 mm of kerf.
+ */
+cut_order cut_order_spread(dice d, int lengths, int stocks, int most, int least, int below);
+
 cut_answer cut_order_plan(const cut_order *order, int node_limit);
 
 /* NULL if the sticks give every piece, each fits, and the sums are right; else what is wrong. */

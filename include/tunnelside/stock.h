@@ -14,7 +14,7 @@ enum {
     TSIDE_STOCK_CUTS = 5000,     /* entries in a list of cuts */
     TSIDE_STOCK_PIECES = 100000, /* pieces, all counts together */
     TSIDE_STOCK_NODES =
-        50000 /* a node limit that suits a program that someone waits for: a second or two, seldom needed */
+        50000 /* a node limit that suits a program that someone waits for: a second or so, seldom needed */
 };
 
 /* A length that sticks are sold in. */

@@ -17,6 +17,12 @@ typedef struct tside_i_effort {
     void *context;
 } tside_i_effort;
 
+/* Lets no more than so much more effort be spent, nor more than before. Returns what the limit was. */
+int64_t tside_i_effort_narrow(tside_i_effort *effort, int64_t steps);
+
+/* Steps that may still be done. */
+int64_t tside_i_effort_left(const tside_i_effort *effort);
+
 /* Asks the caller whether to go on. */
 void tside_i_effort_ask(tside_i_effort *effort);
 

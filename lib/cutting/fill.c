@@ -160,23 +160,51 @@ static int times_found(const tside_i_fill *fill, int first)
     return times;
 }
 
-void tside_i_fill_finish(tside_i_fill *fill)
+int tside_i_fill_rest(tside_i_fill *fill, int64_t cost)
 {
-    const tside_i_sticks kept = fill->best;
     for (int i = 0; i < fill->problem->types;) {
         if (!fill->rest[i]) {
             i++;
             continue;
         }
-        if (fill->trial.cost > fill->cut)
-            return;
+        if (fill->trial.cost > cost)
+            return 0;
         fill_stick(fill, i);
         if (!tside_i_fill_append(fill, fill->found, times_found(fill, i)))
-            return;
+            return 0;
     }
-    if (fill->trial.cost > fill->cut)
+    return 1;
+}
+
+void tside_i_fill_keep(tside_i_fill *fill)
+{
+    const tside_i_sticks *from = &fill->trial;
+    tside_i_sticks *to = &fill->best;
+    const size_t rows = (size_t)from->rows, entries = (size_t)from->start[rows];
+    if (from->cost > fill->cut)
         return;
-    fill->best = fill->trial;
-    fill->trial = kept;
-    fill->cut = fill->best.cost - 1;
+    to->rows = from->rows;
+    to->cost = from->cost;
+    memcpy(to->stock, from->stock, rows * sizeof *to->stock);
+    memcpy(to->times, from->times, rows * sizeof *to->times);
+    memcpy(to->start, from->start, (rows + 1) * sizeof *to->start);
+    memcpy(to->entry, from->entry, entries * sizeof *to->entry);
+    fill->cut = to->cost - 1;
+}
+
+void tside_i_fill_finish(tside_i_fill *fill)
+{
+    if (tside_i_fill_rest(fill, fill->cut))
+        tside_i_fill_keep(fill);
+}
+
+void tside_i_fill_take_back(tside_i_fill *fill, int rows)
+{
+    tside_i_sticks *plan = &fill->trial;
+    while (plan->rows > rows) {
+        const int row = --plan->rows;
+        plan->cost -= plan->times[row] * fill->problem->cost[plan->stock[row]];
+        for (int e = plan->start[row]; e < plan->start[row + 1]; e++)
+            fill->rest[plan->entry[e].type] += plan->times[row] * plan->entry[e].count;
+    }
 }

@@ -40,10 +40,19 @@ void tside_i_fill_begin(tside_i_fill *fill);
 int tside_i_fill_append(tside_i_fill *fill, const int *pattern, int times);
 
 /*
- * Fills sticks greedily for what is still asked for. If the plan costs no more than the cut it becomes the best, and
- * only cheaper ones are sought from then on.
+ * Fills sticks greedily for what is still asked for, until the plan costs more than so much. Returns whether that gave
+ * every piece.
  */
+int tside_i_fill_rest(tside_i_fill *fill, int64_t cost);
+
+/* A finished plan that costs no more than the cut becomes the best, and only cheaper ones are sought from then on. */
+void tside_i_fill_keep(tside_i_fill *fill);
+
+/* Fills what is still asked for, and keeps the plan if it is the best. */
 void tside_i_fill_finish(tside_i_fill *fill);
+
+/* Takes rows back, all but the first. */
+void tside_i_fill_take_back(tside_i_fill *fill, int rows);
 
 /* A row's pattern. */
 void tside_i_sticks_pattern(const tside_i_sticks *plan, int row, int types, int *pattern);

@@ -7,7 +7,7 @@
 
 #include "cutting/pattern.h"
 
-enum { GRID = 1024 }; /* cells of the table, at most */
+enum { GRID = 512 }; /* cells of the table, at most */
 
 static int64_t lesser(int64_t a, int64_t b)
 {

@@ -15,12 +15,12 @@ enum {
     QUICK_STEPS = 2000,
     PRICE_STEPS = 200000,
     LIST_STEPS = 300000, /* of walks: for columns, and where they found none; for the list of one stock */
+    NEAR = 8,            /* patterns are looked for first in this share of what they may be worth above their stick */
     NOISE = 64 /* units that prices of a stick's pieces, rounded down, lose together: what falls short by less is as
-                  good as any */
+       good as any */
 };
 
-static const double uneven = 1e-7; /* so much more of each type is asked for than of the one before: with equal demands
-                                      bases come round again and again */
+static const double unproven = 1e-9;    /* of a bound: what rounding may add to the relaxation's cost */
 static const double shrink = 1 - 1e-14; /* a product of doubles, rounded up, would make prices unsound that just fit */
 
 void tside_i_pricing_parts(tside_i_arena *from, tside_i_pricing *pricing, int types)
@@ -138,19 +138,10 @@ static void begin(tside_i_pricing *pricing)
         tside_i_pool_add(r, stock, pricing->count);
         pricing->count[i] = 0;
         r->basis[i] = i;
-        r->demand[i] = problem->demand[i] * (1 + uneven * (i + 1));
     }
+    tside_i_relaxation_ask(r);
     tside_i_relaxation_set(r, r->basis);
     tside_i_relaxation_price(r);
-}
-
-/* Adds a pattern, for which columns that are not in the basis may have to go. 0 if there is no room even so. */
-static int add_pattern(tside_i_relaxation *r, int stock, const int *count)
-{
-    if (tside_i_pool_add(r, stock, count))
-        return 1;
-    tside_i_pool_shrink(r);
-    return tside_i_pool_add(r, stock, count);
 }
 
 /* Brings in those of the columns from first on that undercut the prices. Returns whether one did. */
@@ -160,7 +151,7 @@ static int enter_columns(tside_i_relaxation *r, int first)
         1e-10; /* relative: columns that cost what they are worth come in and out again, and nothing ends */
     int entered = 0;
     for (int j = first; j < r->pool.columns; j++)
-        if (tside_i_relaxation_worth(r, j) > tside_i_relaxation_cost(r, j) * (1 + undercut))
+        if (!r->pool.banned[j] && tside_i_relaxation_worth(r, j) > tside_i_relaxation_cost(r, j) * (1 + undercut))
             entered |= tside_i_relaxation_enter(r, j);
     return entered;
 }
@@ -171,43 +162,56 @@ static void enter_plan(tside_i_pricing *pricing, const tside_i_sticks *plan)
     tside_i_relaxation *r = pricing->relaxation;
     for (int i = 0; i < plan->rows && !tside_i_effort_is_spent(r->effort); i++) {
         tside_i_sticks_pattern(plan, i, r->problem->types, pricing->count);
-        if (!add_pattern(r, plan->stock[i], pricing->count))
+        if (!tside_i_pool_take(r, plan->stock[i], pricing->count))
             return;
         enter_columns(r, r->pool.columns - 1);
     }
 }
 
 /*
- * Adds patterns by which the prices tried undercut their stock, each by more than the one before. steps: of a walk.
- * Returns what prices must shrink by to be sound, at most 1.
+ * Adds patterns of a stock that the prices tried make worth more than it, each by more than the one before. Those that
+ * come near the most that the table allows are looked for first: they help most. steps: of a walk. Returns what a
+ * pattern is worth at most.
  */
-static double price_patterns(tside_i_pricing *pricing, int64_t steps)
+static int64_t price_stock(tside_i_pricing *pricing, int k, int64_t steps)
 {
     tside_i_relaxation *r = pricing->relaxation;
     const tside_i_problem *problem = r->problem;
-    const tside_i_prices *tried = &pricing->tried;
-    double fit = 1;
-    for (int k = 0; k < problem->stocks; k++) {
-        const int64_t cost = problem->cost[k] * tried->fine;
-        tside_i_walk walk = {.problem = problem,
-                             .effort = r->effort,
-                             .value = tried->of,
-                             .table = pricing->table,
-                             .most = problem->demand,
-                             .count = pricing->count,
-                             .left = problem->room[k],
-                             .floor = cost,
-                             .steps = steps,
-                             .at = -1};
-        int64_t worth;
-        while (tside_i_walk_next(&walk)) {
+    const int64_t cost = problem->cost[k] * pricing->tried.fine;
+    const int64_t most = tside_i_table_worth(problem, pricing->table, problem->room[k]);
+    const int first = r->pool.columns;
+    int64_t worth = most, floor = most;
+    for (int64_t below = (most - cost) / NEAR + 1; floor > cost && r->pool.columns == first; below *= 2) {
+        int room = 1;
+        tside_i_walk walk;
+        floor = most - below > cost ? most - below : cost;
+        walk = (tside_i_walk){.problem = problem,
+                              .effort = r->effort,
+                              .value = pricing->tried.of,
+                              .table = pricing->table,
+                              .most = problem->demand,
+                              .count = pricing->count,
+                              .left = problem->room[k],
+                              .floor = floor,
+                              .steps = steps,
+                              .at = -1};
+        while (room && tside_i_walk_next(&walk)) {
             walk.floor = walk.sum;
-            if (!tside_i_pool_add(r, k, pricing->count))
-                break;
+            room = tside_i_pool_add(r, k, pricing->count);
         }
-        worth = walk.steps < 0 ? tside_i_table_worth(problem, pricing->table, problem->room[k]) : walk.floor;
-        fit = fmin(fit, (double)cost / (double)worth);
+        if (room && walk.steps >= 0)
+            worth = walk.floor;
     }
+    return worth;
+}
+
+/* The same for every stock. Returns what prices must shrink by to be sound, at most 1. */
+static double price_patterns(tside_i_pricing *pricing, int64_t steps)
+{
+    const tside_i_problem *problem = pricing->relaxation->problem;
+    double fit = 1;
+    for (int k = 0; k < problem->stocks; k++)
+        fit = fmin(fit, (double)(problem->cost[k] * pricing->tried.fine) / (double)price_stock(pricing, k, steps));
     return fit;
 }
 
@@ -222,8 +226,23 @@ static int negative_price(const tside_i_relaxation *r)
     return row;
 }
 
+/*
+ * The prices to try: the relaxation's; drawn: most of the way from these to the sound ones. Those swing less from one
+ * basis to the next, and so fewer columns do: Wentges (1997), International Transactions in Operational Research 4,
+ * 151-162 (citation from memory).
+ */
+static void try_prices(tside_i_pricing *pricing, int drawn)
+{
+    tside_i_prices *tried = &pricing->tried;
+    const tside_i_prices *sound = &pricing->sound;
+    tside_i_round_prices(pricing->relaxation, pricing->fine, tried);
+    if (drawn && tried->fine == sound->fine)
+        for (int i = 0; i < pricing->relaxation->problem->types; i++)
+            tried->of[i] = (tried->of[i] + 4 * sound->of[i]) / 5;
+}
+
 /* Prices the patterns, and brings in those that undercut the prices. 0 if there are none. */
-static int generate(tside_i_pricing *pricing, int64_t fine)
+static int generate(tside_i_pricing *pricing, int drawn)
 {
     tside_i_relaxation *r = pricing->relaxation;
     int row, first;
@@ -234,7 +253,7 @@ static int generate(tside_i_pricing *pricing, int64_t fine)
     if (!tside_i_pool_has_room(r))
         tside_i_pool_shrink(r);
     first = r->pool.columns;
-    tside_i_round_prices(r, fine, &pricing->tried);
+    try_prices(pricing, drawn);
     tside_i_table(r->problem, r->effort, pricing->tried.of, pricing->table);
     for (int64_t steps = QUICK_STEPS;; steps = PRICE_STEPS) {
         const double fit = price_patterns(pricing, steps);
@@ -246,17 +265,36 @@ static int generate(tside_i_pricing *pricing, int64_t fine)
     }
 }
 
+/* Whether the bound may still rise to another total of stock: not beyond what the relaxation costs. */
+static int may_rise(const tside_i_pricing *pricing)
+{
+    const tside_i_relaxation *r = pricing->relaxation;
+    const int64_t level = r->problem->level;
+    double cost = 0;
+    for (int i = 0; i < r->rows; i++)
+        cost += r->price[i] * r->demand[i];
+    return proven_by(r->problem, &pricing->sound) / level <
+           (int64_t)ceil(cost * (double)tside_i_dearest(r->problem) * (1 - unproven)) / level;
+}
+
+int64_t tside_i_price_all(tside_i_pricing *pricing, int first)
+{
+    tside_i_relaxation *r = pricing->relaxation;
+    tside_i_relaxation_price(r);
+    enter_columns(r, first);
+    while (may_rise(pricing) && !tside_i_effort_is_spent(r->effort) && (generate(pricing, 1) || generate(pricing, 0)))
+        ;
+    return proven_by(r->problem, &pricing->sound);
+}
+
 int64_t tside_i_find_prices(tside_i_pricing *pricing, const tside_i_sticks *plan)
 {
     tside_i_relaxation *r = pricing->relaxation;
-    const int64_t fine = tside_i_fine(plan->cost);
-    pricing->sound.fine = fine;
+    pricing->fine = pricing->sound.fine = tside_i_fine(plan->cost);
     price_by_size(r->problem, &pricing->sound);
     begin(pricing);
     enter_plan(pricing, plan);
-    while (!tside_i_effort_is_spent(r->effort) && generate(pricing, fine))
-        ;
-    return proven_by(r->problem, &pricing->sound);
+    return tside_i_price_all(pricing, r->pool.columns);
 }
 
 /* --- patterns to choose from --- */

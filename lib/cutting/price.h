@@ -16,6 +16,7 @@ typedef struct tside_i_prices {
 typedef struct tside_i_pricing {
     tside_i_relaxation *relaxation;
     tside_i_prices sound, tried;
+    int64_t fine;   /* units that prices have, where they are not too high for that, in a unit of cost */
     int64_t *table; /* of the one or the other */
     int *count;     /* a walk's pattern */
 } tside_i_pricing;
@@ -39,6 +40,13 @@ int64_t tside_i_reduced_cost(const tside_i_relaxation *r, const tside_i_prices *
  * prices that it comes by. Returns what all pieces cost at least at these.
  */
 int64_t tside_i_find_prices(tside_i_pricing *pricing, const tside_i_sticks *plan);
+
+/*
+ * Generates patterns for the relaxation, and solves it over them, from columns that meet its demands, until none helps
+ * or no more effort may be spent. Keeps the best sound prices. Returns what all that is asked for costs at least at
+ * these. first: of the columns that may help.
+ */
+int64_t tside_i_price_all(tside_i_pricing *pricing, int first);
 
 /*
  * Puts every full pattern into the pool that falls short of its stick by no more than the room that a cost leaves above

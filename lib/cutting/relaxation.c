@@ -10,7 +10,7 @@
 
 enum {
     ENTRIES = 10, /* of a column, on average */
-    ANEW = 50     /* pivots until the inverse is made anew */
+    ANEW = 200    /* pivots until the inverse is made anew */
 };
 
 static const double tiny =
@@ -31,6 +31,7 @@ void tside_i_relaxation_parts(tside_i_arena *from, tside_i_relaxation *r, int ty
     PART(from, rows, &r->basis);
     PART(from, rows, &r->wanted);
     PART(from, rows, &r->kept);
+    PART(from, rows, &r->filled);
     PART(from, rows * rows, &r->inverse);
     PART(from, rows, &r->x);
     PART(from, rows, &r->price);
@@ -38,12 +39,15 @@ void tside_i_relaxation_parts(tside_i_arena *from, tside_i_relaxation *r, int ty
     PART(from, rows, &r->demand);
 }
 
+static const double uneven = 1e-7; /* so much more of each type is asked for than of the one before: with equal demands
+                                      bases come round again and again */
+
 /* --- the pool --- */
 
 void tside_i_relaxation_begin(tside_i_relaxation *r, int rows)
 {
     r->rows = rows;
-    r->pool.columns = r->pool.start[0] = 0;
+    r->pool.columns = r->pool.settled = r->pool.start[0] = 0;
 }
 
 int tside_i_pool_add(tside_i_relaxation *r, int stock, const int *count)
@@ -72,6 +76,14 @@ int tside_i_pool_add(tside_i_relaxation *r, int stock, const int *count)
     return 1;
 }
 
+int tside_i_pool_take(tside_i_relaxation *r, int stock, const int *count)
+{
+    if (tside_i_pool_add(r, stock, count))
+        return 1;
+    tside_i_pool_shrink(r);
+    return tside_i_pool_add(r, stock, count);
+}
+
 int tside_i_pool_has_room(const tside_i_relaxation *r)
 {
     const tside_i_pool *pool = &r->pool;
@@ -96,11 +108,13 @@ void tside_i_pool_shrink(tside_i_relaxation *r)
         int row = 0;
         while (row < r->rows && r->basis[row] != j)
             row++;
-        if (row == r->rows)
+        if (row == r->rows && j >= pool->settled)
             continue;
-        r->basis[row] = kept;
+        if (row < r->rows)
+            r->basis[row] = kept;
         memmove(pool->entry + end, pool->entry + from, (size_t)(to - from) * sizeof *pool->entry);
         pool->stock[kept] = pool->stock[j];
+        pool->banned[kept] = pool->banned[j];
         pool->start[kept++] = end;
         end += to - from;
     }
@@ -132,6 +146,25 @@ double tside_i_relaxation_worth(const tside_i_relaxation *r, int column)
     return times_column(r, r->price, column);
 }
 
+static int gives_too_much(const tside_i_relaxation *r, int column)
+{
+    const tside_i_pool *pool = &r->pool;
+    for (int e = pool->start[column]; e < pool->start[column + 1]; e++)
+        if (pool->entry[e].count > r->problem->demand[pool->entry[e].type])
+            return 1;
+    return 0;
+}
+
+void tside_i_relaxation_ask(tside_i_relaxation *r)
+{
+    const tside_i_problem *problem = r->problem;
+    for (int i = 0; i < problem->types; i++)
+        r->demand[i] = problem->demand[i] * (1 + uneven * (i + 1));
+    for (int j = 0; j < r->pool.columns; j++)
+        r->pool.banned[j] = (unsigned char)gives_too_much(r, j);
+    tside_i_effort_spend(r->effort, r->pool.start[r->pool.columns]);
+}
+
 /* --- the basis --- */
 
 static double *row_of(const tside_i_relaxation *r, int row)
@@ -145,24 +178,36 @@ static void make_alpha(tside_i_relaxation *r, int column)
         r->alpha[i] = times_column(r, row_of(r, i), column);
 }
 
+/* Divides a row of the inverse, and lists what of it is not 0, mostly a third. Returns how many that are. */
+static int divide(const tside_i_relaxation *r, double *row, double by)
+{
+    int count = 0;
+    for (int k = 0; k < r->rows; k++) {
+        if (row[k] == 0)
+            continue;
+        row[k] /= by;
+        r->filled[count++] = k;
+    }
+    return count;
+}
+
 /* The column whose alpha was made takes the place of the row's. */
 static void pivot(tside_i_relaxation *r, int row, int column)
 {
     const int m = r->rows;
     double *by = row_of(r, row);
     const double p = r->alpha[row];
-    int64_t steps = 2 * m;
-    for (int k = 0; k < m; k++)
-        by[k] /= p;
+    const int filled = divide(r, by, p);
+    int64_t steps = 3 * m;
     r->x[row] /= p;
     for (int i = 0; i < m; i++) {
         const double a = r->alpha[i];
         double *to = row_of(r, i);
         if (i == row || a == 0)
             continue;
-        for (int k = 0; k < m; k++)
-            to[k] -= a * by[k];
-        steps += m;
+        for (int k = 0; k < filled; k++)
+            to[r->filled[k]] -= a * by[r->filled[k]];
+        steps += filled + filled / 4;
         r->x[i] -= a * r->x[row];
     }
     r->basis[row] = column;

@@ -11,8 +11,8 @@ enum {
 
 /* Patterns to choose from. */
 typedef struct tside_i_pool {
-    int columns;
-    int *start; /* of each column's entries, and the end of the last */
+    int columns, settled; /* of these the first stay */
+    int *start;           /* of each column's entries, and the end of the last */
     tside_i_entry *entry;
     unsigned char *stock, *banned;
 } tside_i_pool;
@@ -30,6 +30,7 @@ typedef struct tside_i_relaxation {
     int *basis;    /* each row's column */
     int *wanted;   /* a basis that is being made */
     int *kept;     /* rows that keep their surplus */
+    int *filled;   /* places of a row of the inverse that are not 0 */
     double enough; /* more than any cost that is of interest */
     double *inverse, *x, *price, *alpha, *demand;
     double determinant; /* of the basis, without its sign */
@@ -47,18 +48,24 @@ void tside_i_relaxation_begin(tside_i_relaxation *r, int rows);
 /* Adds a pattern to the pool; 0 if it is full. */
 int tside_i_pool_add(tside_i_relaxation *r, int stock, const int *count);
 
+/* Adds a pattern to the pool, from which columns that are not of the basis may have to go. 0 if it is full even so. */
+int tside_i_pool_take(tside_i_relaxation *r, int stock, const int *count);
+
 /* Whether it may well take many more. */
 int tside_i_pool_has_room(const tside_i_relaxation *r);
 
 /* A column's pattern. */
 void tside_i_pool_pattern(const tside_i_relaxation *r, int column, int *pattern);
 
-/* Forgets all columns but those of the basis. */
+/* Forgets all columns but those of the basis and those that stay. */
 void tside_i_pool_shrink(tside_i_relaxation *r);
 
 /* What a column costs, and what it is worth at the prices, as a share of the dearest stick's cost. */
 double tside_i_relaxation_cost(const tside_i_relaxation *r, int column);
 double tside_i_relaxation_worth(const tside_i_relaxation *r, int column);
+
+/* Asks for what the problem does, and bans columns that give more of a type than that. */
+void tside_i_relaxation_ask(tside_i_relaxation *r);
 
 /* Makes the inverse anew for the columns of a basis. */
 void tside_i_relaxation_set(tside_i_relaxation *r, const int *basis);

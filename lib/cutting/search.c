@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 /*
  * The search for the cheapest sticks. First a greedy plan; then the linear relaxation over all patterns, whose
- * whole-numbered prices prove a bound; then, for a cost between bound and plan, all patterns that a plan of that cost
- * can hold (the room between the cost and the prices' sum limits how much a pattern may fall short of its stick's
- * price), and branch and bound over how often each is taken, first with the sticks that make up that cost, choice after
- * choice, then with any.
+ * whole-numbered prices prove a bound; then plans by rounding it, and solving it again for the rest; then, for a cost
+ * between bound and plan, all patterns that a plan of that cost can hold (the room between the cost and the prices' sum
+ * limits how much a pattern may fall short of its stick's price), and branch and bound over how often each is taken,
+ * first with the sticks that make up that cost, choice after choice, then with any.
  */
 #include "cutting/search.h"
 
@@ -12,8 +12,9 @@ enum {
     MOST_TYPES = 250, /* that the relaxation takes apart; more are bounded together with their like, and cut as they are
                          filled */
     FEW = 1000,       /* patterns that are enough for a good plan */
-    STEPS_IN_NODE = 20000, /* some microseconds, as promised */
+    STEPS_IN_NODE = 10000, /* some microseconds, as promised */
     FIRST_FILL = 100000000,
+    DIVES = 30,       /* plans by rounding: where few lengths make them cheap, more find nothing more */
     FIRST = 200000000 /* steps for the first plan, and for the bound too, which no limit takes away */
 };
 
@@ -30,6 +31,7 @@ void tside_i_search_parts(tside_i_arena *from, tside_i_search *s, int cut_count)
     tside_i_relaxation_parts(from, &s->relaxation, types);
     tside_i_pricing_parts(from, &s->pricing, types);
     tside_i_fill_parts(from, &s->fill, cut_count);
+    tside_i_dive_parts(from, &s->dive, types);
     tside_i_tree_parts(from, &s->tree, types);
 }
 
@@ -41,24 +43,10 @@ static void raise_bound(tside_i_search *s, int64_t bound)
 
 /* --- effort --- */
 
-/* Lets no more than so much more effort be spent, nor more than before. Returns what the limit was. */
-static int64_t narrow(tside_i_effort *effort, int64_t steps)
-{
-    const int64_t limit = effort->limit;
-    if (steps < limit - effort->steps)
-        effort->limit = effort->steps + steps;
-    return limit;
-}
-
-static int64_t left_of(const tside_i_effort *effort)
-{
-    return effort->steps < effort->limit ? effort->limit - effort->steps : 0;
-}
-
 /* Branches with a share of the effort that is left. */
 static int branch_within(tside_i_search *s, const tside_i_offer *offer, int64_t share)
 {
-    const int64_t limit = narrow(&s->effort, left_of(&s->effort) / share);
+    const int64_t limit = tside_i_effort_narrow(&s->effort, tside_i_effort_left(&s->effort) / share);
     const int certain = tside_i_branch(&s->tree, offer);
     s->effort.limit = limit;
     return certain;
@@ -180,7 +168,7 @@ static int explore(tside_i_search *s)
         return tside_i_branch(&s->tree, &offer) && all;
     if (branch_within(s, &offer, 64))
         return all;
-    limit = narrow(&s->effort, left_of(&s->effort) / 2);
+    limit = tside_i_effort_narrow(&s->effort, tside_i_effort_left(&s->effort) / 2);
     certain = branch_by_sticks(s, total);
     s->effort.limit = limit;
     if (certain)
@@ -196,13 +184,28 @@ static int may_save(tside_i_search *s)
     return s->fill.cut / s->problem.level > s->bound / s->problem.level;
 }
 
+/* Plans by rounding, many of them, once the prices are as good as effort allows. */
+static void dive(tside_i_search *s)
+{
+    const int64_t limit = tside_i_effort_narrow(&s->effort, tside_i_effort_left(&s->effort) / 4);
+    raise_bound(s, tside_i_price_all(&s->pricing, s->relaxation.pool.columns));
+    s->effort.limit = limit;
+    tside_i_effort_narrow(&s->effort, tside_i_effort_left(&s->effort) / 2);
+    tside_i_dive_begin(&s->dive, &s->pricing);
+    s->fill.cut = s->fill.best.cost - 1;
+    for (int i = 0; i < DIVES && s->bound < s->fill.best.cost && !tside_i_effort_is_spent(&s->effort); i++)
+        tside_i_dive_run(&s->dive, i);
+    s->effort.limit = limit;
+}
+
 /*
- * The plan is improved as far as that is easy: with the patterns that found the prices, then with some that fall short
- * of them least.
+ * The plan is improved as far as that is easy: by rounding, with the patterns that found the prices, then with some
+ * that fall short of them least.
  */
 static void improve(tside_i_search *s)
 {
     tside_i_offer offer;
+    dive(s);
     if (!may_save(s))
         return;
     offer = all_sticks(s);
@@ -226,7 +229,8 @@ static void refute(tside_i_search *s)
         const int64_t last = s->fill.best.cost - 1, lowest = s->bound / level,
                       total = lowest + (last / level - lowest) / share;
         const int64_t cut = share > 1 && total < last / level ? total * level + level - 1 : last;
-        const int64_t limit = narrow(&s->effort, cut == last ? left_of(&s->effort) : (left_of(&s->effort) + 1) / 2);
+        const int64_t limit = tside_i_effort_narrow(
+            &s->effort, cut == last ? tside_i_effort_left(&s->effort) : (tside_i_effort_left(&s->effort) + 1) / 2);
         int certain;
         s->fill.cut = cut;
         certain = explore(s);
@@ -243,7 +247,7 @@ static void refute(tside_i_search *s)
 /* The first plan, and costs that count its sticks. */
 static void fill_all(tside_i_search *s)
 {
-    const int64_t limit = narrow(&s->effort, FIRST_FILL);
+    const int64_t limit = tside_i_effort_narrow(&s->effort, FIRST_FILL);
     s->fill.cut = INT64_MAX / 4;
     tside_i_fill_begin(&s->fill);
     tside_i_fill_finish(&s->fill);
@@ -259,7 +263,7 @@ static void fill_all(tside_i_search *s)
 static void find_bound(tside_i_search *s, int64_t steps)
 {
     const tside_i_sticks none = {.cost = s->fill.best.cost};
-    const int64_t limit = narrow(&s->effort, steps);
+    const int64_t limit = tside_i_effort_narrow(&s->effort, steps);
     raise_bound(s, tside_i_problem_least(&s->problem));
     tside_i_problem_coarsen(&s->problem, MOST_TYPES, &s->coarse);
     if (s->bound < s->fill.best.cost)
@@ -275,6 +279,7 @@ static void connect(tside_i_search *s)
     s->pricing.relaxation = &s->relaxation;
     s->fill.problem = &s->problem;
     s->fill.effort = &s->effort;
+    s->dive.fill = &s->fill;
     s->tree.relaxation = &s->relaxation;
     s->tree.fill = &s->fill;
 }

@@ -4,6 +4,7 @@
 #define TUNNELSIDE_SEARCH_H
 
 #include "cutting/branch.h"
+#include "cutting/dive.h"
 
 typedef struct tside_i_search {
     tside_i_problem problem; /* costs of it are settled by the search */
@@ -12,6 +13,7 @@ typedef struct tside_i_search {
     tside_i_relaxation relaxation;
     tside_i_pricing pricing;
     tside_i_fill fill; /* best: the answer */
+    tside_i_dive dive;
     tside_i_tree tree;
     int64_t bound; /* least cost that is not ruled out */
     int nodes;     /* what the search came to, beside the first plan and bound */
