@@ -30,8 +30,8 @@ extern "C" {
     FINDING(WRAPS, wraps, "turn", KNOWN, "a greater stops.wraps_shut", "few wraps hold the curtain: shut, the bar carries {value}, and should carry {bound}; run past shut it winds on backwards") \
     FINDING(STAYS_UP, stays_up, "N m", KNOWN, "a heavier bar.tube, or less friction", "the bar does not come down by itself: only {value} brings it down where friction holds it most") \
     FINDING(CHAIN_SWING, chain_swing, "m", KNOWN, "a shorter {end}.guide.chain, or {end}.guide.foot fixed", "open, the running drive may swing the guide's foot inboard about its chain by some {value}") \
-    FINDING(THROWN, thrown, "N", STOPS, "a heavier {end}.guide.tube, or {end}.guide.foot fixed", "the guide may be thrown over its eye: open, the running drive lifts it with {value}, and it weighs {bound}") \
-    FINDING(UPLIFT, uplift, "N", KNOWN, "a heavier {end}.guide.tube, or {end}.guide.foot fixed", "the eye is lifted: beyond the guide's weight by {value}") \
+    FINDING(THROWN, thrown, "N", STOPS, "a higher eye ({end}.hung extender, {end}.rise), a heavier {end}.guide.tube, or {end}.guide.foot fixed", "the guide may be thrown over its eye: open, the running drive lifts it with {value}, and it weighs {bound}") \
+    FINDING(UPLIFT, uplift, "N", KNOWN, "a higher eye ({end}.hung extender, {end}.rise), a heavier {end}.guide.tube, or {end}.guide.foot fixed", "the eye is lifted: beyond the guide's weight by {value}") \
     FINDING(TIPS, tips, "m", STOPS, "a lesser frame.board_stand, or a greater curtain.standoff", "the roll tips over the baseboard's edge and falls slack until it hangs free: the edge stands {value} outboard of the fixing, and must stand less than {bound}") \
     FINDING(STALL_GUESSED, stall_guessed, "N m", KNOWN, "of a motor its maker's drive.stall_torque", "no stall torque is known: strength is checked at {value}, a multiple that rests on no published source") \
     FINDING(UNUSUAL, unusual, "1", KNOWN, "", "outside their usual range: {value} of the inputs") \
