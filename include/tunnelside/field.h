@@ -62,6 +62,7 @@ extern "C" {
     KIND(RUN, run) \
     KIND(CRANKING, cranking) \
     KIND(DRIVE_CHOICE, drive_choice) \
+    KIND(KEEP_OFF, keep_off) \
     KIND(END_PLAN, end_plan) \
     KIND(PLAN, plan) \
     KIND(BOLT_PLAN, bolt_plan) \

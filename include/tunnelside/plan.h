@@ -113,6 +113,13 @@ typedef struct tside_side {
     tside_bar bars[TSIDE_BARS]; /* bars to choose the smallest of */
 } tside_side;
 
+/* How far an end's guide and tube keep off one of its keep-outs; what is negative is found too. */
+typedef struct tside_keep_off {
+    double guide;   /* m, from the guide's pipe, wherever it swings and its eye is misplaced */
+    int tube_given; /* 1 on an extender */
+    double tube;    /* m, from the extender's tube */
+} tside_keep_off;
+
 /* One end of the side, planned. */
 typedef struct tside_end_plan {
     double eye_x, eye_y; /* m, eye, or top of a fixed guide */
@@ -147,6 +154,8 @@ typedef struct tside_end_plan {
                                * with hip_kick_out */
     int hip_torque_given;     /* 1 at the drive's end, where a drive can turn it so */
     double hip_torque;        /* N m, worst torque at the drive, hung on the hip instead */
+    int keep_off_count;
+    tside_keep_off keep_offs[TSIDE_KEEP_OUTS]; /* of the end's keep-outs, in their order */
 } tside_end_plan;
 
 /* Everything about one side. */

@@ -1,11 +1,13 @@
 /* SPDX-License-Identifier: MIT */
-/* One end wall of a plan: guide, forces at the eye, extender; and what hanging it on the hip would come to. */
+/* One end wall of a plan: guide, forces at the eye, extender, keep-outs; and what hanging it on the hip would come to.
+ */
 #include "side/end.h"
 
 #include <tunnelside/strength.h>
 
 #include "base/field.h"
 #include "shape/peak.h"
+#include "side/keepout.h"
 #include "statics/along.h"
 #include "statics/extender.h"
 #include "statics/eye.h"
@@ -190,4 +192,69 @@ tside_status tside_i_plan_end(const tside_i_setup *setup, tside_which_end which,
         return TSIDE_OK;
     return tside_i_within(fault, tside_i_end_name(which),
                           plan_tube(setup, which, hung->hang.weight, intrusion, plan, &loads->extender, fault));
+}
+
+/* --- keep-outs --- */
+
+/*
+ * How near the guide comes to a rectangle as it swings, with its eye anywhere within the placing error: at places so
+ * near to each other that nothing slips between.
+ */
+static double guide_distance(const tside_i_setup *setup, const tside_i_hung *hung, const tside_guide *guide,
+                             const tside_keep_out *out)
+{
+    double nearest = tside_i_rectangle_to_sweep(out, hung->eye_x, hung->eye_y, hung->sweep.length,
+                                                hung->sweep.lean_least, hung->sweep.lean_greatest);
+    int places = (int)fmin(ceil(4 * guide->placing_error / guide->tube.diameter), 100);
+    for (int place = -places; place <= places; place++) {
+        double x, least, greatest;
+        if (place == 0)
+            continue;
+        x = hung->eye_x + guide->placing_error * place / places;
+        tside_i_lean_range(&setup->track, x, hung->eye_y, hung->hang.offset, &least, &greatest);
+        nearest = fmin(nearest, tside_i_rectangle_to_sweep(out, x, hung->eye_y, hung->sweep.length, least, greatest));
+    }
+    return nearest;
+}
+
+/* The same of a guide that stands, with its foot anywhere within the placing error. */
+static double standing_distance(const tside_fixed *fixed, double error, const tside_keep_out *out)
+{
+    double out_by = fixed->foot_x - fixed->top_x, high = fixed->top_y - fixed->ground;
+    return tside_i_rectangle_to_sweep(out, fixed->top_x, fixed->top_y, hypot(fabs(out_by) + error, high),
+                                      atan2(out_by - error, high), atan2(out_by + error, high));
+}
+
+/* Heights in the datum of the whole side. */
+static tside_keep_out above_ground(const tside_keep_out *out, double ground)
+{
+    return (tside_keep_out){out->left, out->right, ground + out->bottom, ground + out->top};
+}
+
+/* From its top end, above the eye, to its tail, below the member's bolt. */
+static double tube_distance(const tside_extender *extender, const tside_end_plan *plan, const tside_keep_out *out)
+{
+    const tside_layout *tube = &plan->layout;
+    return tside_i_rectangle_to_segment(out, tube->eye_x + sin(tube->angle) * extender->end_distance,
+                                        tube->eye_y + cos(tube->angle) * extender->end_distance,
+                                        tube->member_x - sin(tube->angle) * extender->tail,
+                                        plan->ground + extender->member_height - cos(tube->angle) * extender->tail);
+}
+
+void tside_i_clear_keep_outs(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung,
+                             tside_end_plan *plan)
+{
+    const tside_end *end = tside_i_end(setup->side, which);
+    const tside_guide *guide = &end->guide;
+    plan->keep_off_count = end->keep_out_count;
+    for (int i = 0; i < end->keep_out_count; i++) {
+        const tside_keep_out out = above_ground(end->keep_outs + i, plan->ground);
+        tside_keep_off *clear = plan->keep_offs + i;
+        clear->guide = (hung->stands ? standing_distance(&hung->fixed, guide->placing_error, &out)
+                                     : guide_distance(setup, hung, guide, &out)) -
+                       guide->tube.diameter / 2;
+        clear->tube_given = plan->layout_given;
+        if (plan->layout_given)
+            clear->tube = tube_distance(&end->extender, plan, &out) - end->extender.tube.side / 2;
+    }
 }

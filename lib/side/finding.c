@@ -7,7 +7,6 @@
 #include "base/field.h"
 #include "base/number.h"
 #include "shape/bow.h"
-#include "side/keepout.h"
 #include "statics/extender.h"
 #include "statics/push.h"
 
@@ -75,64 +74,18 @@ static void find_holding(const tside_drive *drive, tside_plan *plan)
         add(plan, TSIDE_FINDING_EFFORT, TSIDE_DRIVE_END, -1, plan->cranking.effort, plan->cranking.limit);
 }
 
-/*
- * How near the guide comes to a rectangle as it swings, with its eye anywhere within the placing error: at places so
- * near to each other that nothing slips between.
- */
-static double guide_distance(const tside_i_setup *setup, const tside_i_hung *hung, const tside_guide *guide,
-                             const tside_keep_out *out)
-{
-    double nearest = tside_i_rectangle_to_sweep(out, hung->eye_x, hung->eye_y, hung->sweep.length,
-                                                hung->sweep.lean_least, hung->sweep.lean_greatest);
-    int places = (int)fmin(ceil(4 * guide->placing_error / guide->tube.diameter), 100);
-    for (int place = -places; place <= places; place++) {
-        double x, least, greatest;
-        if (place == 0)
-            continue;
-        x = hung->eye_x + guide->placing_error * place / places;
-        tside_i_lean_range(&setup->track, x, hung->eye_y, hung->hang.offset, &least, &greatest);
-        nearest = fmin(nearest, tside_i_rectangle_to_sweep(out, x, hung->eye_y, hung->sweep.length, least, greatest));
-    }
-    return nearest;
-}
-
-/* The same of a guide that stands, with its foot anywhere within the placing error. */
-static double standing_distance(const tside_fixed *fixed, double error, const tside_keep_out *out)
-{
-    double out_by = fixed->foot_x - fixed->top_x, high = fixed->top_y - fixed->ground;
-    return tside_i_rectangle_to_sweep(out, fixed->top_x, fixed->top_y, hypot(fabs(out_by) + error, high),
-                                      atan2(out_by - error, high), atan2(out_by + error, high));
-}
-
-/* Heights in the datum of the whole side. */
-static tside_keep_out above_ground(const tside_keep_out *out, double ground)
-{
-    return (tside_keep_out){out->left, out->right, ground + out->bottom, ground + out->top};
-}
-
-static void find_keep_outs(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung,
-                           const tside_end_plan *end_plan, tside_plan *plan)
+static void find_keep_outs(const tside_i_setup *setup, tside_which_end which, const tside_end_plan *end_plan,
+                           tside_plan *plan)
 {
     const tside_end *end = tside_i_end(setup->side, which);
-    const tside_layout *tube = &end_plan->layout;
-    for (int i = 0; i < end->keep_out_count; i++) {
-        const tside_keep_out there = above_ground(end->keep_outs + i, end_plan->ground), *out = &there;
+    for (int i = 0; i < end_plan->keep_off_count; i++) {
+        const tside_keep_off *clear = end_plan->keep_offs + i;
         double needed = end->guide.tube.diameter / 2;
-        double distance = hung->stands ? standing_distance(&hung->fixed, end->guide.placing_error, out)
-                                       : guide_distance(setup, hung, &end->guide, out);
-        if (distance < needed)
-            add(plan, TSIDE_FINDING_KEEP_OUT_GUIDE, which, i, distance, needed);
-        if (!end_plan->layout_given)
-            continue;
+        if (clear->guide < 0)
+            add(plan, TSIDE_FINDING_KEEP_OUT_GUIDE, which, i, clear->guide + needed, needed);
         needed = end->extender.tube.side / 2;
-        /* from the top end, above the eye, to the tail, below the member's bolt */
-        distance = tside_i_rectangle_to_segment(out, tube->eye_x + sin(tube->angle) * end->extender.end_distance,
-                                                tube->eye_y + cos(tube->angle) * end->extender.end_distance,
-                                                tube->member_x - sin(tube->angle) * end->extender.tail,
-                                                end_plan->ground + end->extender.member_height -
-                                                    cos(tube->angle) * end->extender.tail);
-        if (distance < needed)
-            add(plan, TSIDE_FINDING_KEEP_OUT_TUBE, which, i, distance, needed);
+        if (clear->tube_given && clear->tube < 0)
+            add(plan, TSIDE_FINDING_KEEP_OUT_TUBE, which, i, clear->tube + needed, needed);
     }
 }
 
@@ -183,7 +136,7 @@ static void find_end(const tside_i_setup *setup, tside_which_end which, const ts
 {
     const tside_limits *limits = &setup->side->limits;
     const tside_footing *footing = &tside_i_end(setup->side, which)->footing;
-    find_keep_outs(setup, which, hung, end_plan, plan);
+    find_keep_outs(setup, which, end_plan, plan);
     if (lean_along(end_plan) > LEAN_BINDS)
         add(plan, TSIDE_FINDING_BINDS, which, -1, lean_along(end_plan), LEAN_BINDS);
     if (hung->stands && hung->fixed.misfit > footing->misfit_limit)

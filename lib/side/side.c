@@ -91,6 +91,14 @@ static const tside_field side_rows[] = {
 TABLE(tside_i_side_table, side_rows);
 
 /* clang-format off */
+static const tside_field keep_off_rows[] = {
+    {RESULT(tside_keep_off, guide, "m", "how far the guide's pipe keeps off the keep-out")},
+    {RESULT_OPTIONAL(tside_keep_off, tube, "m", "how far the extender's tube does")},
+};
+/* clang-format on */
+TABLE(tside_i_keep_off_table, keep_off_rows);
+
+/* clang-format off */
 static const tside_field end_plan_rows[] = {
     {RESULT(tside_end_plan, eye_x, "m", "eye, or top of a fixed guide, outboard of the tunnel's centreline")},
     {RESULT(tside_end_plan, eye_y, "m", "eye, or top of a fixed guide, height")},
@@ -121,6 +129,7 @@ static const tside_field end_plan_rows[] = {
     {RESULT(tside_end_plan, hip_lean_greatest, "rad", "greatest lean either way if the guide hung on the hip"), .optional = 1,
      .given_offset = offsetof(tside_end_plan, hip_kick_out_given)},
     {RESULT_OPTIONAL(tside_end_plan, hip_torque, "N m", "worst torque at the drive if the guide hung on the hip")},
+    {LIST(tside_end_plan, keep_offs, keep_off_count, keep_off, tside_keep_off, TSIDE_KEEP_OUTS, "how far guide and tube keep off each keep-out of the end, in their order")},
 };
 /* clang-format on */
 TABLE(tside_i_end_plan_table, end_plan_rows);

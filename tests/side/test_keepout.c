@@ -95,6 +95,9 @@ FOR_SIDES(keep_out_of_the_tube, 300)
     plan = planned(&side);
     nearest = nearest_on_tube(&out, tube);
     found = finding_of(&plan, TSIDE_FINDING_KEEP_OUT_TUBE);
+    ck_assert_int_eq(plan.drive_end.keep_off_count, 2);
+    ck_assert(plan.drive_end.keep_offs[1].tube_given);
+    NEAR(plan.drive_end.keep_offs[1].tube, nearest - needed, 1e-7, "clear of the tube", number);
     if (fabs(nearest - needed) > 1e-7)
         ck_assert_msg(!found == (nearest > needed), "side %d: %g m off, %g needed", number, nearest, needed);
     if (found) {
@@ -143,6 +146,10 @@ FOR_SIDES(keep_out_of_the_guide, 60)
     plan = planned(&side);
     nearest = nearest_on_guide(&side, &plan, &out);
     found = finding_of(&plan, TSIDE_FINDING_KEEP_OUT_GUIDE);
+    ck_assert_int_eq(plan.drive_end.keep_off_count, 0);
+    ck_assert_int_eq(plan.free_end.keep_off_count, 1);
+    ck_assert_msg(fabs(plan.free_end.keep_offs[0].guide - (nearest - needed)) < needed / 2,
+                  "side %d: clears by %g, and is %g m off", number, plan.free_end.keep_offs[0].guide, nearest);
     if (fabs(nearest - needed) > 1e-3)
         ck_assert_msg(!found == (nearest > needed), "side %d: %g m off, %g needed", number, nearest, needed);
     if (found) {
@@ -188,6 +195,79 @@ START_TEST(keep_outs_are_measured)
 }
 END_TEST
 
+/* The straight pipe that stands, with its foot wherever its placing error takes it. */
+static double nearest_on_standing(const tside_fixed *fixed, double error, const tside_keep_out *out)
+{
+    double nearest = HUGE_VAL;
+    for (int i = -200; i <= 200; i++)
+        nearest = fmin(nearest, nearest_on_segment(out, fixed->top_x, fixed->top_y, fixed->foot_x + error * i / 200,
+                                                   fixed->ground));
+    return nearest;
+}
+
+FOR_SIDES(keep_out_of_the_standing_guide, 60)
+{
+    dice d = {700u + (unsigned)number};
+    tside_side side = plain();
+    tside_plan plan;
+    tside_keep_out out;
+    double needed;
+    side.drive_end.guide.foot = TSIDE_FOOT_FIXED;
+    plan = planned(&side);
+    needed = side.drive_end.guide.tube.diameter / 2;
+    ck_assert(plan.drive_end.fixed_given);
+    out = any_rectangle(&d, plan.drive_end.fixed.foot_x, (plan.drive_end.fixed.top_y + plan.drive_end.ground) / 2, 0.5);
+    side.drive_end.keep_out_count = 1;
+    side.drive_end.keep_outs[0] = out;
+    plan = planned(&side);
+    NEAR(plan.drive_end.keep_offs[0].guide,
+         nearest_on_standing(&plan.drive_end.fixed, side.drive_end.guide.placing_error, &out) - needed, 1e-3,
+         "clear of the standing guide", number);
+}
+
+/* On the hip there is no tube to clear. */
+START_TEST(an_end_on_the_hip_clears_by_its_guide_alone)
+{
+    tside_side side = plain();
+    tside_plan plan;
+    on_hip(&side);
+    side.drive_end.keep_out_count = 1;
+    side.drive_end.keep_outs[0] = (tside_keep_out){0.1, 0.2, 0, 1};
+    plan = planned(&side);
+    ck_assert_int_eq(plan.drive_end.keep_off_count, 1);
+    ck_assert(!plan.drive_end.keep_offs[0].tube_given && plan.drive_end.keep_offs[0].tube == 0);
+    ck_assert(plan.drive_end.keep_offs[0].guide > 0);
+}
+END_TEST
+
+/* Touching is clear: what is found begins below 0, and what is found is how near it is. */
+START_TEST(what_touches_is_not_found)
+{
+    tside_side side = plain();
+    tside_plan plan = planned(&side);
+    const tside_finding *found;
+    double needed = side.drive_end.guide.tube.diameter / 2, x = plan.drive_end.eye_x,
+           foot = plan.drive_end.eye_y - plan.drive_end.sweep.length - plan.drive_end.ground, low = foot / 2,
+           high = foot;
+    side.drive_end.keep_out_count = 1;
+    /* a path below the foot, raised by halves until it touches to the last bit, or passes from clear to not */
+    for (int i = 0; i < 100; i++) {
+        double top = low + (high - low) / 2;
+        side.drive_end.keep_outs[0] = (tside_keep_out){x - 1, x + 1, -1, top};
+        plan = planned(&side);
+        found = finding_of(&plan, TSIDE_FINDING_KEEP_OUT_GUIDE);
+        ck_assert(!found == (plan.drive_end.keep_offs[0].guide >= 0));
+        if (found)
+            NEAR(found->value, plan.drive_end.keep_offs[0].guide + needed, 1e-15, "how near", i);
+        if (plan.drive_end.keep_offs[0].guide >= 0)
+            low = top;
+        else
+            high = top;
+    }
+    NEAR(low, foot - needed, 1e-9, "where it touches", 0);
+}
+END_TEST
+
 Suite *keepout_suite(void)
 {
     Suite *suite = suite_create("keepout");
@@ -198,6 +278,9 @@ Suite *keepout_suite(void)
     tcase_add_test(tcase, keep_out_of_the_guide);
     tcase_add_test(tcase, nothing_slips_between_placings);
     tcase_add_test(tcase, keep_outs_are_measured);
+    tcase_add_test(tcase, keep_out_of_the_standing_guide);
+    tcase_add_test(tcase, an_end_on_the_hip_clears_by_its_guide_alone);
+    tcase_add_test(tcase, what_touches_is_not_found);
     suite_add_tcase(suite, tcase);
     return suite;
 }
