@@ -550,6 +550,43 @@ done
 fits 'many findings'
 checks=$((checks + 1))
 sed -n '/^STOPS THE WORK/,/^CUT/p' out | grep -q 'too weak' || wrong "a weak drive does not stop the work"
+# a keep-out is called by its name, and its clearance is told where it is missed too
+keep='"keep_outs": [{"name": "door jamb", "left": "1 ft", "right": "2 ft", "top": "6 ft"}, {"left": "14 ft", "right": "16 ft", "bottom": "3 ft", "top": "5 ft"}],'
+edit film30.json "s/\"hung\": \"extender\",/\"hung\": \"extender\", $keep/"
+run 0 changed.json
+fits 'keep-outs'
+page ANNEX
+says_here "KEEP-OUTS"
+tr '\n' ' ' < out | tr -s ' ' > flat
+for end in "drive's end" "free end"; do
+    checks=$((checks + 1))
+    grep -qE "$end, door jamb: the extender clears it by [1-9][^,]*, the guide clears it by [1-9]" flat || wrong "$end: no clearance of the door jamb"
+    checks=$((checks + 1))
+    grep -qF "$end, keep-out 2: the extender's centreline comes within 0 in" flat || wrong "$end: keep-out 2 is not found"
+    checks=$((checks + 1))
+    grep -qE "$end, keep-out 2: the extender is too near by 3/4 in" flat || wrong "$end: keep-out 2 is not told"
+    checks=$((checks + 1))
+    grep -qF "$end, door jamb: the extender's" flat && wrong "$end: a keep-out is found that is missed"
+done
+sed 's/"left": "1 ft", "right": "2 ft", "top": "6 ft"/"left": "14 ft", "right": "16 ft", "top": "5 ft"/' changed.json > named.json
+run 0 named.json
+tr '\n' ' ' < out | tr -s ' ' > flat
+checks=$((checks + 1))
+grep -qF "free end, door jamb: the extender's centreline comes within" flat || wrong "what is found of a keep-out does not name it"
+# on the hip there is no extender to clear it, and without keep-outs nothing is said of them
+edit film30_hip.json "s/\"hung\": \"hip\"/\"hung\": \"hip\", ${keep%,}/"
+run 0 changed.json
+checks=$((checks + 1))
+tr '\n' ' ' < out | tr -s ' ' | grep -qE "door jamb: the guide clears it by" || wrong "no clearance of an end on the hip"
+run 0 "$sites/film30.json"
+checks=$((checks + 1))
+grep -q 'KEEP-OUTS' out && wrong "keep-outs are spoken of that are not there"
+edit film30.json 's/"hung": "extender",/"hung": "extender", "keep_outs": [{"name": 7, "right": "2 ft", "top": "6 ft"}],/'
+run 1 changed.json
+says 'drive_end.keep_outs[0].name: wanted a text'
+edit film30.json 's/"hung": "extender",/"hung": "extender", "keep_outs": [{"nmae": "jamb", "right": "2 ft", "top": "6 ft"}],/'
+run 1 changed.json
+says 'drive_end.keep_outs[0].nmae: no such field; the nearest name here is "name"'
 # value and bound do not look alike: 15.3 lbf ft against 15.26
 sed 's/"rated_torque": "30 lbf ft"/"rated_torque": "15.26 lbf ft"/' "$sites/film30.json" > changed.json
 run 0 changed.json

@@ -33,6 +33,15 @@ const char *end_group(int end)
     return end == TSIDE_FREE_END ? "free_end" : "drive_end";
 }
 
+void add_keep_out(text *words, const planned *side, int end, int index)
+{
+    const char *name = side->wanted.keep_outs[end][index];
+    if (name && *name)
+        text_add(words, "%s", name);
+    else
+        text_add(words, "keep-out %d", index + 1);
+}
+
 int is_mended_by_eye(tside_finding_code code)
 {
     return code == TSIDE_FINDING_KICK || code == TSIDE_FINDING_SIDE_FORCE;

@@ -7,8 +7,12 @@ const char *const side_texts[] = {"name", "note", "drive_at", MARK, NULL};
 
 const char *const *texts_beside(tside_kind kind)
 {
-    static const char *const drive[] = {"name", "note", NULL}, *const none[] = {NULL};
-    return kind == TSIDE_KIND_SIDE ? side_texts : kind == TSIDE_KIND_DRIVE ? drive : none;
+    static const char *const drive[] = {"name", "note", NULL}, *const keep_out[] = {"name", NULL},
+                             *const none[] = {NULL};
+    return kind == TSIDE_KIND_SIDE       ? side_texts
+           : kind == TSIDE_KIND_DRIVE    ? drive
+           : kind == TSIDE_KIND_KEEP_OUT ? keep_out
+                                         : none;
 }
 
 const tside_field *row_named(tside_kind kind, const char *name, const void *structure)

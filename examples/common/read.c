@@ -198,12 +198,31 @@ static void read_group(reader *r, tside_kind kind, void *structure, const json_t
             read_row(r, kind, row + i, structure, json_object_get(object, row[i].name));
 }
 
+static char *text_at(document *doc, const json_t *value, const char *within, const char *path, complaints *refusals)
+{
+    if (value && !json_is_string(value))
+        complain(doc, refusals, within, path, "wanted a text");
+    return printable(json_is_string(value) ? json_string_value(value) : "");
+}
+
 char *read_text(document *doc, const json_t *object, const char *within, const char *key, complaints *refusals)
 {
-    const json_t *value = json_object_get(object, key);
-    if (value && !json_is_string(value))
-        complain(doc, refusals, within, key, "wanted a text");
-    return printable(json_is_string(value) ? json_string_value(value) : "");
+    return text_at(doc, json_object_get(object, key), within, key, refusals);
+}
+
+/* Of both ends' keep-outs, as many as there may be. */
+static void read_keep_out_names(document *doc, const json_t *side, request *wanted, complaints *refusals)
+{
+    static const char *const ends[] = {"drive_end", "free_end"};
+    for (int end = 0; end < 2; end++) {
+        const json_t *list = json_object_get(json_object_get(side, ends[end]), "keep_outs");
+        for (size_t i = 0; i < json_array_size(list) && i < TSIDE_KEEP_OUTS; i++) {
+            char path[40];
+            snprintf(path, sizeof path, "%s.keep_outs[%zu].name", ends[end], i);
+            wanted->keep_outs[end][i] = text_at(doc, json_object_get(json_array_get(list, i), "name"), wanted->within,
+                                                path, refusals);
+        }
+    }
 }
 
 /* The place that the letters of a mark stand for; 0 where there are none. */
@@ -271,6 +290,7 @@ void read_side(document *doc, const json_t *object, request *wanted, complaints 
     wanted->name = read_text(doc, object, wanted->within, "name", refusals);
     wanted->note = read_text(doc, object, wanted->within, "note", refusals);
     wanted->drive_at = read_text(doc, object, wanted->within, "drive_at", refusals);
+    read_keep_out_names(doc, object, wanted, refusals);
     wanted->place = read_place(doc, object, wanted->within, refusals);
     wanted->in_feet = hip_is_in_feet(object);
     wanted->among_feet = speaks_feet(
@@ -345,6 +365,10 @@ void request_free(request *wanted)
     free(wanted->name);
     free(wanted->note);
     free(wanted->drive_at);
+    for (int i = 0; i < TSIDE_KEEP_OUTS; i++) {
+        free(wanted->keep_outs[TSIDE_DRIVE_END][i]);
+        free(wanted->keep_outs[TSIDE_FREE_END][i]);
+    }
     free(wanted->shares);
     free(wanted->stated);
 }

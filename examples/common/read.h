@@ -18,7 +18,8 @@ typedef struct request {
     char *job;      /* the job's name; "" where there is none */
     char *job_note; /* and its note */
     char *name, *note, *drive_at;
-    int place;       /* that the file gives it by its mark's letters; 0 where it gives none */
+    char *keep_outs[2][TSIDE_KEEP_OUTS]; /* names, by tside_which_end; NULL or "" where the file gives none */
+    int place;                           /* that the file gives it by its mark's letters; 0 where it gives none */
     char within[24]; /* its path in the document, such as "sides[1]"; "" where the document is the side */
     int number, of;  /* which side of how many in its job; 0 of 0 outside a job */
     char *shares;    /* what the sides of its job share, such as "frame, curtain" */

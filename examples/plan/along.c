@@ -120,3 +120,46 @@ void put_along(sheet *s)
              given_tape(p, drive->stand_off_most_given, drive->past_bolt_most),
              given_tape(p, free->stand_off_most_given, free->past_bolt_most));
 }
+
+/* --- keep-outs --- */
+
+/* "the guide clears it by 2 in" */
+static void add_keep_off(text *words, pen *p, const char *what, double by)
+{
+    if (by < 0)
+        text_add(words, "the %s is too near by %s", what, tape_at_least(p, -by));
+    else
+        text_add(words, "the %s clears it by %s", what, tape_at_most(p, by));
+}
+
+static void put_keep_outs_of(sheet *s, int end)
+{
+    const tside_end_plan *plan = end_answered(s->side, end);
+    for (int i = 0; i < plan->keep_off_count; i++) {
+        const tside_keep_off *off = plan->keep_offs + i;
+        text words = {NULL, 0, 0};
+        text_add(&words, "%s, ", end_name(end));
+        add_keep_out(&words, s->side, end, i);
+        text_add(&words, ": ");
+        if (off->tube_given) {
+            add_keep_off(&words, &s->pen, "extender", off->tube);
+            text_add(&words, ", ");
+        }
+        add_keep_off(&words, &s->pen, "guide", off->guide);
+        put_point(&s->paper, "%s.", text_of(&words));
+        text_free(&words);
+    }
+}
+
+void put_keep_outs(sheet *s)
+{
+    const tside_plan *plan = &s->side->plan;
+    if (!plan->drive_end.keep_off_count && !plan->free_end.keep_off_count)
+        return;
+    put_part(&s->paper, "KEEP-OUTS");
+    put_words(&s->paper, "%s",
+              "From the surface of the tube or the pipe to the keep-out, wherever the guide swings while the bar "
+              "travels, its eye or its foot misplaced by its placing error either way.");
+    for (int end = 0; end < ENDS; end++)
+        put_keep_outs_of(s, end);
+}

@@ -168,7 +168,8 @@ void print_fields(text *out, int us)
     text_wrap(
         out, "",
         "Beside these a side may have the texts name, note, drive_at: which end has the drive, and mark: one or two "
-        "letters that begin the marks of its pieces; its drive a name and a note; and an object tolerances,"
+        "letters that begin the marks of its pieces; its drive a name and a note; each keep-out a name; and an object "
+        "tolerances,"
         " such as {\"curtain.hip\": \"1/2 in\"}, where a measurement may be off by other than it is measured to "
         "within. Questions are those of --blank, lettered as one walks: from the drive's end along the side to "
         "the free end.");

@@ -16,7 +16,9 @@ static void add_subject(text *words, const planned *side, const tside_finding *f
         break;
     case TSIDE_FINDING_KEEP_OUT_TUBE:
     case TSIDE_FINDING_KEEP_OUT_GUIDE:
-        text_add(words, "%s, keep-out %d: ", end_name((int)finding->end), finding->index + 1);
+        text_add(words, "%s, ", end_name((int)finding->end));
+        add_keep_out(words, side, (int)finding->end, finding->index);
+        text_add(words, ": ");
         break;
     case TSIDE_FINDING_KICK:
     case TSIDE_FINDING_SIDE_FORCE:

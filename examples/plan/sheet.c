@@ -151,6 +151,7 @@ static void put_annex(sheet *s)
     put_known(s);
     put_bow(s);
     put_along(s);
+    put_keep_outs(s);
     put_travel(s);
     put_torque(s);
     put_electric(s);

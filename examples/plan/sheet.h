@@ -33,6 +33,7 @@ void put_hanging(sheet *s);
 void put_known(sheet *s);
 void put_bow(sheet *s);
 void put_along(sheet *s);
+void put_keep_outs(sheet *s); /* where there are any */
 void put_travel(sheet *s);
 void put_torque(sheet *s);
 void put_electric(sheet *s);

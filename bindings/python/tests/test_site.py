@@ -3,6 +3,7 @@
 import json
 import os
 import random
+import re
 import stat
 import subprocess
 import tempfile
@@ -208,6 +209,27 @@ class Save(Files):
             with self.assertRaisesRegex(ValueError, said):
                 ts.save(path, wrong)
         self.assertEqual(ts.load(path), [one])
+
+    def test_keep_outs_keep_their_names(self):
+        path = self.folder / "named.json"
+        rectangles = [dict(left=0.1, right=0.2, top=1), dict(left=0.3, right=0.4, top=1)]
+        side = SIDE.replace(free_end={"keep_outs": rectangles}, drive_end={"keep_outs": rectangles[:1]})
+        one = ts.Site(side, names={"free_end.keep_outs[1]": "door jamb"})
+        ts.save(path, one)
+        self.assertEqual(ts.load(path), [one])
+        self.assertEqual([keep_out.get("name") for keep_out in json.loads(path.read_text())["free_end"]["keep_outs"]], [None, "door jamb"])
+        ts.save(path, one._replace(names={"free_end.keep_outs[1]": ""}))
+        self.assertEqual(ts.load(path), [ts.Site(side)])
+        for nowhere in ("free_end.keep_outs[2]", "drive_end.keep_outs[1]", "door"):
+            with self.assertRaisesRegex(ValueError, re.escape(f"names: '{nowhere}' is no keep-out of this side")):
+                ts.save(path, one._replace(names={nowhere: "x"}))
+        self.assertEqual(ts.load(path), [ts.Site(side)])
+
+    def test_names_of_keep_outs_that_are_refused(self):
+        rectangle = {"right": "1 ft", "top": "1 ft"}
+        self.refused(self.changed("drive_end/keep_outs", [rectangle, {**rectangle, "name": 3}]), "drive_end.keep_outs[1].name: wanted a text")
+        self.refused(self.changed("drive_end/keep_outs", [{**rectangle, "nmae": "x"}]), "drive_end.keep_outs[0].nmae: no such field; did you mean 'name'?", "NOT_FOUND")
+        self.refused(self.changed("drive_end/name", "x"), "drive_end.name: no such field", "NOT_FOUND")
 
     def test_whole_or_not_at_all(self):
         path = self.folder / "site.json"

@@ -9,7 +9,7 @@ import shutil
 from typing import Any, Callable, Dict, Iterable, Iterator, List, NamedTuple, NoReturn, Sequence, Tuple, Type, Union
 
 from . import _core
-from ._api import Fittings, Hardware, Round, Side, Square, Status, mark_place, quantity_read, tube_size, tube_wall
+from ._api import Fittings, Hardware, KeepOut, Round, Side, Square, Status, mark_place, quantity_read, tube_size, tube_wall
 from ._structure import CHOICE, COUNT, GROUP, LIST, NUMBER, Choice, Error, Field, Structure, field_at, fields, meant
 
 #: A file that is longer than this, in bytes, holds no sides.
@@ -19,6 +19,9 @@ _MOST_SIDES, _MOST_LISTED, _MOST_TOLERANCES = 2, 10000, 1000
 # What a side may have beside the fields of the library, and what a job has of its own: all else in it is shared by its sides.
 _TEXTS = ("name", "note", "drive_at", "mark")
 _BESIDE = (*_TEXTS, "tolerances", "fittings")
+# And each keep-out of an end.
+_NAME = "name"
+_ENDS, _KEEP_OUTS = ("drive_end", "free_end"), "keep_outs"
 _JOBS_OWN = ("job", "sides", "note")
 
 # The choice of a file's system of bolts and holes: in feet and inches where it gives the hip in them.
@@ -40,6 +43,7 @@ class Site(NamedTuple):
     tolerances: Dict[str, float] = {}  #: by path, in the field's unit: how far off it may be either way
     job: str = ""  #: of one house: its two sides
     job_note: str = ""
+    names: Dict[str, str] = {}  #: of keep-outs, by path such as "drive_end.keep_outs[0]"
 
 
 def load(path: Union[str, "os.PathLike[str]"]) -> List[Site]:
@@ -283,7 +287,7 @@ class _Reader(NamedTuple):
         return _made(kind, {**choices, **{key: one for key, one in values.items() if one is not None}})
 
     def meant(self, kind: Type[Structure], key: str, beside: Sequence[str]) -> str:
-        if beside and key in Fittings._words:
+        if "fittings" in beside and key in Fittings._words:
             return f"; did you mean 'fittings.{key}'?"
         return meant(kind, key, more=beside)
 
@@ -302,7 +306,8 @@ class _Reader(NamedTuple):
         if row.type == LIST and row.structure:
             if not isinstance(value, list) or len(value) > row.capacity:
                 self.refuse(path, "wanted a list" if not isinstance(value, list) else f"{len(value)} are too many: the most is {row.capacity}")
-            return [self.structure(row.structure, one, f"{path}[{i}]") for i, one in enumerate(value)]
+            beside = (_NAME,) if row.structure is KeepOut else ()
+            return [self.structure(row.structure, one, f"{path}[{i}]", beside) for i, one in enumerate(value)]
         return self.leaf(kind, row, value, path)
 
     def leaf(self, kind: Type[Structure], row: Field, value: Any, path: str) -> Any:
@@ -367,7 +372,21 @@ def _site(name: str, within: str, value: Any, among_feet: bool) -> Site:
     side = reader.structure(Side, value, within, _BESIDE)
     fittings = value.get("fittings", "")
     made = reader.structure(Fittings, {} if _is_blank(fittings) else fittings, _joined(within, "fittings"))
-    return Site(side, made, tolerances=reader.tolerances(side, value.get("tolerances", ""), _joined(within, "tolerances")), **texts)
+    tolerances = reader.tolerances(side, value.get("tolerances", ""), _joined(within, "tolerances"))
+    return Site(side, made, tolerances=tolerances, names=_keep_out_names(name, within, value), **texts)
+
+
+def _keep_outs(side: Dict[str, Any]) -> Iterator[Tuple[str, Dict[str, Any]]]:
+    """Those of a file's side, each with its path."""
+    for end in _ENDS:
+        listed = side[end].get(_KEEP_OUTS, ()) if side.get(end) else ()
+        for i, one in enumerate(listed):
+            yield f"{end}.{_KEEP_OUTS}[{i}]", one
+
+
+def _keep_out_names(name: str, within: str, side: Dict[str, Any]) -> Dict[str, str]:
+    named = {path: _text(name, one, _joined(within, path), _NAME) for path, one in _keep_outs(side)}
+    return {path: text for path, text in named.items() if text}
 
 
 def _sentence(error: Error) -> str:
@@ -458,7 +477,14 @@ def _written_site(site: Site) -> Dict[str, Any]:
         own["fittings"] = fittings
     if site.tolerances:
         own["tolerances"] = {path: _with_unit(value, field_at(Side, path).unit) for path, value in site.tolerances.items()}
+    unnamed = {path: text for path, text in site.names.items() if text}
+    for path, one in _keep_outs(own):
+        if path in unnamed:
+            one[_NAME] = unnamed.pop(path)
+    for path in unnamed:
+        raise ValueError(f"names: {path!r} is no keep-out of this side")
     again = _site(f"{site.name or 'a side'}, written", "", own, False)._replace(job=site.job, job_note=site.job_note)
+    site = site._replace(names=again.names)  # an empty name is none
     for path, value, kept in _differences("", site, again):
         raise ValueError(f"{path}: {value!r} is left unused by the choices of this side, for which a file holds {kept!r}: give it that, or choose what uses it")
     return own
