@@ -107,11 +107,36 @@ static void invent(tside_side *side)
     extender->member_outer = 3.9;
     extender->stock_given = 1;
     extender->stock = 3;
+    side->drive_end.alignment = TSIDE_RUN_ON_GIVEN;
+    side->bar.past_drive = 0.15; /* somewhat more than would stand the drive in line with its eye */
     side->drive.rated_torque_given = 1;
     side->drive.rated_torque = 60;
     side->drive.stall_torque_given = side->drive.no_load_speed_given = 1;
     side->drive.stall_torque = 140;
     side->drive.no_load_speed = 0.4;
+}
+
+/* Where eye and drive stand along the house; returns how much farther out the drive does. */
+static double stand_along(const tside_side *side)
+{
+    const tside_end *end = &side->drive_end;
+    const tside_collar collar = tside_drive_collar(&side->drive);
+    tside_along along;
+    tside_stand stand;
+    tside_usual(TSIDE_KIND_ALONG, &along);
+    along.bow = side->frame.tube.diameter;
+    along.tube = end->extender.tube.side;
+    along.stand_off = end->extender.eye_stand_off;
+    along.past = side->curtain.past;
+    along.alignment = end->alignment;
+    along.run_on = side->bar.past_drive;
+    along.along = collar.along;
+    along.half_length = collar.half_length;
+    along.clearance = collar.clearance;
+    need(tside_along_stand(&along, &stand, &fault));
+    printf("house past its end bow the eye stands at %.1f mm, the guide at the drive at %.1f mm: %.1f mm farther out\n",
+           1000 * stand.eye, 1000 * stand.line, 1000 * stand.misfit);
+    return stand.misfit;
 }
 
 /* The drive's guide on its eye, as high above the hip as its rise says; and the extender that holds the eye. */
@@ -120,14 +145,19 @@ static void hang_guide(const tside_side *side, const tside_bow *bow, const tside
 {
     const double eye_y = side->curtain.hip + side->drive_end.rise;
     const tside_collar collar = tside_drive_collar(&side->drive);
+    const double misfit = stand_along(side);
     tside_sweep sweep;
+    tside_skew skew;
     double eye_x;
     need(tside_eye_best(travel, eye_y, collar.offset, &eye_x, &fault));
-    need(tside_hang_make(travel, &side->drive_end.guide, &collar, eye_x, eye_y, hang, &sweep, &fault));
+    need(tside_hang_make(travel, &side->drive_end.guide, &collar, eye_x, eye_y, misfit, hang, &sweep, &fault));
+    need(tside_guide_skew(travel, hang, side->drive_end.guide.margin, misfit, &skew, &fault));
     need(
         tside_extender_layout(&side->drive_end.extender, bow, side->curtain.hip, eye_x, eye_y, travel, layout, &fault));
     printf("guide its foot kicks out %.0f mm, and %.0f mm with its eye misplaced\n", 1000 * sweep.kick_out,
            1000 * sweep.kick_out_error);
+    printf("guide along the house it leans %.1f degrees at most, and its foot sweeps %.0f mm\n",
+           skew.lean_greatest / TURN * 360, 1000 * skew.sweep);
     printf("tube  cut to %.3f m, holes %.3f and %.3f m from its top end\n", layout->cut_length, layout->bow_from_top,
            layout->member_from_top);
 }

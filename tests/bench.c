@@ -86,8 +86,8 @@ static void sweep_guide(void)
 {
     tside_hang hang;
     tside_sweep sweep;
-    must(tside_hang_make(&travel, &side.drive_end.guide, &collar, eye_x, side.curtain.hip + side.drive_end.rise, &hang,
-                         &sweep, &fault));
+    must(tside_hang_make(&travel, &side.drive_end.guide, &collar, eye_x, side.curtain.hip + side.drive_end.rise, 0,
+                         &hang, &sweep, &fault));
     sink += sweep.kick_out;
 }
 

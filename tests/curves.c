@@ -116,7 +116,7 @@ tside_status curved_make(curved *c, tside_fault *fault)
     c->tips = 0;
     for (int i = 0; i < c->travel.stretches; i++)
         c->tips |= c->travel.stretch[i].held == TSIDE_HELD_TIPPED;
-    c->hung = tside_hang_make(&c->travel, &c->guide, &c->collar, c->line.x + c->eye_out, c->line.y + c->eye_rise,
+    c->hung = tside_hang_make(&c->travel, &c->guide, &c->collar, c->line.x + c->eye_out, c->line.y + c->eye_rise, 0,
                               &c->hang, NULL, NULL) == TSIDE_OK;
     return TSIDE_OK;
 }

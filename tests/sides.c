@@ -320,7 +320,7 @@ void side_make(side *s)
         s->eye_y = s->fixing_y;
     } else if (s->eye == BEST_EYE)
         ANSWERS(tside_eye_best(&s->travel, s->eye_y, s->collar.offset, &s->eye_x, &fault));
-    ANSWERS(tside_hang_make(&s->travel, &s->guide, &s->collar, s->eye_x, s->eye_y, &s->hang, NULL, &fault));
+    ANSWERS(tside_hang_make(&s->travel, &s->guide, &s->collar, s->eye_x, s->eye_y, 0, &s->hang, NULL, &fault));
 }
 
 static side usual(void)

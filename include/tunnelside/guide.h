@@ -65,9 +65,11 @@ typedef struct tside_sweep {
  * guide: every field checked.
  * collar: every field checked, what rides on it.
  * eye_x, eye_y: m, from 0, the eye.
+ * misfit: m, any, how much farther out along the house the collar rides than the eye stands, as
+ * tside_along_stand tells; 0: in line.
  * hang: receives the guide on its eye.
  * sweep: optional, receives what its foot does; NULL leaves it out.
- * TSIDE_OUT_OF_BOUNDS: a field, or the eye's place.
+ * TSIDE_OUT_OF_BOUNDS: a field, the eye's place, or misfit.
  * TSIDE_CONTRADICTS: the chain is not shorter than the distance from eye to collar when open, or
  * the foot would meet the ground (the fault has the gap and the greatest margin that fits); a wall
  * not below half the pipe's diameter, or a grade of another metal.
@@ -76,11 +78,9 @@ typedef struct tside_sweep {
  * TSIDE_NOT_MODELLED: a fixed foot: tside_fixed_make has it.
  * Source: derivation, plane geometry.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_hang_make(const tside_travel *travel,
-                                                       const tside_guide *guide,
-                                                       const tside_collar *collar, double eye_x,
-                                                       double eye_y, tside_hang *hang,
-                                                       tside_sweep *sweep, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_hang_make(
+    const tside_travel *travel, const tside_guide *guide, const tside_collar *collar, double eye_x,
+    double eye_y, double misfit, tside_hang *hang, tside_sweep *sweep, tside_fault *fault);
 
 /*
  * How the guide leans with the bar at some turns since shut, and how far the drive has turned

@@ -249,25 +249,28 @@ tside_status tside_i_hang_and_sweep(const tside_i_track *track, const tside_guid
 }
 
 static tside_status check_hanging(const tside_guide *guide, const tside_collar *collar, double eye_x, double eye_y,
-                                  tside_fault *fault)
+                                  double misfit, tside_fault *fault)
 {
     TRY(tside_i_check(&tside_i_guide_table, "guide", guide, fault));
     TRY(tside_i_check(&tside_i_collar_table, "collar", collar, fault));
     TRY(tside_i_argument(fault, "eye_x", "m", eye_x, 0, 0));
     TRY(tside_i_argument(fault, "eye_y", "m", eye_y, 0, 0));
+    TRY(tside_i_argument(fault, "misfit", "m", misfit, -TSIDE_MOST, 0));
     if (guide->foot == TSIDE_FOOT_FIXED)
         return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "guide.foot", "", "a guide fixed at its foot does not hang");
     return TSIDE_OK;
 }
 
 tside_status tside_hang_make(const tside_travel *travel, const tside_guide *guide, const tside_collar *collar,
-                             double eye_x, double eye_y, tside_hang *hang, tside_sweep *sweep, tside_fault *fault)
+                             double eye_x, double eye_y, double misfit, tside_hang *hang, tside_sweep *sweep,
+                             tside_fault *fault)
 {
-    const tside_i_hanging at = {.eye_x = eye_x, .eye_y = eye_y, .error = sweep ? guide->placing_error : 0};
+    const tside_i_hanging at = {
+        .eye_x = eye_x, .eye_y = eye_y, .error = sweep ? guide->placing_error : 0, .misfit = misfit};
     tside_i_track track;
     tside_sweep swept;
     tside_hang made;
-    TRY(check_hanging(guide, collar, eye_x, eye_y, fault));
+    TRY(check_hanging(guide, collar, eye_x, eye_y, misfit, fault));
     tside_i_track_make(travel, &track);
     TRY(tside_i_settle(&tside_i_guide_table, "guide",
                        tside_i_hang_and_sweep(&track, guide, collar, &at, &arguments, &made, &swept, fault), fault));

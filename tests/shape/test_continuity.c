@@ -22,7 +22,7 @@ static void outcomes(curved *c, double out[OUTCOMES])
     must_make(c);
     ANSWERS(tside_travel_at(&c->travel, c->open, &open, &fault));
     ANSWERS(tside_eye_best(&c->travel, c->line.y + 0.4, c->collar.offset, &eye_x, &fault));
-    ANSWERS(tside_hang_make(&c->travel, &c->guide, &c->collar, eye_x, c->line.y + 0.4, &c->hang, &sweep, &fault));
+    ANSWERS(tside_hang_make(&c->travel, &c->guide, &c->collar, eye_x, c->line.y + 0.4, 0, &c->hang, &sweep, &fault));
     ANSWERS(tside_lift_worst(&c->travel, &c->load, &c->hang, &torque, NULL, &fault));
     memcpy(out,
            (double[OUTCOMES]){c->open, open.x, open.y, open.taken_up, eye_x, sweep.cut_length, sweep.walkway,

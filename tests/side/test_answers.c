@@ -302,11 +302,11 @@ START_TEST(every_byte_of_an_answer_is_defined)
     DEFINES(tside_line_make(&bow, &side.curtain, &line, &fault), line);
     DEFINES(tside_travel_make(&line, &side.curtain, &roll, &side.stops, &travel, &fault), travel);
     DEFINES(tside_travel_at(&travel, 1, &position, &fault), position);
-    DEFINES(tside_hang_make(&travel, &side.drive_end.guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y, &hang,
-                            NULL, &fault),
+    DEFINES(tside_hang_make(&travel, &side.drive_end.guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y, 0,
+                            &hang, NULL, &fault),
             hang);
-    DEFINES(tside_hang_make(&travel, &side.drive_end.guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y, &hang,
-                            &sweep, &fault),
+    DEFINES(tside_hang_make(&travel, &side.drive_end.guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y, 0,
+                            &hang, &sweep, &fault),
             sweep);
     DEFINES(tside_extender_layout(&side.drive_end.extender, &bow, side.curtain.hip, plan.drive_end.eye_x,
                                   plan.drive_end.eye_y, &travel, &layout, &fault),

@@ -2,6 +2,7 @@
 /* An end of a plan as the house has it: out of line along it, on ground of its own, on a foot that is held. */
 #include <check.h>
 #include <math.h>
+#include <stddef.h>
 
 #include <tunnelside.h>
 
@@ -65,6 +66,77 @@ START_TEST(a_misfit_is_in_space)
 }
 END_TEST
 
+/* The places along the house of a side's drive and eye, asked by themselves. */
+static tside_stand stand_of(const tside_side *side)
+{
+    const tside_end *end = &side->drive_end;
+    const tside_collar collar = tside_drive_collar(&side->drive);
+    const tside_along along = {.hung = end->hung,
+                               .bow = side->frame.tube.diameter,
+                               .spacer = end->extender.spacer,
+                               .tube = end->extender.tube.side,
+                               .stand_off = end->extender.eye_stand_off,
+                               .bar_clearance = end->extender.bar_clearance,
+                               .past = side->curtain.past,
+                               .alignment = end->alignment,
+                               .run_on = side->bar.past_drive,
+                               .along = collar.along,
+                               .half_length = collar.half_length,
+                               .clearance = collar.clearance};
+    tside_stand stand;
+    tside_fault fault;
+    ANSWERS(tside_along_stand(&along, &stand, &fault));
+    return stand;
+}
+
+/* All of two structures of doubles alone, to the last bit. */
+static void alike(const double *a, const double *b, size_t size, double out)
+{
+    for (size_t i = 0; i < size / sizeof *a; i++)
+        ck_assert_msg(a[i] == b[i], "at %.17g m: number %d is %.17g, and %.17g", out, (int)i, a[i], b[i]);
+}
+
+/* The functions in a row give what the plan gives, also for a drive out of its eye's line, farther out or in. */
+START_TEST(chain_of_functions_has_the_plans_misfit)
+{
+    static const double past_drive[] = {6 * 0.0254, 0.3, 0.6};
+    int out = 0, in = 0;
+    for (size_t i = 0; i < sizeof past_drive / sizeof *past_drive; i++) {
+        tside_side side;
+        const tside_end *end = &side.drive_end;
+        tside_plan plan;
+        tside_travel travel;
+        tside_stand stand;
+        tside_hang hang, in_line;
+        tside_sweep sweep, level;
+        tside_skew skew;
+        tside_fault fault;
+        bench_leaning_side(&side);
+        const tside_collar collar = tside_drive_collar(&side.drive);
+        side.curtain.past = 0.01;
+        side.drive_end.extender.bar_clearance = 0.01; /* farther in, it passes beside the tube */
+        side.drive_end.alignment = TSIDE_RUN_ON_GIVEN;
+        side.bar.past_drive = past_drive[i];
+        plan = planned(&side);
+        travel = travel_of(&side);
+        stand = stand_of(&side);
+        alike(&stand.eye, &plan.drive_end.stand.eye, offsetof(tside_stand, past_most_given), past_drive[i]);
+        out += stand.misfit > 0.01;
+        in += stand.misfit < -0.01;
+        ANSWERS(tside_hang_make(&travel, &end->guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y, stand.misfit,
+                                &hang, &sweep, &fault));
+        ANSWERS(tside_guide_skew(&travel, &hang, end->guide.margin, stand.misfit, &skew, &fault));
+        ck_assert(hang.misfit == stand.misfit);
+        alike(&sweep.lean_shut, &plan.drive_end.sweep.lean_shut, sizeof sweep, past_drive[i]);
+        alike(&skew.reach_shut, &plan.drive_end.skew.reach_shut, sizeof skew, past_drive[i]);
+        ANSWERS(tside_hang_make(&travel, &end->guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y, 0, &in_line,
+                                &level, &fault));
+        ck_assert(level.cut_length < sweep.cut_length - 1e-5);
+    }
+    ck_assert(out && in);
+}
+END_TEST
+
 /*
  * Ground that lies lower at the free end, with all that is taped from it as much higher, is the same side; and its
  * guide's foot may come as much lower.
@@ -125,6 +197,7 @@ Suite *house_suite(void)
     Suite *suite = suite_create("house");
     TCase *tcase = tcase_create("house");
     tcase_add_test(tcase, a_misfit_is_in_space);
+    tcase_add_test(tcase, chain_of_functions_has_the_plans_misfit);
     tcase_add_test(tcase, ground_at_an_end_is_taped);
     tcase_add_test(tcase, a_guide_may_stand_on_its_foot);
     suite_add_tcase(suite, tcase);

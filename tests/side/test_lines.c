@@ -59,7 +59,7 @@ static double bar_end_bending(const tside_side *side, const tside_plan *plan, in
     tside_fault fault;
     load = load_of(side);
     travel = travel_of(side);
-    ANSWERS(tside_hang_make(&travel, &side->drive_end.guide, &collar, plan->drive_end.eye_x, plan->drive_end.eye_y,
+    ANSWERS(tside_hang_make(&travel, &side->drive_end.guide, &collar, plan->drive_end.eye_x, plan->drive_end.eye_y, 0,
                             &hang, NULL, &fault));
     for (int i = 0; i <= LOOKS; i++) {
         const double turns = plan->bar_turns * i / LOOKS;

@@ -39,7 +39,7 @@ START_TEST(plan_is_its_parts)
     ANSWERS(tside_line_make(&bow, &side.curtain, &line, &fault));
     ANSWERS(tside_travel_make(&line, &side.curtain, &roll, &side.stops, &travel, &fault));
     ANSWERS(tside_eye_best(&travel, side.curtain.hip + side.drive_end.rise, collar.offset, &eye_x, &fault));
-    ANSWERS(tside_hang_make(&travel, &side.drive_end.guide, &collar, eye_x, side.curtain.hip + side.drive_end.rise,
+    ANSWERS(tside_hang_make(&travel, &side.drive_end.guide, &collar, eye_x, side.curtain.hip + side.drive_end.rise, 0,
                             &hang, &sweep, &fault));
     ANSWERS(tside_extender_layout(&side.drive_end.extender, &bow, side.curtain.hip, eye_x, hang.eye_y, &travel, &layout,
                                   &fault));
@@ -156,7 +156,7 @@ START_TEST(every_result_is_that_of_its_function)
             tside_layout layout;
             double eye_x, force, uplift;
             ANSWERS(tside_eye_best(&travel, eye_y, collar.offset, &eye_x, &fault));
-            ANSWERS(tside_hang_make(&travel, &end->guide, &collar, eye_x, eye_y, &hang, &sweep, &fault));
+            ANSWERS(tside_hang_make(&travel, &end->guide, &collar, eye_x, eye_y, 0, &hang, &sweep, &fault));
             ANSWERS(
                 tside_extender_layout(&end->extender, &bow, side.curtain.hip, eye_x, eye_y, &travel, &layout, &fault));
             NEAR(made->eye_x, eye_x, 1e-12, "eye", e);
@@ -204,7 +204,7 @@ START_TEST(stall_pushes_hardest_somewhere)
         plan = planned(&side);
         collar = tside_drive_collar(&side.drive);
         travel = travel_of(&side);
-        ANSWERS(tside_hang_make(&travel, &side.drive_end.guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y,
+        ANSWERS(tside_hang_make(&travel, &side.drive_end.guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y, 0,
                                 &hang, NULL, &fault));
         for (int i = 0; i <= LOOKS; i++) {
             tside_position at;

@@ -107,7 +107,7 @@ static double turns_spread(const tside_side *side, const tside_plan *plan, doubl
     ANSWERS(tside_bow_make(&side->frame, &bow, &fault));
     ANSWERS(tside_line_make(&bow, &side->curtain, &line, &fault));
     ANSWERS(tside_travel_make(&line, &side->curtain, &roll, &side->stops, &travel, &fault));
-    ANSWERS(tside_hang_make(&travel, &side->drive_end.guide, &collar, plan->drive_end.eye_x, plan->drive_end.eye_y,
+    ANSWERS(tside_hang_make(&travel, &side->drive_end.guide, &collar, plan->drive_end.eye_x, plan->drive_end.eye_y, 0,
                             &hang, NULL, &fault));
     roll.core *= 1 + way * side->stops.core_spread;
     roll.thickness *= 1 + way * side->stops.thickness_spread;

@@ -35,7 +35,7 @@ static risen at_rise(const tside_side *side, tside_which_end which, double rise)
     ANSWERS(tside_travel_at(&travel, turns, &open, &fault));
     if (tside_eye_best(&travel, side->curtain.hip + rise, collar.offset, &eye_x, &fault) != TSIDE_OK)
         return made;
-    status = tside_hang_make(&travel, &end->guide, &collar, eye_x, side->curtain.hip + rise, &hang, &sweep, &fault);
+    status = tside_hang_make(&travel, &end->guide, &collar, eye_x, side->curtain.hip + rise, 0, &hang, &sweep, &fault);
     if (status != TSIDE_OK)
         return made;
     made.hangs = 1;

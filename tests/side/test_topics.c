@@ -79,9 +79,9 @@ static void try_hanging(parts *p, int number, dice *d, int *refused)
     TRIES(tside_eye_best(&p->travel, p->eye_y, offset, &p->eye_x, &fault), eye, number, *refused);
     TRIES(tside_extender_layout(&s->drive_end.extender, &p->bow, hip, p->eye_x, p->eye_y, &p->travel, &layout, &fault),
           extender, number, *refused);
-    TRIES(tside_hang_make(&p->travel, &s->drive_end.guide, &p->collar, p->eye_x, p->eye_y, &p->hang, &sweep, &fault),
+    TRIES(tside_hang_make(&p->travel, &s->drive_end.guide, &p->collar, p->eye_x, p->eye_y, 0, &p->hang, &sweep, &fault),
           hang, number, *refused);
-    if (tside_hang_make(&p->travel, &s->drive_end.guide, &p->collar, p->eye_x, p->eye_y, &p->hang, NULL, NULL) !=
+    if (tside_hang_make(&p->travel, &s->drive_end.guide, &p->collar, p->eye_x, p->eye_y, 0, &p->hang, NULL, NULL) !=
         TSIDE_OK)
         return;
     TRIES(tside_lift_worst(&p->travel, &p->load, &p->hang, &torque, NULL, &fault), lift, number, *refused);

@@ -52,8 +52,8 @@ START_TEST(turn_table_is_its_places)
     int count;
     ANSWERS(tside_plan_turns(&side, rows, 64, &count, &fault));
     travel = travel_of(&side);
-    ANSWERS(tside_hang_make(&travel, &side.drive_end.guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y, &hang,
-                            NULL, &fault));
+    ANSWERS(tside_hang_make(&travel, &side.drive_end.guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y, 0,
+                            &hang, NULL, &fault));
     for (int i = 0; i < count; i++) {
         tside_position at;
         tside_torque torque, shut;

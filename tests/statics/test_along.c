@@ -215,7 +215,7 @@ FOR_SIDES(in_line_nothing_leans_along, 60)
     tside_skew k, out, in;
     tside_sweep sweep;
     tside_fault fault;
-    ANSWERS(tside_hang_make(&s.travel, &s.guide, &s.collar, s.eye_x, s.eye_y, &s.hang, &sweep, &fault));
+    ANSWERS(tside_hang_make(&s.travel, &s.guide, &s.collar, s.eye_x, s.eye_y, 0, &s.hang, &sweep, &fault));
     ANSWERS(tside_guide_skew(&s.travel, &s.hang, s.guide.margin, 0, &k, &fault));
     ck_assert(k.length == sweep.length && k.lean_shut == 0 && k.lean_open == 0 && k.lean_greatest == 0 &&
               k.foot_shut == 0 && k.sweep == 0);

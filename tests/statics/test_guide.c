@@ -17,7 +17,7 @@ static tside_sweep sweep_of(const side *s)
     tside_hang hang;
     tside_sweep sweep;
     tside_fault fault;
-    ANSWERS(tside_hang_make(&s->travel, &s->guide, &s->collar, s->eye_x, s->eye_y, &hang, &sweep, &fault));
+    ANSWERS(tside_hang_make(&s->travel, &s->guide, &s->collar, s->eye_x, s->eye_y, 0, &hang, &sweep, &fault));
     return sweep;
 }
 
@@ -325,13 +325,13 @@ FOR_SIDES(a_moved_guide_moves_alike, 100)
 
 static tside_status hang(const side *s, tside_hang *made, tside_fault *fault)
 {
-    return tside_hang_make(&s->travel, &s->guide, &s->collar, s->eye_x, s->eye_y, made, NULL, fault);
+    return tside_hang_make(&s->travel, &s->guide, &s->collar, s->eye_x, s->eye_y, 0, made, NULL, fault);
 }
 
 static tside_status sweep(const side *s, tside_sweep *made, tside_fault *fault)
 {
     tside_hang hung;
-    return tside_hang_make(&s->travel, &s->guide, &s->collar, s->eye_x, s->eye_y, &hung, made, fault);
+    return tside_hang_make(&s->travel, &s->guide, &s->collar, s->eye_x, s->eye_y, 0, &hung, made, fault);
 }
 
 /* It refuses alike with a sweep and without. */
@@ -440,6 +440,27 @@ START_TEST(what_cannot_hang_is_refused_by_name)
 }
 END_TEST
 
+static tside_status hang_out(const side *s, double misfit, tside_hang *made, tside_fault *fault)
+{
+    return tside_hang_make(&s->travel, &s->guide, &s->collar, s->eye_x, s->eye_y, misfit, made, NULL, fault);
+}
+
+/* Either way out of line is as good; what is no length is refused. */
+START_TEST(a_misfit_is_any_length)
+{
+    side s = side_plain();
+    tside_hang out, in;
+    tside_fault fault;
+    ANSWERS(hang_out(&s, 0.2, &out, &fault));
+    ANSWERS(hang_out(&s, -0.2, &in, &fault));
+    ck_assert(out.misfit == 0.2 && in.misfit == -0.2 && in.length == out.length && in.weight == out.weight);
+    REFUSES(hang_out(&s, NAN, &out, &fault), out, TSIDE_OUT_OF_BOUNDS, "misfit", TSIDE_NOT_FINITE);
+    REFUSES(hang_out(&s, 1e16, &out, &fault), out, TSIDE_OUT_OF_BOUNDS, "misfit", TSIDE_ABOVE);
+    REFUSES(hang_out(&s, -1e16, &out, &fault), out, TSIDE_OUT_OF_BOUNDS, "misfit", TSIDE_BELOW);
+    ck_assert(fault.value == -1e16 && fault.bound < 0 && !strcmp(fault.unit, "m"));
+}
+END_TEST
+
 Suite *guide_suite(void)
 {
     Suite *suite = suite_create("guide");
@@ -460,6 +481,7 @@ Suite *guide_suite(void)
     tcase_add_test(tcase, chain_ends_above_the_collar);
     tcase_add_test(tcase, eye_clears_what_rides_below);
     tcase_add_test(tcase, what_cannot_hang_is_refused_by_name);
+    tcase_add_test(tcase, a_misfit_is_any_length);
     suite_add_tcase(suite, tcase);
     return suite;
 }

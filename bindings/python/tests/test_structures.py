@@ -60,7 +60,7 @@ class Structures(unittest.TestCase):
         bow = ts.bow_make(SIDE.frame)
         line = ts.line_make(bow, SIDE.curtain)
         travel = ts.travel_make(line, SIDE.curtain, ts.Roll(core=0.04), SIDE.stops)
-        hang, _ = ts.hang_make(travel, SIDE.drive_end.guide, ts.Collar(), 5.2, 2.2)
+        hang, _ = ts.hang_make(travel, SIDE.drive_end.guide, ts.Collar(), 5.2, 2.2, 0.0)
         fixed = ts.fixed_make(travel, SIDE.drive_end.guide, ts.Footing(), ts.Collar(), 0.0, 2.2, 0.0)
         made = (bow, line, travel, hang, fixed, ts.plan_side(SIDE))
         self.assertEqual([type(one) for one in made], [one for one in (getattr(ts, name) for name in ts.__all__) if isinstance(one, type) and issubclass(one, ts.Structure) and one._maker])
