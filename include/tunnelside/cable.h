@@ -75,7 +75,8 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_cable_resistance(const tside_cable 
  * drop: V, above 0, that may be lost.
  * smallest: receives the cable with the size found.
  * TSIDE_OUT_OF_BOUNDS: a field or argument; cable.wire where there is none.
- * TSIDE_OUT_OF_REACH: not even the largest keeps it; value and bound are the drop and its limit.
+ * TSIDE_OUT_OF_REACH: not even the largest keeps it: value and bound are the length of the cable
+ * and the greatest that is kept, in m; TSIDE_NONE_FITS where none that the field allows is.
  * Source: the sizes: NEC chapter 9, table 8 (20 AWG, which it lacks, is common practice), and IEC
  * 60228, both lists from memory; the drop: derivation, Ohm's law.
  */
