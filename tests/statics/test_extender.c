@@ -200,6 +200,47 @@ START_TEST(out_of_reach_of_the_bow_is_refused)
 }
 END_TEST
 
+/* The member's greatest height is the crossing's; where that lies in the ground none fits, and the fault says so. */
+static void check_highest_member(fitted f, double crossing, int number)
+{
+    tside_layout layout;
+    tside_fault fault;
+    if (crossing > 0) {
+        REFUSES(lay_out(&f, &layout, &fault), layout, TSIDE_OUT_OF_REACH, "extender.member_height", TSIDE_NOT_BELOW);
+        NEAR(fault.bound, crossing, 1e-10, "greatest height", number);
+    } else {
+        REFUSES(lay_out(&f, &layout, &fault), layout, TSIDE_OUT_OF_REACH, "extender.member_height", TSIDE_NONE_FITS);
+        ck_assert(fault.bound == 0);
+    }
+}
+
+START_TEST(no_member_fits_below_the_ground)
+{
+    int above = 0;
+    double rate;
+    fitted f;
+    f.s = side_plain();
+    f.e = roomy(&f.s);
+    f.e.member_height = f.s.eye_y - 1e-3;
+    f.e.slant = TSIDE_SLANT_ANGLE;
+    for (int i = 1; i <= 40; i++) { /* the steeper, the lower down it meets the bow */
+        double crossing;
+        f.e.angle = i * DEGREES;
+        crossing = f.s.eye_y - (f.s.eye_x - bow_x(&f.s, 0, &rate)) / tan(f.e.angle);
+        above += crossing > 0;
+        check_highest_member(f, crossing, i);
+    }
+    ck_assert(above > 0 && above < 40);
+    f.e.slant = TSIDE_SLANT_BEST; /* an eye low down and far out: the flattest tube meets the bow highest */
+    f.e.member_height = 0.299;
+    f.s.eye_y = 0.3;
+    for (int i = 1; i <= 20; i++) {
+        f.s.eye_x = bow_x(&f.s, 0, &rate) + 0.1 * i;
+        check_highest_member(f, f.s.eye_y - 0.1 * i / tan(75 * DEGREES), i);
+    }
+}
+END_TEST
+
 /* The eye over the arc above the leg: the crossing lies on the arc. */
 START_TEST(a_crossing_above_the_leg_is_found)
 {
@@ -282,6 +323,7 @@ Suite *extender_suite(void)
     tcase_add_test(tcase, lengths_scale_and_angles_do_not);
     tcase_add_test(tcase, a_given_slant_is_held_to_the_bounds_in_order);
     tcase_add_test(tcase, out_of_reach_of_the_bow_is_refused);
+    tcase_add_test(tcase, no_member_fits_below_the_ground);
     tcase_add_test(tcase, a_crossing_above_the_leg_is_found);
     tcase_add_test(tcase, contradictions_and_bounds_are_named);
     suite_add_tcase(suite, tcase);
