@@ -27,7 +27,7 @@ typedef struct tside_extender {
     double crossing;      /* m, height at which it crosses the bow's centreline */
     double member_height; /* m, centreline of the end wall's member */
     double member_inner;  /* m, the member's inner end, outboard of the tunnel's centreline */
-    double member_outer;  /* m, its outer end */
+    double member_outer;  /* m, its outer end, above 0; in a side, both as level_from says */
     double end_distance;  /* m, eye's hole from the top end */
     double tail;          /* m, tube below the member's bolt */
     double spacing;       /* m, least distance between the two bolts */

@@ -148,7 +148,8 @@ TSIDE_API const tside_field *tside_fields(tside_kind kind, int *count);
 /*
  * Fills a structure with its usual values: choices with the usual choice, optional numbers as not
  * given, lists as empty, required numbers with 0, which is out of their bounds, so that forgetting
- * one is refused. Hardware is usually inch hardware.
+ * one is refused; a required level place may be 0 only where it is measured from the bow's face.
+ * Hardware is usually inch hardware.
  * kind: any, the structure's; one that does not exist changes nothing.
  * structure: receives the values.
  * Source: each row's basis, mostly common practice, no published source.

@@ -48,9 +48,19 @@ typedef struct tside_bar {
 
 typedef enum tside_eye_placed { TSIDE_EYE_BEST, TSIDE_EYE_GIVEN } tside_eye_placed;
 
-/* A rectangle in the end wall's plane that tube and guide must miss. */
+/*
+ * What the level places of an end's member and keep-outs are measured from: outboard from the
+ * tunnel's centreline; or inboard from the outer face of that end's bow at hip height, as a tape
+ * does there, and then what lies outboard of the face is negative.
+ */
+typedef enum tside_level_from { TSIDE_FROM_CENTRELINE, TSIDE_FROM_BOW_FACE } tside_level_from;
+
+/*
+ * A rectangle in the end wall's plane that tube and guide must miss. From the centreline left <
+ * right, and right above 0; from the bow's face left > right.
+ */
 typedef struct tside_keep_out {
-    double left, right; /* m, outboard of the tunnel's centreline, left < right */
+    double left, right; /* m, its inboard and its outboard edge, from where its end measures */
     double bottom, top; /* m, above the ground at its end */
 } tside_keep_out;
 
@@ -68,9 +78,10 @@ typedef struct tside_end {
     int hip_height_given;
     double hip_height; /* m, the hip above the ground at this end, as taped; without it the
                         * ground is where heights begin */
+    tside_level_from level_from;
     tside_guide guide;
-    tside_footing footing; /* of a guide fixed at its foot */
-    tside_extender extender;
+    tside_footing footing;   /* of a guide fixed at its foot */
+    tside_extender extender; /* its member's ends are from where level_from says */
     int keep_out_count;
     tside_keep_out keep_outs[TSIDE_KEEP_OUTS];
 } tside_end;

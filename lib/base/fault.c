@@ -64,13 +64,36 @@ tside_status tside_i_refuse(tside_fault *fault, tside_status status, const char 
     return tside_i_refuse_value(fault, status, field, other, reason, "1", 0, TSIDE_NO_RELATION, 0, 0);
 }
 
+/* The relation of what is measured the other way. */
+static tside_relation turned(tside_relation relation)
+{
+    switch (relation) {
+    case TSIDE_BELOW: return TSIDE_ABOVE;
+    case TSIDE_ABOVE: return TSIDE_BELOW;
+    case TSIDE_NOT_ABOVE: return TSIDE_NOT_BELOW;
+    case TSIDE_NOT_BELOW: return TSIDE_NOT_ABOVE;
+    default: return relation;
+    }
+}
+
 tside_status tside_i_refuse_told(tside_fault *fault, tside_status status, const tside_i_told *told, const char *other,
                                  const char *reason, double value, tside_relation relation, double bound, double gap)
 {
     if (told->chosen)
         return tside_i_refuse(fault, status, told->field, other, reason);
+    if (told->inboard)
+        return tside_i_refuse_value(fault, status, told->field, other, reason, "m", told->from - value,
+                                    turned(relation), told->from - bound, gap);
     return tside_i_refuse_value(fault, status, told->field, other, reason, "m", value - told->from, relation,
                                 bound - told->from, gap);
+}
+
+tside_status tside_i_told_given(tside_fault *fault, const tside_i_told *told, const char *field, double says)
+{
+    if (told->inboard || says > 0)
+        return TSIDE_OK;
+    return tside_i_refuse_value(fault, TSIDE_OUT_OF_BOUNDS, field, "", says < 0 ? "" : TSIDE_I_MISSING, "m", says,
+                                TSIDE_NOT_ABOVE, 0, 0);
 }
 
 void tside_i_remedy(tside_fault *fault, double least)

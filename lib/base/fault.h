@@ -34,16 +34,31 @@ tside_status tside_i_refuse_by(tside_fault *fault, const tside_i_refusal *refusa
         return tside_i_refuse_by(fault, &refusal, value, bound, gap); \
     } while (0)
 
-/* How a length was told: by a field that measures it from somewhere, or where chosen, by a choice and no number. */
+/*
+ * How a length was told: by a field that measures it from somewhere, outboard or up, or the other way where inboard; or
+ * where chosen, by a choice and no number.
+ */
 typedef struct tside_i_told {
     const char *field;
     double from; /* m */
-    int chosen;
+    int chosen, inboard;
 } tside_i_told;
+
+/* The length itself, of what its field says. */
+static inline double tside_i_of_told(const tside_i_told *told, double says)
+{
+    return told->inboard ? told->from - says : told->from + says;
+}
 
 /* Refuses a length as it was told. value, bound: m, of the length itself. */
 tside_status tside_i_refuse_told(tside_fault *fault, tside_status status, const tside_i_told *told, const char *other,
                                  const char *reason, double value, tside_relation relation, double bound, double gap);
+
+/* Refuses a required level place that is missing: from the centreline it lies outboard. says: m, as told. */
+tside_status tside_i_told_given(tside_fault *fault, const tside_i_told *told, const char *field, double says);
+
+/* Why a required number that is 0 is refused. */
+#define TSIDE_I_MISSING "it is required, and 0 says that it is missing"
 
 /*
  * What a refusal calls that which a function was given beside the structure it refuses: its own arguments, or the
@@ -51,7 +66,8 @@ tside_status tside_i_refuse_told(tside_fault *fault, tside_status status, const 
  */
 typedef struct tside_i_names {
     tside_i_told eye_x, eye_y;
-    double ground; /* m, height from which an extender's member and crossing are taped */
+    double ground;      /* m, height from which an extender's member and crossing are taped */
+    tside_i_told level; /* how the level places of an extender's member are told; it has no field of its own */
     const char *offset, *bow, *travel;
 } tside_i_names;
 

@@ -151,7 +151,7 @@ static tside_status check_number(const tside_field *row, double value, tside_fau
     if (row->low_open ? value <= row->low : value < row->low) {
         tside_i_bound(fault, row->name, row->unit, value, row->low_open ? TSIDE_NOT_ABOVE : TSIDE_BELOW, row->low);
         if (fault && row->required && value == 0)
-            fault->reason = "it is required, and 0 says that it is missing";
+            fault->reason = TSIDE_I_MISSING;
         return TSIDE_OUT_OF_BOUNDS;
     }
     if (row->high_open ? value >= row->high : value > row->high)

@@ -35,10 +35,8 @@ static tside_status lay_out(const tside_i_setup *setup, tside_which_end which, c
                             tside_layout *layout, tside_fault *fault)
 {
     const tside_i_names names = tside_i_end_names(setup, which, TSIDE_I_OWN_EYE);
-    tside_i_hip hip;
-    TRY(tside_i_hip_find(&setup->bow, setup->side->curtain.hip, "curtain.hip", &hip, fault));
     return tside_i_within(fault, tside_i_end_name(which),
-                          tside_i_layout_place(&tside_i_end(setup->side, which)->extender, &setup->bow, &hip,
+                          tside_i_layout_place(&tside_i_end(setup->side, which)->extender, &setup->bow, &setup->hip,
                                                hung->eye_x, hung->eye_y, &names, layout, fault));
 }
 
@@ -225,10 +223,11 @@ static double standing_distance(const tside_fixed *fixed, double error, const ts
                                       atan2(out_by - error, high), atan2(out_by + error, high));
 }
 
-/* Heights in the datum of the whole side. */
-static tside_keep_out above_ground(const tside_keep_out *out, double ground)
+/* In the datum of the whole side: outboard of the centreline, and above where heights begin. */
+static tside_keep_out in_place(const tside_keep_out *out, const tside_i_told *level, double ground)
 {
-    return (tside_keep_out){out->left, out->right, ground + out->bottom, ground + out->top};
+    return (tside_keep_out){tside_i_of_told(level, out->left), tside_i_of_told(level, out->right), ground + out->bottom,
+                            ground + out->top};
 }
 
 /* From its top end, above the eye, to its tail, below the member's bolt. */
@@ -246,9 +245,10 @@ void tside_i_clear_keep_outs(const tside_i_setup *setup, tside_which_end which, 
 {
     const tside_end *end = tside_i_end(setup->side, which);
     const tside_guide *guide = &end->guide;
+    const tside_i_told level = tside_i_end_level(setup, which);
     plan->keep_off_count = end->keep_out_count;
     for (int i = 0; i < end->keep_out_count; i++) {
-        const tside_keep_out out = above_ground(end->keep_outs + i, plan->ground);
+        const tside_keep_out out = in_place(end->keep_outs + i, &level, plan->ground);
         tside_keep_off *clear = plan->keep_offs + i;
         clear->guide = (hung->stands ? standing_distance(&hung->fixed, guide->placing_error, &out)
                                      : guide_distance(setup, hung, guide, &out)) -

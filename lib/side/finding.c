@@ -105,11 +105,9 @@ static void find_hole(const tside_i_setup *setup, tside_which_end which, const t
                       tside_plan *plan)
 {
     double bound = 2 * setup->bow.diameter, distance;
-    tside_i_hip hip;
-    if (!end_plan->layout_given ||
-        tside_i_hip_find(&setup->bow, setup->side->curtain.hip, "curtain.hip", &hip, NULL) != TSIDE_OK)
+    if (!end_plan->layout_given)
         return;
-    distance = from_bend(&setup->bow.centre, hip.arc + end_plan->layout.bow_along);
+    distance = from_bend(&setup->bow.centre, setup->hip.arc + end_plan->layout.bow_along);
     if (distance < bound)
         add(plan, TSIDE_FINDING_BOW_HOLE, which, -1, distance > SLACK ? distance : 0,
             bound); /* the stiffest tube often ends just in a kink */

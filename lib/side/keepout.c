@@ -9,8 +9,8 @@
 
 /* clang-format off */
 static const tside_field rows[] = {
-    {NUMBER(tside_keep_out, left, "m", FROM(-60), TO(60), 0, OURS, "inboard edge, outboard of the tunnel's centreline")},
-    {REQUIRED(tside_keep_out, right, "m", TO(60), "outboard edge, outboard of the tunnel's centreline")},
+    {NUMBER(tside_keep_out, left, "m", FROM(-60), TO(60), 0, OURS, "inboard edge, outboard of the tunnel's centreline, or as its end's level_from says")},
+    {REQUIRED_FROM(tside_keep_out, right, "m", -60, 60, "outboard edge, outboard of the tunnel's centreline, or as its end's level_from says")},
     {NUMBER(tside_keep_out, bottom, "m", FROM(-5), TO(60), 0, OURS, "lower edge, above grade")},
     {REQUIRED(tside_keep_out, top, "m", TO(60), "upper edge, above grade")},
 };

@@ -32,6 +32,12 @@ double tside_i_end_ground(const tside_side *side, tside_which_end which)
     return end->hip_height_given ? side->curtain.hip - end->hip_height : 0;
 }
 
+tside_i_told tside_i_end_level(const tside_i_setup *setup, tside_which_end which)
+{
+    int inboard = tside_i_end(setup->side, which)->level_from == TSIDE_FROM_BOW_FACE;
+    return (tside_i_told){.from = inboard ? setup->hip.face : 0, .inboard = inboard};
+}
+
 tside_status tside_i_within_bar(const tside_i_setup *setup, tside_fault *fault, tside_status status)
 {
     if (setup->bar == &setup->side->bar)
@@ -51,19 +57,27 @@ static tside_status check_drive(const tside_drive *drive, tside_fault *fault)
     return tside_i_drive_stall(drive, 0, &ignored, fault);
 }
 
-static tside_status check_keep_outs(const tside_end *end, const char *name, tside_fault *fault)
+static tside_status check_keep_out(const tside_keep_out *out, tside_i_told level, tside_fault *fault)
 {
+    double left = tside_i_of_told(&level, out->left), right = tside_i_of_told(&level, out->right);
+    TRY(tside_i_told_given(fault, &level, "right", out->right));
+    level.field = "left";
+    if (!(left < right))
+        return tside_i_refuse_told(fault, TSIDE_CONTRADICTS, &level, "right", "left must lie inboard of right", left,
+                                   TSIDE_NOT_BELOW, right, 0);
+    if (!(out->bottom < out->top))
+        return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "bottom", "top", "bottom must lie below top", "m",
+                                    out->bottom, TSIDE_NOT_BELOW, out->top, 0);
+    return TSIDE_OK;
+}
+
+static tside_status check_keep_outs(const tside_i_setup *setup, tside_which_end which, tside_fault *fault)
+{
+    const tside_end *end = tside_i_end(setup->side, which);
     for (int i = 0; i < end->keep_out_count; i++) {
-        const tside_keep_out *out = end->keep_outs + i;
-        tside_status status = TSIDE_OK;
-        if (!(out->left < out->right))
-            status = tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "left", "right", "left must lie inboard of right",
-                                          "m", out->left, TSIDE_NOT_BELOW, out->right, 0);
-        else if (!(out->bottom < out->top))
-            status = tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "bottom", "top", "bottom must lie below top", "m",
-                                          out->bottom, TSIDE_NOT_BELOW, out->top, 0);
+        tside_status status = check_keep_out(end->keep_outs + i, tside_i_end_level(setup, which), fault);
         if (status != TSIDE_OK)
-            return tside_i_within(fault, name,
+            return tside_i_within(fault, tside_i_end_name(which),
                                   tside_i_within(fault, "keep_outs", tside_i_within_element(fault, i, status)));
     }
     return TSIDE_OK;
@@ -171,11 +185,12 @@ tside_status tside_i_set_up(const tside_side *side, const tside_bar *bar, const 
     setup->bar = bar;
     setup->drive = drive;
     TRY(check_drive(drive, fault));
-    TRY(check_keep_outs(&side->drive_end, "drive_end", fault));
-    TRY(check_keep_outs(&side->free_end, "free_end", fault));
     TRY(tside_i_bow_make(&side->frame, &setup->bow, fault));
     TRY(tside_i_line_make(&setup->bow, &side->curtain, "frame.peak_height", "frame.board_top", &setup->travel.line,
                           fault));
+    TRY(tside_i_hip_find(&setup->bow, side->curtain.hip, "curtain.hip", &setup->hip, fault));
+    TRY(check_keep_outs(setup, TSIDE_DRIVE_END, fault));
+    TRY(check_keep_outs(setup, TSIDE_FREE_END, fault));
     TRY(tside_i_within_bar(setup, fault, tside_i_material_values(&bar->material, &setup->bar_metal, fault)));
     TRY(tside_i_within_bar(setup, fault,
                            tside_i_round_section(&bar->tube, setup->bar_metal.density, &setup->bar_section, fault)));
@@ -199,6 +214,7 @@ tside_i_names tside_i_end_names(const tside_i_setup *setup, tside_which_end whic
         .bow = "/frame",
         .travel = "/stops",
         .ground = tside_i_end_ground(setup->side, which),
+        .level = tside_i_end_level(setup, which),
     };
 }
 

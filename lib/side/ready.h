@@ -6,6 +6,7 @@
 #include <tunnelside/plan.h>
 
 #include "side/joints.h"
+#include "statics/extender.h"
 #include "statics/lift.h"
 
 /* One end wall with its guide, which hangs from an eye, or stands on its foot and then has no hang. */
@@ -29,6 +30,7 @@ typedef struct tside_i_setup {
     const tside_bar *bar;     /* the side's own, or one tried in its place */
     const tside_drive *drive; /* the same */
     tside_bow bow;
+    tside_i_hip hip;
     tside_travel travel;
     tside_i_track track;
     tside_load load;
@@ -61,6 +63,8 @@ const tside_end *tside_i_end(const tside_side *side, tside_which_end which);
 /* What rides on an end's guide. */
 tside_collar tside_i_end_collar(const tside_i_setup *setup, tside_which_end which);
 const char *tside_i_end_name(tside_which_end which);
+/* How an end tells its level places; the field is still to be named. */
+tside_i_told tside_i_end_level(const tside_i_setup *setup, tside_which_end which);
 /* Height of the ground at an end. */
 double tside_i_end_ground(const tside_side *side, tside_which_end which);
 /*

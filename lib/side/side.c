@@ -29,6 +29,7 @@ TABLE(tside_i_bar_table, bar_rows);
 static const char *const hung[] = {"extender", "hip"};
 static const char *const placed[] = {"best", "given"};
 static const char *const alignments[] = {"in_line", "given"};
+static const char *const levels[] = {"centreline", "bow_face"};
 
 /* clang-format off */
 static const tside_field end_rows[] = {
@@ -41,6 +42,7 @@ static const tside_field end_rows[] = {
      APPLIES(tside_end, hung, ONLY(TSIDE_ON_HIP))},
     {CHOICE(tside_end, alignment, alignments, TSIDE_IN_LINE, "how far the bar runs on here: so that the drive is in line with the eye, or as the bar's own field gives")},
     {OPTIONAL(tside_end, hip_height, "m", ABOVE(0), TO(20), "the hip above the ground at this end, as taped")},
+    {CHOICE(tside_end, level_from, levels, TSIDE_FROM_CENTRELINE, "what the level places of member and keep-outs are measured from: outboard from the tunnel's centreline, or inboard from the bow's outer face at hip height, outboard of it negative")},
     {GROUP(tside_end, guide, guide, "the guide")},
     {GROUP(tside_end, footing, footing, "how the foot of a guide stands that is fixed there")},
     {GROUP(tside_end, extender, extender, "the extender"), APPLIES(tside_end, hung, ONLY(TSIDE_ON_EXTENDER))},

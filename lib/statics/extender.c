@@ -27,8 +27,8 @@ static const tside_field rows[] = {
     {REQUIRED(tside_extender, angle, "rad", UNDER(TSIDE_PI / 2), "its angle from plumb"), MEASURED(1 * DEG), APPLIES(tside_extender, slant, ONLY(TSIDE_SLANT_ANGLE))},
     {REQUIRED(tside_extender, crossing, "m", TO(20), "height at which it crosses the bow's centreline"), MEASURED(0.25 * IN), APPLIES(tside_extender, slant, ONLY(TSIDE_SLANT_CROSSING))},
     {REQUIRED(tside_extender, member_height, "m", TO(20), "height of the end wall's member, to its centreline"), MEASURED(0.25 * IN)},
-    {NUMBER(tside_extender, member_inner, "m", FROM(-30), TO(30), 0, OURS, "the member's inner end, outboard of the tunnel's centreline")},
-    {REQUIRED(tside_extender, member_outer, "m", TO(30), "the member's outer end, outboard of the tunnel's centreline"), MEASURED(0.25 * IN)},
+    {NUMBER(tside_extender, member_inner, "m", FROM(-30), TO(30), 0, OURS, "the member's inner end, outboard of the tunnel's centreline, or of a side's end as level_from says")},
+    {REQUIRED_FROM(tside_extender, member_outer, "m", -30, 30, "the member's outer end, outboard of the tunnel's centreline, or of a side's end as level_from says"), MEASURED(0.25 * IN)},
     {NUMBER(tside_extender, end_distance, "m", ABOVE(0), TO(1), 1 * IN, PRACTICE, "eye's hole from the tube's top end")},
     {NUMBER(tside_extender, tail, "m", FROM(0), TO(2), 2 * IN, PRACTICE, "tube below the member's bolt"), UNUSUAL_OUTSIDE(1 * IN, 3 * IN)},
     {NUMBER(tside_extender, spacing, "m", ABOVE(0), TO(10), 12 * IN, PRACTICE, "least distance between the two bolts"), UNUSUAL_OUTSIDE(10 * IN, 16 * IN)},
@@ -82,8 +82,19 @@ typedef struct problem {
     const tside_extender *extender;
     const tside_bow *bow;
     double eye_x, eye_y, drop; /* drop: eye to member */
+    double inner, outer;       /* the member's ends, outboard of the centreline */
     const tside_i_names *names;
 } problem;
+
+/* Refuses where an end of the member is, as it was told. value, bound: m, outboard of the centreline. */
+static tside_status refuse_end(const tside_i_names *names, tside_status status, const char *field, const char *other,
+                               const char *reason, double value, tside_relation relation, double bound,
+                               tside_fault *fault)
+{
+    tside_i_told told = names->level;
+    told.field = field;
+    return tside_i_refuse_told(fault, status, &told, other, reason, value, relation, bound, 0);
+}
 
 static int cross_bow(const problem *p, double angle, double *bow_distance, double *arc)
 {
@@ -182,13 +193,12 @@ static tside_status none_fits(const problem *p, double widest, double widest_ang
                e->end_distance + p->drop / cos(steepest) + e->tail, 0);
     if (steep_ends > fmin(flat_stock, flattest) +
                          SLACK) /* even the flattest tube meets the member's height outboard of its outer end */
-        return tside_i_refuse_value(
-            fault, TSIDE_OUT_OF_REACH, "extender.member_outer", e->stock_given ? "extender.stock" : "",
-            "the tube would meet the member's height beyond its outer end", "m", e->member_outer, TSIDE_BELOW,
-            p->eye_x - p->drop * tan(fmin(flat_stock, flattest)), 0);
-    REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.member_inner", "extender.spacing",
-           "the tube would meet the member's height beyond its inner end", "m", e->member_inner, TSIDE_ABOVE,
-           p->eye_x - p->drop * tan(fmax(steepest, flat_ends)), 0);
+        return refuse_end(p->names, TSIDE_OUT_OF_REACH, "extender.member_outer", e->stock_given ? "extender.stock" : "",
+                          "the tube would meet the member's height beyond its outer end", p->outer, TSIDE_BELOW,
+                          p->eye_x - p->drop * tan(fmin(flat_stock, flattest)), fault);
+    return refuse_end(p->names, TSIDE_OUT_OF_REACH, "extender.member_inner", "extender.spacing",
+                      "the tube would meet the member's height beyond its inner end", p->inner, TSIDE_ABOVE,
+                      p->eye_x - p->drop * tan(fmax(steepest, flat_ends)), fault);
 }
 
 /*
@@ -234,14 +244,12 @@ static tside_status given_angle(const problem *p, double angle, const char *fiel
     if (e->stock_given && cut > e->stock + SLACK)
         return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.stock", field,
                                     "the tube is longer than the longest stock", "m", e->stock, TSIDE_BELOW, cut, 0);
-    if (x > e->member_outer + SLACK)
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.member_outer", field,
-                                    "the tube meets the member's height beyond its outer end", "m", e->member_outer,
-                                    TSIDE_BELOW, x, 0);
-    if (x < e->member_inner - SLACK)
-        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.member_inner", field,
-                                    "the tube meets the member's height beyond its inner end", "m", e->member_inner,
-                                    TSIDE_ABOVE, x, 0);
+    if (x > p->outer + SLACK)
+        return refuse_end(p->names, TSIDE_OUT_OF_REACH, "extender.member_outer", field,
+                          "the tube meets the member's height beyond its outer end", p->outer, TSIDE_BELOW, x, fault);
+    if (x < p->inner - SLACK)
+        return refuse_end(p->names, TSIDE_OUT_OF_REACH, "extender.member_inner", field,
+                          "the tube meets the member's height beyond its inner end", p->inner, TSIDE_ABOVE, x, fault);
     return TSIDE_OK;
 }
 
@@ -255,8 +263,8 @@ static tside_status best_angle(const problem *p, double *angle, tside_binding *b
     const double at_bound =
         1e-8; /* rad: the golden section comes near to a bound, but never to it, and what binds would go unnamed */
     const tside_extender *e = p->extender;
-    double steep_ends = atan2(p->eye_x - e->member_outer, p->drop),
-           flat_ends = atan2(p->eye_x - e->member_inner, p->drop), flat_stock = flattest_for_stock(p);
+    double steep_ends = atan2(p->eye_x - p->outer, p->drop), flat_ends = atan2(p->eye_x - p->inner, p->drop),
+           flat_stock = flattest_for_stock(p);
     double low, high, steep_bow, flat_bow, steepest, widest = MISSES, widest_angle = 0, best, best_value;
     if (!reach_bow(p, &steep_bow, &flat_bow))
         return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, "extender.slant", p->names->bow,
@@ -324,10 +332,13 @@ static tside_status choose_angle(const problem *p, double *angle, tside_binding 
 }
 
 /* Of an extender that passed its table's check: what contradicts itself or the eye. */
-static tside_status check_input(const tside_extender *e, double eye_x, double eye_y, const tside_i_names *names,
-                                tside_fault *fault)
+static tside_status check_input(const problem *p, tside_fault *fault)
 {
+    const tside_extender *e = p->extender;
+    const tside_i_names *names = p->names;
+    double eye_x = p->eye_x, eye_y = p->eye_y;
     tside_section section;
+    TRY(tside_i_told_given(fault, &names->level, "extender.member_outer", e->member_outer));
     TRY(tside_i_within(fault, "extender", tside_i_square_section(&e->tube, 1, &section, fault)));
     if (!isfinite(eye_x) || !isfinite(eye_y))
         return tside_i_bound(fault, isfinite(eye_x) ? names->eye_y.field : names->eye_x.field, "m", 0, TSIDE_NOT_FINITE,
@@ -336,10 +347,10 @@ static tside_status check_input(const tside_extender *e, double eye_x, double ey
         return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "extender.member_height", names->eye_y.field,
                                     "the member must lie below the eye", "m", e->member_height, TSIDE_NOT_BELOW,
                                     eye_y - names->ground, 0);
-    if (!(e->member_inner < e->member_outer))
-        REFUSE(fault, TSIDE_CONTRADICTS, "extender.member_inner", "extender.member_outer",
-               "the member's inner end must lie inboard of its outer end", "m", e->member_inner, TSIDE_NOT_BELOW,
-               e->member_outer, 0);
+    if (!(p->inner < p->outer))
+        return refuse_end(names, TSIDE_CONTRADICTS, "extender.member_inner", "extender.member_outer",
+                          "the member's inner end must lie inboard of its outer end", p->inner, TSIDE_NOT_BELOW,
+                          p->outer, fault);
     if (!(e->end_distance > e->eye_hole / 2))
         REFUSE(fault, TSIDE_CONTRADICTS, "extender.end_distance", "extender.eye_hole",
                "the eye's hole would break out of the tube's end", "m", e->end_distance, TSIDE_NOT_ABOVE,
@@ -384,10 +395,17 @@ tside_status tside_i_layout_place(const tside_extender *extender, const tside_bo
                                   double eye_x, double eye_y, const tside_i_names *names, tside_layout *layout,
                                   tside_fault *fault)
 {
-    problem p = {extender, bow, eye_x, eye_y, eye_y - names->ground - extender->member_height, names};
+    problem p = {extender,
+                 bow,
+                 eye_x,
+                 eye_y,
+                 eye_y - names->ground - extender->member_height,
+                 tside_i_of_told(&names->level, extender->member_inner),
+                 tside_i_of_told(&names->level, extender->member_outer),
+                 names};
     tside_bow_point hole;
     double angle = extender->angle, sB, sG, arc, face, ignored;
-    TRY(check_input(extender, eye_x, eye_y, names, fault));
+    TRY(check_input(&p, fault));
     TRY(choose_angle(&p, &angle, &layout->binding, fault));
     if (!cross_bow(&p, angle, &sB, &arc))
         return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, "extender.slant", names->bow, "the tube misses the bow");
@@ -412,7 +430,7 @@ tside_status tside_i_layout_place(const tside_extender *extender, const tside_bo
     layout->bow_height = hole.y;
     layout->bow_along = arc - hip->arc;
     layout->member_x = eye_x - p.drop * tan(angle);
-    layout->member_from_outer = extender->member_outer - layout->member_x;
+    layout->member_from_outer = p.outer - layout->member_x;
     return TSIDE_OK;
 }
 

@@ -97,6 +97,8 @@ static const struct {
     {TSIDE_KIND_END, "hung", TSIDE_ON_HIP, "hip"},
     {TSIDE_KIND_END, "placed", TSIDE_EYE_BEST, "best"},
     {TSIDE_KIND_END, "placed", TSIDE_EYE_GIVEN, "given"},
+    {TSIDE_KIND_END, "level_from", TSIDE_FROM_CENTRELINE, "centreline"},
+    {TSIDE_KIND_END, "level_from", TSIDE_FROM_BOW_FACE, "bow_face"},
     {TSIDE_KIND_END, "alignment", TSIDE_IN_LINE, "in_line"},
     {TSIDE_KIND_END, "alignment", TSIDE_RUN_ON_GIVEN, "given"},
     {TSIDE_KIND_BOLT, "size", TSIDE_BOLT_1_4, "1/4"},
