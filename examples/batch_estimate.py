@@ -375,9 +375,9 @@ def whole_file(path):
     if os.path.exists(path) and not os.path.isfile(path) and not os.path.isdir(path):
         yield path
         return
-    handle, aside = tempfile.mkstemp(prefix=".tunnelside-", dir=os.path.dirname(path))
+    aside = os.path.join(os.path.dirname(path), f".tunnelside-{os.urandom(6).hex()}")  # named before it is there: a signal may come with it
     try:
-        os.close(handle)
+        os.close(os.open(aside, os.O_CREAT | os.O_EXCL | os.O_WRONLY, 0o600))
         yield aside
         mask = os.umask(0)
         os.umask(mask)

@@ -289,7 +289,7 @@ class TestEstimates(Example):
         process.stdin.flush()
         end = time.monotonic() + 30
         while not any(self.folder.iterdir()) and time.monotonic() < end:
-            time.sleep(0.02)
+            time.sleep(0.0005)  # as soon as it is there
         self.assertTrue(any(self.folder.iterdir()))
         return process
 
