@@ -177,6 +177,21 @@ in_order 'line, 5 ft 2 in above the ground here' 'above the hip        7 13/16 i
 page 'CARD, the side'
 says_here "4 ft 0 in below the hip, above the ground 8 in at the drive's end and 1 ft 2 in at the free end"
 
+# the same places taped inboard from the bow's face, which stands 15 ft from the centreline
+sheet_but_assumed() {
+    sed '/^ASSUMED/,$d; s/  page [0-9].*//' out
+}
+run 0 "$sites/film30.json"
+sheet_but_assumed > plain
+edit film30.json 's/"hung": "extender",/"hung": "extender", "level_from": "bow_face",/; s/"member_inner": "4 ft"/"member_inner": "11 ft"/; s/"member_outer": "14 ft 9 in"/"member_outer": "3 in"/'
+run 0 changed.json
+checks=$((checks + 1))
+sheet_but_assumed | cmp -s plain - || wrong "places from the bow's face give another sheet"
+edit film30.json 's/"hung": "extender",/"hung": "extender", "level_from": "bow_face",/; s/"member_inner": "4 ft"/"member_inner": "2 in"/; s/"member_outer": "14 ft 9 in"/"member_outer": "3 in"/'
+run 1 changed.json
+says "drive_end.extender.member_inner"
+says "the member's inner end must lie inboard of its outer end"
+
 # a guide on its foot has its own steps, and no chain
 edit film30.json 's/"guide": {/"guide": { "foot": "fixed",/'
 run 0 changed.json

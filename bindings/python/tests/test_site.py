@@ -253,6 +253,17 @@ class Save(Files):
         self.assertEqual(sorted(os.listdir(self.folder)), ["link.json", "site.json"])
 
 
+class Places(unittest.TestCase):
+    def test_taped_from_the_bows_face(self):
+        """The film house's bow stands plumb, its face 15 ft from the centreline: one place, told either way."""
+        side = ts.load(SITES / "film30.json")[0].side
+        taped = side.replace(**{end: {"level_from": "bow_face", "extender": {"member_inner": "11 ft", "member_outer": "3 in"}} for end in ("drive_end", "free_end")})
+        for end in ("drive_end", "free_end"):
+            layout, same = (getattr(ts.plan_side(one), end).layout for one in (side, taped))
+            for place in ("cut_length", "bow_height", "member_x", "member_from_outer", "angle"):
+                self.assertAlmostEqual(getattr(layout, place), getattr(same, place), delta=1e-12)
+
+
 class Columns(unittest.TestCase):
     def test_turns_takeoff_and_findings(self):
         site = ts.load(SITES / "film30.json")[0]
