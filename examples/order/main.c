@@ -82,9 +82,9 @@ static int add_stock_length(tside_stock *stock, const char *words)
 }
 
 /* Sets what an option asks for; returns an exit status, having said why where it is not EXIT_DONE. */
-static int set_option(options *chosen, int letter, const char *value)
+static int set_option(options *chosen, int option, const char *value)
 {
-    switch (letter) {
+    switch (option) {
     case 'p': chosen->prices = value; return EXIT_DONE;
     case 'i': chosen->in_hand = value; return EXIT_DONE;
     case 'c': chosen->for_customer = 1; return EXIT_DONE;
@@ -113,9 +113,9 @@ static int read_options(options *chosen, int count, char **words)
         {"output", required_argument, NULL, 'o'}, {"help", no_argument, NULL, 'h'},
         {"version", no_argument, NULL, 'V'},      {NULL, 0, NULL, 0},
     };
-    int letter, status = EXIT_DONE;
-    while (!status && (letter = getopt_long(count, words, "p:i:cn:d:k:t:a:u:f:o:hV", known, NULL)) != -1)
-        status = letter == '?' ? misused_option(words) : set_option(chosen, letter, optarg);
+    int option, status = EXIT_DONE;
+    while (!status && (option = getopt_long(count, words, "p:i:cn:d:k:t:a:u:f:o:hV", known, NULL)) != -1)
+        status = option == '?' ? misused_option(words) : set_option(chosen, option, optarg);
     return status;
 }
 

@@ -257,7 +257,7 @@ void put_side_pieces(sheet *s)
 void print_job_pieces(text *out, planned *const *sides, size_t count, int us)
 {
     piece list[MOST_PIECES], merged[2 * MOST_PIECES];
-    paper paper = {.lines = NULL};
+    paper pieces = {.lines = NULL};
     pen p = {.us = us};
     int kinds = 0, extenders = 0;
     for (size_t k = 0; k < count; k++) {
@@ -269,9 +269,9 @@ void print_job_pieces(text *out, planned *const *sides, size_t count, int us)
         for (int i = 0; i < more; i++)
             kinds = gather(merged, kinds, list + i);
     }
-    put_page(&paper, "PIECES OF THE JOB", *sides[0]->wanted.job ? sides[0]->wanted.job : "without a name");
-    put_list(&paper, merged, kinds, 1);
-    put_tolerance(&paper, &p, extenders);
-    print_paper(out, &paper);
-    paper_free(&paper);
+    put_page(&pieces, "PIECES OF THE JOB", *sides[0]->wanted.job ? sides[0]->wanted.job : "without a name");
+    put_list(&pieces, merged, kinds, 1);
+    put_tolerance(&pieces, &p, extenders);
+    print_paper(out, &pieces);
+    paper_free(&pieces);
 }

@@ -4,12 +4,12 @@
 
 #include "sheet.h"
 
-static const char *amount(sheet *s, const tside_strength_line *line, double value)
+static const char *amount(sheet *s, const tside_strength_line *held, double value)
 {
-    if (line->measure == TSIDE_SHARE)
+    if (held->measure == TSIDE_SHARE)
         return quantity(&s->pen, 100 * value, "1");
-    return line->measure == TSIDE_DEFLECTION ? fine(&s->pen, value)
-                                             : quantity(&s->pen, value, measure_unit((int)line->measure));
+    return held->measure == TSIDE_DEFLECTION ? fine(&s->pen, value)
+                                             : quantity(&s->pen, value, measure_unit((int)held->measure));
 }
 
 static const char *verdict_text(tside_verdict verdict)
@@ -23,25 +23,25 @@ static const char *rules_text(tside_rules rules)
     return rules == TSIDE_RULES_UP ? " (up)" : rules == TSIDE_RULES_DOWN ? " (down)" : "";
 }
 
-static int is_of_bar(const tside_strength_line *line)
+static int is_of_bar(const tside_strength_line *held)
 {
-    return line->code <= TSIDE_SPLICE_SCREW_STALL;
+    return held->code <= TSIDE_SPLICE_SCREW_STALL;
 }
 
-static const char *part_of(const tside_strength_line *line)
+static const char *part_of(const tside_strength_line *held)
 {
-    return is_of_bar(line) ? "bar and splices" : end_name((int)line->end);
+    return is_of_bar(held) ? "bar and splices" : end_name((int)held->end);
 }
 
 /* --- the lines that have a limit --- */
 
-static void put_line(sheet *s, const tside_strength_line *line)
+static void put_line(sheet *s, const tside_strength_line *held)
 {
     text what = {NULL, 0, 0};
-    text_add(&what, "%s%s", tside_strength_text((int)line->code), rules_text(line->rules));
+    text_add(&what, "%s%s", tside_strength_text((int)held->code), rules_text(held->rules));
     {
-        const char *const cells[] = {verdict_text(line->verdict), plain(&s->pen, line->utilisation, 2),
-                                     amount(s, line, line->demand), amount(s, line, line->limit), text_of(&what)};
+        const char *const cells[] = {verdict_text(held->verdict), plain(&s->pen, held->utilisation, 2),
+                                     amount(s, held, held->demand), amount(s, held, held->limit), text_of(&what)};
         put_cells(&s->paper, 5, cells);
     }
     text_free(&what);
@@ -53,15 +53,15 @@ static void put_lines(sheet *s)
     const tside_plan *plan = &s->side->plan;
     const char *part = "";
     for (int i = 0; i < plan->line_count; i++) {
-        const tside_strength_line *line = plan->lines + i;
-        if (!line->utilisation_given)
+        const tside_strength_line *held = plan->lines + i;
+        if (!held->utilisation_given)
             continue;
-        if (part_of(line) != part) {
-            const char *const titles[] = {"", "share", "asked", "limit", part_of(line)};
+        if (part_of(held) != part) {
+            const char *const titles[] = {"", "share", "asked", "limit", part_of(held)};
             put_columns(&s->paper, 2 | 4 | 8, 5, titles);
         }
-        part = part_of(line);
-        put_line(s, line);
+        part = part_of(held);
+        put_line(s, held);
     }
 }
 
@@ -69,22 +69,22 @@ static void put_lines(sheet *s)
 
 typedef enum needs { NEEDS_NOTHING, NEEDS_YIELD, NEEDS_LIMIT, HAS_NO_LIMIT } needs;
 
-static needs needs_of(const tside_strength_line *line)
+static needs needs_of(const tside_strength_line *held)
 {
-    if (line->utilisation_given)
+    if (held->utilisation_given)
         return NEEDS_NOTHING;
-    if (line->yield_needed_given)
+    if (held->yield_needed_given)
         return NEEDS_YIELD;
-    return *tside_strength_mends((int)line->code) ? NEEDS_LIMIT : HAS_NO_LIMIT;
+    return *tside_strength_mends((int)held->code) ? NEEDS_LIMIT : HAS_NO_LIMIT;
 }
 
 /* Such as "pull on the bow bolt 388 lbf at the drive's end". */
-static void add_needing(text *words, sheet *s, const tside_strength_line *line, double value)
+static void add_needing(text *words, sheet *s, const tside_strength_line *held, double value)
 {
-    text_add(words, "%s%s %s%s", words->length ? "; " : "", tside_strength_text((int)line->code),
-             amount(s, line, value), line->measure == TSIDE_SHARE ? " %" : "");
-    if (!is_of_bar(line))
-        text_add(words, " at the %s", end_name((int)line->end));
+    text_add(words, "%s%s %s%s", words->length ? "; " : "", tside_strength_text((int)held->code),
+             amount(s, held, value), held->measure == TSIDE_SHARE ? " %" : "");
+    if (!is_of_bar(held))
+        text_add(words, " at the %s", end_name((int)held->end));
 }
 
 /* All of one need in one paragraph. */
@@ -93,9 +93,9 @@ static void put_needing(sheet *s, needs wanted, const char *lead)
     const tside_plan *plan = &s->side->plan;
     text words = {NULL, 0, 0};
     for (int i = 0; i < plan->line_count; i++) {
-        const tside_strength_line *line = plan->lines + i;
-        if (needs_of(line) == wanted && line->demand > 0)
-            add_needing(&words, s, line, wanted == NEEDS_YIELD ? line->yield_needed : line->demand);
+        const tside_strength_line *held = plan->lines + i;
+        if (needs_of(held) == wanted && held->demand > 0)
+            add_needing(&words, s, held, wanted == NEEDS_YIELD ? held->yield_needed : held->demand);
     }
     if (words.length)
         put_words(&s->paper, "%s %s.", lead, text_of(&words));

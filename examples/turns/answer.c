@@ -152,34 +152,34 @@ static void print_document(writer *w)
 /* --- writing for people --- */
 
 /* In up to so many decimals, without the zeros that end a fraction. */
-static const char *shortened(char text[SIZE], double value, int decimals)
+static const char *shortened(char number[SIZE], double value, int decimals)
 {
-    const int length = snprintf(text, SIZE, "%.*f", decimals, value);
-    char *end = text + length;
+    const int length = snprintf(number, SIZE, "%.*f", decimals, value);
+    char *end = number + length;
     if (length >= SIZE) {
-        snprintf(text, SIZE, "%g", value);
-        return text;
+        snprintf(number, SIZE, "%g", value);
+        return number;
     }
     while (end[-1] == '0')
         *--end = '\0';
     if (end[-1] == '.')
         end[-1] = '\0';
-    return text;
+    return number;
 }
 
 /* For a tape measure: to 1/16 in or 1 mm. */
-static const char *tape(char text[SIZE], const question *asked, double metres)
+static const char *tape(char number[SIZE], const question *asked, double metres)
 {
     const tside_style style = asked->us ? TSIDE_FEET_AND_INCHES : TSIDE_MILLIMETRES;
-    if (tside_length_write(metres, style, asked->us ? 16 : 0, text, SIZE, NULL, NULL) != TSIDE_OK)
-        snprintf(text, SIZE, "%g m", metres);
-    return text;
+    if (tside_length_write(metres, style, asked->us ? 16 : 0, number, SIZE, NULL, NULL) != TSIDE_OK)
+        snprintf(number, SIZE, "%g m", metres);
+    return number;
 }
 
 /* For a caliper, without its unit: to 0.0001 in or 0.001 mm. */
-static const char *fine(char text[SIZE], const question *asked, double metres)
+static const char *fine(char number[SIZE], const question *asked, double metres)
 {
-    return shortened(text, metres / (asked->us ? INCH : 0.001), asked->us ? 4 : 3);
+    return shortened(number, metres / (asked->us ? INCH : 0.001), asked->us ? 4 : 3);
 }
 
 static void put_line(const char *label, const char *value, const char *unit)
@@ -189,21 +189,21 @@ static void put_line(const char *label, const char *value, const char *unit)
 
 static void put_size(const question *asked, const char *label, double metres)
 {
-    char text[SIZE];
-    put_line(label, fine(text, asked, metres), asked->us ? "in" : "mm");
+    char number[SIZE];
+    put_line(label, fine(number, asked, metres), asked->us ? "in" : "mm");
 }
 
 static void put_turns(const char *label, double turns)
 {
-    char text[SIZE];
-    shortened(text, turns, 4);
-    put_line(label, text, strcmp(text, "1") ? "turns" : "turn");
+    char number[SIZE];
+    shortened(number, turns, 4);
+    put_line(label, number, strcmp(number, "1") ? "turns" : "turn");
 }
 
 static void put_notes(const question *asked)
 {
     const char *basis = NULL;
-    char text[SIZE];
+    char number[SIZE];
     for (int i = 0; i < COUNT_OF(may_be_usual); i++) {
         const tside_field *row = field_of(may_be_usual[i]);
         const int is_size = !strcmp(row->unit, "m");
@@ -214,9 +214,9 @@ static void put_notes(const question *asked)
         if (!basis || strcmp(basis, row->basis))
             printf("  Basis: %s.\n", row->basis);
         basis = row->basis;
-        is_size ? fine(text, asked, row->usual) : shortened(text, row->usual, 4);
-        strcat(text, !is_size ? "" : asked->us ? " in" : " mm");
-        printf("  %-11s%s\n  %-11s(--%s)\n", text, row->meaning, "", name_of(may_be_usual[i]));
+        is_size ? fine(number, asked, row->usual) : shortened(number, row->usual, 4);
+        strcat(number, !is_size ? "" : asked->us ? " in" : " mm");
+        printf("  %-11s%s\n  %-11s(--%s)\n", number, row->meaning, "", name_of(may_be_usual[i]));
     }
     printf("\nCAUTIONS\n"
            "  ! Keep hands, hair and sleeves clear of roll and rail while the bar turns:\n"
@@ -282,15 +282,15 @@ static void print_table(const question *asked, const table *t)
     const double unit = asked->us ? INCH : 0.001;
     const int decimals = asked->us ? 2 : 1;
     const char *name = asked->us ? "in" : "mm";
-    char text[SIZE];
+    char number[SIZE];
     printf("TAKE-UP, TURN BY TURN\n");
     put_size(asked, "Core, as the curtain meets it", asked->value[CORE]);
     put_size(asked, "Thickness of the bare curtain", asked->value[THICKNESS]);
-    put_line("Packing factor", shortened(text, asked->value[PACKING], 4), "");
+    put_line("Packing factor", shortened(number, asked->value[PACKING], 4), "");
     put_turns("On the bar when shut", asked->value[WRAPS]);
-    put_line("Drop, from shut to open", tape(text, asked, asked->value[DROP]), "");
-    snprintf(text, sizeof text, "%.2f", t->rows[t->count - 1].turn);
-    put_line("SHUT TO OPEN", text, "turns of the bar");
+    put_line("Drop, from shut to open", tape(number, asked, asked->value[DROP]), "");
+    snprintf(number, sizeof number, "%.2f", t->rows[t->count - 1].turn);
+    put_line("SHUT TO OPEN", number, "turns of the bar");
     printf("\n  %8s%12s%12s%12s%12s\n  %8s%12s%12s%12s%12s\n", "turns", "taken up", "in all", "roll", "on the bar", "",
            name, name, name, name);
     for (int i = 0; i < t->count; i++) {
