@@ -208,8 +208,12 @@ tside_i_names tside_i_end_names(const tside_i_setup *setup, tside_which_end whic
     const tside_end *end = tside_i_end(setup->side, which);
     int best = place == TSIDE_I_BEST_EYE || end->placed == TSIDE_EYE_BEST;
     return (tside_i_names){
-        .eye_x = {best ? "placed" : "eye_outboard", setup->travel.line.x - setup->side->curtain.standoff, best},
-        .eye_y = {place == TSIDE_I_HIP ? "hung" : "rise", setup->side->curtain.hip, place == TSIDE_I_HIP},
+        .eye_x = {.field = best ? "placed" : "eye_outboard",
+                  .from = setup->travel.line.x - setup->side->curtain.standoff,
+                  .chosen = best},
+        .eye_y = {.field = place == TSIDE_I_HIP ? "hung" : "rise",
+                  .from = setup->side->curtain.hip,
+                  .chosen = place == TSIDE_I_HIP},
         .offset = which == TSIDE_DRIVE_END ? "/drive.collar_offset" : "/collar.offset",
         .bow = "/frame",
         .travel = "/stops",
