@@ -78,11 +78,19 @@ static unsigned part_of(const tside_place *place)
         size_t from;
         tside_i_part part;
     } parts[] = {
-        {offsetof(tside_plan, finding_count), TSIDE_I_FINDINGS}, {offsetof(tside_plan, line_count), TSIDE_I_LINES},
-        {offsetof(tside_plan, splices), TSIDE_I_TRAVEL},         {offsetof(tside_plan, run_given), TSIDE_I_RUN},
-        {offsetof(tside_plan, drive_end), TSIDE_I_ENDS},         {offsetof(tside_plan, splice_near), TSIDE_I_TRAVEL},
-        {offsetof(tside_plan, worst), TSIDE_I_TORQUE},           {offsetof(tside_plan, seal), TSIDE_I_TRAVEL},
-        {offsetof(tside_plan, opening_far), TSIDE_I_TORQUE},     {offsetof(tside_plan, curtain_length), TSIDE_I_TRAVEL},
+        {offsetof(tside_plan, finding_count), TSIDE_I_FINDINGS},
+        {offsetof(tside_plan, line_count), TSIDE_I_LINES},
+        {offsetof(tside_plan, splices), TSIDE_I_TRAVEL},
+        {offsetof(tside_plan, run_given), TSIDE_I_RUN},
+        {offsetof(tside_plan, free_end.keep_off_count), TSIDE_I_KEEP_OFFS},
+        {offsetof(tside_plan, free_end), TSIDE_I_ENDS},
+        {offsetof(tside_plan, drive_end.keep_off_count), TSIDE_I_KEEP_OFFS},
+        {offsetof(tside_plan, drive_end), TSIDE_I_ENDS},
+        {offsetof(tside_plan, splice_near), TSIDE_I_TRAVEL},
+        {offsetof(tside_plan, worst), TSIDE_I_TORQUE},
+        {offsetof(tside_plan, seal), TSIDE_I_TRAVEL},
+        {offsetof(tside_plan, opening_far), TSIDE_I_TORQUE},
+        {offsetof(tside_plan, curtain_length), TSIDE_I_TRAVEL},
     };
     int i = 0;
     while (place->offset < parts[i].from)

@@ -138,7 +138,8 @@ static tside_status plan_end(const tside_i_setup *setup, tside_which_end which, 
     TRY(tside_i_plan_end(setup, which, drive ? lifting : NULL, hung, drive ? plan->stall_torque : 0, end, &loads,
                          fault));
     tside_i_hip_instead(setup, which, end);
-    tside_i_clear_keep_outs(setup, which, hung, end);
+    if (has(parts, TSIDE_I_KEEP_OFFS))
+        tside_i_clear_keep_outs(setup, which, hung, end);
     if (!has(parts, TSIDE_I_LINES))
         return TSIDE_OK;
     if (drive)

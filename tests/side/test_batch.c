@@ -195,6 +195,9 @@ START_TEST(each_number_alone_is_the_whole_plans)
     tside_plan whole;
     tside_fault fault;
     int asked = 0;
+    for (int i = 0; i < 2; i++)
+        side.drive_end.keep_outs[i] = side.free_end.keep_outs[i] = (tside_keep_out){6, 7, 1 + i, 2 + i};
+    side.drive_end.keep_out_count = side.free_end.keep_out_count = 2;
     ANSWERS(tside_plan_side(&side, &whole, &fault));
     ask_each(&side, &whole, TSIDE_KIND_PLAN, "", &asked);
     ck_assert_int_gt(asked, 150);
