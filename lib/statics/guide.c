@@ -83,19 +83,19 @@ static double lean_at_peak(const tside_i_track *track, const eye_point *eye, con
     return tside_i_lean_angle(&lean);
 }
 
-/* Where a guide leans least and most. */
-static tside_i_sought extreme_leans(const tside_i_track *track, const eye_point *eye)
+/* Where a quantity of the guide on an eye is least and greatest. */
+static tside_i_sought extremes(const tside_i_track *track, tside_i_quantity *quantity, const eye_point *eye)
 {
-    tside_i_sought lean = {.quantity = lean_sine, .context = eye, .least_too = 1};
-    tside_i_track_seek(track, &lean, 1);
-    return lean;
+    tside_i_sought sought = {.quantity = quantity, .context = eye, .least_too = 1};
+    tside_i_track_seek(track, &sought, 1);
+    return sought;
 }
 
 void tside_i_lean_range(const tside_i_track *track, double eye_x, double eye_y, double offset, double *least,
                         double *greatest)
 {
     eye_point eye = {eye_x, eye_y, offset, 0};
-    tside_i_sought lean = extreme_leans(track, &eye);
+    tside_i_sought lean = extremes(track, lean_sine, &eye);
     *least = lean_at_peak(track, &eye, &lean.least);
     *greatest = lean_at_peak(track, &eye, &lean.greatest);
 }
@@ -128,9 +128,7 @@ tside_status tside_i_eye_clears(const tside_i_track *track, const tside_guide *g
 /* Where a guide's foot is farthest in and out; in line that is where it leans so. */
 static tside_i_sought extreme_feet(const tside_i_track *track, const eye_point *eye)
 {
-    tside_i_sought foot = {.quantity = eye->misfit == 0 ? lean_sine : foot_out, .context = eye, .least_too = 1};
-    tside_i_track_seek(track, &foot, 1);
-    return foot;
+    return extremes(track, eye->misfit == 0 ? lean_sine : foot_out, eye);
 }
 
 /* What a guide of this length does with its eye moved outboard; each of the three kept at its own worst. */
@@ -362,7 +360,7 @@ tside_status tside_i_eye_best(const tside_i_track *track, double eye_y, double c
         tside_i_sought lean;
         double step;
         eye.x = x;
-        lean = extreme_leans(track, &eye);
+        lean = extremes(track, lean_sine, &eye);
         in = tside_i_peak_spot(track, &lean.least);
         out = tside_i_peak_spot(track, &lean.greatest);
         step = balanced(&eye, &in, &out) - x;
