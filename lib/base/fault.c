@@ -122,6 +122,15 @@ tside_status tside_i_argument(tside_fault *fault, const char *name, const char *
     return TSIDE_OK;
 }
 
+tside_status tside_i_whole(tside_fault *fault, const char *name, int value, int least, int most)
+{
+    if (value < least)
+        return tside_i_bound(fault, name, "1", value, TSIDE_BELOW, least);
+    if (value > most)
+        return tside_i_bound(fault, name, "1", value, TSIDE_ABOVE, most);
+    return TSIDE_OK;
+}
+
 /* Returns 1 if the path names an element, as "keep_outs[2].left" does. A caller's fault may lack the closing zero. */
 static int put_path(tside_i_text *text, const char *path)
 {

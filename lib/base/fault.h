@@ -78,6 +78,9 @@ typedef struct tside_i_names {
 tside_status tside_i_argument(tside_fault *fault, const char *name, const char *unit, double value, double low,
                               int open);
 
+/* Refuses an argument that is a whole number and not from least to most. */
+tside_status tside_i_whole(tside_fault *fault, const char *name, int value, int least, int most);
+
 /*
  * Puts a path before the fault's field: "guide.margin" within "drive_end" is "drive_end.guide.margin"; and before the
  * other field, unless that is one of the side's own, such as "stops".

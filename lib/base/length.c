@@ -71,11 +71,7 @@ static tside_status check_part(tside_style style, int part, tside_fault *fault)
                    part, TSIDE_NO_RELATION, 0, 0);
         return TSIDE_OK;
     }
-    if (part < 0)
-        return tside_i_bound(fault, "part", "1", part, TSIDE_BELOW, 0);
-    if (part > DECIMALS)
-        return tside_i_bound(fault, "part", "1", part, TSIDE_ABOVE, DECIMALS);
-    return TSIDE_OK;
+    return tside_i_whole(fault, "part", part, 0, DECIMALS);
 }
 
 tside_status tside_length_write(double metres, tside_style style, int part, char *buffer, size_t size, size_t *needed,

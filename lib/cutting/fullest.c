@@ -100,9 +100,7 @@ static tside_status check(const tside_stock *stock, double length, const tside_c
     const tside_stock_length stick = {length};
     TRY(tside_i_check(&tside_i_stock_table, "stock", stock, fault));
     TRY(tside_i_check_table(&tside_i_stock_length_table, &stick, fault));
-    if (cut_count < 0 || cut_count > TSIDE_STOCK_CUTS)
-        return tside_i_bound(fault, "cut_count", "1", cut_count, cut_count < 0 ? TSIDE_BELOW : TSIDE_ABOVE,
-                             cut_count < 0 ? 0 : TSIDE_STOCK_CUTS);
+    TRY(tside_i_whole(fault, "cut_count", cut_count, 0, TSIDE_STOCK_CUTS));
     for (int i = 0; i < cut_count; i++)
         TRY(tside_i_within(fault, "cuts",
                            tside_i_within_element(fault, i, tside_i_check_table(&tside_i_cut_table, cuts + i, fault))));

@@ -269,9 +269,7 @@ tside_status tside_i_stock_plan(const tside_stock *stock, const tside_cut *cuts,
     int entries;
     TRY(tside_i_check(&tside_i_stock_table, "stock", stock, fault));
     TRY(check_lengths(stock, fault));
-    if (cut_count < 0 || cut_count > TSIDE_STOCK_CUTS)
-        return tside_i_bound(fault, "cut_count", "1", cut_count, cut_count < 0 ? TSIDE_BELOW : TSIDE_ABOVE,
-                             cut_count < 0 ? 0 : TSIDE_STOCK_CUTS);
+    TRY(tside_i_whole(fault, "cut_count", cut_count, 0, TSIDE_STOCK_CUTS));
     TRY(check_cuts(stock, cuts, cut_count, fault));
     TRY(tside_i_argument(fault, "node_limit", "1", node_limit, 0, 0));
     TRY(tside_i_argument(fault, "capacity", "1", capacity, 0, 0));

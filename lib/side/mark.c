@@ -32,11 +32,7 @@ char tside_i_mark_kind(tside_item_code code)
 
 static tside_status check_place(int place, tside_fault *fault)
 {
-    if (place < 1)
-        return tside_i_bound(fault, "place", "1", place, TSIDE_BELOW, 1);
-    if (place > TSIDE_MARK_PLACES)
-        return tside_i_bound(fault, "place", "1", place, TSIDE_ABOVE, TSIDE_MARK_PLACES);
-    return TSIDE_OK;
+    return tside_i_whole(fault, "place", place, 1, TSIDE_MARK_PLACES);
 }
 
 static void put_letters(tside_i_text *text, int place)
@@ -130,18 +126,13 @@ tside_status tside_mark_piece(int place, tside_item_code code, tside_item_at at,
 {
     char whole[TSIDE_MARK_SIZE];
     tside_i_text text = tside_i_empty(whole, sizeof whole);
-    int most;
     TRY(check_place(place, fault));
     TRY(check_piece(code, at, fault));
     put_letters(&text, place);
     if (at != TSIDE_AT_SIDE)
         tside_i_put_character(&text, at == TSIDE_AT_DRIVE_END ? 'D' : 'F');
     tside_i_put_character(&text, tside_i_mark_kind(code));
-    most = greatest(SIGNS - text.length);
-    if (number < 1)
-        return tside_i_bound(fault, "number", "1", number, TSIDE_BELOW, 1);
-    if (number > most)
-        return tside_i_bound(fault, "number", "1", number, TSIDE_ABOVE, most);
+    TRY(tside_i_whole(fault, "number", number, 1, greatest(SIGNS - text.length)));
     tside_i_put_whole(&text, (uint64_t)number);
     return tside_i_answer_text(whole, buffer, size, needed, fault);
 }

@@ -110,10 +110,7 @@ tside_status tside_drive_smallest(const tside_side *side, const tside_drive *dri
 {
     tside_plan plan;
     int best = -1;
-    if (count < 1)
-        return tside_i_bound(fault, "count", "1", count, TSIDE_BELOW, 1);
-    if (count > 1000)
-        return tside_i_bound(fault, "count", "1", count, TSIDE_ABOVE, 1000);
+    TRY(tside_i_whole(fault, "count", count, 1, 1000));
     TRY(check_without_drive(side, fault));
     for (int i = 0; i < count; i++) {
         tside_status status = tside_i_check_table(&tside_i_drive_table, drives + i, NULL);
