@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: MIT */
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -18,6 +19,26 @@ void cells_complain(cell_list *list, int line, const char *format, ...)
     va_end(arguments);
     say("%s:%d: %s", list->file, line, text_of(&words));
     text_free(&words);
+}
+
+const char *after_whole(const char *words, int most, int *number)
+{
+    const size_t digits = strspn(words, "0123456789");
+    const int most_digits = snprintf(NULL, 0, "%d", most);
+    const int value = digits && digits <= (size_t)most_digits ? atoi(words) : 0;
+    if (value < 1 || value > most)
+        return NULL;
+    *number = value;
+    return words + digits;
+}
+
+int read_whole_number(const char *what, const char *words, int most, int *number, text *why)
+{
+    const char *after = after_whole(words, most, number);
+    if (after && !*after)
+        return 1;
+    text_add(why, "%s \"%s\": wanted a whole number from 1 to %d", what, words, most);
+    return 0;
 }
 
 static char *trimmed(const text *words)

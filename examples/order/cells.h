@@ -35,6 +35,15 @@ typedef struct cell_form {
  */
 int cells_read(cell_list *list, const char *file, const cell_form *form, void *context);
 
+/*
+ * Reads a whole number from 1 to most, in no more digits than that has, that words begin with; returns what follows it,
+ * NULL where there is none.
+ */
+const char *after_whole(const char *words, int most, int *number);
+
+/* The same where nothing follows it; returns 1, or 0 with what is wrong added to why, which begins with what it is. */
+int read_whole_number(const char *what, const char *words, int most, int *number, text *why);
+
 /* Says "PROGRAM: FILE:LINE: what", and counts it. */
 void cells_complain(cell_list *list, int line, const char *format, ...) LIKE_PRINTF(3, 4);
 

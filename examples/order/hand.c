@@ -20,16 +20,6 @@ static int length_place(const thing *what)
     return what == things + TSIDE_ITEM_CHANNEL ? 0 : MEASURES - 1;
 }
 
-static int read_count(const char *words, int *count, text *why)
-{
-    const size_t digits = strspn(words, "0123456789");
-    if (digits && digits <= 4 && !words[digits])
-        *count = atoi(words);
-    if (*count < 1 || *count > MOST_IN_HAND)
-        text_add(why, "count \"%s\": wanted a whole number from 1 to %d", words, MOST_IN_HAND);
-    return !why->length;
-}
-
 static int read_length(hand_row *h, text *why)
 {
     const int place = length_place(h->what.what);
@@ -59,7 +49,7 @@ static void add_stick(void *context, const cell_row *r)
     hand_row h = {.count = 0};
     text why = {NULL, 0, 0};
     if (description_read(&h.what, r->cells[WHAT], r->cells[SIZE], r->cells[GRADE], &why) && read_length(&h, &why) &&
-        read_count(r->cells[COUNT], &h.count, &why)) {
+        read_whole_number("count", r->cells[COUNT], MOST_IN_HAND, &h.count, &why)) {
         keep(made, &h);
     } else {
         cells_complain(&made->list, r->line, "%s", text_of(&why));

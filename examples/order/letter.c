@@ -52,10 +52,8 @@ enum { LONGEST_VALID = 3650 }; /* days */
 /* "30 days" */
 static int read_days(const char *words, int *days)
 {
-    const size_t digits = strspn(words, "0123456789");
-    *days = digits && digits <= 4 && (!strcmp(words + digits, " days") || !strcmp(words + digits, " day")) ? atoi(words)
-                                                                                                           : 0;
-    return *days >= 1 && *days <= LONGEST_VALID;
+    const char *unit = after_whole(words, LONGEST_VALID, days);
+    return unit && (!strcmp(unit, " days") || !strcmp(unit, " day"));
 }
 
 static const price_row *row_of(const prices *list, price_kind kind, int nth)

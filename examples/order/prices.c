@@ -119,16 +119,6 @@ static int unit_of(const char *words, unsigned mask, const char **of)
 
 enum { GREATEST_PACK = 1000000 };
 
-static int read_pack(const char *words, int *pack, text *why)
-{
-    const size_t digits = strspn(words, "0123456789");
-    if (digits && digits <= 7 && !words[digits])
-        *pack = atoi(words);
-    if (*pack < 1 || *pack > GREATEST_PACK)
-        text_add(why, "a pack of \"%s\": wanted a whole number from 1 to %d", words, GREATEST_PACK);
-    return !why->length;
-}
-
 static int read_unit(price_row *p, const char *words, text *why)
 {
     const char *of = "";
@@ -144,7 +134,7 @@ static int read_unit(price_row *p, const char *words, text *why)
     p->unit = (price_unit)unit;
     switch (units[unit].of) {
     case OF_NOTHING: return 1;
-    case OF_COUNT: return read_pack(of, &p->pack, why);
+    case OF_COUNT: return read_whole_number("a pack of", of, GREATEST_PACK, &p->pack, why);
     case OF_LENGTH: return lengths_read(of, &p->length, 1, why);
     case OF_WIDTH: return lengths_read(of, &p->width, 1, why);
     case OF_BOTH: break;
