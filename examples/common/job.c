@@ -28,11 +28,6 @@ const tside_end_plan *end_answered(const planned *side, int end)
     return end == TSIDE_FREE_END ? &side->plan.free_end : &side->plan.drive_end;
 }
 
-const char *end_group(int end)
-{
-    return end == TSIDE_FREE_END ? "free_end" : "drive_end";
-}
-
 void add_keep_out(text *words, const planned *side, int end, int index)
 {
     const char *name = side->wanted.keep_outs[end][index];

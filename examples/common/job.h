@@ -59,7 +59,6 @@ typedef struct work {
 void work_add_files(work *all, int count, char *const *names);
 void work_free(work *all);
 
-const char *end_group(int end); /* "drive_end", as paths begin */
 /* Adds what the file calls a keep-out of an end, else "keep-out 2". */
 void add_keep_out(text *words, const planned *side, int end, int index);
 

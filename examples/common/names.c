@@ -121,6 +121,11 @@ void add_meant(text *t, tside_kind kind, const char *name, int beside)
     text_free(&inside);
 }
 
+const char *end_group(int end)
+{
+    return end == TSIDE_FREE_END ? "free_end" : "drive_end";
+}
+
 int is_hole(const tside_field *row)
 {
     return strstr(row->name, "_hole") != NULL;

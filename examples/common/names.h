@@ -40,6 +40,9 @@ const char *choice_text(const tside_field *row, int value);
 /* Adds "used only while hung is on_extender or on_hip", for a row with a choice it applies to. */
 void add_condition(text *t, tside_kind kind, const tside_field *row);
 
+/* Which group of the side an end is: "drive_end", as paths begin. */
+const char *end_group(int end);
+
 /* Whether a field is a hole's diameter, which people know by its drill's name. */
 int is_hole(const tside_field *row);
 

@@ -213,12 +213,11 @@ char *read_text(document *doc, const json_t *object, const char *within, const c
 /* Of both ends' keep-outs, as many as there may be. */
 static void read_keep_out_names(document *doc, const json_t *side, request *wanted, complaints *refusals)
 {
-    static const char *const ends[] = {"drive_end", "free_end"};
     for (int end = 0; end < 2; end++) {
-        const json_t *list = json_object_get(json_object_get(side, ends[end]), "keep_outs");
+        const json_t *list = json_object_get(json_object_get(side, end_group(end)), "keep_outs");
         for (size_t i = 0; i < json_array_size(list) && i < TSIDE_KEEP_OUTS; i++) {
             char path[40];
-            snprintf(path, sizeof path, "%s.keep_outs[%zu].name", ends[end], i);
+            snprintf(path, sizeof path, "%s.keep_outs[%zu].name", end_group(end), i);
             wanted->keep_outs[end][i] = text_at(doc, json_object_get(json_array_get(list, i), "name"), wanted->within,
                                                 path, refusals);
         }

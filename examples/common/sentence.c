@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include <string.h>
 
-#include "job.h"
+#include "names.h"
 #include "sentence.h"
 
 /* To three digits, and to as many more as it takes not to look like the other. */
