@@ -1,10 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-#include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "mark.h"
-#include "memory.h"
 #include "names.h"
 #include "read.h"
 #include "units.h"
@@ -32,8 +29,7 @@ static void put_remarks(writer *w, tside_kind kind, const void *structure)
     char sentence[256];
     if (kind == TSIDE_KIND_FINDING) {
         const tside_finding *finding = structure;
-        begin_member(w, "stops");
-        text_add(w->out, "%s", tside_finding_stops((int)finding->code) ? "true" : "false");
+        put_flag(w, "stops", tside_finding_stops((int)finding->code));
         tside_finding_text(finding, sentence, sizeof sentence);
         put_string(w, "sentence", sentence);
     }

@@ -5,7 +5,6 @@
 #include "answer.h"
 #include "drilling.h"
 #include "mark.h"
-#include "message.h"
 #include "names.h"
 #include "writer.h"
 
