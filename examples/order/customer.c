@@ -51,7 +51,7 @@ static void print_goods(text *out, const quote_line *line, pen *p)
     text much = {NULL, 0, 0}, what = {NULL, 0, 0};
     add_sold(&much, line, p);
     add_article(&what, &a, p->us);
-    if (is_sold_whole(line->row->unit) || is_off_a_roll(line->row->unit)) {
+    if (is_of_size(line->row->unit)) {
         text_add(&what, ", ");
         add_unit(&what, line->row, p->us);
     }

@@ -109,7 +109,7 @@ static void put_sold(writer *w, const quote_line *line)
     const price_row *row = line->row;
     const article a = sold_on(line);
     put_article(w, &a);
-    if (!is_sold_whole(row->unit) && !is_off_a_roll(row->unit))
+    if (!is_of_size(row->unit))
         return;
     open_bracket(w, "sold_in", '{');
     put_string(w, "unit", unit_name(row->unit));
@@ -170,7 +170,7 @@ static void put_buying(writer *w, const answer *a)
         open_bracket(w, NULL, '{');
         put_sold(w, line);
         put_known(w, line_mass(line));
-        if (is_sold_whole(line->row->unit) || is_off_a_roll(line->row->unit))
+        if (is_of_size(line->row->unit))
             put_quantity(w, line);
         else
             put_need(w, line->bought);

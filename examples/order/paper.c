@@ -85,11 +85,11 @@ void print_bought(text *out, const char *much, const article *a, const char *mor
 
 void add_sold(text *t, const quote_line *line, pen *p)
 {
-    const int whole = is_sold_whole(line->row->unit);
     const article *a = line->bought;
-    if (whole || is_off_a_roll(line->row->unit)) {
+    if (is_of_size(line->row->unit)) {
         print_quantity(t, line->quantity);
-        text_add(t, " %s%s", unit_name(line->row->unit), whole && line->quantity != 100 ? "s" : "");
+        text_add(t, " %s%s", unit_name(line->row->unit),
+                 is_sold_whole(line->row->unit) && line->quantity != 100 ? "s" : "");
     } else {
         text_add(t, "%s", a->count ? plain(p, a->count, 0) : tape(p, a->metres));
     }

@@ -62,6 +62,11 @@ int is_sold_whole(price_unit unit)
     return unit == PACK || unit == COIL || unit == ROLL;
 }
 
+int is_of_size(price_unit unit)
+{
+    return units[unit].of != OF_NOTHING;
+}
+
 int is_off_a_roll(price_unit unit)
 {
     return units[unit].of == OF_WIDTH || units[unit].of == OF_BOTH;

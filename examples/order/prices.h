@@ -81,6 +81,9 @@ int is_sold_whole(price_unit unit);
 /* Whether a sheet is cut off a roll of the row's width. */
 int is_off_a_roll(price_unit unit);
 
+/* Whether a unit is of something: those that are sold whole, and those off a roll. */
+int is_of_size(price_unit unit);
+
 extern const char *const kind_names[PRICE_KINDS];
 
 /* "coil", and "coil of 250 ft 0 in". */

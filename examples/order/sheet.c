@@ -17,7 +17,7 @@ static void print_sold(text *out, const quote_line *line, pen *p)
     const int whole = is_sold_whole(line->row->unit);
     text much = {NULL, 0, 0}, more = {NULL, 0, 0};
     add_sold(&much, line, p);
-    if (whole || is_off_a_roll(line->row->unit)) {
+    if (is_of_size(line->row->unit)) {
         text_add(&more, ", ");
         add_unit(&more, line->row, p->us);
     }

@@ -193,7 +193,7 @@ static void add_sold(text *out, cells *c, const quote_line *line)
     const article a = sold_on(line);
     text grade = {NULL, 0, 0}, note = {NULL, 0, 0};
     set_article(c, &a, &grade, &note);
-    if (is_sold_whole(row->unit) || is_off_a_roll(row->unit)) {
+    if (is_of_size(row->unit)) {
         text_add(&note, "%s", note.length ? ", " : "");
         add_unit(&note, row, 0);
         c->offcut = line->left;
@@ -234,7 +234,7 @@ static void add_priced(text *out, const quote_line *line, int for_customer)
 static void add_bought(text *out, const quote_line *line)
 {
     cells c = {.part = "buy", .mass = line_mass(line)};
-    if (is_sold_whole(line->row->unit) || is_off_a_roll(line->row->unit)) {
+    if (is_of_size(line->row->unit)) {
         c.unit = unit_name(line->row->unit);
         c.quantity = line->quantity;
         c.has_quantity = 1;
