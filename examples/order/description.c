@@ -43,7 +43,7 @@ static int is_count(const char *words)
 /* "M8 x 120" or "M8 x 120 mm": of a metric thread, not of a tube. */
 static int is_of_thread(const description *d, const char *cell)
 {
-    return *cell == 'M' && !(measures_of(d->what) > 1 && !strcmp(d->what->measures[1], "wall"));
+    return *cell == 'M' && !is_tube(d->what);
 }
 
 /* One measure: a tube's may have trade names, "fence 1-3/8 in", "bwg 14", which the side of a square one has not. */
@@ -110,7 +110,7 @@ static int read_grade(description *d, text *why)
     const char *stress = strchr(d->grade, ' ');
     text ignored = {NULL, 0, 0};
     int good = !*d->grade;
-    if (*d->grade && (measures_of(d->what) < MEASURES || strcmp(d->what->measures[1], "wall"))) {
+    if (*d->grade && !is_tube(d->what)) {
         text_add(why, "a %s has no grade", d->what->name);
         return 0;
     }
@@ -196,16 +196,15 @@ static int grade_fits(const description *row, const article *bought)
 {
     const tside_field *metal = row_named(TSIDE_KIND_MATERIAL, "metal", NULL),
                       *grade = row_named(TSIDE_KIND_MATERIAL, "grade", NULL);
+    const tside_material *material = &bought->material;
+    const int is_metal = !strcmp(row->grade, choice_text(metal, (int)material->metal));
     if (!*row->grade)
         return 1;
     if (row->of_unknown_grade)
-        return !strcmp(row->grade, choice_text(metal, (int)bought->material.metal)) &&
-               bought->material.grade == TSIDE_GRADE_UNKNOWN;
+        return is_metal && material->grade == TSIDE_GRADE_UNKNOWN;
     if (row->yield > 0)
-        return !strcmp(row->grade, choice_text(metal, (int)bought->material.metal)) &&
-               bought->material.grade == TSIDE_GRADE_GIVEN && fabs(bought->material.yield / row->yield - 1) < 5e-3;
-    return !strcmp(row->grade, choice_text(metal, (int)bought->material.metal)) ||
-           !strcmp(row->grade, choice_text(grade, (int)bought->material.grade));
+        return is_metal && material->grade == TSIDE_GRADE_GIVEN && fabs(material->yield / row->yield - 1) < 5e-3;
+    return is_metal || !strcmp(row->grade, choice_text(grade, (int)material->grade));
 }
 
 int description_fits(const description *row, const article *bought)

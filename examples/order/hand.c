@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: MIT */
 #include <stdlib.h>
-#include <string.h>
 
 #include "hand.h"
 #include "memory.h"
@@ -11,18 +10,12 @@ enum { MOST_IN_HAND = 1000 }; /* sticks of a row */
 /* Channel and tubes are cut from sticks. */
 static int is_cut(const thing *what)
 {
-    return what == things + TSIDE_ITEM_CHANNEL || (what->measures[1] && !strcmp(what->measures[1], "wall"));
-}
-
-/* Which of the measures of what is cut is the length of a stick. */
-static int length_place(const thing *what)
-{
-    return what == things + TSIDE_ITEM_CHANNEL ? 0 : MEASURES - 1;
+    return what == things + TSIDE_ITEM_CHANNEL || is_tube(what);
 }
 
 static int read_length(hand_row *h, text *why)
 {
-    const int place = length_place(h->what.what);
+    const int place = stick_place(h->what.what);
     if (!is_cut(h->what.what))
         text_add(why, "a %s is not cut from sticks", h->what.what->name);
     else if (h->what.measure_count <= place || !(h->what.measures[place] > 0))
@@ -77,6 +70,6 @@ int hand_fits(const hand_row *row, const article *material)
     article stick = *material;
     if (row->what.what != material->what)
         return 0;
-    stick.measures[length_place(material->what)] = row->length;
+    stick.measures[stick_place(material->what)] = row->length;
     return description_fits(&row->what, &stick);
 }

@@ -83,6 +83,16 @@ const thing things[] = {
 };
 const int thing_count = sizeof things / sizeof *things;
 
+int is_tube(const thing *what)
+{
+    return what == things + ROUND_TUBE || what == things + SQUARE_TUBE;
+}
+
+int stick_place(const thing *what)
+{
+    return is_tube(what) ? 2 : 0;
+}
+
 static const thing *thing_of(const tside_item *item, const tside_side *side)
 {
     if (item->shape != TSIDE_NO_TUBE)
@@ -399,11 +409,10 @@ int add_stick_marks(text *t, const cutting *c, int stick, int nth, const char *b
 
 static void buy_sticks(order *o, const cutting *c)
 {
-    const int at = c->material.has_material ? 2 : 0; /* where a stick's length stands among the measures */
     for (int i = c->in_hand; i < c->stick_count; i++) {
         article stick = c->material;
         const double length = stick_length(c, i);
-        stick.measures[at] = length;
+        stick.measures[stick_place(stick.what)] = length;
         stick.count = c->sticks[i].count;
         stick.metres = stick.count * length;
         stick.mass = stick.metres * c->per_metre;

@@ -21,6 +21,11 @@ typedef struct thing {
 extern const thing things[];
 extern const int thing_count;
 
+int is_tube(const thing *what);
+
+/* Of what is cut, channel or tube: where a stick's length stands among its measures. */
+int stick_place(const thing *what);
+
 /* A line of what to buy. */
 typedef struct article {
     const thing *what;

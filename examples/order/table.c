@@ -156,7 +156,7 @@ static void add_sticks(text *out, const cutting *cut)
         article a = cut->material;
         text marks = {NULL, 0, 0};
         int marked = 0;
-        a.measures[a.has_material ? 2 : 0] = stick_length(cut, i);
+        a.measures[stick_place(a.what)] = stick_length(cut, i);
         for (int nth = 0; nth < stick->count; nth++) {
             text_add(&marks, "%s", nth ? "; " : "");
             marked += add_stick_marks(&marks, cut, i, nth, " ");
