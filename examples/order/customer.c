@@ -109,11 +109,8 @@ void print_customers_text(text *out, const answer *a, int us)
     };
     pen p = {.us = us};
     const quote *q = a->price;
-    text title = {NULL, 0, 0};
     print_head(out, a, &p);
-    text_add(&title, "PRICE%s%s", *q->currency ? " IN " : "", q->currency);
-    print_title(out, text_of(&title));
-    text_free(&title);
+    print_price_title(out, q);
     print_kind(out, q, MATERIAL, &p);
     print_sum(out, "MATERIALS", q->materials);
     print_kind(out, q, LABOUR, &p);

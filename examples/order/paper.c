@@ -21,6 +21,14 @@ void print_title(text *out, const char *title)
     text_add(out, "\n%s\n", title);
 }
 
+void print_price_title(text *out, const quote *q)
+{
+    text title = {NULL, 0, 0};
+    text_add(&title, "PRICE%s%s", *q->currency ? " IN " : "", q->currency);
+    print_title(out, text_of(&title));
+    text_free(&title);
+}
+
 /* Nobody should buy what will not hold. */
 static void print_stops_of(text *out, const planned *side, pen *p)
 {

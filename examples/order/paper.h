@@ -8,6 +8,9 @@
 
 void print_title(text *out, const char *title);
 
+/* "PRICE IN EUR" */
+void print_price_title(text *out, const quote *q);
+
 /* A side's letters, and what it is; and all of an order. */
 void print_side(text *out, const planned *side);
 void print_sides(text *out, const order *o, pen *p);

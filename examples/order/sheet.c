@@ -264,10 +264,7 @@ static void print_lines(text *out, const quote *q, price_kind kind, int us)
 
 static void print_price(text *out, const quote *q, int us)
 {
-    text title = {NULL, 0, 0};
-    text_add(&title, "PRICE%s%s", *q->currency ? " IN " : "", q->currency);
-    print_title(out, text_of(&title));
-    text_free(&title);
+    print_price_title(out, q);
     print_lines(out, q, MATERIAL, us);
     print_sum(out, "MATERIALS", q->materials);
     print_lines(out, q, LABOUR, us);
