@@ -1,7 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /*
  * Stock in hand, such as lengths left from before: CSV with a header.
- * what,size,grade,count round tube,fence 1-3/8 in x bwg 14 x 9 ft 9 in,,2
+ *
+ *     what,size,grade,count
+ *     round tube,fence 1-3/8 in x bwg 14 x 9 ft 9 in,,2
  */
 #ifndef ORDER_HAND_H
 #define ORDER_HAND_H

@@ -1,7 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /*
  * A price list: rows of materials, labour, markups and taxes.
- * kind,what,size,grade,unit,price,mass material,round tube,1.315 in x 0.083 in x 24 ft,,each,41.20,
+ *
+ *     kind,what,size,grade,unit,price,mass
+ *     material,round tube,1.315 in x 0.083 in x 24 ft,,each,41.20,
  */
 #ifndef ORDER_PRICES_H
 #define ORDER_PRICES_H

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * CSV by RFC 4180, but for its line ends, which are plain: one row a line, always SI. Parts, in order: of each side
- * stop and piece, or refused, buy, stick (cut alike) and its cuts, and of a price its lines and sums. What a row does
- * not have is empty.
+ * CSV by RFC 4180, but for its line ends, which are plain: one row a line, always SI. Parts, in order: of the
+ * customer's copy quotation; of each side stop and piece, or refused; but for the customer buy, mass, stick (cut alike)
+ * and its cuts; of a price its lines and sums, or why there is no price. What a row does not have is empty.
  */
 #include <string.h>
 
