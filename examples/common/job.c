@@ -165,7 +165,7 @@ static int end_of_eye(const tside_fault *fault)
 static void raise_until_planned(planned *side, int end)
 {
     enum { MOST_STEPS = 1000 };
-    const double step = side->wanted.in_feet ? 0.0254 / 16 : 1e-3;
+    const double step = tape_division(side->wanted.in_feet);
     found *search = &side->least_rise[end];
     tside_side *tried = take_memory(sizeof *tried);
     tside_plan *ignored = take_memory(sizeof *ignored);

@@ -27,10 +27,15 @@ const char *tape(pen *p, double metres)
     return fabs(metres) < 20 ? length(p, metres, TSIDE_MILLIMETRES, 0) : length(p, metres, TSIDE_METRES, 3);
 }
 
+double tape_division(int us)
+{
+    return us ? 0.0254 / 16 : 1e-3;
+}
+
 /* To the next of a tape's divisions: half of one on, less what rounding may have put there. */
 static double half_a_division(const pen *p)
 {
-    return (p->us ? 0.0254 / 16 : 1e-3) * (0.5 - 1e-6);
+    return tape_division(p->us) * (0.5 - 1e-6);
 }
 
 const char *tape_at_least(pen *p, double metres)

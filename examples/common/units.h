@@ -12,6 +12,8 @@ typedef struct pen {
     char slot[SLOTS][SLOT_SIZE];
 } pen;
 
+/* m, the least that a tape shows: 1/16 in, or 1 mm. */
+double tape_division(int us);
 /* A length for a tape measure: to 1/16 in, or to 1 mm; from 20 m on in metres to 1 mm. */
 const char *tape(pen *p, double metres);
 /* The same of a bound, rounded to the side on which it is kept. */
