@@ -185,31 +185,36 @@ static int decimals_for(double value)
     return size >= 99.95 ? 0 : size >= 9.995 ? 1 : size >= 0.9995 ? 2 : 3;
 }
 
-const char *unit_shown(const pen *p, const char *unit)
+/* NULL where a unit is shown as it is. */
+static const struct shown *row_of(const char *unit)
 {
-    if (!strcmp(unit, "m"))
-        return p->us ? "ft and in" : "mm";
     for (size_t i = 0; i < sizeof shown / sizeof *shown; i++)
         if (!strcmp(unit, shown[i].unit))
-            return p->us ? shown[i].us_name : shown[i].si_name;
-    return unit;
+            return shown + i;
+    return NULL;
+}
+
+const char *unit_shown(const pen *p, const char *unit)
+{
+    const struct shown *row = row_of(unit);
+    if (!strcmp(unit, "m"))
+        return p->us ? "ft and in" : "mm";
+    if (!row)
+        return unit;
+    return p->us ? row->us_name : row->si_name;
 }
 
 const char *finer(pen *p, double value, const char *unit, int more)
 {
-    const size_t count = sizeof shown / sizeof *shown;
+    const struct shown *row = row_of(unit);
+    const double number = row ? value / (p->us ? row->us_size : row->si_size) : value;
+    const char *name = unit_shown(p, unit), *digits;
     if (!strcmp(unit, "m"))
         return tape(p, value);
-    for (size_t i = 0; i < count; i++)
-        if (!strcmp(unit, shown[i].unit)) {
-            const double size = p->us ? shown[i].us_size : shown[i].si_size, number = value / size;
-            const char *name = p->us ? shown[i].us_name : shown[i].si_name,
-                       *digits = shortened(p, number, decimals_for(number) + more);
-            if (!strcmp(digits, "1") && !strcmp(name, "turns"))
-                return "1 turn";
-            return *name ? with_unit(p, digits, name) : digits;
-        }
-    return with_unit(p, shortened(p, value, decimals_for(value) + more), unit);
+    digits = shortened(p, number, decimals_for(number) + more);
+    if (!strcmp(digits, "1") && !strcmp(name, "turns"))
+        return "1 turn";
+    return *name ? with_unit(p, digits, name) : digits;
 }
 
 const char *quantity(pen *p, double value, const char *unit)
