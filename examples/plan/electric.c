@@ -4,11 +4,6 @@
 
 #include "sheet.h"
 
-static void put_quantity(sheet *s, const char *label, double value, const char *unit)
-{
-    put_row(&s->paper, label, quantity(&s->pen, value, unit));
-}
-
 /* Seconds up to two minutes, then minutes. */
 static const char *duration(pen *p, double seconds)
 {

@@ -2,11 +2,6 @@
 /* Turns, guides, torque and lags. */
 #include "sheet.h"
 
-static void put_quantity(sheet *s, const char *label, double value, const char *unit)
-{
-    put_row(&s->paper, label, quantity(&s->pen, value, unit));
-}
-
 static void put_turns_and_range(sheet *s)
 {
     const tside_plan *plan = &s->side->plan;

@@ -52,6 +52,11 @@ const tside_item *item_of(const planned *side, tside_item_code code, tside_item_
     return NULL;
 }
 
+void put_quantity(sheet *s, const char *label, double value, const char *unit)
+{
+    put_row(&s->paper, label, quantity(&s->pen, value, unit));
+}
+
 void put_ends_titles(sheet *s)
 {
     const char *const titles[] = {"", end_name(TSIDE_DRIVE_END), end_name(TSIDE_FREE_END)};

@@ -43,6 +43,8 @@ void put_drives(sheet *s); /* of a list, where one is asked for */
 void put_assumed(sheet *s);
 void put_turns(sheet *s);
 
+/* A row with its quantity, which is in this SI unit. */
+void put_quantity(sheet *s, const char *label, double value, const char *unit);
 /* Rows with a value for each end, NULL where an end has none, stand under such titles. */
 void put_ends_titles(sheet *s);
 void put_ends(sheet *s, const char *label, const char *drive, const char *free);
