@@ -29,6 +29,11 @@ const tside_field *row_named(tside_kind kind, const char *name, const void *stru
     return first;
 }
 
+double number_of(const tside_field *row, const void *member)
+{
+    return row->type == TSIDE_COUNT ? *(const int *)member : *(const double *)member;
+}
+
 enum { LONGEST_NAME = 40 };
 
 /*

@@ -34,6 +34,9 @@ const tside_field *row_named(tside_kind kind, const char *name, const void *stru
  */
 void add_meant(text *t, tside_kind kind, const char *name, int beside);
 
+/* A number or a count that stands in a structure. */
+double number_of(const tside_field *row, const void *member);
+
 /* The text of a choice that stands in a structure. */
 const char *choice_text(const tside_field *row, int value);
 

@@ -32,12 +32,22 @@ static void refuse(reader *r, const char *why)
     complain(r->doc, r->refusals, r->wanted->within, text_of(&r->path), "%s", why);
 }
 
+static size_t offset_in_side(const request *wanted, const void *member)
+{
+    return (size_t)((const char *)member - (const char *)&wanted->side);
+}
+
 /* What the fittings have been given is not told: no sheet says what was assumed of them. */
 static void mark_given(reader *r, const void *member)
 {
-    const size_t offset = (size_t)((const char *)member - (const char *)&r->wanted->side);
+    const size_t offset = offset_in_side(r->wanted, member);
     if (offset < sizeof r->wanted->given)
         r->wanted->given[offset] = 1;
+}
+
+int file_gives(const request *wanted, const void *member)
+{
+    return wanted->given[offset_in_side(wanted, member)];
 }
 
 int is_blank(const json_t *value)

@@ -58,6 +58,9 @@ char *read_drive(document *doc, const json_t *object, const char *within, tside_
 void refuse_by_library(document *doc, complaints *refusals, const char *within, tside_fault *fault, int us,
                        const char *more);
 
+/* Whether the file gives this field of the side. */
+int file_gives(const request *wanted, const void *member);
+
 /* 1 for nothing, an empty text, an empty list, and an object of such: a file to fill in before it is filled in. */
 int is_blank(const json_t *value);
 

@@ -12,11 +12,6 @@ typedef struct assumed {
     text bases;        /* those of earlier rounds, each in quotes */
 } assumed;
 
-static int is_given(const planned *side, const void *member)
-{
-    return side->wanted.given[(const char *)member - (const char *)&side->wanted.side];
-}
-
 /* Where an end's field is, the same field at the other end; else NULL. */
 static const void *twin_of(const planned *side, const char *path, const void *member)
 {
@@ -31,8 +26,8 @@ static int is_of_both(const planned *side, const char *path, const tside_field *
 {
     const void *twin = twin_of(side, path, member);
     const size_t size = row->type == TSIDE_NUMBER ? sizeof(double) : sizeof(int);
-    return twin && on_extender(side, TSIDE_DRIVE_END) == on_extender(side, TSIDE_FREE_END) && !is_given(side, member) &&
-           !is_given(side, twin) && !memcmp(member, twin, size);
+    return twin && on_extender(side, TSIDE_DRIVE_END) == on_extender(side, TSIDE_FREE_END) &&
+           !file_gives(&side->wanted, member) && !file_gives(&side->wanted, twin) && !memcmp(member, twin, size);
 }
 
 /* The path as it is printed: "both ends: guide.chain" where it is of both, NULL where that has been said. */
@@ -49,7 +44,7 @@ static const char *place_of(const planned *side, const char *path, const tside_f
 /* A usual value in use: not given, and not one that may be absent. */
 static int is_usual(const assumed *a, const tside_field *row, const void *member)
 {
-    return row->type != TSIDE_CHOICE && !row->optional && !row->required && !is_given(a->s->side, member);
+    return row->type != TSIDE_CHOICE && !row->optional && !row->required && !file_gives(&a->s->side->wanted, member);
 }
 
 /* Holes have their drills' names, other small lengths decimals. */
@@ -69,7 +64,7 @@ static void put_usual(void *context, const char *path, const tside_field *row, c
     double value;
     if (!place || !is_usual(a, row, member) || strcmp(row->basis, a->basis))
         return;
-    value = row->type == TSIDE_COUNT ? *(const int *)member : *(const double *)member;
+    value = number_of(row, member);
     text_add(&meaning, "%s (%s%s)", row->meaning, both, place);
     put_row(&a->s->paper, usual_text(p, row, value), text_of(&meaning));
     text_free(&meaning);
@@ -97,7 +92,7 @@ static void add_choice(void *context, const char *path, const tside_field *row, 
 {
     assumed *a = context;
     const char *both, *place = place_of(a->s->side, path, row, member, &both);
-    if (place && row->type == TSIDE_CHOICE && !is_given(a->s->side, member))
+    if (place && row->type == TSIDE_CHOICE && !file_gives(&a->s->side->wanted, member))
         text_add(&a->bases, "%s%s%s %s", a->bases.length ? "; " : "", both, place,
                  choice_text(row, *(const int *)member));
 }

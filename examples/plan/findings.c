@@ -2,6 +2,7 @@
 /* What was found: what stops the work stands on the card, what is to be known in the annex. */
 #include <string.h>
 
+#include "names.h"
 #include "sentence.h"
 #include "sheet.h"
 #include "walk.h"
@@ -48,7 +49,7 @@ static void put_unusual(void *context, const char *path, const tside_field *row,
     double value;
     if (row->type == TSIDE_CHOICE || !(row->usual_low < row->usual_high))
         return;
-    value = row->type == TSIDE_COUNT ? *(const int *)member : *(const double *)member;
+    value = number_of(row, member);
     if (value < row->usual_low || value > row->usual_high)
         put_remark(&s->paper, "%s %s; usual are %s to %s", path, quantity(&s->pen, value, row->unit),
                    quantity(&s->pen, row->usual_low, row->unit), quantity(&s->pen, row->usual_high, row->unit));

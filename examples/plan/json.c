@@ -12,8 +12,7 @@ typedef struct assumptions {
 static void put_assumed(void *context, const char *path, const tside_field *row, const void *member)
 {
     const assumptions *a = context;
-    const size_t offset = (size_t)((const char *)member - (const char *)&a->side->wanted.side);
-    if (!row->optional && !row->required && !a->side->wanted.given[offset])
+    if (!row->optional && !row->required && !file_gives(&a->side->wanted, member))
         put_string(a->w, NULL, path);
 }
 

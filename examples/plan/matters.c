@@ -57,7 +57,7 @@ static void gather(void *context, const char *path, const tside_field *row, cons
     one->value = *(const double *)member;
     one->tolerance = tolerance;
     one->offset = (size_t)((const char *)member - (const char *)&wanted->side);
-    one->assumed = !wanted->given[one->offset];
+    one->assumed = !file_gives(wanted, member);
 }
 
 /* --- how far they move the answers --- */
