@@ -242,6 +242,7 @@ says_here "Set its foot: out from bow's face"
 says_here "into the ground 2 ft 0 in"
 hides "Chain "
 hides "eye bolt in, nuts tight"
+hides "would not clear" # hung on the hip it would: film30 says with what torque
 run 0 --format=json "$sites/film30_foot.json"
 prints '"fixed": {'
 prints '"hung_force": {'

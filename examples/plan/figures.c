@@ -101,7 +101,7 @@ void put_torque(sheet *s)
                   "it as drive.rated_torque, with the drive's mass.",
                   quantity(p, plan->design_torque, "N m"), quantity(p, drive->safety_factor, "1"));
     put_stall(s);
-    if (on_extender(s->side, TSIDE_DRIVE_END))
+    if (on_extender(s->side, TSIDE_DRIVE_END) && !stands(s->side, TSIDE_DRIVE_END))
         put_row(&s->paper, "Worst if its guide hung on the hip",
                 plan->drive_end.hip_torque_given ? quantity(p, plan->drive_end.hip_torque, "N m") : "would not clear");
     put_quantity(s, "Least that brings the bar down by itself", plan->least_down.down, "N m");
