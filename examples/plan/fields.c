@@ -222,17 +222,21 @@ static int is_first_of_name(const tside_field *row, int i)
     return 1;
 }
 
+/* What a file begins with. */
+static void blank_texts(text *out)
+{
+    for (int i = 0; side_texts[i]; i++)
+        text_add(out, "%s\n  \"%s\": \"\"", i ? "," : "", side_texts[i]);
+}
+
 /* What is needed first, then the rest. */
 static void blank_table(text *out, tside_kind kind, const void *structure, int depth)
 {
-    int count, first = 1;
+    int count, first = depth > 0;
     const tside_field *row = tside_fields(kind, &count);
     text_add(out, "{");
-    if (!depth) {
-        for (int i = 0; side_texts[i]; i++)
-            text_add(out, "%s\n  \"%s\": \"\"", i ? "," : "", side_texts[i]);
-        first = 0;
-    }
+    if (!depth)
+        blank_texts(out);
     for (int needed = 1; needed >= 0; needed--)
         for (int i = 0; i < count; i++)
             if (is_needed(row + i, structure) == needed && is_first_of_name(row, i)) {
@@ -307,10 +311,10 @@ static void ask_group(text *out, const char *group, int depth)
 {
     const int flat = depth > 1 && is_flat(group);
     const question *one;
-    int first = 1;
+    int first = depth > 0;
     text_add(out, "{");
-    for (int i = 0; !depth && side_texts[i]; i++, first = 0)
-        text_add(out, "%s\n  \"%s\": \"\"", first ? "" : ",", side_texts[i]);
+    if (!depth)
+        blank_texts(out);
     for (int i = 0; (one = question_at(i)) != NULL; i++) {
         if (!one->is_usual || !is_inside(one->path, group) || is_asked_before(i, group))
             continue;
