@@ -280,6 +280,8 @@ run 0 "$sites/leanto_metric.json"
 prints "clockwise"
 grep -q "^  ADX1  Extender, left " out && grep -q "^  AFX1  Extender, right " out || wrong "the extenders' hands of a left-hand side"
 prints "1800 mm"
+cp out page
+says_here "with 5 people or more, one each 6 m" # 24.382 m, which are less than four times 20 ft
 run 0 --units=us "$sites/leanto_metric.json"
 prints "lbf ft"
 run 0 --units=si "$sites/film30.json"

@@ -59,10 +59,10 @@ static double mass_of_bar(const planned *side)
     return section.mass * (side->plan.bar_length + side->plan.splices * bar->swage);
 }
 
-/* One each 20 ft, and never under two: common practice, no published source. */
-static int hands_for(const planned *side)
+/* One each so many metres, and never under two: common practice, no published source. */
+static int hands_for(const planned *side, double each)
 {
-    return (int)fmax(2, ceil(side->plan.bar_length / (20 * 0.3048) - 1e-9));
+    return (int)fmax(2, ceil(side->plan.bar_length / each - 1e-9));
 }
 
 static void lift_bar(sheet *s)
@@ -82,7 +82,7 @@ static void lift_bar(sheet *s)
         &s->paper,
         "Lift the bar, %s, with %d people or more, one each %s (common practice), outboard of the curtain; tie it to "
         "the rail, level, some %s below. It stays tied until both guides are on.",
-        quantity(p, mass_of_bar(s->side), "kg"), hands_for(s->side), p->us ? "20 ft" : "6 m",
+        quantity(p, mass_of_bar(s->side), "kg"), hands_for(s->side, p->us ? 20 * 0.3048 : 6), p->us ? "20 ft" : "6 m",
         roughly(p, s->side->wanted.side.curtain.hip - plan->shut.underside));
     put_step(
         &s->paper,
