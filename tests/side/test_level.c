@@ -47,24 +47,16 @@ static void same(tside_kind kind, const void *a, const void *b)
     }
 }
 
-/* 0: plumb, 1: leaning, 2: a kinked bow. */
-static tside_side house(int shape)
-{
-    tside_side side = plain();
-    if (shape == 1)
-        bench_leaning_side(&side);
-    if (shape == 2)
-        bench_kinked_side(&side);
-    return side;
-}
-
+/* plumb, leaning, a kinked bow */
 enum { SHAPES = 3 };
 
 START_TEST(both_data_give_one_plan)
 {
     for (int shape = 0; shape < SHAPES; shape++) {
-        tside_side side = house(shape);
-        tside_plan a = planned(&side), b;
+        tside_side side;
+        tside_plan a, b;
+        bench_any_side(&side, shape);
+        a = planned(&side);
         /* one keep-out in the way of tube or guide, and one that is not; the outer end outboard of the face, and
          * inboard */
         side.drive_end.keep_out_count = side.free_end.keep_out_count = 2;

@@ -121,7 +121,7 @@ START_TEST(every_result_is_that_of_its_function)
         tside_torque worst, least;
         tside_hang drive;
         double lean, turns;
-        (which == 0 ? bench_side : which == 1 ? bench_leaning_side : bench_kinked_side)(&side);
+        bench_any_side(&side, which);
         side.collar.mass = 2; /* the ends differ */
         plan = planned(&side);
         roll = (tside_roll){side.bar.tube.diameter + side.bar.core_over, side.curtain.thickness, side.curtain.packing};
@@ -200,7 +200,7 @@ START_TEST(stall_pushes_hardest_somewhere)
         tside_hang hang;
         tside_collar collar;
         double greatest = 0;
-        (which == 0 ? bench_side : which == 1 ? bench_leaning_side : bench_kinked_side)(&side);
+        bench_any_side(&side, which);
         plan = planned(&side);
         collar = tside_drive_collar(&side.drive);
         travel = travel_of(&side);

@@ -11,14 +11,6 @@
 
 Suite *unknown_suite(void);
 
-static int has(const tside_plan *plan, tside_finding_code code)
-{
-    for (int i = 0; i < plan->finding_count; i++)
-        if (plan->findings[i].code == code)
-            return 1;
-    return 0;
-}
-
 START_TEST(without_a_rating_the_torque_to_look_for_is_the_design_torque)
 {
     tside_side side = plain();
@@ -32,15 +24,15 @@ START_TEST(without_a_rating_the_torque_to_look_for_is_the_design_torque)
     NEAR(plan.design_torque, plan.worst.drive * side.drive.safety_factor, 1e-12, "worst times factor", 0);
     NEAR(plan.stall_torque, rated.stall_torque, 0, "a stall torque that is given", 0);
     NEAR(plan.drive_end.layout.cut_length, rated.drive_end.layout.cut_length, 0, "extender", 0);
-    ck_assert(!has(&plan, TSIDE_FINDING_DRIVE_WEAK));
+    ck_assert(!finds(&plan, TSIDE_FINDING_DRIVE_WEAK));
     /* a drive rated for just that does, and one rated for less does not */
     side.drive.rated_torque_given = 1;
     side.drive.rated_torque = plan.design_torque;
     plan = planned(&side);
-    ck_assert(!has(&plan, TSIDE_FINDING_DRIVE_WEAK));
+    ck_assert(!finds(&plan, TSIDE_FINDING_DRIVE_WEAK));
     side.drive.rated_torque *= 1 - 1e-9;
     plan = planned(&side);
-    ck_assert(has(&plan, TSIDE_FINDING_DRIVE_WEAK));
+    ck_assert(finds(&plan, TSIDE_FINDING_DRIVE_WEAK));
 }
 END_TEST
 
@@ -52,7 +44,7 @@ START_TEST(without_any_rating_it_stalls_as_one_that_is_just_enough)
     side.drive.kind = TSIDE_MOTOR;
     side.drive.rated_torque_given = side.drive.stall_torque_given = 0;
     plan = planned(&side);
-    ck_assert(has(&plan, TSIDE_FINDING_STALL_GUESSED));
+    ck_assert(finds(&plan, TSIDE_FINDING_STALL_GUESSED));
     NEAR(plan.stall_torque, 2.5 * plan.worst.drive * side.drive.safety_factor, 1e-12 * plan.stall_torque, "stall", 0);
     side.drive.rated_torque_given = 1;
     side.drive.rated_torque = plan.design_torque;
