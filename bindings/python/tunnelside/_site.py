@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 import json
-import keyword
 import os
 import shutil
 from typing import Any, Callable, Dict, Iterable, Iterator, List, NamedTuple, NoReturn, Sequence, Tuple, Type, Union
 
 from . import _core
 from ._api import Fittings, Hardware, KeepOut, Round, Side, Square, Status, mark_place, quantity_read, tube_size, tube_wall
-from ._structure import CHOICE, COUNT, GROUP, LIST, NUMBER, Choice, Error, Field, Structure, field_at, fields, meant
+from ._structure import CHOICE, COUNT, GROUP, LIST, NUMBER, Choice, Error, Field, Structure, field_at, fields, meant, word_of
 
 #: A file that is longer than this, in bytes, holds no sides.
 _LONGEST = 16 << 20
@@ -252,12 +251,8 @@ def _rows(kind: Type[Structure], chosen: Structure) -> List[Field]:
     return list(found.values())
 
 
-def _made(kind: Any, values: Dict[str, Any]) -> Any:
-    return kind(**values)
-
-
 def _value(structure: Structure, row: Field) -> Any:
-    return getattr(structure, row.name + "_" if keyword.iskeyword(row.name) else row.name)
+    return getattr(structure, word_of(row.name))
 
 
 class _Reader(NamedTuple):
@@ -282,9 +277,9 @@ class _Reader(NamedTuple):
         choices = {row.name: self.leaf(kind, row, value[row.name], _joined(path, row.name)) for row in all_rows if row.type == CHOICE and not _is_blank(value.get(row.name, ""))}
         if any(row.name == _HARDWARE for row in all_rows):
             choices.setdefault(_HARDWARE, self.hardware)
-        chosen = _made(kind, choices)
+        chosen = kind(**choices)
         values = {row.name: self.row(kind, row, chosen, value.get(row.name, ""), _joined(path, row.name)) for row in _rows(kind, chosen)}
-        return _made(kind, {**choices, **{key: one for key, one in values.items() if one is not None}})
+        return kind(**{**choices, **{key: one for key, one in values.items() if one is not None}})
 
     def meant(self, kind: Type[Structure], key: str, beside: Sequence[str]) -> str:
         if "fittings" in beside and key in Fittings._words:
@@ -509,7 +504,7 @@ def _written(structure: Structure) -> Dict[str, Any]:
     """What a file in metres says of it: fields that apply, and are required, or not as they usually are with such choices and metric hardware."""
     rows, kind = _rows(type(structure), structure), type(structure)
     choices = {row.name: _value(structure, row) for row in rows if row.type == CHOICE}
-    plain, usual = _made(kind, {key: one for key, one in choices.items() if key == _HARDWARE}), _made(kind, choices)
+    plain, usual = kind(**{key: one for key, one in choices.items() if key == _HARDWARE}), kind(**choices)
     own: Dict[str, Any] = {}
     for row in rows:
         value = _value(structure, row)

@@ -58,6 +58,11 @@ def _texts(choice: Type[Choice]) -> Dict[int, str]:
     return _TEXTS[name]
 
 
+def word_of(name: str) -> str:
+    """A field's name in Python: some of C's are its own words."""
+    return name + "_" if keyword.iskeyword(name) else name
+
+
 class Field(NamedTuple):
     """A row of a structure's table: what the field is, and what it may be."""
 
@@ -193,7 +198,7 @@ class _Signature:
         usual = owner()
         parameters: List[inspect.Parameter] = []
         for row in fields(owner):
-            word = row.name + "_" if keyword.iskeyword(row.name) else row.name
+            word = word_of(row.name)
             if word in owner._words and word not in [one.name for one in parameters]:
                 default = inspect.Parameter.empty if row.required else getattr(usual, word) if row.type in (NUMBER, COUNT, CHOICE) else _USUAL
                 default = default.text if isinstance(default, Choice) else default
@@ -233,7 +238,7 @@ class Structure(_Base):
             name, kind_of_row = row[0], row[1]
             if name.endswith("_given"):
                 continue
-            word = name + "_" if keyword.iskeyword(name) else name
+            word = word_of(name)
             if word in words:
                 continue
             words[word] = words[name] = index
