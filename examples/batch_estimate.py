@@ -371,10 +371,10 @@ def is_same_file(one, other):
 @contextlib.contextmanager
 def whole_file(path):
     """A path beside the one wanted, which takes its place at the end, or never; a device or a pipe is written to as it is."""
-    path = os.path.realpath(path)  # through links, whether what they name is there or not
     if os.path.exists(path) and not os.path.isfile(path) and not os.path.isdir(path):
         yield path
         return
+    path = os.path.realpath(path)  # through links, whether what they name is there or not
     aside = os.path.join(os.path.dirname(path), f".tunnelside-{os.urandom(6).hex()}")  # named before it is there: a signal may come with it
     try:
         os.close(os.open(aside, os.O_CREAT | os.O_EXCL | os.O_WRONLY, 0o600))

@@ -255,6 +255,7 @@ class TestEstimates(Example):
         self.assertEqual((self.folder / "target.csv").read_bytes(), want)
         self.assertEqual((self.folder / long).read_bytes(), want)
         self.assertFalse(os.path.isfile("/dev/null"))
+        self.assertEqual(self.run_example(table, "-o", "/dev/stdout").stdout, want)  # a link to a pipe that has no name
         os.link(table, self.folder / "other.csv")
         self.assertEqual(self.call(table, "-o", self.folder / "other.csv").returncode, 2)
         self.assertEqual(len(list(self.folder.iterdir())), 5)
