@@ -252,6 +252,24 @@ class Save(Files):
             ts.save(self.folder, SIDE)
         self.assertEqual(sorted(os.listdir(self.folder)), ["link.json", "site.json"])
 
+    def test_pipes_are_written_to_as_they_are(self):
+        if not hasattr(os, "mkfifo"):
+            self.skipTest("there are no pipes with a name")
+        pipe = self.folder / "pipe"
+        os.mkfifo(pipe)
+        reader = os.open(pipe, os.O_RDONLY | os.O_NONBLOCK)
+        self.addCleanup(os.close, reader)
+        ts.save(pipe, SIDE)
+        self.assertTrue(stat.S_ISFIFO(pipe.stat().st_mode))
+        self.assertEqual(ts.load(self.file(os.read(reader, 1 << 16))), [ts.Site(SIDE)])
+        self.assertEqual(sorted(os.listdir(self.folder)), ["pipe", "site.json"])
+        if os.path.exists("/dev/fd"):  # where a pipe without a name has one
+            nameless, written = os.pipe()
+            ts.save(f"/dev/fd/{written}", SIDE)
+            os.close(written)
+            with open(nameless, "rb") as file:
+                self.assertEqual(ts.load(self.file(file.read())), [ts.Site(SIDE)])
+
 
 class Places(unittest.TestCase):
     def test_taped_from_the_bows_face(self):

@@ -76,7 +76,7 @@ def save(path: Union[str, "os.PathLike[str]"], sides: Union[Side, Site, Iterable
     """
     Writes a file of sides that load and the programs read: whole, or not at all.
 
-    path: a file that is there is replaced in one step.
+    path: a file that is there is replaced in one step; a device or a pipe is written to as it is.
     sides: a Side or a Site, or several: two of one job become a job, others a list. What is usual, and not required, is left out; what is written stands with
     its unit, to the last bit.
     ValueError: a side has a value that its own choices leave unused, which no file can hold; nothing is written.
@@ -528,14 +528,18 @@ def _with_unit(value: float, unit: str) -> Union[float, str]:
 
 
 def _replace(path: str, content: bytes) -> None:
-    """Written beside the file and renamed: a reader sees the old file or the whole new one."""
+    """Written beside the file and renamed: a reader sees the old file or the whole new one. A device or a pipe is written to as it is."""
+    if os.path.exists(path) and not os.path.isfile(path) and not os.path.isdir(path):
+        with open(path, "wb") as file:
+            file.write(content)
+        return
     path = os.path.realpath(path)
     aside = os.path.join(os.path.dirname(path), f".tunnelside-{os.urandom(6).hex()}")
     try:
         with open(aside, "xb") as file:
+            if os.path.exists(path):
+                shutil.copymode(path, aside)  # before anything is in it: others read no more of it than of the old one
             file.write(content)
-        if os.path.exists(path):
-            shutil.copymode(path, aside)
         os.replace(aside, path)
     except BaseException:
         if os.path.exists(aside):
