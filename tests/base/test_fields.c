@@ -9,8 +9,9 @@
 #include "fields.h"
 
 /*
- * 5/16 in in a hole of 11/32 in (ASME B18.2.8), M8 in one of 9 mm (ISO 273, from memory); eye bolts of 5/8 in, root
- * 0.5135 in, and M16, root 16 - 1.22687 x 2 = 13.546 mm (from memory).
+ * Bolts of 5/16 in in holes of 11/32 in (ASME B18.2.8-1999, Table 1a), M8 in 9 mm (ISO 273, from memory). Eye bolts of
+ * 5/8 in in holes as large (common practice, no published source), root 0.5135 in (ASME B1.1, from memory); M16 in
+ * 17.5 mm (ISO 273, from memory), root 16 - 1.22687 x 2 = 13.546 mm (from memory).
  */
 static void end_has_hardware(const tside_end *end, int metric)
 {
@@ -35,6 +36,7 @@ START_TEST(hardware_brings_what_is_usual)
         ck_assert_int_eq((int)side.free_end.extender.hardware, metric);
         ck_assert_int_eq((int)fittings.bolt_size, metric ? TSIDE_BOLT_M8 : TSIDE_BOLT_5_16);
         NEAR(fittings.eye_size, metric ? 16e-3 : 0.625 * 0.0254, 1e-12, "eye bolt", metric);
+        /* common practice, no published source */
         NEAR(fittings.guide_stock, metric ? 6 : 21 * 0.3048, 1e-12, "guide pipe", metric);
         NEAR(side.length, 12, 0, "kept", metric);
         NEAR(side.drive_end.rise, before.drive_end.rise, 0, "no hardware", metric);

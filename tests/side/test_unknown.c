@@ -2,7 +2,6 @@
 /* What a side can be planned without: a drive without ratings, an extender without stock. */
 #include <check.h>
 #include <math.h>
-#include <string.h>
 
 #include <tunnelside.h>
 
