@@ -27,12 +27,13 @@ extern "C" {
  *   kg/m3: kg/m3 g/cm3 lb/ft3; N: N kN lbf; N m: N m, Nm, kN m, lbf ft, ft lbf, lbf in, in lbf;
  *   N/m: N/m kN/m lbf/ft; Pa: Pa kPa MPa GPa N/mm2 psf psi ksi; rad: rad deg; rad/s: rad/s rpm;
  *   s: s min h; m/s: m/s km/h mph ft/min; V: V; A: A mA; W: W kW; J: J kJ Wh; K: K; degC: degC;
- *   ohm: ohm; turn: turn, turns or a bare number; 1: a bare number, or %. Read for these words,
- * alone and within a unit's name: inch and inches for in, foot and feet for ft, lbs for lb, lb and
- * lbs for lbf (a pound is a force where a force is wanted, "30 ft-lb"), in UTF-8 the micro signs
- * U+00B5 and U+03BC for the u of um, the prime U+2032 and the quotes U+2018, U+2019 and U+201B for
- * ', U+2033, U+201C and U+201D for ". For a blank within a name a hyphen may stand. A mil, which
- * may also mean mm, is read by tside_field_read of film's thickness alone.
+ *   ohm: ohm; turn: turn, turns or a bare number; 1: a bare number, or %.
+ *
+ * Read for these words, alone and within a unit's name: inch and inches for in, foot and feet for
+ * ft, lbs for lb, lb and lbs for lbf (a pound is a force where a force is wanted, "30 ft-lb"), in
+ * UTF-8 the micro signs U+00B5 and U+03BC for the u of um, the prime U+2032 and the quotes U+2018,
+ * U+2019 and U+201B for ', U+2033, U+201C and U+201D for ". For a blank within a name a hyphen may
+ * stand. A mil, which may also mean mm, is read by tside_field_read of film's thickness alone.
  * text: at most 255 bytes, the whole of it the quantity, blanks around it allowed.
  * unit: the SI unit wanted, one of those that the field tables use.
  * value: receives in the unit wanted, the number.

@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* One end wall of a plan: guide, forces at the eye, extender, keep-outs; and what hanging it on the hip would come to.
- */
+/* One end wall of a plan: guide, forces at the eye, extender, keep-outs; and what it would come to hung on the hip. */
 #include "side/end.h"
 
 #include <tunnelside/strength.h>

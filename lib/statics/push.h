@@ -36,8 +36,8 @@ double tside_i_uplift_at(const tside_i_spot *spot, const void *pushing);
 double tside_i_guide_bending_at(const tside_i_spot *spot, const void *pushing);
 
 /*
- * Its greatest by a torque of this size either way: up and down, each from 0 the
- * way that it pushes the guide. sweep: of the guide on the hang.
+ * Its greatest by a torque of this size either way: up and down, each from 0 the way that it pushes the guide. sweep:
+ * of the guide on the hang.
  */
 void tside_i_guide_bending(const tside_i_track *track, const tside_hang *hang, const tside_sweep *sweep, double torque,
                            double *up, double *down);
