@@ -3,7 +3,7 @@
 #ifndef COMMON_DRILLING_H
 #define COMMON_DRILLING_H
 
-#include "job.h"
+#include "ends.h"
 #include "units.h"
 
 enum { EXTENDER_HOLES = 3 };
@@ -15,10 +15,10 @@ typedef struct hole {
     double diameter;  /* m */
 } hole;
 
-/* The holes of an extender of the take-off, from its top end on. */
-void extender_holes(const planned *side, const tside_item *extender, hole holes[EXTENDER_HOLES]);
+/* The holes of the extender at an end that has one, from its top end on. */
+void extender_holes(const planned *side, int end, hole holes[EXTENDER_HOLES]);
 
 /* Adds "drill at 1, 25 1/2, 60 3/8 in from the top end: eye 11/16 in, bow 11/32 in, member 11/32 in". */
-void add_drilling(text *t, pen *p, const planned *side, const tside_item *extender);
+void add_drilling(text *t, pen *p, const planned *side, int end);
 
 #endif

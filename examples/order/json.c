@@ -40,7 +40,7 @@ static void put_holes(writer *w, const planned *side, const tside_item *item)
     hole holes[EXTENDER_HOLES];
     if (item->code != TSIDE_ITEM_EXTENDER)
         return;
-    extender_holes(side, item, holes);
+    extender_holes(side, end_of_place(item->at), holes);
     open_bracket(w, "holes", '[');
     for (int i = 0; i < EXTENDER_HOLES; i++) {
         open_bracket(w, NULL, '{');

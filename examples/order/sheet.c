@@ -151,7 +151,7 @@ static void add_piece(text *t, const planned *side, const tside_item *item, pen 
         text_add(t, ", %s%s", quantity(p, item->mass, "kg"), item->count > 1 ? " each" : "");
     if (item->code == TSIDE_ITEM_EXTENDER) {
         text_add(t, "; ");
-        add_drilling(t, p, side, item);
+        add_drilling(t, p, side, end_of_place(item->at));
     }
 }
 

@@ -107,7 +107,7 @@ static void add_piece(text *out, const planned *side, const tside_item *item)
         text_add(&marks, "%s%s", i ? " " : "", mark);
     c.mark = text_of(&marks);
     if (item->code == TSIDE_ITEM_EXTENDER) {
-        extender_holes(side, item, holes);
+        extender_holes(side, end_of_place(item->at), holes);
         for (int i = 0; i < EXTENDER_HOLES; i++)
             c.holes[i] = holes[i].from_top;
     }

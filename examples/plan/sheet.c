@@ -2,56 +2,6 @@
 #include "sheet.h"
 #include "print.h"
 
-const char *end_name(int end)
-{
-    return end == TSIDE_FREE_END ? "free end" : "drive's end";
-}
-
-int on_extender(const planned *side, int end)
-{
-    return end_asked(side, end)->hung == TSIDE_ON_EXTENDER;
-}
-
-int stands(const planned *side, int end)
-{
-    return end_answered(side, end)->fixed_given;
-}
-
-/* From outside the free end's wall the side is seen mirrored. */
-tside_hand hand_at(const planned *side, int end)
-{
-    const tside_hand hand = side->wanted.side.hand;
-    return end == TSIDE_DRIVE_END ? hand : hand == TSIDE_RIGHT ? TSIDE_LEFT : TSIDE_RIGHT;
-}
-
-const char *hand_name(tside_hand hand)
-{
-    return hand == TSIDE_LEFT ? "left" : "right";
-}
-
-double face_at_hip(const planned *side)
-{
-    return side->plan.fixing_x - side->wanted.side.curtain.standoff;
-}
-
-double hip_above_ground(const planned *side, int end)
-{
-    return side->wanted.side.curtain.hip - end_answered(side, end)->ground;
-}
-
-tside_item_at place_of_end(int end)
-{
-    return end == TSIDE_FREE_END ? TSIDE_AT_FREE_END : TSIDE_AT_DRIVE_END;
-}
-
-const tside_item *item_of(const planned *side, tside_item_code code, tside_item_at at)
-{
-    for (int i = 0; i < side->item_count; i++)
-        if (side->items[i].code == code && side->items[i].at == at)
-            return side->items + i;
-    return NULL;
-}
-
 void put_quantity(sheet *s, const char *label, double value, const char *unit)
 {
     put_row(&s->paper, label, quantity(&s->pen, value, unit));
@@ -71,20 +21,7 @@ void put_ends(sheet *s, const char *label, const char *drive, const char *free)
 
 void put_caution_of(sheet *s, caution which)
 {
-    static const char *const cautions[] = {
-        [CAUTION_HANDS] = "Hands, hair and sleeves clear of roll and rail: they draw in.",
-        [CAUTION_POWER] = "Power off and locked out, or crank tied, before work on bar or drive.",
-        [CAUTION_WOUND] = "Without its drive a wound bar turns back and drops: shut it, or tie it.",
-        [CAUTION_WIND] = "Not in wind, nor when curtain, bar or guide is frozen.",
-        [CAUTION_LADDER] = "From a ladder that is footed and tied, or from a platform.",
-        [CAUTION_BURIED] = "Ask for buried services before anything is driven or dug.",
-        [CAUTION_TWO_PEOPLE] = "By two people, one at each end; nobody stands where a foot swings.",
-        [CAUTION_DRILLING] = "Drilling a bow may void its maker's rating: ask first.",
-        [CAUTION_CERTIFICATE] = "Not a certificate: local codes, makers' ratings, licensed practice first.",
-        [CAUTION_WIRING] = "Supply off and locked out; local code and licensed practice first.",
-        [CAUTION_CORD] = "The cord that follows the drive is flexible, and tied off clear of it.",
-    };
-    put_caution(&s->paper, cautions[which]);
+    put_caution(&s->paper, caution_text(which));
 }
 
 /* --- the card --- */

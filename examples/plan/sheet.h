@@ -3,7 +3,8 @@
 #ifndef PLAN_SHEET_H
 #define PLAN_SHEET_H
 
-#include "job.h"
+#include "caution.h"
+#include "ends.h"
 #include "paper.h"
 #include "units.h"
 
@@ -49,36 +50,7 @@ void put_quantity(sheet *s, const char *label, double value, const char *unit);
 void put_ends_titles(sheet *s);
 void put_ends(sheet *s, const char *label, const char *drive, const char *free);
 
-/* What can hurt, each said at the step where it does. */
-typedef enum caution {
-    CAUTION_HANDS,
-    CAUTION_POWER,
-    CAUTION_WOUND,
-    CAUTION_WIND,
-    CAUTION_LADDER,
-    CAUTION_BURIED,
-    CAUTION_TWO_PEOPLE,
-    CAUTION_DRILLING,
-    CAUTION_CERTIFICATE,
-    CAUTION_WIRING,
-    CAUTION_CORD
-} caution;
-
+/* A caution at its step. */
 void put_caution_of(sheet *s, caution which);
-
-const char *end_name(int end); /* "drive's end", "free end" */
-int on_extender(const planned *side, int end);
-int stands(const planned *side, int end);         /* a guide fixed at its foot */
-tside_hand hand_at(const planned *side, int end); /* as seen from outside that end's own wall */
-const char *hand_name(tside_hand hand);
-/*
- * The face of the end bow at hip height, outboard of the tunnel's centreline: the datum for what is measured outboard.
- */
-double face_at_hip(const planned *side);
-/* The hip above the ground at an end. */
-double hip_above_ground(const planned *side, int end);
-/* The line of the take-off with this code, at this place; NULL where there is none. */
-const tside_item *item_of(const planned *side, tside_item_code code, tside_item_at at);
-tside_item_at place_of_end(int end);
 
 #endif
