@@ -555,7 +555,7 @@ says 'drive_end.extender: used only while hung is extender; it is hip'
 # --- findings: each says what it is about, and in this sheet's units ---
 
 sed 's/"rated_torque": "30 lbf ft"/"rated_torque": "10 lbf ft"/; s/"screws": 3/"screws": 1/; s/"limit_turns": 30/"limit_turns": 5/
-    s/"hung": "extender",/"hung": "extender", "keep_outs": [{"left": "14 ft", "right": "16 ft", "bottom": "3 ft", "top": "5 ft"}],/' \
+    s/"hung": "extender",/"hung": "extender", "keep_outs": [{"inner": "14 ft", "outer": "16 ft", "bottom": "3 ft", "top": "5 ft"}],/' \
     "$sites/film30.json" > changed.json
 run 0 changed.json
 tr '\n' ' ' < out | tr -s ' ' > flat
@@ -569,7 +569,7 @@ fits 'many findings'
 checks=$((checks + 1))
 sed -n '/^STOPS THE WORK/,/^CUT/p' out | grep -q 'too weak' || wrong "a weak drive does not stop the work"
 # a keep-out is called by its name, and its clearance is told where it is missed too
-keep='"keep_outs": [{"name": "door jamb", "left": "1 ft", "right": "2 ft", "top": "6 ft"}, {"left": "14 ft", "right": "16 ft", "bottom": "3 ft", "top": "5 ft"}],'
+keep='"keep_outs": [{"name": "door jamb", "inner": "1 ft", "outer": "2 ft", "top": "6 ft"}, {"inner": "14 ft", "outer": "16 ft", "bottom": "3 ft", "top": "5 ft"}],'
 edit film30.json "s/\"hung\": \"extender\",/\"hung\": \"extender\", $keep/"
 run 0 changed.json
 fits 'keep-outs'
@@ -586,7 +586,7 @@ for end in "drive's end" "free end"; do
     checks=$((checks + 1))
     grep -qF "$end, door jamb: the extender's" flat && wrong "$end: a keep-out is found that is missed"
 done
-sed 's/"left": "1 ft", "right": "2 ft", "top": "6 ft"/"left": "14 ft", "right": "16 ft", "top": "5 ft"/' changed.json > named.json
+sed 's/"inner": "1 ft", "outer": "2 ft", "top": "6 ft"/"inner": "14 ft", "outer": "16 ft", "top": "5 ft"/' changed.json > named.json
 run 0 named.json
 tr '\n' ' ' < out | tr -s ' ' > flat
 checks=$((checks + 1))
@@ -599,12 +599,18 @@ tr '\n' ' ' < out | tr -s ' ' | grep -qE "door jamb: the guide clears it by" || 
 run 0 "$sites/film30.json"
 checks=$((checks + 1))
 grep -q 'KEEP-OUTS' out && wrong "keep-outs are spoken of that are not there"
-edit film30.json 's/"hung": "extender",/"hung": "extender", "keep_outs": [{"name": 7, "right": "2 ft", "top": "6 ft"}],/'
+edit film30.json 's/"hung": "extender",/"hung": "extender", "keep_outs": [{"name": 7, "outer": "2 ft", "top": "6 ft"}],/'
 run 1 changed.json
 says 'drive_end.keep_outs[0].name: wanted a text'
-edit film30.json 's/"hung": "extender",/"hung": "extender", "keep_outs": [{"nmae": "jamb", "right": "2 ft", "top": "6 ft"}],/'
+edit film30.json 's/"hung": "extender",/"hung": "extender", "keep_outs": [{"nmae": "jamb", "outer": "2 ft", "top": "6 ft"}],/'
 run 1 changed.json
 says 'drive_end.keep_outs[0].nmae: no such field; the nearest name here is "name"'
+# where nothing is like a name, those that there are
+edit film30.json 's/"hung": "extender",/"hung": "extender", "keep_outs": [{"left": "1 ft", "right": "2 ft", "top": "6 ft"}],/'
+run 1 changed.json
+for edge in left right; do
+    says "drive_end.keep_outs[0].$edge: no such field; it has inner, outer, bottom, top, name"
+done
 # value and bound do not look alike: 15.3 lbf ft against 15.26
 sed 's/"rated_torque": "30 lbf ft"/"rated_torque": "15.26 lbf ft"/' "$sites/film30.json" > changed.json
 run 0 changed.json

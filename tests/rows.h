@@ -11,7 +11,7 @@
  *
  * function   Its name in the library: tside_round_section.
  * arguments  name=value;name=value ... with no blank that does not belong to a value. A name is an argument of the
- * function (density), or the path of a field in one (tube.wall, frame.tube.diameter, side.keep_outs[0].left). Fields
+ * function (density), or the path of a field in one (tube.wall, frame.tube.diameter, side.keep_outs[0].inner). Fields
  * not named have their usual values (tside_usual, and tside_usual_by_choice after all choices have been set); other
  * arguments must all be named, and nothing twice. A value is of a number    a plain number in the SI unit of the
  * argument or field (0.0254, 2.5e-3, nan, inf, -inf), or else what tside_quantity_read makes of it in that unit (1 in);

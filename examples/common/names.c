@@ -61,16 +61,57 @@ static size_t distance(const char *from, const char *to)
     return row[size];
 }
 
+typedef void name_visit(void *context, const char *name);
+
+/* The names that may stand in a structure's object, each once. */
+static void each_name(tside_kind kind, int beside, name_visit *visit, void *context)
+{
+    int count;
+    const tside_field *row = tside_fields(kind, &count);
+    for (int i = 0; i < count; i++)
+        if (row_named(kind, row[i].name, NULL) == row + i)
+            visit(context, row[i].name);
+    for (int i = 0; beside && texts_beside(kind)[i]; i++)
+        visit(context, texts_beside(kind)[i]);
+    if (beside && kind == TSIDE_KIND_SIDE) {
+        visit(context, TOLERANCES);
+        visit(context, FITTINGS);
+    }
+}
+
 typedef struct nearest {
-    const char *name;
+    const char *name, *best;
     size_t distance;
 } nearest;
 
-static void try_name(nearest *best, const char *name, const char *candidate)
+static void try_name(void *context, const char *candidate)
 {
-    size_t d = strlen(candidate) > LONGEST_NAME ? (size_t)-1 : distance(name, candidate);
-    if (!best->name || d < best->distance)
-        *best = (nearest){candidate, d};
+    nearest *n = context;
+    const size_t d = strlen(candidate) > LONGEST_NAME ? (size_t)-1 : distance(n->name, candidate);
+    if (d < n->distance) {
+        n->best = candidate;
+        n->distance = d;
+    }
+}
+
+static void list_name(void *context, const char *name)
+{
+    text *list = context;
+    text_add(list, "%s%s", list->length ? ", " : "", name);
+}
+
+/* The nearest name; all of them, where none is nearer than an empty one would be. */
+static void add_nearest(text *t, tside_kind kind, const char *name, int beside)
+{
+    nearest found = {.name = name, .distance = strlen(name)};
+    text all = {NULL, 0, 0};
+    each_name(kind, beside, try_name, &found);
+    each_name(kind, beside, list_name, &all);
+    if (found.best)
+        text_add(t, "; the nearest name here is \"%s\"", found.best);
+    else
+        text_add(t, "; it has %s", text_of(&all));
+    text_free(&all);
 }
 
 /* Looks for a field of exactly this name inside the groups and lists of a table; path receives where it is. */
@@ -96,33 +137,16 @@ static int find_inside(tside_kind kind, const char *name, text *path)
 
 void add_meant(text *t, tside_kind kind, const char *name, int beside)
 {
-    const int outermost = beside && kind == TSIDE_KIND_SIDE;
-    nearest best = {NULL, 0};
     text inside = {NULL, 0, 0};
-    int count;
-    const tside_field *row = tside_fields(kind, &count);
     text_add(t, "no such field");
     if (strlen(name) > LONGEST_NAME)
         return;
-    if (outermost && row_named(TSIDE_KIND_FITTINGS, name, NULL)) {
+    if (beside && kind == TSIDE_KIND_SIDE && row_named(TSIDE_KIND_FITTINGS, name, NULL))
         text_add(t, "; did you mean \"%s.%s\"?", FITTINGS, name);
-        return;
-    }
-    if (find_inside(kind, name, &inside)) {
+    else if (find_inside(kind, name, &inside))
         text_add(t, "; did you mean \"%s\"?", text_of(&inside));
-        text_free(&inside);
-        return;
-    }
-    for (int i = 0; i < count; i++)
-        try_name(&best, name, row[i].name);
-    for (int i = 0; beside && texts_beside(kind)[i]; i++)
-        try_name(&best, name, texts_beside(kind)[i]);
-    if (outermost) {
-        try_name(&best, name, TOLERANCES);
-        try_name(&best, name, FITTINGS);
-    }
-    if (best.name)
-        text_add(t, "; the nearest name here is \"%s\"", best.name);
+    else
+        add_nearest(t, kind, name, beside);
     text_free(&inside);
 }
 

@@ -29,7 +29,8 @@ const char *const *texts_beside(tside_kind kind);
 const tside_field *row_named(tside_kind kind, const char *name, const void *structure);
 
 /*
- * Adds what an unknown name may have meant: "no such field; did you mean \"width\"?" beside: 1 where what may stand
+ * Adds what an unknown name may have meant: "no such field; did you mean \"width\"?", or, where nothing is like it,
+ * which there are. beside: 1 where what may stand
  * beside the fields is a name too.
  */
 void add_meant(text *t, tside_kind kind, const char *name, int beside);

@@ -195,7 +195,7 @@ typedef struct tside_place {
 } tside_place;
 
 /*
- * Follows a path such as "drive_end.guide.margin" or "keep_outs[2].left" from a structure's table.
+ * Follows a path such as "drive_end.guide.margin" or "keep_outs[2].inner" from a structure's table.
  * kind: any, where the path starts.
  * path: names of members with points between them, an index in brackets after a list's.
  * place: receives row and offset.

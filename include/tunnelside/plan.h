@@ -56,12 +56,12 @@ typedef enum tside_eye_placed { TSIDE_EYE_BEST, TSIDE_EYE_GIVEN } tside_eye_plac
 typedef enum tside_level_from { TSIDE_FROM_CENTRELINE, TSIDE_FROM_BOW_FACE } tside_level_from;
 
 /*
- * A rectangle in the end wall's plane that tube and guide must miss. From the centreline left <
- * right, and right above 0; from the bow's face left > right.
+ * A rectangle in the end wall's plane that tube and guide must miss. From the centreline inner <
+ * outer, and outer above 0; from the bow's face inner > outer.
  */
 typedef struct tside_keep_out {
-    double left, right; /* m, its inboard and its outboard edge, from where its end measures */
-    double bottom, top; /* m, above the ground at its end */
+    double inner, outer; /* m, its inboard and its outboard edge, from where its end measures */
+    double bottom, top;  /* m, above the ground at its end */
 } tside_keep_out;
 
 enum { TSIDE_KEEP_OUTS = 8 };

@@ -131,7 +131,7 @@ tside_status tside_i_whole(tside_fault *fault, const char *name, int value, int 
     return TSIDE_OK;
 }
 
-/* Returns 1 if the path names an element, as "keep_outs[2].left" does. A caller's fault may lack the closing zero. */
+/* Returns 1 if the path names an element, as "keep_outs[2].inner" does. A caller's fault may lack the closing zero. */
 static int put_path(tside_i_text *text, const char *path)
 {
     int i, element = 0;

@@ -225,8 +225,8 @@ static double standing_distance(const tside_fixed *fixed, double error, const ts
 /* In the datum of the whole side: outboard of the centreline, and above where heights begin. */
 static tside_keep_out in_place(const tside_keep_out *out, const tside_i_told *level, double ground)
 {
-    return (tside_keep_out){tside_i_of_told(level, out->left), tside_i_of_told(level, out->right), ground + out->bottom,
-                            ground + out->top};
+    return (tside_keep_out){tside_i_of_told(level, out->inner), tside_i_of_told(level, out->outer),
+                            ground + out->bottom, ground + out->top};
 }
 
 /* From its top end, above the eye, to its tail, below the member's bolt. */

@@ -9,8 +9,8 @@
 
 /* clang-format off */
 static const tside_field rows[] = {
-    {NUMBER(tside_keep_out, left, "m", FROM(-60), TO(60), 0, OURS, "inboard edge, outboard of the tunnel's centreline, or as its end's level_from says")},
-    {REQUIRED_FROM(tside_keep_out, right, "m", -60, 60, "outboard edge, outboard of the tunnel's centreline, or as its end's level_from says")},
+    {NUMBER(tside_keep_out, inner, "m", FROM(-60), TO(60), 0, OURS, "inboard edge, outboard of the tunnel's centreline, or as its end's level_from says")},
+    {REQUIRED_FROM(tside_keep_out, outer, "m", -60, 60, "outboard edge, outboard of the tunnel's centreline, or as its end's level_from says")},
     {NUMBER(tside_keep_out, bottom, "m", FROM(-5), TO(60), 0, OURS, "lower edge, above grade")},
     {REQUIRED(tside_keep_out, top, "m", TO(60), "upper edge, above grade")},
 };
@@ -28,7 +28,7 @@ static double clamp(double value, double low, double high)
  */
 static double to_point(const tside_keep_out *out, double x, double y)
 {
-    return hypot(x - clamp(x, out->left, out->right), y - clamp(y, out->bottom, out->top));
+    return hypot(x - clamp(x, out->inner, out->outer), y - clamp(y, out->bottom, out->top));
 }
 
 static double point_to_segment(double px, double py, double x1, double y1, double x2, double y2)
@@ -42,8 +42,8 @@ static double point_to_segment(double px, double py, double x1, double y1, doubl
 static int passes_through(const tside_keep_out *out, double x1, double y1, double x2, double y2)
 {
     double from = 0, to = 1, p[4], q[4];
-    p[0] = x1 - x2, q[0] = x1 - out->left;
-    p[1] = x2 - x1, q[1] = out->right - x1;
+    p[0] = x1 - x2, q[0] = x1 - out->inner;
+    p[1] = x2 - x1, q[1] = out->outer - x1;
     p[2] = y1 - y2, q[2] = y1 - out->bottom;
     p[3] = y2 - y1, q[3] = out->top - y1;
     for (int i = 0; i < 4; i++) {
@@ -62,10 +62,10 @@ double tside_i_rectangle_to_segment(const tside_keep_out *out, double x1, double
     double least = fmin(to_point(out, x1, y1), to_point(out, x2, y2));
     if (passes_through(out, x1, y1, x2, y2))
         return 0;
-    least = fmin(least, point_to_segment(out->left, out->bottom, x1, y1, x2, y2));
-    least = fmin(least, point_to_segment(out->left, out->top, x1, y1, x2, y2));
-    least = fmin(least, point_to_segment(out->right, out->bottom, x1, y1, x2, y2));
-    return fmin(least, point_to_segment(out->right, out->top, x1, y1, x2, y2));
+    least = fmin(least, point_to_segment(out->inner, out->bottom, x1, y1, x2, y2));
+    least = fmin(least, point_to_segment(out->inner, out->top, x1, y1, x2, y2));
+    least = fmin(least, point_to_segment(out->outer, out->bottom, x1, y1, x2, y2));
+    return fmin(least, point_to_segment(out->outer, out->top, x1, y1, x2, y2));
 }
 
 /*
@@ -75,7 +75,7 @@ double tside_i_rectangle_to_segment(const tside_keep_out *out, double x1, double
 double tside_i_rectangle_to_sweep(const tside_keep_out *out, double x, double y, double length, double least,
                                   double greatest)
 {
-    double dx = clamp(x, out->left, out->right) - x, dy = clamp(y, out->bottom, out->top) - y, away = hypot(dx, dy),
+    double dx = clamp(x, out->inner, out->outer) - x, dy = clamp(y, out->bottom, out->top) - y, away = hypot(dx, dy),
            lean = atan2(dx, -dy);
     double edges = fmin(
         tside_i_rectangle_to_segment(out, x, y, x + length * sin(least), y - length * cos(least)),

@@ -59,12 +59,12 @@ static tside_status check_drive(const tside_drive *drive, tside_fault *fault)
 
 static tside_status check_keep_out(const tside_keep_out *out, tside_i_told level, tside_fault *fault)
 {
-    double left = tside_i_of_told(&level, out->left), right = tside_i_of_told(&level, out->right);
-    TRY(tside_i_told_given(fault, &level, "right", out->right));
-    level.field = "left";
-    if (!(left < right))
-        return tside_i_refuse_told(fault, TSIDE_CONTRADICTS, &level, "right", "left must lie inboard of right", left,
-                                   TSIDE_NOT_BELOW, right, 0);
+    double inner = tside_i_of_told(&level, out->inner), outer = tside_i_of_told(&level, out->outer);
+    TRY(tside_i_told_given(fault, &level, "outer", out->outer));
+    level.field = "inner";
+    if (!(inner < outer))
+        return tside_i_refuse_told(fault, TSIDE_CONTRADICTS, &level, "outer", "inner must lie inboard of outer", inner,
+                                   TSIDE_NOT_BELOW, outer, 0);
     if (!(out->bottom < out->top))
         return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "bottom", "top", "bottom must lie below top", "m",
                                     out->bottom, TSIDE_NOT_BELOW, out->top, 0);

@@ -77,7 +77,7 @@ START_TEST(paths_that_lead_nowhere_are_refused)
                                       "bars[1",
                                       "bars[1]x",
                                       "bars[1][1]",
-                                      "drive_end.keep_outs[8].left",
+                                      "drive_end.keep_outs[8].inner",
                                       "[0]",
                                       "frame[0]",
                                       "bars[99999].play",

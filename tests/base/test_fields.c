@@ -100,7 +100,7 @@ static size_t size_of(const tside_field *row)
 /* From the bow's face a level place may be any; from the centreline the plan refuses 0 (tests/side/test_level.c). */
 static int is_level_place(const tside_field *row)
 {
-    return !strcmp(row->name, "member_outer") || !strcmp(row->name, "right");
+    return !strcmp(row->name, "member_outer") || !strcmp(row->name, "outer");
 }
 
 static void bounds_are_sound(const tside_field *row)

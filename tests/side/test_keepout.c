@@ -13,7 +13,7 @@ Suite *keepout_suite(void);
 
 static double to_rectangle(const tside_keep_out *out, double x, double y)
 {
-    return hypot(fmax(fmax(out->left - x, x - out->right), 0), fmax(fmax(out->bottom - y, y - out->top), 0));
+    return hypot(fmax(fmax(out->inner - x, x - out->outer), 0), fmax(fmax(out->bottom - y, y - out->top), 0));
 }
 
 /* The distance from a convex figure has one valley along a straight line: thirds are cut off until nothing is left. */
@@ -33,8 +33,8 @@ static double nearest_on_segment(const tside_keep_out *out, double x1, double y1
 
 static tside_keep_out any_rectangle(dice *d, double x, double y, double reach)
 {
-    double left = x + dice_between(d, -reach, reach), bottom = y + dice_between(d, -reach, reach);
-    return (tside_keep_out){left, left + dice_between(d, 0.01, 0.5), bottom, bottom + dice_between(d, 0.01, 0.5)};
+    double inner = x + dice_between(d, -reach, reach), bottom = y + dice_between(d, -reach, reach);
+    return (tside_keep_out){inner, inner + dice_between(d, 0.01, 0.5), bottom, bottom + dice_between(d, 0.01, 0.5)};
 }
 
 FOR_SIDES(rectangle_to_segment, 500)
@@ -140,7 +140,7 @@ FOR_SIDES(keep_out_of_the_guide, 60)
     plan = planned(&side);
     out = any_rectangle(&d, plan.free_end.eye_x, plan.free_end.eye_y - plan.free_end.sweep.length / 2, 0.5);
     if (number % 3 == 0)
-        out.right = out.left + 0.001; /* so thin that it fits between two places of the guide */
+        out.outer = out.inner + 0.001; /* so thin that it fits between two places of the guide */
     side.free_end.keep_out_count = 1;
     side.free_end.keep_outs[0] = out;
     plan = planned(&side);

@@ -23,8 +23,8 @@ static void tell_from_face(tside_end *end, double face)
     end->extender.member_inner = face - end->extender.member_inner;
     end->extender.member_outer = face - end->extender.member_outer;
     for (int i = 0; i < end->keep_out_count; i++) {
-        end->keep_outs[i].left = face - end->keep_outs[i].left;
-        end->keep_outs[i].right = face - end->keep_outs[i].right;
+        end->keep_outs[i].inner = face - end->keep_outs[i].inner;
+        end->keep_outs[i].outer = face - end->keep_outs[i].outer;
     }
 }
 
@@ -118,7 +118,7 @@ START_TEST(refusals_are_in_the_words_given)
     side = plain();
     side.drive_end.keep_out_count = 1;
     side.drive_end.keep_outs[0] = (tside_keep_out){2, 1, 0, 1};
-    refused_alike(side, face, TSIDE_CONTRADICTS, "drive_end.keep_outs[0].left", TSIDE_NOT_BELOW, TSIDE_NOT_ABOVE);
+    refused_alike(side, face, TSIDE_CONTRADICTS, "drive_end.keep_outs[0].inner", TSIDE_NOT_BELOW, TSIDE_NOT_ABOVE);
 }
 END_TEST
 
@@ -142,12 +142,12 @@ START_TEST(a_missing_place_is_refused)
     side = plain();
     side.free_end.keep_out_count = 1;
     side.free_end.keep_outs[0] = (tside_keep_out){-1, 0, 0, 1};
-    REFUSES(tside_plan_side(&side, &plan, &fault), plan, TSIDE_OUT_OF_BOUNDS, "free_end.keep_outs[0].right",
+    REFUSES(tside_plan_side(&side, &plan, &fault), plan, TSIDE_OUT_OF_BOUNDS, "free_end.keep_outs[0].outer",
             TSIDE_NOT_ABOVE);
     side.free_end.level_from = TSIDE_FROM_BOW_FACE;
     side.free_end.extender.member_inner = 4;
     side.free_end.extender.member_outer = 0;
-    side.free_end.keep_outs[0].left = 1;
+    side.free_end.keep_outs[0].inner = 1;
     ANSWERS(tside_plan_side(&side, &plan, &fault));
 }
 END_TEST

@@ -138,10 +138,10 @@ START_TEST(refusals_name_the_whole_path)
     side.drive_end.keep_out_count = 2;
     side.drive_end.keep_outs[0] = (tside_keep_out){5, 6, 1, 2};
     side.drive_end.keep_outs[1] = (tside_keep_out){6, 5, 1, 2};
-    PLAN_REFUSES(TSIDE_CONTRADICTS, "drive_end.keep_outs[1].left", TSIDE_NOT_BELOW);
+    PLAN_REFUSES(TSIDE_CONTRADICTS, "drive_end.keep_outs[1].inner", TSIDE_NOT_BELOW);
     ck_assert_int_eq(fault.index, 1);
-    side.drive_end.keep_outs[1].left = side.drive_end.keep_outs[1].right;
-    PLAN_REFUSES(TSIDE_CONTRADICTS, "drive_end.keep_outs[1].left", TSIDE_NOT_BELOW);
+    side.drive_end.keep_outs[1].inner = side.drive_end.keep_outs[1].outer;
+    PLAN_REFUSES(TSIDE_CONTRADICTS, "drive_end.keep_outs[1].inner", TSIDE_NOT_BELOW);
     side.drive_end.keep_outs[1] = (tside_keep_out){5, 6, 2, 2};
     PLAN_REFUSES(TSIDE_CONTRADICTS, "drive_end.keep_outs[1].bottom", TSIDE_NOT_BELOW);
     side = plain();

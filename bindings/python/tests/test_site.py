@@ -212,7 +212,7 @@ class Save(Files):
 
     def test_keep_outs_keep_their_names(self):
         path = self.folder / "named.json"
-        rectangles = [dict(left=0.1, right=0.2, top=1), dict(left=0.3, right=0.4, top=1)]
+        rectangles = [dict(inner=0.1, outer=0.2, top=1), dict(inner=0.3, outer=0.4, top=1)]
         side = SIDE.replace(free_end={"keep_outs": rectangles}, drive_end={"keep_outs": rectangles[:1]})
         one = ts.Site(side, names={"free_end.keep_outs[1]": "door jamb"})
         ts.save(path, one)
@@ -226,8 +226,10 @@ class Save(Files):
         self.assertEqual(ts.load(path), [ts.Site(side)])
 
     def test_names_of_keep_outs_that_are_refused(self):
-        rectangle = {"right": "1 ft", "top": "1 ft"}
+        rectangle = {"outer": "1 ft", "top": "1 ft"}
         self.refused(self.changed("drive_end/keep_outs", [rectangle, {**rectangle, "name": 3}]), "drive_end.keep_outs[1].name: wanted a text")
+        self.refused(self.changed("drive_end/keep_outs", [{"left": "1 ft", "right": "2 ft", "top": "1 ft"}]),
+                     "drive_end.keep_outs[0].left: no such field; it has inner, outer, bottom, top, name", "NOT_FOUND")
         self.refused(self.changed("drive_end/keep_outs", [{**rectangle, "nmae": "x"}]), "drive_end.keep_outs[0].nmae: no such field; did you mean 'name'?", "NOT_FOUND")
         self.refused(self.changed("drive_end/name", "x"), "drive_end.name: no such field", "NOT_FOUND")
 

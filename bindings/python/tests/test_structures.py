@@ -191,9 +191,9 @@ class Structures(unittest.TestCase):
         self.assertEqual(ts.usual_by_choice(ts.Drive().replace(kind="hand")), ts.Drive(kind="hand"))
 
     def test_lists_and_groups(self):
-        end = ts.End(keep_outs=[ts.KeepOut(left=1, right=2, bottom=0, top=1), dict(left=3, right=4, bottom=0, top=1)])
-        self.assertEqual([one.left for one in end.keep_outs], [1, 3])
-        self.assertEqual(end.asdict()["keep_outs"][1], dict(left=3, right=4, bottom=0, top=1))
+        end = ts.End(keep_outs=[ts.KeepOut(inner=1, outer=2, bottom=0, top=1), dict(inner=3, outer=4, bottom=0, top=1)])
+        self.assertEqual([one.inner for one in end.keep_outs], [1, 3])
+        self.assertEqual(end.asdict()["keep_outs"][1], dict(inner=3, outer=4, bottom=0, top=1))
         self.assertEqual(ts.End(**end.asdict()), end)
         with self.assertRaisesRegex(ts.Error, "keep_outs: 9 is above 8"):
             ts.End(keep_outs=[{}] * 9)
@@ -289,11 +289,11 @@ class Errors(unittest.TestCase):
         self.assertEqual((str(again), again.field, again.bound), (str(error), error.field, error.bound))
 
     def test_a_refusal_names_its_field_whole(self):
-        keep_out = {"left": 1, "right": 2, "top": 2}
+        keep_out = {"inner": 1, "outer": 2, "top": 2}
         for values, field in (({"bar": {"joints": "glued"}}, "bar.joints"), ({"bar": {"joints": 7}}, "bar.joints"), ({"bar": {"play": "2 kg"}}, "bar.play"),
                               ({"bars": [{}, {"screws": 1, "joints": 7}]}, "bars[1].joints"), ({"drive_end": {"guide": {"foot": 9}}}, "drive_end.guide.foot"),
                               ({"drive_end": {"keep_outs": [keep_out] * 99}}, "drive_end.keep_outs"),
-                              ({"free_end": {"keep_outs": [keep_out, {"left": "3 q"}]}}, "free_end.keep_outs[1].left")):
+                              ({"free_end": {"keep_outs": [keep_out, {"inner": "3 q"}]}}, "free_end.keep_outs[1].inner")):
             for make in (ts.Side, SIDE.replace):
                 with self.assertRaises(ts.Error) as caught:
                     make(**values)

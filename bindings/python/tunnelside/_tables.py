@@ -38,7 +38,7 @@ def check(structure: Structure) -> None:
 
 def field_find(structure: Type[Structure], path: str) -> Field:
     """
-    Follows a path such as "drive_end.guide.margin" or "keep_outs[2].left" from a structure's table; offset is from the start of the outermost structure.
+    Follows a path such as "drive_end.guide.margin" or "keep_outs[2].inner" from a structure's table; offset is from the start of the outermost structure.
 
     Error NOT_FOUND: no such name, or an index not below the list's capacity.
     """
