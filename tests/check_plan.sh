@@ -586,11 +586,19 @@ for end in "drive's end" "free end"; do
     checks=$((checks + 1))
     grep -qF "$end, door jamb: the extender's" flat && wrong "$end: a keep-out is found that is missed"
 done
+# JSON calls them the same, where clearances are told and where they are found
+run 0 --format=json changed.json
+for words in '2"name": "door jamb"' '2"name": "keep-out 2"' '4"keep_out": "keep-out 2"'; do
+    checks=$((checks + 1))
+    test "$(grep -cF -- "${words#?}" out)" = "${words%%\"*}" || wrong "not ${words%%\"*} times: ${words#?}"
+done
 sed 's/"inner": "1 ft", "outer": "2 ft", "top": "6 ft"/"inner": "14 ft", "outer": "16 ft", "top": "5 ft"/' changed.json > named.json
 run 0 named.json
 tr '\n' ' ' < out | tr -s ' ' > flat
 checks=$((checks + 1))
 grep -qF "free end, door jamb: the extender's centreline comes within" flat || wrong "what is found of a keep-out does not name it"
+run 0 --format=json named.json
+prints '"keep_out": "door jamb"'
 # on the hip there is no extender to clear it, and without keep-outs nothing is said of them
 edit film30_hip.json "s/\"hung\": \"hip\"/\"hung\": \"hip\", ${keep%,}/"
 run 0 changed.json

@@ -37,6 +37,11 @@ void add_keep_out(text *words, const planned *side, int end, int index)
         text_add(words, "keep-out %d", index + 1);
 }
 
+int is_of_keep_out(tside_finding_code code)
+{
+    return code == TSIDE_FINDING_KEEP_OUT_TUBE || code == TSIDE_FINDING_KEEP_OUT_GUIDE;
+}
+
 int is_mended_by_eye(tside_finding_code code)
 {
     return code == TSIDE_FINDING_KICK || code == TSIDE_FINDING_SIDE_FORCE;

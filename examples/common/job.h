@@ -62,6 +62,9 @@ void work_free(work *all);
 /* Adds what the file calls a keep-out of an end, else "keep-out 2". */
 void add_keep_out(text *words, const planned *side, int end, int index);
 
+/* Whether what is found is about a keep-out, of which the finding has end and index. */
+int is_of_keep_out(tside_finding_code code);
+
 /* Whether a higher eye mends what is found. */
 int is_mended_by_eye(tside_finding_code code);
 /* Adds, where a search found it, which eye mends an end, and by which fields: "; an eye 1 ft 3 in above ...". */

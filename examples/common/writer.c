@@ -23,35 +23,54 @@ static const char *unit_of(tside_kind kind, const tside_field *row, const void *
     return kind == TSIDE_KIND_DRIVE_CHOICE ? "N m" : "1"; /* a larger drive's rated torque */
 }
 
-/* What is said of an element beside its fields. */
-static void put_remarks(writer *w, tside_kind kind, const void *structure)
+/* What the file calls a keep-out of an end, as the sheet does. */
+static void put_keep_out(writer *w, const char *key, const planned *side, int end, int index)
 {
-    char sentence[256];
-    if (kind == TSIDE_KIND_FINDING) {
-        const tside_finding *finding = structure;
-        put_flag(w, "stops", tside_finding_stops((int)finding->code));
-        tside_finding_text(finding, sentence, sizeof sentence);
-        put_string(w, "sentence", sentence);
-    }
-    if (kind == TSIDE_KIND_STRENGTH_LINE)
-        put_string(w, "text", tside_strength_text((int)((const tside_strength_line *)structure)->code));
+    text words = {NULL, 0, 0};
+    add_keep_out(&words, side, end, index);
+    put_string(w, key, text_of(&words));
+    text_free(&words);
 }
 
-static void put_list(writer *w, const tside_field *row, const void *structure)
+static void put_finding_remarks(writer *w, const planned *side, const tside_finding *finding)
+{
+    char sentence[256];
+    put_flag(w, "stops", tside_finding_stops((int)finding->code));
+    tside_finding_text(finding, sentence, sizeof sentence);
+    put_string(w, "sentence", sentence);
+    if (is_of_keep_out(finding->code))
+        put_keep_out(w, "keep_out", side, (int)finding->end, finding->index);
+}
+
+/* What is said of element i of a structure's list beside its fields. */
+static void put_remarks(writer *w, const planned *side, tside_kind kind, const void *structure, const void *element,
+                        int i)
+{
+    if (kind == TSIDE_KIND_FINDING)
+        put_finding_remarks(w, side, element);
+    if (kind == TSIDE_KIND_STRENGTH_LINE)
+        put_string(w, "text", tside_strength_text((int)((const tside_strength_line *)element)->code));
+    if (kind == TSIDE_KIND_KEEP_OFF)
+        put_keep_out(w, "name", side, structure == (const void *)&side->plan.free_end, i);
+}
+
+static void put_table(writer *w, const planned *side, tside_kind kind, const void *structure);
+
+static void put_list(writer *w, const planned *side, const tside_field *row, const void *structure)
 {
     const int count = *CONST_MEMBER(structure, row->count_offset, int);
     open_bracket(w, row->name, '[');
     for (int i = 0; i < count; i++) {
         const void *element = CONST_MEMBER(structure, row->offset + (size_t)i * row->stride, char);
         open_bracket(w, NULL, '{');
-        put_structure(w, row->kind, element);
-        put_remarks(w, row->kind, element);
+        put_table(w, side, row->kind, element);
+        put_remarks(w, side, row->kind, structure, element, i);
         shut_bracket(w, '}');
     }
     shut_bracket(w, ']');
 }
 
-static void put_row(writer *w, tside_kind kind, const tside_field *row, const void *structure)
+static void put_row(writer *w, const planned *side, tside_kind kind, const tside_field *row, const void *structure)
 {
     const void *member = CONST_MEMBER(structure, row->offset, char);
     switch (row->type) {
@@ -63,20 +82,30 @@ static void put_row(writer *w, tside_kind kind, const tside_field *row, const vo
     case TSIDE_CHOICE: put_string(w, row->name, choice_text(row, *(const int *)member)); break;
     case TSIDE_GROUP:
         open_bracket(w, row->name, '{');
-        put_structure(w, row->kind, member);
+        put_table(w, side, row->kind, member);
         shut_bracket(w, '}');
         break;
-    case TSIDE_LIST: put_list(w, row, structure); break;
+    case TSIDE_LIST: put_list(w, side, row, structure); break;
     }
 }
 
-void put_structure(writer *w, tside_kind kind, const void *structure)
+static void put_table(writer *w, const planned *side, tside_kind kind, const void *structure)
 {
     int count;
     const tside_field *row = tside_fields(kind, &count);
     for (int i = 0; i < count; i++)
         if (tside_field_applies(row + i, structure))
-            put_row(w, kind, row + i, structure);
+            put_row(w, side, kind, row + i, structure);
+}
+
+void put_structure(writer *w, tside_kind kind, const void *structure)
+{
+    put_table(w, NULL, kind, structure);
+}
+
+void put_plan(writer *w, const planned *side)
+{
+    put_table(w, side, TSIDE_KIND_PLAN, &side->plan);
 }
 
 void put_refused(writer *w, const text *refusals)

@@ -9,6 +9,9 @@
 /* What applies of a structure, by its table, into the object that is open. */
 void put_structure(writer *w, tside_kind kind, const void *structure);
 
+/* The same of a side's plan, with what the file calls the keep-outs. */
+void put_plan(writer *w, const planned *side);
+
 /* The list "refused", of a line each. */
 void put_refused(writer *w, const text *refusals);
 

@@ -10,16 +10,16 @@
 /* Which of several is meant: "guide pipe bending at the collar, free end: " */
 static void add_subject(text *words, const planned *side, const tside_finding *finding)
 {
+    if (is_of_keep_out(finding->code)) {
+        text_add(words, "%s, ", end_name((int)finding->end));
+        add_keep_out(words, side, (int)finding->end, finding->index);
+        text_add(words, ": ");
+        return;
+    }
     switch (finding->code) {
     case TSIDE_FINDING_STRENGTH:
         text_add(words, "%s, %s: ", tside_strength_text((int)side->plan.lines[finding->index].code),
                  end_name((int)finding->end));
-        break;
-    case TSIDE_FINDING_KEEP_OUT_TUBE:
-    case TSIDE_FINDING_KEEP_OUT_GUIDE:
-        text_add(words, "%s, ", end_name((int)finding->end));
-        add_keep_out(words, side, (int)finding->end, finding->index);
-        text_add(words, ": ");
         break;
     case TSIDE_FINDING_KICK:
     case TSIDE_FINDING_SIDE_FORCE:

@@ -105,7 +105,7 @@ static void put_planned(writer *w, const planned *side)
     walk(TSIDE_KIND_SIDE, &side->wanted.side, put_assumed, &a);
     shut_bracket(w, ']');
     open_bracket(w, "plan", '{');
-    put_structure(w, TSIDE_KIND_PLAN, &side->plan);
+    put_plan(w, side);
     shut_bracket(w, '}');
     open_bracket(w, "searches", '{');
     put_found(w, "drive_end_least_rise", &side->least_rise[TSIDE_DRIVE_END], "m");
