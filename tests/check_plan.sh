@@ -981,17 +981,17 @@ edit film30.json 's/"hip": "[^"]*"/"hip": "9 ft"/'
 sed -i 's/"name": "[^"]*"/"name": "high, \\"very\\" high"/' changed.json
 run 1 --format=csv "$sites/half_circle.json" changed.json "$sites/film30_hip.json"
 checks=$((checks + 1))
-head -n 1 out | grep -q '^file,job,name,status,side.hand,side.length \[m\],.*,plan.worst.drive \[N m\],.*,worst_utilisation,worst_line,worst_line_end,findings,drives,refusals$' || wrong "the header: $(head -c 100 out)"
+head -n 1 out | grep -q '^file,job,name,mark,status,side.hand,side.length \[m\],.*,plan.worst.drive \[N m\],.*,worst_utilisation,worst_line,worst_line_end,findings,drives,refusals$' || wrong "the header: $(head -c 100 out)"
 awk '
 # columns of a line, quotes kept together
 function columns(line,    n, i, c, quoted) { n = 1; for (i = 1; i <= length(line); i++) { c = substr(line, i, 1); if (c == "\"") quoted = !quoted; if (c == "," && !quoted) n++ } return n }
 { n = columns($0); if (NR == 1) want = n; if (n != want) { print "row", NR, n, "columns, not", want; bad = 1 } }
 END { if (NR != 4 || want < 200) { print NR, want; bad = 1 } exit bad }' out || wrong "the table has gaps"
-prints '"high, ""very"" high",refused,right,29.2608,' # 96 ft: what a refused side was measured to be is kept, what it would be planned to be is empty
-grep -q 'high",refused,.*,,,,,,.*,changed.json:[0-9]*: ' out || wrong "a refused side's row does not say why"
+prints '"high, ""very"" high",B,refused,right,29.2608,' # 96 ft: what a refused side was measured to be is kept, what it would be planned to be is empty
+grep -q 'high",B,refused,.*,,,,,,.*,changed.json:[0-9]*: ' out || wrong "a refused side's row does not say why"
 echo '{"length": 3' > bad.json
 run 1 --format=csv bad.json "$sites/leanto_metric.json"
-test "$(grep -c 'bad.json,,,refused,,,,\|,planned,' out)" = 2 || wrong "a file that is no JSON has no row, or loses the others"
+test "$(grep -c 'bad.json,,,A,refused,,,,\|,B,planned,' out)" = 2 || wrong "a file that is no JSON has no row, or loses the others"
 if command -v python3 > /dev/null; then # an independent reader of RFC 4180, and of the JSON
     checks=$((checks + 1))
     "$program" --format=csv "$sites/two_sides_job.json" "$sites/film30.json" > table.csv
@@ -1015,7 +1015,7 @@ def leaves(path, group):
 
 for row, side in zip(rows[1:], sides):
     cells = dict(zip(rows[0], row))
-    assert (cells["file"], cells["job"], cells["name"], cells["status"]) == (side["file"], side["job"] or "", side["name"], "planned")
+    assert [cells[key] for key in ("file", "job", "name", "mark", "status")] == [side["file"], side["job"] or "", side["name"], side["mark"], "planned"]
     want = dict(list(leaves("side.", side["asked"])) + list(leaves("plan.", side["plan"])))
     filled = {k: v for k, v in cells.items() if v and k.startswith(("side.", "plan."))}
     assert set(filled) == set(want), set(filled) ^ set(want)

@@ -1,12 +1,13 @@
 /* SPDX-License-Identifier: MIT */
 /*
  * CSV by RFC 4180, but for its line ends, which are plain. The columns are the same for every side: file, job, name,
- * status; then each number, count and choice of the input and of the plan by its path, with its unit in brackets; a
- * side's lists are left out, but for its worst strength line and its findings; then what became of each drive of a
- * list; then why it was refused. What a side does not have is empty.
+ * mark, with which the marks of its pieces begin; status; then each number, count and choice of the input and of the
+ * plan by its path, with its unit in brackets; a side's lists are left out, but for its worst strength line and its
+ * findings; then what became of each drive of a list; then why it was refused. What a side does not have is empty.
  */
 #include <string.h>
 
+#include "mark.h"
 #include "names.h"
 #include "table.h"
 #include "writer.h"
@@ -124,9 +125,11 @@ static void add_choices(text *out, const planned *side)
 
 static void add_side(text *out, const planned *side)
 {
+    char mark[TSIDE_MARK_SIZE];
     add_cell(out, side->file, 1);
     add_cell(out, side->wanted.job ? side->wanted.job : "", 0);
     add_cell(out, side->wanted.name ? side->wanted.name : "", 0);
+    add_cell(out, side_mark(side, mark), 0);
     add_cell(out, is_planned(side) ? "planned" : "refused", 0);
     add_all(out, side, 0);
     if (is_planned(side)) {
@@ -142,7 +145,7 @@ static void add_side(text *out, const planned *side)
 
 void print_table(text *out, const work *all)
 {
-    text_add(out, "file,job,name,status");
+    text_add(out, "file,job,name,mark,status");
     add_all(out, NULL, 1);
     text_add(out, ",worst_utilisation,worst_line,worst_line_end,findings,drives,refusals\n");
     for (size_t i = 0; i < all->count; i++)
