@@ -806,6 +806,9 @@ run 2 --drives=mine.json --output=mine.json "$sites/film30.json"
 # a drive of the list goes into a site's file as it is
 edit film30.json 's/"kind": "motor",/"name": "x", "note": "y", "kind": "motor",/'
 run 0 changed.json
+edit film30.json 's/"kind": "motor",/"name": "x", "note": 7, "kind": "motor",/'
+run 1 changed.json
+says 'drive.note: wanted a text'
 
 # --- a file to fill in, and the fields ---
 
@@ -816,6 +819,19 @@ run 1 whole.json
 grep -v ': missing: ' err | grep -q . && wrong "an unfilled file is refused for another reason: $(grep -v ': missing: ' err | head -1)"
 test "$(grep -n '"length"' whole.json | sed 's/:.*//;q')" -lt "$(grep -n '"hand"' whole.json | sed 's/:.*//')" || wrong "what is required does not stand first"
 cp err missing
+# it shows every list's element, and with it its texts; one that stays empty is none, and one that does not is read
+for words in '"keep_outs": [{' '"inner": ""' '"bars": [{'; do
+    grep -qF -- "$words" whole.json || wrong "not in the whole blank: $words"
+done
+edit film30.json 's/"hung": "extender",/"hung": "extender", "keep_outs": [{"name": "", "inner": ""}, {}],/'
+run 0 --format=json changed.json
+sed '/"file": /d' out > with_empty
+run 0 --format=json "$sites/film30.json"
+sed '/"file": /d' out | cmp -s - with_empty || wrong "an empty keep-out is planned for"
+edit film30.json 's/"hung": "extender",/"hung": "extender", "keep_outs": [{"name": "jamb", "inner": ""}, {}],/'
+run 1 changed.json
+says 'drive_end.keep_outs[0].outer: missing: '
+says 'drive_end.keep_outs[1].top: missing: '
 run 0 --blank
 cp out blank.json
 test "$(wc -l < blank.json)" -lt 120 || wrong "the blank is not short"

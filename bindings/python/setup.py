@@ -25,7 +25,7 @@ os.chdir(HERE)
 TOP = HERE / "c" if (HERE / "c").is_dir() else HERE.parent.parent
 INCLUDE = TOP / "include"
 # What a source distribution carries of the tree: the library, and what the tests read.
-CARRIED = ["lib/**/*.[ch]", "include/**/*.h", "include/**/*.in", "tests/data/*.csv", "examples/*.py", "examples/*.csv", "examples/batch/*", "examples/sites/*", "man/*.7",
+CARRIED = ["lib/**/*.[ch]", "include/**/*.h", "include/**/*.in", "tests/data/*.csv", "examples/*.py", "examples/*.csv", "examples/*.json", "examples/batch/*", "examples/sites/*", "man/*.7",
            "README.md", "configure.ac"]
 MADE = ["core_wrap.c", "tunnelside/_api.py", "tunnelside/_api.pyi", "tunnelside/_core.pyi", "tunnelside/_names.py", "tunnelside/_version.py"]
 

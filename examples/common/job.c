@@ -316,8 +316,8 @@ static void read_job_side(work *all, document *doc, const json_t *job, json_t *o
     planned *side;
     snprintf(within, sizeof within, "sides[%zu]", number);
     side = add_side(all, doc, whole, within);
-    side->wanted.job = read_text(doc, job, "", "job", &side->refusals);
-    side->wanted.job_note = read_text(doc, job, "", "note", &side->refusals);
+    side->wanted.job = read_text(doc, job, "job", &side->refusals);
+    side->wanted.job_note = read_text(doc, job, "note", &side->refusals);
     side->wanted.number = (int)number + 1;
     side->wanted.of = (int)of;
     side->wanted.shares = names_shared(job);

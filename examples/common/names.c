@@ -3,13 +3,11 @@
 
 #include "names.h"
 
-const char *const side_texts[] = {"name", "note", "drive_at", MARK, NULL};
-
 const char *const *texts_beside(tside_kind kind)
 {
-    static const char *const drive[] = {"name", "note", NULL}, *const keep_out[] = {"name", NULL},
-                             *const none[] = {NULL};
-    return kind == TSIDE_KIND_SIDE       ? side_texts
+    static const char *const side[] = {"name", "note", "drive_at", MARK, NULL}, *const drive[] = {"name", "note", NULL},
+                             *const keep_out[] = {"name", NULL}, *const none[] = {NULL};
+    return kind == TSIDE_KIND_SIDE       ? side
            : kind == TSIDE_KIND_DRIVE    ? drive
            : kind == TSIDE_KIND_KEEP_OUT ? keep_out
                                          : none;

@@ -7,16 +7,13 @@
 
 #include "text.h"
 
-/* Texts that a side may have beside the library's fields: name, note, drive_at, mark. Ends with NULL. */
-extern const char *const side_texts[];
-
-/* Of these the letters that begin the marks of its pieces. */
-#define MARK "mark"
-
-/* The same of any structure, such as a drive's name: what else but these has none. */
+/* Texts that a structure's object may have beside the library's fields, such as a side's name. Ends with NULL. */
 const char *const *texts_beside(tside_kind kind);
 
-/* And the object of tolerances that it may have. */
+/* Of a side's the letters that begin the marks of its pieces. */
+#define MARK "mark"
+
+/* And the object of tolerances that a side may have. */
 #define TOLERANCES "tolerances"
 
 /* And the object of what the take-off must know beside the side: tside_fittings. */

@@ -12,6 +12,8 @@
 #include "units.h"
 #include "value.h"
 
+#define WANTED_TEXT "wanted a text"
+
 typedef struct reader {
     document *doc;
     complaints *refusals;
@@ -57,7 +59,10 @@ int is_blank(const json_t *value)
     if (json_is_string(value))
         return !*json_string_value(value);
     json_object_foreach((json_t *)value, key, member) if (!is_blank(member)) return 0;
-    return !value || json_is_object(value) || (json_is_array(value) && !json_array_size(value));
+    for (size_t i = 0; i < json_array_size(value); i++)
+        if (!is_blank(json_array_get(value, i)))
+            return 0;
+    return !value || json_is_object(value) || json_is_array(value);
 }
 
 static void *element(const tside_field *row, void *structure, size_t i)
@@ -94,13 +99,15 @@ static void read_group(reader *r, tside_kind kind, void *structure, const json_t
 static void read_list(reader *r, const tside_field *row, void *structure, const json_t *list)
 {
     const size_t size = json_array_size(list);
-    if (!json_is_array(list)) {
-        refuse(r, "wanted a list");
-        return;
-    }
     if (size > (size_t)row->capacity) {
         complain(r->doc, r->refusals, r->wanted->within, text_of(&r->path), "%zu are too many: the most is %d", size,
                  row->capacity);
+        return;
+    }
+    if (is_blank(list))
+        return;
+    if (!json_is_array(list)) {
+        refuse(r, "wanted a list");
         return;
     }
     *MEMBER(structure, row->count_offset, int) = (int)size;
@@ -161,8 +168,7 @@ static void read_row(reader *r, tside_kind kind, const tside_field *row, void *s
         else
             refuse(r, "wanted an object");
     } else if (row->type == TSIDE_LIST) {
-        if (!is_blank(value))
-            read_list(r, row, structure, value);
+        read_list(r, row, structure, value);
     } else if (!is_blank(value)) {
         read_leaf(r, kind, row, structure, value);
     } else if (row->required) {
@@ -171,25 +177,34 @@ static void read_row(reader *r, tside_kind kind, const tside_field *row, void *s
     text_cut(&r->path, mark);
 }
 
-/* What a structure may have beside the library's fields. */
-static int is_beside(tside_kind kind, const char *key)
+static int is_text_beside(tside_kind kind, const char *key)
 {
-    if (kind == TSIDE_KIND_SIDE && (!strcmp(key, TOLERANCES) || !strcmp(key, FITTINGS)))
-        return 1;
     for (const char *const *name = texts_beside(kind); *name; name++)
         if (!strcmp(*name, key))
             return 1;
     return 0;
 }
 
-static void refuse_unknown(reader *r, tside_kind kind, const char *key)
+/* An object that a side may have beside the library's fields. */
+static int is_object_beside(tside_kind kind, const char *key)
 {
+    return kind == TSIDE_KIND_SIDE && (!strcmp(key, TOLERANCES) || !strcmp(key, FITTINGS));
+}
+
+/* What an object has beside the library's fields: texts, which are kept elsewhere, and what nothing reads. */
+static void check_beside(reader *r, tside_kind kind, const char *key, const json_t *value)
+{
+    const int is_text = is_text_beside(kind, key);
     text why = {NULL, 0, 0};
     size_t mark;
-    if (is_one_too_many(r->doc, r->refusals))
+    if ((is_text && json_is_string(value)) || row_named(kind, key, NULL) || is_object_beside(kind, key) ||
+        is_one_too_many(r->doc, r->refusals))
         return;
     mark = enter(r, key);
-    add_meant(&why, kind, key, 1);
+    if (is_text)
+        text_add(&why, "%s", WANTED_TEXT);
+    else
+        add_meant(&why, kind, key, 1);
     refuse(r, text_of(&why));
     text_cut(&r->path, mark);
     text_free(&why);
@@ -201,43 +216,41 @@ static void read_group(reader *r, tside_kind kind, void *structure, const json_t
     const tside_field *row = tside_fields(kind, &count);
     const char *key;
     json_t *value;
-    json_object_foreach((json_t *)object, key, value) if (!row_named(kind, key, NULL) && !is_beside(kind, key))
-        refuse_unknown(r, kind, key);
+    json_object_foreach((json_t *)object, key, value) check_beside(r, kind, key, value);
     for (int i = 0; i < count; i++)
         if (row_named(kind, row[i].name, structure) == row + i)
             read_row(r, kind, row + i, structure, json_object_get(object, row[i].name));
 }
 
-static char *text_at(document *doc, const json_t *value, const char *within, const char *path, complaints *refusals)
+/* A text of what was parsed; "" where there is none. */
+static char *text_in(const json_t *object, const char *key)
 {
-    if (value && !json_is_string(value))
-        complain(doc, refusals, within, path, "wanted a text");
+    const json_t *value = json_object_get(object, key);
     return printable(json_is_string(value) ? json_string_value(value) : "");
 }
 
-char *read_text(document *doc, const json_t *object, const char *within, const char *key, complaints *refusals)
+char *read_text(document *doc, const json_t *object, const char *key, complaints *refusals)
 {
-    return text_at(doc, json_object_get(object, key), within, key, refusals);
+    const json_t *value = json_object_get(object, key);
+    if (value && !json_is_string(value))
+        complain(doc, refusals, "", key, "%s", WANTED_TEXT);
+    return text_in(object, key);
 }
 
 /* Of both ends' keep-outs, as many as there may be. */
-static void read_keep_out_names(document *doc, const json_t *side, request *wanted, complaints *refusals)
+static void read_keep_out_names(const json_t *side, request *wanted)
 {
     for (int end = 0; end < 2; end++) {
         const json_t *list = json_object_get(json_object_get(side, end_group(end)), "keep_outs");
-        for (size_t i = 0; i < json_array_size(list) && i < TSIDE_KEEP_OUTS; i++) {
-            char path[40];
-            snprintf(path, sizeof path, "%s.keep_outs[%zu].name", end_group(end), i);
-            wanted->keep_outs[end][i] = text_at(doc, json_object_get(json_array_get(list, i), "name"), wanted->within,
-                                                path, refusals);
-        }
+        for (size_t i = 0; i < json_array_size(list) && i < TSIDE_KEEP_OUTS; i++)
+            wanted->keep_outs[end][i] = text_in(json_array_get(list, i), "name");
     }
 }
 
 /* The place that the letters of a mark stand for; 0 where there are none. */
 static int read_place(document *doc, const json_t *object, const char *within, complaints *refusals)
 {
-    char *letters = read_text(doc, object, within, MARK, refusals);
+    char *letters = text_in(object, MARK);
     tside_fault fault;
     int place = 0;
     if (*letters && tside_mark_place(letters, &place, &fault) != TSIDE_OK)
@@ -296,10 +309,10 @@ void read_side(document *doc, const json_t *object, request *wanted, complaints 
         complain(doc, refusals, wanted->within, "", "wanted an object that describes a side");
         return;
     }
-    wanted->name = read_text(doc, object, wanted->within, "name", refusals);
-    wanted->note = read_text(doc, object, wanted->within, "note", refusals);
-    wanted->drive_at = read_text(doc, object, wanted->within, "drive_at", refusals);
-    read_keep_out_names(doc, object, wanted, refusals);
+    wanted->name = text_in(object, "name");
+    wanted->note = text_in(object, "note");
+    wanted->drive_at = text_in(object, "drive_at");
+    read_keep_out_names(object, wanted);
     wanted->place = read_place(doc, object, wanted->within, refusals);
     wanted->in_feet = hip_is_in_feet(object);
     wanted->among_feet = speaks_feet(
@@ -330,7 +343,7 @@ char *read_drive(document *doc, const json_t *object, const char *within, tside_
     }
     text_free(&r.path);
     free(wanted);
-    return read_text(doc, object, within, "name", refusals);
+    return text_in(object, "name");
 }
 
 /* "[2 in; at least 6 1/8 in; drive_end.extender.eye_stand_off at least 3 in]", after a sentence in metres. */

@@ -42,8 +42,8 @@ typedef struct request {
  */
 void read_side(document *doc, const json_t *object, request *wanted, complaints *refusals);
 
-/* Reads a text of the document, such as a name; returns a printable copy, "" where it is not given. */
-char *read_text(document *doc, const json_t *object, const char *within, const char *key, complaints *refusals);
+/* Reads a text of the document itself, such as a job's name; returns a printable copy, "" where it is not given. */
+char *read_text(document *doc, const json_t *object, const char *key, complaints *refusals);
 
 /*
  * Reads one drive of a list, which has the keys of a side's; returns a printable copy of its name, "" where it has
@@ -61,7 +61,7 @@ void refuse_by_library(document *doc, complaints *refusals, const char *within, 
 /* Whether the file gives this field of the side. */
 int file_gives(const request *wanted, const void *member);
 
-/* 1 for nothing, an empty text, an empty list, and an object of such: a file to fill in before it is filled in. */
+/* 1 for nothing, an empty text, and an object or a list of nothing else: a file to fill in before it is filled in. */
 int is_blank(const json_t *value);
 
 void request_free(request *wanted);

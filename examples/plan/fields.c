@@ -207,10 +207,13 @@ static void blank_table(text *out, tside_kind kind, const void *structure, int d
 static void blank_row(text *out, const tside_field *row, const void *structure, int depth, int first)
 {
     text_add(out, "%s\n%*s\"%s\": ", first ? "" : ",", 2 * depth, "", row->name);
-    if (row->type == TSIDE_GROUP)
+    if (row->type == TSIDE_GROUP || row->type == TSIDE_LIST) {
+        text_add(out, "%s", row->type == TSIDE_LIST ? "[" : "");
         blank_table(out, row->kind, CONST_MEMBER(structure, row->offset, char), depth);
-    else
-        text_add(out, "%s", row->type == TSIDE_LIST ? "[]" : "\"\"");
+        text_add(out, "%s", row->type == TSIDE_LIST ? "]" : "");
+    } else {
+        text_add(out, "\"\"");
+    }
 }
 
 /* Two rows that share a name are one key. */
@@ -222,21 +225,22 @@ static int is_first_of_name(const tside_field *row, int i)
     return 1;
 }
 
-/* What a file begins with. */
-static void blank_texts(text *out)
+/* The texts with which what is filled in begins; returns 1 where there are none. */
+static int blank_texts(text *out, tside_kind kind, int depth)
 {
-    for (int i = 0; side_texts[i]; i++)
-        text_add(out, "%s\n  \"%s\": \"\"", i ? "," : "", side_texts[i]);
+    const char *const *name = texts_beside(kind);
+    for (int i = 0; name[i]; i++)
+        text_add(out, "%s\n%*s\"%s\": \"\"", i ? "," : "", 2 * depth + 2, "", name[i]);
+    return !*name;
 }
 
-/* What is needed first, then the rest. */
+/* Its texts, then what is needed, then the rest; one element of a list. */
 static void blank_table(text *out, tside_kind kind, const void *structure, int depth)
 {
-    int count, first = depth > 0;
+    int count, first;
     const tside_field *row = tside_fields(kind, &count);
     text_add(out, "{");
-    if (!depth)
-        blank_texts(out);
+    first = blank_texts(out, kind, depth);
     for (int needed = 1; needed >= 0; needed--)
         for (int i = 0; i < count; i++)
             if (is_needed(row + i, structure) == needed && is_first_of_name(row, i)) {
@@ -314,7 +318,7 @@ static void ask_group(text *out, const char *group, int depth)
     int first = depth > 0;
     text_add(out, "{");
     if (!depth)
-        blank_texts(out);
+        blank_texts(out, TSIDE_KIND_SIDE, 0);
     for (int i = 0; (one = question_at(i)) != NULL; i++) {
         if (!one->is_usual || !is_inside(one->path, group) || is_asked_before(i, group))
             continue;

@@ -221,9 +221,29 @@ class Save(Files):
         ts.save(path, one._replace(names={"free_end.keep_outs[1]": ""}))
         self.assertEqual(ts.load(path), [ts.Site(side)])
         for nowhere in ("free_end.keep_outs[2]", "drive_end.keep_outs[1]", "door"):
-            with self.assertRaisesRegex(ValueError, re.escape(f"names: '{nowhere}' is no keep-out of this side")):
+            with self.assertRaisesRegex(ValueError, re.escape(f"names: '{nowhere}' has none on this side")):
                 ts.save(path, one._replace(names={nowhere: "x"}))
         self.assertEqual(ts.load(path), [ts.Site(side)])
+
+    def test_a_drive_keeps_its_name_and_note(self):
+        path = self.folder / "driven.json"
+        for drive in json.loads((SITES.parent / "drives.json").read_text(encoding="utf-8"))["drives"]:
+            [one] = ts.load(self.file(self.changed("drive", {**drive, "note": "invented"})))
+            self.assertEqual((one.names, one.notes), ({"drive": drive["name"]}, {"drive": "invented"}))
+            ts.save(path, one)
+            self.assertEqual(ts.load(path), [one])
+        usual = ts.Site(SIDE.replace(drive=ts.Drive()), notes={"drive": "not chosen yet"})
+        ts.save(path, usual)
+        self.assertEqual(ts.load(path), [usual])
+        with self.assertRaisesRegex(ValueError, re.escape("notes: 'drive_end.keep_outs[0]' has none on this side")):
+            ts.save(path, usual._replace(notes={"drive_end.keep_outs[0]": "x"}))
+        self.refused(self.changed("drive/note", 3), "drive.note: wanted a text")
+        self.refused(self.changed("drive/nmae", "x"), "drive.nmae: no such field; did you mean 'name'?", "NOT_FOUND")
+
+    def test_an_empty_keep_out_is_none(self):
+        empty = [{"name": "", "inner": ""}, {}]
+        self.assertEqual(ts.load(self.file(self.changed("drive_end/keep_outs", empty))), ts.load(self.file(FILM)))
+        self.refused(self.changed("drive_end/keep_outs", [{"name": "jamb"}, {}]), "drive_end.keep_outs[0].outer: missing: ", "OUT_OF_BOUNDS")
 
     def test_names_of_keep_outs_that_are_refused(self):
         rectangle = {"outer": "1 ft", "top": "1 ft"}

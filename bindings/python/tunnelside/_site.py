@@ -8,7 +8,7 @@ import shutil
 from typing import Any, Callable, Dict, Iterable, Iterator, List, NamedTuple, NoReturn, Sequence, Tuple, Type, Union
 
 from . import _core
-from ._api import Fittings, Hardware, KeepOut, Round, Side, Square, Status, mark_place, quantity_read, tube_size, tube_wall
+from ._api import Drive, Fittings, Hardware, KeepOut, Round, Side, Square, Status, mark_place, quantity_read, tube_size, tube_wall
 from ._structure import CHOICE, COUNT, GROUP, LIST, NUMBER, Choice, Error, Field, Structure, field_at, fields, meant, word_of
 
 #: A file that is longer than this, in bytes, holds no sides.
@@ -18,9 +18,10 @@ _MOST_SIDES, _MOST_LISTED, _MOST_TOLERANCES = 2, 10000, 1000
 # What a side may have beside the fields of the library, and what a job has of its own: all else in it is shared by its sides.
 _TEXTS = ("name", "note", "drive_at", "mark")
 _BESIDE = (*_TEXTS, "tolerances", "fittings")
-# And each keep-out of an end.
-_NAME = "name"
-_ENDS, _KEEP_OUTS = ("drive_end", "free_end"), "keep_outs"
+# And some of what it holds.
+_NAME, _NOTE = "name", "note"
+_TEXTS_IN: Dict[Type[Structure], Tuple[str, ...]] = {Drive: (_NAME, _NOTE), KeepOut: (_NAME,)}
+_DRIVE, _ENDS, _KEEP_OUTS = "drive", ("drive_end", "free_end"), "keep_outs"
 _JOBS_OWN = ("job", "sides", "note")
 
 # The choice of a file's system of bolts and holes: in feet and inches where it gives the hip in them.
@@ -42,7 +43,8 @@ class Site(NamedTuple):
     tolerances: Dict[str, float] = {}  #: by path, in the field's unit: how far off it may be either way
     job: str = ""  #: of one house: its two sides
     job_note: str = ""
-    names: Dict[str, str] = {}  #: of keep-outs, by path such as "drive_end.keep_outs[0]"
+    names: Dict[str, str] = {}  #: of its drive and its keep-outs, by path such as "drive" and "drive_end.keep_outs[0]"
+    notes: Dict[str, str] = {}  #: of its drive, so too
 
 
 def load(path: Union[str, "os.PathLike[str]"]) -> List[Site]:
@@ -231,8 +233,8 @@ def _hardware(side: Dict[str, Any]) -> Hardware:
 
 
 def _is_blank(value: Any) -> bool:
-    """An empty text or list, and an object of such: a file to fill in before it is filled in."""
-    return all(map(_is_blank, value.values())) if isinstance(value, dict) else isinstance(value, (str, list)) and not value
+    """An empty text, and an object or a list of nothing else: a file to fill in before it is filled in."""
+    return all(map(_is_blank, value.values() if isinstance(value, dict) else value)) if isinstance(value, (dict, list)) else value == ""
 
 
 def _text(name: str, owner: Dict[str, Any], within: str, key: str) -> str:
@@ -266,7 +268,8 @@ class _Reader(NamedTuple):
         _refuse(self.name, path, why, status)
 
     def structure(self, kind: Type[Structure], value: Any, path: str, beside: Sequence[str] = ()) -> Any:
-        """A structure. beside: what else its object may have, which is not read here."""
+        """A structure. beside: what else its object may have, which is not read here, as its texts are not."""
+        beside = (*beside, *_TEXTS_IN.get(kind, ()))
         if not isinstance(value, dict):
             self.refuse(path, "wanted an object")
         all_rows = fields(kind)
@@ -294,15 +297,16 @@ class _Reader(NamedTuple):
             return None
         if row.type == GROUP and row.structure:
             return self.structure(row.structure, {} if _is_blank(value) else value, path)
+        if row.type == LIST and isinstance(value, list) and len(value) > row.capacity:
+            self.refuse(path, f"{len(value)} are too many: the most is {row.capacity}")
         if _is_blank(value):
             if row.required:
                 self.refuse(path, f"missing: {row.meaning}" + (f" ({row.unit})" if row.unit not in ("", "1") else ""), Status.OUT_OF_BOUNDS)
             return None
         if row.type == LIST and row.structure:
-            if not isinstance(value, list) or len(value) > row.capacity:
-                self.refuse(path, "wanted a list" if not isinstance(value, list) else f"{len(value)} are too many: the most is {row.capacity}")
-            beside = (_NAME,) if row.structure is KeepOut else ()
-            return [self.structure(row.structure, one, f"{path}[{i}]", beside) for i, one in enumerate(value)]
+            if not isinstance(value, list):
+                self.refuse(path, "wanted a list")
+            return [self.structure(row.structure, one, f"{path}[{i}]") for i, one in enumerate(value)]
         return self.leaf(kind, row, value, path)
 
     def leaf(self, kind: Type[Structure], row: Field, value: Any, path: str) -> Any:
@@ -368,20 +372,22 @@ def _site(name: str, within: str, value: Any, among_feet: bool) -> Site:
     fittings = value.get("fittings", "")
     made = reader.structure(Fittings, {} if _is_blank(fittings) else fittings, _joined(within, "fittings"))
     tolerances = reader.tolerances(side, value.get("tolerances", ""), _joined(within, "tolerances"))
-    return Site(side, made, tolerances=tolerances, names=_keep_out_names(name, within, value), **texts)
+    return Site(side, made, tolerances=tolerances, names=_texts_of(name, within, value, _NAME), notes=_texts_of(name, within, value, _NOTE), **texts)
 
 
-def _keep_outs(side: Dict[str, Any]) -> Iterator[Tuple[str, Dict[str, Any]]]:
-    """Those of a file's side, each with its path."""
+def _with_texts(side: Dict[str, Any], key: str) -> Iterator[Tuple[str, Dict[str, Any]]]:
+    """What of a file's side may have such a text of its own, each with its path."""
+    if key in _TEXTS_IN[Drive] and _DRIVE in side:
+        yield _DRIVE, side[_DRIVE]
     for end in _ENDS:
-        listed = side[end].get(_KEEP_OUTS, ()) if side.get(end) else ()
+        listed = side[end].get(_KEEP_OUTS, ()) if key in _TEXTS_IN[KeepOut] and side.get(end) else ()
         for i, one in enumerate(listed):
             yield f"{end}.{_KEEP_OUTS}[{i}]", one
 
 
-def _keep_out_names(name: str, within: str, side: Dict[str, Any]) -> Dict[str, str]:
-    named = {path: _text(name, one, _joined(within, path), _NAME) for path, one in _keep_outs(side)}
-    return {path: text for path, text in named.items() if text}
+def _texts_of(name: str, within: str, side: Dict[str, Any], key: str) -> Dict[str, str]:
+    found = {path: _text(name, one, _joined(within, path), key) for path, one in _with_texts(side, key) if isinstance(one, dict)}  # else it is blank
+    return {path: text for path, text in found.items() if text}
 
 
 def _sentence(error: Error) -> str:
@@ -472,17 +478,24 @@ def _written_site(site: Site) -> Dict[str, Any]:
         own["fittings"] = fittings
     if site.tolerances:
         own["tolerances"] = {path: _with_unit(value, field_at(Side, path).unit) for path, value in site.tolerances.items()}
-    unnamed = {path: text for path, text in site.names.items() if text}
-    for path, one in _keep_outs(own):
-        if path in unnamed:
-            one[_NAME] = unnamed.pop(path)
-    for path in unnamed:
-        raise ValueError(f"names: {path!r} is no keep-out of this side")
+    _write_texts(own, _NAME, "names", site.names)
+    _write_texts(own, _NOTE, "notes", site.notes)
     again = _site(f"{site.name or 'a side'}, written", "", own, False)._replace(job=site.job, job_note=site.job_note)
-    site = site._replace(names=again.names)  # an empty name is none
+    site = site._replace(names=again.names, notes=again.notes)  # an empty text is none
     for path, value, kept in _differences("", site, again):
         raise ValueError(f"{path}: {value!r} is left unused by the choices of this side, for which a file holds {kept!r}: give it that, or choose what uses it")
     return own
+
+
+def _write_texts(own: Dict[str, Any], key: str, what: str, texts: Dict[str, str]) -> None:
+    rest = {path: text for path, text in texts.items() if text}
+    if _DRIVE in rest:
+        own.setdefault(_DRIVE, {})  # a drive that is all usual has a text too
+    for path, one in _with_texts(own, key):
+        if path in rest:
+            one[key] = rest.pop(path)
+    for path in rest:
+        raise ValueError(f"{what}: {path!r} has none on this side")
 
 
 def _differences(path: str, one: Any, other: Any) -> Iterator[Tuple[str, Any, Any]]:
