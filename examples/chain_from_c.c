@@ -151,7 +151,7 @@ static void hang_guide(const tside_side *side, const tside_bow *bow, const tside
     double eye_x;
     need(tside_eye_best(travel, eye_y, collar.offset, &eye_x, &fault));
     need(tside_hang_make(travel, &side->drive_end.guide, &collar, eye_x, eye_y, misfit, hang, &sweep, &fault));
-    need(tside_guide_skew(travel, hang, side->drive_end.guide.margin, misfit, &skew, &fault));
+    need(tside_guide_skew(travel, hang, &skew, &fault));
     need(
         tside_extender_layout(&side->drive_end.extender, bow, side->curtain.hip, eye_x, eye_y, travel, layout, &fault));
     printf("guide its foot kicks out %.0f mm, and %.0f mm with its eye misplaced\n", 1000 * sweep.kick_out,

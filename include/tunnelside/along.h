@@ -86,25 +86,24 @@ typedef struct tside_skew {
     double lean_shut, lean_open;   /* rad, along the house from the cross-section,
                                      * atan(misfit/d) */
     double lean_greatest;          /* rad, either way, over the travel */
-    double length;                 /* m, eye to foot, D when shut and the margin */
+    double length;                 /* m, eye to foot */
     double foot_shut;              /* m, foot beyond the eye along the house when shut */
     double sweep;                  /* m, how far the foot sweeps along the house over the travel */
 } tside_skew;
 
 /*
- * A guide's lean and its foot's sweep along the house, over the whole travel.
+ * A guide's lean and its foot's sweep along the house, over the whole travel, as its misfit makes
+ * them.
  * travel: made by tside_travel_make.
- * hang: made by tside_hang_make.
- * margin: m, from 0, guide below the collar when shut.
- * misfit: m, any, how much farther out than its eye the guide's line at the drive stands.
+ * hang: made by tside_hang_make, of this travel.
  * skew: receives them.
- * TSIDE_OUT_OF_BOUNDS: margin or misfit.
+ * TSIDE_NOT_MODELLED: a hang of another travel, whose eye the bar comes nearer to than the guide's
+ * line keeps off it.
  * Limits: with no misfit D is d and all angles and places along are 0, to the last bit.
  * Source: derivation, geometry in space.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_guide_skew(const tside_travel *travel,
-                                                        const tside_hang *hang, double margin,
-                                                        double misfit, tside_skew *skew,
+                                                        const tside_hang *hang, tside_skew *skew,
                                                         tside_fault *fault);
 
 #ifdef __cplusplus

@@ -183,7 +183,7 @@ tside_status tside_i_plan_end(const tside_i_setup *setup, tside_which_end which,
         plan->chain_swing = lifting && hung->hang.chain > 0 ? tside_i_chain_swing(lifting, &hung->hang) : 0;
         hanging_forces(setup, which, lifting, hung, stall, plan, &loads->bending, &intrusion);
         plan->skew_given = 1;
-        plan->skew = tside_i_skew(&setup->track, &hung->hang, end->guide.margin, hung->hang.misfit);
+        plan->skew = tside_i_skew(&setup->track, &hung->hang);
     }
     if (!plan->layout_given)
         return TSIDE_OK;

@@ -139,11 +139,11 @@ static double reach_at(const tside_i_spot *spot, const void *context)
     return tside_i_hang_lean(hang, spot).reach;
 }
 
-tside_skew tside_i_skew(const tside_i_track *track, const tside_hang *hang, double margin, double m)
+tside_skew tside_i_skew(const tside_i_track *track, const tside_hang *hang)
 {
     tside_i_sought reach = {.quantity = reach_at, .context = hang, .least_too = 1};
-    double d_shut = reach_at(&track->shut, hang), d_open = reach_at(&track->open, hang), G = hypot(d_shut, m) + margin,
-           nearest, farthest;
+    double d_shut = reach_at(&track->shut, hang), d_open = reach_at(&track->open, hang), m = hang->misfit,
+           G = hang->length, nearest, farthest;
     if (m == 0) /* in line: nothing leans that way */
         return (tside_skew){.reach_shut = d_shut, .reach_open = d_open, .length = G};
     tside_i_track_seek(track, &reach, 1);
@@ -161,14 +161,11 @@ tside_skew tside_i_skew(const tside_i_track *track, const tside_hang *hang, doub
     };
 }
 
-tside_status tside_guide_skew(const tside_travel *travel, const tside_hang *hang, double margin, double misfit,
-                              tside_skew *skew, tside_fault *fault)
+tside_status tside_guide_skew(const tside_travel *travel, const tside_hang *hang, tside_skew *skew, tside_fault *fault)
 {
     tside_i_track track;
     tside_skew made;
-    TRY(tside_i_argument(fault, "margin", "m", margin, 0, 0));
-    TRY(tside_i_argument(fault, "misfit", "m", misfit, -TSIDE_MOST, 0));
     tside_i_track_make(travel, &track);
-    made = tside_i_skew(&track, hang, margin, misfit);
+    made = tside_i_skew(&track, hang);
     return ANSWER(&tside_i_skew_table, made, skew, fault);
 }

@@ -18,6 +18,6 @@ void tside_i_along_stand(const tside_along *along, tside_stand *stand);
 tside_status tside_i_along_refuse(const tside_along *along, const tside_stand *stand, const tside_i_along_names *names,
                                   tside_fault *fault);
 /* A guide's lean and sweep along the house. */
-tside_skew tside_i_skew(const tside_i_track *track, const tside_hang *hang, double margin, double misfit);
+tside_skew tside_i_skew(const tside_i_track *track, const tside_hang *hang);
 
 #endif

@@ -125,7 +125,7 @@ START_TEST(chain_of_functions_has_the_plans_misfit)
         in += stand.misfit < -0.01;
         ANSWERS(tside_hang_make(&travel, &end->guide, &collar, plan.drive_end.eye_x, plan.drive_end.eye_y, stand.misfit,
                                 &hang, &sweep, &fault));
-        ANSWERS(tside_guide_skew(&travel, &hang, end->guide.margin, stand.misfit, &skew, &fault));
+        ANSWERS(tside_guide_skew(&travel, &hang, &skew, &fault));
         ck_assert(hang.misfit == stand.misfit);
         alike(&sweep.lean_shut, &plan.drive_end.sweep.lean_shut, sizeof sweep, past_drive[i]);
         alike(&skew.reach_shut, &plan.drive_end.skew.reach_shut, sizeof skew, past_drive[i]);
