@@ -39,7 +39,9 @@ typedef enum tside_held {
     TSIDE_HELD_BEARING, /* nothing holds the chord; the roll bears on the obstacle with this
                          * index */
     TSIDE_HELD_FREE,    /* the chord hangs plumb and the roll touches nothing */
-    TSIDE_HELD_TIPPED   /* the roll has tipped over the baseboard's edge and its curtain is slack */
+    TSIDE_HELD_TIPPED,  /* the roll has tipped over the baseboard's edge and its curtain is slack */
+    TSIDE_HELD_UNSETTLED /* it has not been asked what holds the chord where: a travel of which
+                          * its ends alone are wanted; no function gives a caller one */
 } tside_held;
 
 /*

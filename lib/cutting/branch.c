@@ -113,20 +113,21 @@ static void round_down(tside_i_tree *t)
 
 /*
  * Of the columns not taken a whole number of times by the relaxation: the one that, once the basis is made whole, is
- * taken furthest below no times, or else the one taken most often: its row, or -1.
+ * taken furthest below no times, or else the one taken most often: its row. 0 if there is none.
  */
-static int fraction(const tside_i_tree *t)
+static int fraction(const tside_i_tree *t, int *row)
 {
     const tside_i_relaxation *r = t->relaxation;
     const double *x = t->node.x;
-    int row = -1;
+    int found = 0;
     for (int i = 0; i < r->rows; i++) {
         if (r->basis[i] < 0 || r->pool.banned[r->basis[i]] || fabs(x[i] - floor(x[i] + 0.5)) <= whole_enough)
             continue;
-        if (row < 0 || r->x[i] < fmin(r->x[row], -0.5) || (r->x[row] >= -0.5 && x[i] > x[row]))
-            row = i;
+        if (!found || r->x[i] < fmin(r->x[*row], -0.5) || (r->x[*row] >= -0.5 && x[i] > x[*row]))
+            *row = i;
+        found = 1;
     }
-    return row;
+    return found;
 }
 
 /* Goes a level down: the column of a row will be taken a whole number of times, of which the nearest comes first. */
@@ -188,20 +189,23 @@ static int go_on(tside_i_trail *path)
 
 /* --- the search --- */
 
-enum {
-    NOTHING = -1,
-    UNCERTAIN = -2
-}; /* in place of a row to go down by: nothing is to be found below; that is not certain */
+/* What a look at a node tells of what lies below it. */
+typedef enum below {
+    MORE,     /* there is a row to go down by */
+    NOTHING,  /* nothing is to be found */
+    UNCERTAIN /* nothing was found, and there may be something */
+} below;
 
 /*
- * Solves the relaxation where the search stands, from a basis, or, where that is NULL, from the one it has. Returns the
- * row to go down by, or one of these.
+ * Solves the relaxation where the search stands, from a basis, or, where that is NULL, from the one it has. row:
+ * receives the one to go down by, if there is more.
  */
-static int look(tside_i_tree *t, const tside_i_offer *offer, const int *basis)
+static below look(tside_i_tree *t, const tside_i_offer *offer, const int *basis, int *row)
 {
     tside_i_relaxation *r = t->relaxation;
     tside_i_node *node = &t->node;
-    int solved, row = UNCERTAIN;
+    int solved;
+    below found = UNCERTAIN;
     take_columns(t, offer);
     r->enough = (double)(t->fill->cut - node->fixed) / (double)tside_i_dearest(r->problem) + 2;
     if (basis)
@@ -209,11 +213,11 @@ static int look(tside_i_tree *t, const tside_i_offer *offer, const int *basis)
     solved = tside_i_relaxation_solve(r);
     price_node(t);
     node->more = 0;
-    if (!is_ruled_out(t) && solved == 1) {
+    if (!is_ruled_out(t) && solved) {
         memcpy(node->x, r->x, (size_t)r->rows * sizeof *node->x);
         node->more = tside_i_corner_cost(&t->corner, r, &node->prices, node->spare);
-        if (t->path.depth < t->path.deepest)
-            row = fraction(t);
+        if (t->path.depth < t->path.deepest && fraction(t, row))
+            found = MORE;
         if (!is_ruled_out(t))
             round_down(t);
     }
@@ -223,7 +227,7 @@ static int look(tside_i_tree *t, const tside_i_offer *offer, const int *basis)
             close_side(t);
         return NOTHING;
     }
-    return row < 0 ? UNCERTAIN : row;
+    return found;
 }
 
 int tside_i_branch(tside_i_tree *t, const tside_i_offer *offer)
@@ -236,15 +240,16 @@ int tside_i_branch(tside_i_tree *t, const tside_i_offer *offer)
         r->basis[i] = -1 - i;
     for (const int *basis = r->basis; t->fill->cut >= offer->least;) {
         int row;
+        below found;
         if (tside_i_effort_is_spent(r->effort))
             return 0;
-        row = look(t, offer, basis);
-        certain = certain && row != UNCERTAIN;
-        if (row >= 0)
+        found = look(t, offer, basis, &row);
+        certain = certain && found != UNCERTAIN;
+        if (found == MORE)
             go_down(t, row);
         else if (!go_on(path))
             return certain;
-        basis = row >= 0 ? NULL : path->bases + (size_t)(path->depth - 1) * (size_t)r->rows;
+        basis = found == MORE ? NULL : path->bases + (size_t)(path->depth - 1) * (size_t)r->rows;
     }
     return 1;
 }

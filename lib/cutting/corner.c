@@ -19,6 +19,7 @@ void tside_i_corner_parts(tside_i_arena *from, tside_i_corner *c, int types)
     PART(from, 2 * rows * rows, &c->matrix);
     PART(from, ORDER, &c->cost);
     PART(from, ORDER, &c->last);
+    PART(from, ORDER, &c->done);
     PART(from, ORDER, &c->column_cost);
     PART(from, ORDER, &c->column);
     PART(from, ORDER, &c->listed);
@@ -209,7 +210,7 @@ static int nearest(const tside_i_corner *c)
 {
     int at = -1;
     for (int g = 0; g < c->order; g++)
-        if (c->cost[g] >= 0 && (at < 0 || c->cost[g] < c->cost[at]))
+        if (!c->done[g] && (at < 0 || c->cost[g] < c->cost[at]))
             at = g;
     return at;
 }
@@ -220,6 +221,7 @@ static int nearest(const tside_i_corner *c)
  */
 static int64_t shortest(tside_i_effort *effort, tside_i_corner *c, int64_t room)
 {
+    memset(c->done, 0, (size_t)c->order * sizeof *c->done);
     c->cost[0] = 0;
     for (int at = 0; at >= 0 && c->cost[at] <= room; at = nearest(c)) {
         const int64_t cost = c->cost[at];
@@ -229,12 +231,12 @@ static int64_t shortest(tside_i_effort *effort, tside_i_corner *c, int64_t room)
             return 0;
         for (int k = 0; k < c->count; k++) {
             const int step = c->listed[k], to = plus(c, at, step);
-            if (c->cost[to] >= 0 && cost + c->column_cost[step] < c->cost[to]) {
+            if (!c->done[to] && cost + c->column_cost[step] < c->cost[to]) {
                 c->cost[to] = cost + c->column_cost[step];
                 c->last[to] = step;
             }
         }
-        c->cost[at] = -1; /* done */
+        c->done[at] = 1;
     }
     return never;
 }

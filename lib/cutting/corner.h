@@ -16,7 +16,8 @@ typedef struct tside_i_corner {
     int *
         matrix; /* rows of the basis and behind each the unit's, brought to a diagonal basis: then the rows of digits */
     int64_t *cost;        /* of the cheapest choice known that leads to an element, */
-    int *last;            /* and the element of its last column */
+    int *last;            /* and the element of its last column; */
+    char *done;           /* 1: no cheaper one is to be found */
     int64_t *column_cost; /* of the cheapest column of an element */
     int *column;          /* that one; below 0: surplus */
     int *listed;          /* elements that have one */

@@ -54,7 +54,7 @@ static int solve_rest(tside_i_dive *d)
     int64_t limit, least;
     memcpy(d->demand, d->fill->rest, (size_t)d->rest.types * sizeof *d->demand);
     tside_i_relaxation_ask(r);
-    if (tside_i_relaxation_solve(r) != 1)
+    if (!tside_i_relaxation_solve(r))
         return 0;
     limit = tside_i_effort_narrow(r->effort, tside_i_effort_left(r->effort) / ROUNDS);
     least = tside_i_price_all(&d->pricing, 0);

@@ -131,8 +131,7 @@ static void fill_stick(tside_i_fill *fill, int first)
                              .count = fill->count,
                              .left = room,
                              .floor = -1,
-                             .steps = FILL_STEPS,
-                             .at = -1};
+                             .steps = FILL_STEPS};
         if (room < 0)
             continue;
         memcpy(fill->most, fill->rest, m * sizeof *fill->most);

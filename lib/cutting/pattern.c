@@ -96,12 +96,12 @@ static int go_back(tside_i_walk *walk, int j)
     const int from = j;
     while (--j >= 0 && !walk->count[j])
         ;
-    if (j < 0 || --walk->steps < 0)
+    if (j < 0)
         return 0;
-    if (!tside_i_effort_spend(walk->effort, 4 + 4 * (from - j))) { /* down there, and up again */
-        walk->steps = -1;
+    walk->broken_off = walk->steps-- <= 0 ||
+                       !tside_i_effort_spend(walk->effort, 4 + 4 * (from - j)); /* down there, and up again */
+    if (walk->broken_off)
         return 0;
-    }
     take(walk, j, -1);
     return j + 1;
 }
@@ -110,8 +110,9 @@ int tside_i_walk_next(tside_i_walk *walk)
 {
     const int types = walk->problem->types;
     int j = 0;
-    if (walk->at >= 0 && !(j = go_back(walk, walk->at)))
+    if (walk->begun && !(j = go_back(walk, walk->at)))
         return 0;
+    walk->begun = 1;
     for (;;) {
         j = go_forward(walk, j);
         if (walk->sum > walk->floor && (j == types || walk->left < walk->problem->size[types - 1])) {

@@ -23,8 +23,10 @@ typedef struct tside_i_walk {
     const int *most;      /* of each type in one stick */
     int *count;           /* the pattern */
     int64_t left, sum, floor;
-    int64_t steps; /* pieces that may still be taken back; below 0: the walk was broken off */
-    int at;        /* how far the types have been gone through; -1: not begun */
+    int64_t steps;  /* pieces that may still be taken back */
+    int at;         /* how far the types have been gone through */
+    int begun;      /* 1 from the first pattern on */
+    int broken_off; /* 1: there may be more patterns, but no steps or no effort for them */
 } tside_i_walk;
 
 /* How many numbers a table has. */

@@ -193,13 +193,12 @@ static int64_t price_stock(tside_i_pricing *pricing, int k, int64_t steps)
                               .count = pricing->count,
                               .left = problem->room[k],
                               .floor = floor,
-                              .steps = steps,
-                              .at = -1};
+                              .steps = steps};
         while (room && tside_i_walk_next(&walk)) {
             walk.floor = walk.sum;
             room = tside_i_pool_add(r, k, pricing->count);
         }
-        if (room && walk.steps >= 0)
+        if (room && !walk.broken_off)
             worth = walk.floor;
     }
     return worth;
@@ -318,13 +317,12 @@ static int list_short_by(tside_i_pricing *pricing, int64_t short_by, int most)
                              .count = pricing->count,
                              .left = problem->room[k],
                              .floor = problem->cost[k] * sound->fine - short_by - 1,
-                             .steps = LIST_STEPS,
-                             .at = -1};
+                             .steps = LIST_STEPS};
         while (tside_i_walk_next(&walk))
             if ((!k || problem->room[k] - walk.left > problem->room[k - 1]) && tside_i_walk_is_full(&walk) &&
                 (r->pool.columns == most || !tside_i_pool_add(r, k, pricing->count)))
                 return 0;
-        if (walk.steps < 0)
+        if (walk.broken_off)
             return 0;
     }
     return 1;

@@ -367,7 +367,7 @@ int tside_i_relaxation_solve(tside_i_relaxation *r)
     for (int left = 20 * m + 200; left > 0; left--) {
         int row = 0, column;
         if (!tside_i_effort_spend(r->effort, r->pool.start[r->pool.columns] + r->pool.columns))
-            return -1;
+            return 0;
         refresh(r);
         tside_i_relaxation_price(r);
         for (int i = 1; i < m; i++)
@@ -383,5 +383,5 @@ int tside_i_relaxation_solve(tside_i_relaxation *r)
         make_alpha(r, column);
         pivot(r, row, column);
     }
-    return -1;
+    return 0;
 }

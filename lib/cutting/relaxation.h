@@ -83,8 +83,8 @@ int tside_i_relaxation_enter(tside_i_relaxation *r, int column);
 void tside_i_relaxation_take(tside_i_relaxation *r, int column);
 
 /*
- * Solves for the demands as they stand, from a basis whose prices are sound, over the columns not banned. Returns 1; 0
- * where nothing meets the demands, with prices that prove it; -1 if it does not end, or no more effort may be spent.
+ * Solves for the demands as they stand, from a basis whose prices are sound, over the columns not banned. 0 where
+ * nothing meets the demands, with prices that prove it; or if it does not end, or no more effort may be spent.
  */
 int tside_i_relaxation_solve(tside_i_relaxation *r);
 

@@ -138,9 +138,12 @@ static double piece_height_inverse(const tside_piece *piece, double rise)
  */
 static double piece_top(const tside_piece *piece, double *y)
 {
-    double k = piece->curvature, u = piece->length, level = k != 0 ? ((k > 0 ? TSIDE_PI : 0) - piece->heading) / k : -1;
-    if (level > 0 && level < u)
-        u = level;
+    double k = piece->curvature, u = piece->length;
+    if (k != 0) {
+        double level = ((k > 0 ? TSIDE_PI : 0) - piece->heading) / k;
+        if (level > 0 && level < u)
+            u = level;
+    }
     *y = tside_i_piece_at(piece, u).y;
     return u;
 }

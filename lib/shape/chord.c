@@ -117,35 +117,34 @@ static int touches(const tside_obstacle *on, const tside_i_spot *spot)
 }
 
 /*
- * What the chord needs to clear all obstacles: the one that pushes it farthest from plumb, or -1 where it hangs plumb.
- * Sets the chord's normal alone.
+ * What the chord needs to clear all obstacles: the one that pushes it farthest from plumb, or NULL where it hangs
+ * plumb. Sets the chord's normal alone.
  */
-int tside_i_chord_holder(const tside_line *line, tside_i_spot *spot)
+const tside_obstacle *tside_i_chord_holder(const tside_line *line, tside_i_spot *spot)
 {
     const double farther =
         1e-14; /* of a sine: where two obstacles hold alike, the first does, and rounding makes no change of it */
     double nx = 1, ny = 0;
-    int held = -1;
-    for (int i = 0; i < line->obstacle_count; i++)
-        if (tside_i_chord_on(line, line->obstacle + i, spot) && spot->nx > 0 && spot->ny > ny + farther &&
-            touches(line->obstacle + i, spot)) {
+    const tside_obstacle *holder = NULL;
+    for (const tside_obstacle *on = line->obstacle; on < line->obstacle + line->obstacle_count; on++)
+        if (tside_i_chord_on(line, on, spot) && spot->nx > 0 && spot->ny > ny + farther && touches(on, spot)) {
             nx = spot->nx;
             ny = spot->ny;
-            held = i;
+            holder = on;
         }
     spot->nx = nx;
     spot->ny = ny;
-    return held;
+    return holder;
 }
 
 /* Hangs the chord as the obstacles make it; growth: te/2 pi. */
 void tside_i_chord_settle(const tside_line *line, double growth, tside_i_spot *spot)
 {
-    int held = tside_i_chord_holder(line, spot);
-    if (held < 0) {
+    const tside_obstacle *holder = tside_i_chord_holder(line, spot);
+    if (!holder) {
         tside_i_chord_plumb(line, spot);
         return;
     }
     place_by_chord(line, spot);
-    tside_i_chord_swing(line->obstacle + held, growth, spot);
+    tside_i_chord_swing(holder, growth, spot);
 }

@@ -25,10 +25,10 @@ typedef struct tside_i_spot {
 /* The chord that a roll has which bears on an obstacle, or on its continuation; 0 where it does not reach it. */
 int tside_i_chord_on(const tside_line *line, const tside_obstacle *on, tside_i_spot *spot);
 /*
- * What the chord needs to clear all obstacles: the one that pushes it farthest from plumb, or -1 where it hangs plumb.
- * Sets the chord's normal alone.
+ * What the chord needs to clear all obstacles: the one that pushes it farthest from plumb, or NULL where it hangs
+ * plumb. Sets the chord's normal alone.
  */
-int tside_i_chord_holder(const tside_line *line, tside_i_spot *spot);
+const tside_obstacle *tside_i_chord_holder(const tside_line *line, tside_i_spot *spot);
 /* How the constraint of bearing turns the chord. growth: te/2 pi. */
 void tside_i_chord_swing(const tside_obstacle *on, double growth, tside_i_spot *spot);
 void tside_i_chord_plumb(const tside_line *line, tside_i_spot *spot);

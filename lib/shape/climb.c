@@ -122,7 +122,14 @@ double tside_i_climb_line(tside_travel *travel, int k, double *lead)
  */
 static const double one_place = 1e-12;
 
-static int chord_held(const tside_travel *travel, double wraps)
+/* The baseboard's edge, or NULL where there is no board. */
+static const tside_obstacle *edge_of(const tside_travel *travel)
+{
+    return travel->line.board >= 0 ? travel->line.obstacle + travel->line.board : NULL;
+}
+
+/* What holds the chord, or NULL where it hangs plumb. */
+static const tside_obstacle *holder_at(const tside_travel *travel, double wraps)
 {
     tside_i_spot spot;
     tside_i_spot_roll(travel, wraps, &spot);
@@ -166,7 +173,7 @@ static double nearest_to_edge(const tside_travel *travel)
         tside_i_spot spot;
         double vx, vy;
         tside_i_spot_roll(travel, tside_i_climb_wraps(travel, s), &spot);
-        if (tside_i_chord_holder(&travel->line, &spot) == travel->line.board)
+        if (tside_i_chord_holder(&travel->line, &spot) == edge)
             break;
         tside_i_chord_settle(&travel->line, 0, &spot);
         vx = spot.nx * spot.swing - spot.r * spot.ny;
@@ -181,7 +188,8 @@ static double nearest_to_edge(const tside_travel *travel)
  * Where what holds the chord changes between two places that differ in it, by halving; the stretch that begins there,
  * or two where the roll tips.
  */
-static double change_hold(tside_travel *travel, double low, double high, int held, double most, double lead)
+static double change_hold(tside_travel *travel, double low, double high, const tside_obstacle *holder, double most,
+                          double lead)
 {
     const double over = 1e-6; /* of the radius: a roll that hangs plumb at the edge touches it from outboard to within
                                  rounding, and does not tip */
@@ -189,21 +197,29 @@ static double change_hold(tside_travel *travel, double low, double high, int hel
         double middle = low + (high - low) / 2;
         if (middle <= low || middle >= high)
             break;
-        if (chord_held(travel, middle) == held)
+        if (holder_at(travel, middle) == holder)
             low = middle;
         else
             high = middle;
     }
-    if (held >= 0 && held == travel->line.board) {
+    if (holder && holder == edge_of(travel)) {
         tside_i_spot spot;
         tside_i_spot_roll(travel, low, &spot);
-        if (tside_i_chord_on(&travel->line, travel->line.obstacle + held, &spot) && spot.ny > 0 &&
-            spot.x < travel->line.obstacle[held].x + over * spot.r) { /* over the edge before its curtain hung plumb */
+        if (tside_i_chord_on(&travel->line, holder, &spot) && spot.ny > 0 &&
+            spot.x < holder->x + over * spot.r) { /* over the edge before its curtain hung plumb */
             tside_i_climb_add(travel, high + lead, lead, tside_i_chord_slope(&spot), TSIDE_HELD_TIPPED, 0);
             high = hangs_again(travel, high, tside_i_chord_slope(&spot), most);
         }
     }
     return high;
+}
+
+static void add_chord(tside_travel *travel, double from, double lead, const tside_obstacle *holder)
+{
+    if (holder)
+        tside_i_climb_add(travel, from, lead, 0, TSIDE_HELD_BEARING, (int)(holder - travel->line.obstacle));
+    else
+        tside_i_climb_add(travel, from, lead, 0, TSIDE_HELD_FREE, 0);
 }
 
 /*
@@ -217,13 +233,13 @@ void tside_i_climb_chord(tside_travel *travel, double from, double most, double 
     const double after = 1e-9; /* of a step: where the chord begins the roll touches two, and what holds it from there
                                   on is asked just after */
     double at = from, step = (most - from) / PLACES, edge = most;
-    int held = travel->line.piece->slope == 0
-                   ? -1
-                   : chord_held(travel, at + after * step); /* plumb from the first: nothing to bear on */
-    tside_i_climb_add(travel, at + lead, lead, 0, held < 0 ? TSIDE_HELD_FREE : TSIDE_HELD_BEARING, held < 0 ? 0 : held);
+    const tside_obstacle *holder = NULL;
+    if (travel->line.piece->slope != 0) /* not plumb from the first: then there is nothing to bear on */
+        holder = holder_at(travel, at + after * step);
+    add_chord(travel, at + lead, lead, holder);
     if (travel->line.piece->slope == 0)
         return;
-    if (travel->line.board >= 0)
+    if (edge_of(travel))
         edge = nearest_to_edge(travel);
     for (int i = 1; i <= PLACES;) {
         double to = i == PLACES ? most : from + i * step;
@@ -231,12 +247,11 @@ void tside_i_climb_chord(tside_travel *travel, double from, double most, double 
             to = edge;
         else
             i++;
-        while (at < to && chord_held(travel, to) != held) {
-            double change = change_hold(travel, at, to, held, most, lead);
+        while (at < to && holder_at(travel, to) != holder) {
+            double change = change_hold(travel, at, to, holder, most, lead);
             at = change + one_place * (1 + change);
-            held = chord_held(travel, at);
-            tside_i_climb_add(travel, change + lead, lead, 0, held < 0 ? TSIDE_HELD_FREE : TSIDE_HELD_BEARING,
-                              held < 0 ? 0 : held);
+            holder = holder_at(travel, at);
+            add_chord(travel, change + lead, lead, holder);
         }
         at = to > at ? to : at;
     }

@@ -74,14 +74,13 @@ void tside_i_travel_spot(const tside_travel *travel, int stretch, double progres
         lie_on_line(piece, here->slope + 2 * TSIDE_PI * (progress - here->from), spot);
         break;
     case TSIDE_HELD_BEARING:
-        if (here->index == TSIDE_I_UNSETTLED)
-            tside_i_chord_settle(&travel->line, growth, spot);
-        else if (tside_i_chord_on(&travel->line, travel->line.obstacle + here->index, spot))
+        if (tside_i_chord_on(&travel->line, travel->line.obstacle + here->index, spot))
             tside_i_chord_swing(travel->line.obstacle + here->index, growth, spot);
         else
             tside_i_chord_plumb(&travel->line, spot); /* by rounding, at the stretch's very end */
         break;
     case TSIDE_HELD_FREE: tside_i_chord_plumb(&travel->line, spot); break;
+    case TSIDE_HELD_UNSETTLED: tside_i_chord_settle(&travel->line, growth, spot); break;
     case TSIDE_HELD_TIPPED: tip_over(travel, stretch, progress, spot); return;
     }
     /* v = -r t + N (growth share + swing) per radian of bar angle, with t = (ny, -nx) */

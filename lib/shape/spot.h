@@ -8,9 +8,6 @@
 #include "shape/chord.h"
 #include "shape/roll.h"
 
-/* Stands for the obstacle in the one stretch of a chord of which nobody has asked yet what holds it where. */
-#define TSIDE_I_UNSETTLED (-1)
-
 /* Roll and curtain at some wraps, before anything says where they are. */
 void tside_i_spot_roll(const tside_travel *travel, double wraps, tside_i_spot *spot);
 void tside_i_travel_spot(const tside_travel *travel, int stretch, double progress, tside_i_spot *spot);

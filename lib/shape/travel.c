@@ -142,7 +142,7 @@ tside_status tside_i_travel_make(const tside_line *line, const tside_curtain *cu
                                        most); /* open is found first, so that the chord is settled no farther */
     if (most + lead > progress + no_travel || line_stretches == 0) {
         if (unsettled)
-            tside_i_climb_add(travel, progress, lead, 0, TSIDE_HELD_BEARING, TSIDE_I_UNSETTLED);
+            tside_i_climb_add(travel, progress, lead, 0, TSIDE_HELD_UNSETTLED, 0);
         else
             tside_i_climb_chord(travel, progress - lead, most, lead);
     }

@@ -23,24 +23,21 @@ static size_t given_offset(const tside_place *place)
     return place->offset - place->field->offset + place->field->given_offset;
 }
 
-/*
- * Stand for a count or a choice that is no whole number, or no finite one, and are out of the bounds of every one: it
- * is refused if its row applies.
- */
-#define NOT_WHOLE INT_MIN
-#define NOT_FINITE (INT_MIN + 1)
-
-/* Counts and choices come as numbers. */
-static int whole(double value)
+static double value_of(const tside_input *input, int row)
 {
-    if (!isfinite(value))
-        return NOT_FINITE;
-    return value >= -1e9 && value <= 1e9 && value == floor(value) ? (int)value : NOT_WHOLE;
+    return *(const double *)(const void *)((const char *)input->data + input->stride * row);
 }
 
+/* Counts and choices come as numbers; not every one is one that an int holds. */
+static int is_int(double value)
+{
+    return value >= -1e9 && value <= 1e9 && value == floor(value);
+}
+
+/* What is no int is put out of the bounds of every count and choice: it is refused if its row applies. */
 static void put(const tside_input *input, int row, char *side)
 {
-    double value = *(const double *)(const void *)((const char *)input->data + input->stride * row);
+    double value = value_of(input, row);
     char *member = side + input->place.offset;
     if (input->place.field->type == TSIDE_NUMBER) {
         *(double *)(void *)member = value;
@@ -48,7 +45,7 @@ static void put(const tside_input *input, int row, char *side)
             *(int *)(void *)(side + given_offset(&input->place)) = 1;
         return;
     }
-    *(int *)(void *)member = whole(value);
+    *(int *)(void *)member = is_int(value) ? (int)value : INT_MIN;
 }
 
 static void take(const tside_output *output, int row, const char *plan)
@@ -61,13 +58,26 @@ static void take(const tside_output *output, int row, const char *plan)
                                                      : *(const int *)(const void *)member;
 }
 
-/* Says of what stands for another value what it was. */
-static void say_what_it_was(tside_fault *fault)
+/* The column that said what the refused field is, the last of those over it; NULL where it is the base's own. */
+static const tside_input *column_refused(const tside_input *inputs, int count, const tside_fault *fault)
 {
-    if (fault->value != NOT_WHOLE && fault->value != NOT_FINITE)
+    tside_place place;
+    if (tside_i_find_field(&tside_i_side_table, fault->field, &place, NULL) != TSIDE_OK)
+        return NULL;
+    for (const tside_input *input = inputs + count; input-- > inputs;)
+        if (input->place.offset == place.offset)
+            return input;
+    return NULL;
+}
+
+/* A count or a choice is refused by what its column says, which may be no int. */
+static void say_what_it_was(const tside_input *inputs, int count, int row, tside_fault *fault)
+{
+    const tside_input *input = column_refused(inputs, count, fault);
+    if (!input || input->place.field->type == TSIDE_NUMBER || is_int(value_of(input, row)))
         return;
-    fault->relation = fault->value == NOT_FINITE ? TSIDE_NOT_FINITE : TSIDE_NO_RELATION;
-    fault->reason = fault->value == NOT_FINITE ? "" : "a count or a choice must be a whole number";
+    fault->relation = isfinite(value_of(input, row)) ? TSIDE_NO_RELATION : TSIDE_NOT_FINITE;
+    fault->reason = isfinite(value_of(input, row)) ? "a count or a choice must be a whole number" : "";
     fault->value = fault->bound = 0;
 }
 
@@ -116,7 +126,7 @@ static tside_status plan_row(int row, const tside_input *inputs, int count, unsi
         put(inputs + i, row, (char *)side);
     status = tside_i_check_table(&tside_i_side_table, side, fault);
     if (status != TSIDE_OK && fault)
-        say_what_it_was(fault);
+        say_what_it_was(inputs, count, row, fault);
     TRY(status);
     return tside_i_plan(side, &side->bar, &side->drive, parts, plan, fault);
 }

@@ -165,14 +165,14 @@ static double spare_spacing(double angle, const void *context)
     return between_bolts(p, angle) - p->extender->spacing;
 }
 
-/* The flattest angle that the longest stock allows, where it is known. */
+/* The flattest angle that the longest stock allows, where it is known; 0 where it is too short for a plumb tube. */
 static double flattest_for_stock(const problem *p)
 {
     const tside_extender *e = p->extender;
     double most = e->stock - e->end_distance - e->tail;
     if (!e->stock_given)
         return TSIDE_PI / 2;
-    return most >= p->drop ? acos(p->drop / most) : -1;
+    return most >= p->drop ? acos(p->drop / most) : 0;
 }
 
 /* flattest: at which the tube meets the bow. */

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Many sides at once, against one after the other. */
+#include <limits.h>
 #include <check.h>
 #include <math.h>
 #include <stddef.h>
@@ -235,6 +236,30 @@ START_TEST(unused_choices_of_columns_are_not_looked_at)
 }
 END_TEST
 
+/* A choice or a count is refused by what its own column says: the last one over it; the base's own by its value. */
+START_TEST(refused_choices_are_told_by_their_columns)
+{
+    const double fraction = 0.5, none = NAN, whole = 1;
+    tside_side base = plain();
+    tside_fault fault;
+    int status;
+    tside_input in[2] = {{.data = &fraction}, {.data = &none}};
+    ANSWERS(tside_field_find(TSIDE_KIND_SIDE, "bar.splices", &in[0].place, &fault));
+    ANSWERS(tside_field_find(TSIDE_KIND_SIDE, "bar.splices", &in[1].place, &fault));
+    base.bar.joints = TSIDE_JOINTS_GIVEN;
+    ck_assert_int_eq(tside_plan_sides(&base, 1, in, 2, NULL, 0, &status, NULL, &fault), TSIDE_OUT_OF_BOUNDS);
+    ck_assert(!strcmp(fault.field, "bar.splices") && fault.relation == TSIDE_NOT_FINITE && fault.value == 0);
+    in[1].data = &whole;
+    ANSWERS(tside_plan_sides(&base, 1, in, 2, NULL, 0, &status, NULL, &fault));
+    in[1].data = &fraction;
+    ck_assert_int_eq(tside_plan_sides(&base, 1, in, 2, NULL, 0, &status, NULL, &fault), TSIDE_OUT_OF_BOUNDS);
+    ck_assert(fault.relation == TSIDE_NO_RELATION && strstr(fault.reason, "whole number"));
+    base.bar.splices = INT_MIN;
+    ck_assert_int_eq(tside_plan_sides(&base, 1, NULL, 0, NULL, 0, &status, NULL, &fault), TSIDE_OUT_OF_BOUNDS);
+    ck_assert(!strcmp(fault.field, "bar.splices") && fault.relation == TSIDE_BELOW && fault.value == INT_MIN);
+}
+END_TEST
+
 /* One row in the middle is bad: its status is the answer, and its number the fault's index. */
 START_TEST(batch_answers_with_its_first_bad_row)
 {
@@ -275,6 +300,7 @@ Suite *batch_suite(void)
     tcase_add_test(tcase, batch_makes_what_is_asked_for);
     tcase_add_test(tcase, each_number_alone_is_the_whole_plans);
     tcase_add_test(tcase, unused_choices_of_columns_are_not_looked_at);
+    tcase_add_test(tcase, refused_choices_are_told_by_their_columns);
     tcase_add_test(tcase, batch_answers_with_its_first_bad_row);
     suite_add_tcase(suite, tcase);
     return suite;
