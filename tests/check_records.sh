@@ -10,7 +10,7 @@ printf '#include <tunnelside/roll.h>\n' > "$work/tunnelside.h"
 # reads: the records of a header with what stands on standard input at its end.
 reads() {
     cat "$top_srcdir/include/tunnelside/roll.h" - > "$work/roll.h"
-    $AWK -f "$top_srcdir/include/headers2records" "$work/tunnelside.h" "$work/roll.h" > "$work/records" 2> "$work/said"
+    sh "$top_srcdir/include/headers2records" "$work/tunnelside.h" "$work/roll.h" > "$work/records" 2> "$work/said"
 }
 
 # refused WORDS: what stands on standard input is refused, and with these words alone.

@@ -38,7 +38,7 @@ def version():
 
 
 def outdated():
-    sources = [HERE / name for name in ("generate.py", "records.py", "core.i", "core_module.c", "core_hints.pyi")] + [*HERE.glob("core_*.h"), INCLUDE / "headers2records", *INCLUDE.rglob("*.h")]
+    sources = [HERE / name for name in ("generate.py", "records.py", "core.i", "core_module.c", "core_hints.pyi")] + [*HERE.glob("core_*.h"), INCLUDE / "headers2records", *INCLUDE.rglob("*.awk"), *INCLUDE.rglob("*.h")]
     sources = [path for path in sources if path.name != "version.h"]
     made = [HERE / name for name in MADE]
     return not all(path.exists() for path in made) or min(path.stat().st_mtime for path in made) < max(path.stat().st_mtime for path in sources)
@@ -53,7 +53,7 @@ def make():
         sys.exit("tunnelside: building from git needs SWIG 4 (Debian: apt-get install swig); a release has its wrapper and does not")
     topics = sorted(path for path in (INCLUDE / "tunnelside").iterdir() if path.suffix in (".h", ".in") and path.name != "version.h")
     with open("interface.tsv", "w", encoding="utf-8") as records:
-        subprocess.run(["awk", "-f", INCLUDE / "headers2records", INCLUDE / "tunnelside.h", *topics], stdout=records, check=True)
+        subprocess.run(["sh", INCLUDE / "headers2records", INCLUDE / "tunnelside.h", *topics], stdout=records, check=True)
     subprocess.run([sys.executable, "generate.py", "interface.tsv", version(), "."], check=True)
     subprocess.run([swig, "-python", "-noproxy", "-o", "core_wrap.c", "core.i"], check=True)
     for name in MADE:
