@@ -18,20 +18,22 @@ static void need(tside_status status)
     if (status == TSIDE_OK)
         return;
     tside_fault_text(&fault, sentence, sizeof sentence);
-    fprintf(stderr, "chain: %s\n", sentence);
+    fprintf(stderr, "chain: %s: %s\n", tside_status_text((int)status), sentence);
     exit(1);
 }
 
 /* The bow, and the line that the curtain hangs along. */
 static void shape(const tside_frame *frame, const tside_curtain *curtain, tside_bow *bow, tside_line *line)
 {
-    double arc, face, x, y, normal;
+    double arc, face, x, y, normal, brace;
     tside_bow_point hip;
     need(tside_bow_make(frame, bow, &fault));
     need(tside_bow_at_height(bow, curtain->hip, &arc, &fault));
     need(tside_bow_at(bow, arc, &hip, &fault));
     need(tside_bow_face(bow, curtain->hip, &face, &fault));
     printf("bow   its centreline passes the hip at x %.3f m, its face at %.3f m\n", hip.x, face);
+    need(tside_bow_crossing(bow, 0, 2.4, 0, &brace, &arc, &fault));
+    printf("bow   a level brace 2.4 m up is %.3f m long from the middle to its centreline\n", brace);
     need(tside_line_make(bow, curtain, line, &fault));
     need(tside_line_at(line, 1, &x, &y, &normal, &fault));
     printf("line  a metre down from the fixing it is at (%.3f, %.3f) m\n", x, y);
@@ -50,6 +52,19 @@ static void travel(const tside_travel *travel)
     printf("bar   its underside is 1 m up after %.2f turns\n", position.turns);
 }
 
+/* What the same turning would ask of a person at a crank. */
+static void crank(double torque, double drive_turns)
+{
+    tside_crank crank;
+    tside_cranking cranking;
+    tside_usual(TSIDE_KIND_CRANK, &crank);
+    crank.fitted = TSIDE_CRANK;
+    crank.ratio = 10;
+    need(tside_crank_effort(&crank, torque, drive_turns, &cranking, &fault));
+    printf("crank by hand, 10 : 1, it asks %.1f N at the handle, where %.0f N are the limit, and %.0f turns\n",
+           cranking.effort, cranking.limit, cranking.turns);
+}
+
 /* What the drive must give, and what the guide does to the bar's end; force: receives N, how it pulls its eye then. */
 static tside_torque lift(const tside_travel *travel, const tside_load *load, const tside_hang *hang, double *force)
 {
@@ -66,6 +81,7 @@ static tside_torque lift(const tside_travel *travel, const tside_load *load, con
     printf("lift  at least %.1f N m brings it down by itself; 40 N m lift %.1f m of curtain\n", down.down, longest);
     printf("guide it leans %.1f degrees then, pulls its eye by %.0f N, and lifts it by %.0f N beyond its weight\n",
            lean / TURN * 360, *force, uplift);
+    crank(worst.drive, drive_turns);
     return worst;
 }
 
@@ -75,7 +91,12 @@ static void strength(const tside_extender *extender, const tside_layout *layout,
     static const char *const units[] = {
         [TSIDE_STRESS] = "Pa", [TSIDE_FORCE] = "N", [TSIDE_DEFLECTION] = "m", [TSIDE_SHARE] = ""};
     tside_strength_line lines[TSIDE_EXTENDER_LINES];
+    tside_extender_load load;
     int count;
+    need(tside_extender_bears(extender, layout, force, weight, &load, &fault));
+    printf("stand under %.0f N level and %.0f N of weight: bending %.2f MPa, twist %.2f MPa, both and shear as one "
+           "%.2f MPa\n",
+           force, weight, load.bending_in / 1e6, load.twist / 1e6, load.combined / 1e6);
     need(tside_extender_strength(extender, layout, force, 0, weight, TSIDE_DRIVE_END, lines, TSIDE_EXTENDER_LINES,
                                  &count, &fault));
     for (int i = 0; i < count; i++) {
@@ -162,6 +183,24 @@ static void hang_guide(const tside_side *side, const tside_bow *bow, const tside
            layout->member_from_top);
 }
 
+/* Were there no eye: the same guide on its own foot, along its best line, and what it carries while the drive stalls.
+ */
+static void stand_guide(const tside_side *side, const tside_travel *travel, double stall)
+{
+    const tside_collar collar = tside_drive_collar(&side->drive);
+    tside_footing footing;
+    tside_fixed fixed;
+    tside_fixed_load load;
+    tside_usual(TSIDE_KIND_FOOTING, &footing);
+    need(tside_fixed_make(travel, &side->drive_end.guide, &footing, &collar, 0,
+                          side->curtain.hip + side->drive_end.rise, 0, &fixed, &fault));
+    need(tside_fixed_force(travel, NULL, &fixed, stall, &load, &fault));
+    printf("foot  on a foot of its own the guide leans %.1f degrees and its collar's arm gives %.1f mm\n",
+           fixed.lean / TURN * 360, 1000 * fixed.misfit);
+    printf("foot  at stall it holds %.0f N m, by %.0f N at top and foot, %.2f m apart\n", load.couple, load.reaction,
+           fixed.length);
+}
+
 /* What hangs on the bar, but for its clips, its ends and water, which have usual values. */
 static tside_load weigh(const tside_side *side, double bar_mass)
 {
@@ -205,6 +244,7 @@ int main(void)
     need(tside_drive_run(&way, &load, &hang, &side.drive, &side.cable, &run, &fault));
     printf("drive twists the bar by %.3f of a turn, stalls at %.0f N m, opens in %.0f s\n", twist / TURN, stall,
            run.time_up);
+    stand_guide(&side, &way, stall);
     strength(&side.drive_end.extender, &layout, force, hang.weight);
     return EXIT_SUCCESS;
 }

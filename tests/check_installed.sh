@@ -3,7 +3,7 @@
 # make installcheck: what `make install` lays down in an empty folder is whole; the README's C program, its first ```c block, compiles
 # against it through pkg-config and runs, with the shared library and with the static one, printing the same; what the README
 # says it prints, the ```text block that follows it, if one does before the next heading, is what it prints; and examples/quote_from_c.c
-# does so too, each of its lines and their sum worked out again by awk; and examples/chain_from_c.c, some of its lines worked out again.
+# does so too, each of its lines and their sum worked out again by awk; and examples/chain_from_c.c and parts_from_c.c, lines of them worked out again.
 set -eu
 
 work=$(mktemp -d)
@@ -132,18 +132,39 @@ if test -n "$PKG_CONFIG" && test -f "$top_srcdir/README.md"; then
 
     # By hand: half a tube of 60.3 mm from centreline to face; 4 turns of 0.15 mm, packed to 1.15, make the roll 1.38 mm thicker; a torque in proportion to the
     # length but for the drive's own weight lifts 40/17.5 of 30 m at least. Past the end bow the eye is at 60.3/2 + 50 + 101.6 mm, the drive at 50.8 + 150.
+    # An arch of half chord 3.96985 m rises 1.96985 m from 1.8 m: its radius is 4.98516 m. A crank of 7 in gains 10 at half efficiency. A couple is its
+    # force times its arm. What an extender bears is its line of strength, in MPa and with three digits of it.
     run_example chain_from_c
     awk '
     function off(what, got, want, by) { if (got < want - by || got > want + by) print what " is " got ", not " want }
     { gsub(/[,;:]/, "") }
-    $1 == "bow" { off("half the bow", $14 - $9, 0.03015, 0.001); seen++ }
+    $1 == "bow" && $3 == "level" { off("the brace", $9, sqrt(4.98516 ^ 2 - (2.4 - 3.76985 + 4.98516) ^ 2), 0.001); seen++ }
+    $1 == "crank" { off("the effort", $8, most / (10 * 0.5 * 0.1778), 0.06); seen++ }
+    $1 == "foot" && $3 == "stall" { off("the couple", $10 * $16, $6, 1.5); seen++ }
+    $1 == "stand" && $2 == "under" { combined = $(NF - 1) * 1e6 }
+    $1 == "stand" && $2 == "extender" { off("the stress", combined, $(NF - 5), 1e4); seen++ }
+    $1 == "bow" && $3 == "centreline" { off("half the bow", $14 - $9, 0.03015, 0.001); seen++ }
     $1 == "bar" && $5 == "roll" { if (rolls++) off("what four turns add", $6 - before, 1.38, 0.1); before = $6; seen++ }
     $1 == "lift" && $5 == "when" { most = $9; seen++ }
     $1 == "lift" && $3 == "least" { off("the longest curtain", $16, 30 * 40 / most, 6); if ($16 < 30 * 40 / most) print "the longest curtain is too short"; seen++ }
     $1 == "house" { off("the eye", $10, 181.75, 0.1); off("the drive", $18, 200.8, 0.1); off("farther out", $20, 19.05, 0.1); seen++ }
-    END { if (seen != 7) print seen + 0 " lines of 7 found" }' "$work/chain_from_c.out" > "$work/found"
+    END { if (seen != 11) print seen + 0 " lines of 11 found" }' "$work/chain_from_c.out" > "$work/found"
     test ! -s "$work/found" || { cat "$work/found"; fail "chain_from_c.c is wrong"; }
     echo "installcheck: chain_from_c.c prints $(wc -l < "$work/chain_from_c.out" | tr -d ' ') lines"
+
+    # Pipe of 1, 1-1/4 and 1-1/2 is 1.315, 1.660 and 1.900 in wide (ASME B36.10M, from memory); of EN 10219-2's tables a tube 50 x 3 has 4.25 kg/m and 19.5 cm4.
+    # A wall bears 1.8 d t Fy/2; a cord of 1.5 mm2 has 13.3 ohm/km at 20 degC (IEC 60228), there and back, and 0.393 % more for each kelvin.
+    run_example parts_from_c
+    awk '
+    function off(what, got, want, by) { if (got < want - by || got > want + by) print what " is " got ", not " want }
+    BEGIN { inch["1"] = 1.315; inch["1-1/4"] = 1.660; inch["1-1/2"] = 1.900; cord = 2 * 20 * 0.0133 * (1 + 0.00393 * 30) }
+    { gsub(/[,;:]/, "") }
+    $1 == "sold" { off("pipe " $3, $5, 25.4 * inch[$3], 0.05); seen++ }
+    $1 == "tube" { off("the mass", $7, 4.25, 0.006); off("the inertia", $16, 19.5, 0.05); seen++ }
+    $1 == "bolt" { off("the limit", $9, 1.8 * 10 * 3 * 235 / 2, 0.5); off("the share", $14, 2000 / 6345, 0.005); seen++ }
+    $1 == "cable" { off("the resistance", $9, cord, 0.0005); off("the loss", $17, 4 * cord, 0.005); seen++ }
+    END { if (seen != 6) print seen + 0 " lines of 6 found" }' "$work/parts_from_c.out" > "$work/found"
+    test ! -s "$work/found" || { cat "$work/found"; fail "parts_from_c.c is wrong"; }
 
     # Headers, library and pkg-config file are of one version.
     cat > "$work/version.c" << 'EOF'
