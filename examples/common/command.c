@@ -38,12 +38,28 @@ int set_units(units *chosen, const char *value)
     return EXIT_DONE;
 }
 
-int set_format(format *chosen, const char *value)
+/* Says which formats there are: "--format: text, json or csv, not verse". */
+static int misused_format(const char *const *names, int last, const char *value)
 {
-    if (strcmp(value, "text") && strcmp(value, "json") && strcmp(value, "csv"))
-        return misuse("--format: text, json or csv, not ", value);
-    *chosen = *value == 'j' ? JSON : *value == 'c' ? CSV : TEXT;
-    return EXIT_DONE;
+    text words = {NULL, 0, 0};
+    int status;
+    for (int i = 0; i <= last; i++)
+        text_add(&words, "%s%s", i == 0 ? "--format: " : i < last ? ", " : " or ", names[i]);
+    text_add(&words, ", not ");
+    status = misuse(text_of(&words), value);
+    text_free(&words);
+    return status;
+}
+
+int set_format(format *chosen, format last, const char *value)
+{
+    static const char *const names[] = {[TEXT] = "text", [JSON] = "json", [CSV] = "csv", [HTML] = "html"};
+    for (int i = 0; i <= (int)last; i++)
+        if (!strcmp(value, names[i])) {
+            *chosen = (format)i;
+            return EXIT_DONE;
+        }
+    return misused_format(names, (int)last, value);
 }
 
 void must(tside_status status, const tside_fault *fault)

@@ -8,7 +8,7 @@
 enum { EXIT_DONE, EXIT_REFUSED, EXIT_USAGE };
 
 typedef enum units { AS_THE_FILE, SI, US } units;
-typedef enum format { TEXT, JSON, CSV } format;
+typedef enum format { TEXT, JSON, CSV, HTML } format;
 
 /*
  * What every program does first: a write that cannot go on, because its reader has gone or the file would be too big,
@@ -22,7 +22,7 @@ int misused_option(char **words);
 
 /* Each sets what its option asks for and returns EXIT_DONE, or misuse(). */
 int set_units(units *chosen, const char *value);
-int set_format(format *chosen, const char *value);
+int set_format(format *chosen, format last, const char *value); /* of those up to the last */
 
 /*
  * Of a call that nothing can refuse any more, since what it is asked of was accepted before: else says why, and ends

@@ -105,8 +105,20 @@ size_t columns(const char *words)
     return width_of(words, strlen(words));
 }
 
-/* Bytes of the next word, with those that are kept together with it. */
-static size_t next_words(const char *words)
+void text_add_within(text *t, const char *words, size_t room)
+{
+    size_t bytes = 0, width = 0;
+    if (columns(words) <= room) {
+        text_add(t, "%s", words);
+        return;
+    }
+    while (words[bytes] && (width < room - 3 || ((unsigned char)words[bytes] & 0xc0) == 0x80))
+        width += ((unsigned char)words[bytes++] & 0xc0) != 0x80;
+    text_add_bytes(t, words, bytes);
+    text_add(t, "...");
+}
+
+size_t whole_words(const char *words)
 {
     size_t start = 0, end = strcspn(words, " ");
     while (words[end] && keeps_next(words + start, end - start, words + end + 1)) {
@@ -126,7 +138,7 @@ void text_wrap_at(text *t, size_t page_width, const char *label, const char *wor
     int first = 1;
     text_add(t, "%s", label);
     for (words += strspn(words, " "); *words; words += strspn(words, " ")) {
-        const size_t bytes = next_words(words), width = width_of(words, bytes);
+        const size_t bytes = whole_words(words), width = width_of(words, bytes);
         if (!first && at + 1 + width > page_width) {
             text_add(t, "\n%*s", (int)indent, "");
             at = indent;

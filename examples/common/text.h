@@ -33,8 +33,16 @@ void text_wrap(text *t, const char *label, const char *words);
 /* The same, at another width. */
 void text_wrap_at(text *t, size_t page_width, const char *label, const char *words);
 
+/*
+ * Bytes of the first word, with those that are not parted from it: a quantity such as "5 ft 3 1/2 in" stays whole.
+ */
+size_t whole_words(const char *words);
+
 /* As printf, into the words of text_wrap. */
 void text_say(text *t, const char *label, const char *format, ...) LIKE_PRINTF(3, 4);
+
+/* As much of words as so many columns have room for, cut between characters; where something is cut, it says so. */
+void text_add_within(text *t, const char *words, size_t room);
 
 /* Columns that a text takes: one for each character of UTF-8, control characters not foreseen. */
 size_t columns(const char *words);

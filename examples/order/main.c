@@ -94,7 +94,7 @@ static int set_option(options *chosen, int option, const char *value)
     case 't': return set_length("trim", value, TSIDE_KIND_STOCK, "trim", &chosen->stock.trim);
     case 'a': return add_stock_length(&chosen->stock, value);
     case 'u': return set_units(&chosen->units, value);
-    case 'f': return set_format(&chosen->format, value);
+    case 'f': return set_format(&chosen->format, CSV, value);
     case 'o': chosen->output = value; return EXIT_DONE;
     case 'h': chosen->task = SHOW_HELP; return EXIT_DONE;
     case 'V': chosen->task = SHOW_VERSION; return EXIT_DONE;

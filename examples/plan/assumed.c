@@ -66,7 +66,7 @@ static void put_usual(void *context, const char *path, const tside_field *row, c
         return;
     value = number_of(row, member);
     text_add(&meaning, "%s (%s%s)", row->meaning, both, place);
-    put_row(&a->s->paper, usual_text(p, row, value), text_of(&meaning));
+    put_value(&a->s->paper, usual_text(p, row, value), text_of(&meaning));
     text_free(&meaning);
 }
 

@@ -7,12 +7,14 @@
 
 #include "command.h"
 #include "fields.h"
+#include "html.h"
 #include "job.h"
 #include "json.h"
 #include "matters.h"
 #include "memory.h"
 #include "message.h"
 #include "output.h"
+#include "print.h"
 #include "sheet.h"
 #include "table.h"
 
@@ -38,8 +40,8 @@ static const char help[] = "Usage: tunnelside-plan [OPTION]... FILE...\n"
                            "\n"
                            "  -u, --units=us|si        units of the sheet: feet, inches and pounds, or SI;\n"
                            "                           without it, as the file gives the hip\n"
-                           "  -f, --format=FORMAT      text, a sheet for people; or for programs, always in\n"
-                           "                           SI, json, or csv with one row a side\n"
+                           "  -f, --format=FORMAT      text or html, sheets for people; or for programs,\n"
+                           "                           always in SI, json, or csv with one row a side\n"
                            "      --what-matters       instead of the sheet, how far each mismeasured\n"
                            "                           input moves cuts, kick, turns and torque\n"
                            "      --drives=FILE        the smallest drive of a list in FILE, for each side\n"
@@ -67,7 +69,7 @@ static int set_option(options *chosen, int letter, const char *value)
 {
     switch (letter) {
     case 'u': return set_units(&chosen->units, value);
-    case 'f': return set_format(&chosen->format, value);
+    case 'f': return set_format(&chosen->format, HTML, value);
     case 'D': chosen->drives = value; return 0;
     case 'M': chosen->matters = 1; return 0;
     case 'o': chosen->output = value; return 0;
@@ -91,30 +93,61 @@ static int read_options(options *chosen, int count, char **words)
     int letter, status = 0;
     while (!status && (letter = getopt_long(count, words, "u:f:o:hV", known, NULL)) != -1)
         status = letter == '?' ? misused_option(words) : set_option(chosen, letter, optarg);
-    if (!status && chosen->matters && chosen->format == CSV)
-        return misuse("--what-matters goes with --format=text or json, not csv", "");
+    if (!status && chosen->matters && chosen->format != TEXT && chosen->format != JSON)
+        return misuse("--what-matters goes with --format=text or json, not ", chosen->format == CSV ? "csv" : "html");
     return status;
 }
 
-/*
- * A sheet for each side that is planned, each on a page of its own; after the last side of a job its pieces together.
- */
-static void print_sheets(text *out, const work *all, units wanted, int only_matters)
+static int in_us(units wanted, const planned *side)
 {
+    return wanted == AS_THE_FILE ? side->wanted.in_feet : wanted == US;
+}
+
+static void print_matters_of_all(text *out, const work *all, units wanted)
+{
+    for (size_t i = 0; i < all->count; i++)
+        if (is_planned(all->sides[i])) {
+            text_add(out, "%s", out->length ? "\f" : "");
+            print_matters(out, all->sides[i], in_us(wanted, all->sides[i]));
+        }
+}
+
+/* A sheet for each side that is planned; after the last side of a job its pieces together. */
+static papers sheets_of_all(const work *all, units wanted)
+{
+    papers sheets = {NULL, 0, 0};
     for (size_t i = 0; i < all->count; i++) {
         const planned *side = all->sides[i];
-        const int us = wanted == AS_THE_FILE ? side->wanted.in_feet : wanted == US;
+        const int us = in_us(wanted, side);
         if (!is_planned(side))
             continue;
-        if (only_matters) {
-            text_add(out, "%s", out->length ? "\f" : "");
-            print_matters(out, side, us);
-            continue;
-        }
-        print_sheet(out, side, us);
+        papers_add(&sheets, sheet_of(side, us));
         if (side->wanted.of == 2 && side->wanted.number == 2 && is_planned(all->sides[i - 1]))
-            print_job_pieces(out, all->sides + i - 1, 2, us);
+            papers_add(&sheets, job_pieces_of(all->sides + i - 1, 2, us));
     }
+    return sheets;
+}
+
+static void print_sheets(text *out, const work *all, const options *chosen)
+{
+    papers sheets = sheets_of_all(all, chosen->units);
+    if (chosen->format == HTML)
+        print_html(out, &sheets);
+    else
+        print_papers(out, &sheets);
+    papers_free(&sheets);
+}
+
+static void print_work(text *out, const work *all, const options *chosen)
+{
+    if (chosen->format == JSON)
+        print_json(out, all, chosen->matters);
+    else if (chosen->format == CSV)
+        print_table(out, all);
+    else if (chosen->matters)
+        print_matters_of_all(out, all, chosen->units);
+    else
+        print_sheets(out, all, chosen);
 }
 
 static int plan_files(const options *chosen, int count, char **names)
@@ -128,12 +161,7 @@ static int plan_files(const options *chosen, int count, char **names)
         return EXIT_REFUSED;
     }
     work_add_files(&all, count, names);
-    if (chosen->format == JSON)
-        print_json(&out, &all, chosen->matters);
-    else if (chosen->format == CSV)
-        print_table(&out, &all);
-    else
-        print_sheets(&out, &all, chosen->units, chosen->matters);
+    print_work(&out, &all, chosen);
     if (all.bad)
         status = EXIT_REFUSED;
     if (out.length && !write_output(&out, chosen->output))

@@ -39,6 +39,7 @@ void put_part(paper *p, const char *title)
     add_line(p, LINE_PART, 1, &title);
     p->steps = 0;
     p->figures = 0;
+    p->names = 0;
 }
 
 void put_fact(paper *p, const char *word, const char *format, ...)
@@ -92,22 +93,48 @@ void put_remark(paper *p, const char *format, ...)
     va_end(arguments);
 }
 
-void put_columns(paper *p, unsigned figures, int count, const char *const *titles)
+/* Cells under the titles in use. */
+static line *add_cells(paper *p, line_kind kind, int count, const char *const *cells)
+{
+    line *added = add_line(p, kind, count, cells);
+    added->figures = p->figures;
+    added->names = p->names;
+    return added;
+}
+
+void put_columns(paper *p, const char *of, unsigned figures, int names, int count, const char *const *titles)
 {
     p->figures = figures;
-    add_line(p, LINE_COLUMNS, count, titles)->figures = figures;
+    p->names = names;
+    add_cells(p, LINE_COLUMNS, count, titles)->of = of;
+}
+
+void put_units(paper *p, int count, const char *const *units)
+{
+    add_cells(p, LINE_UNITS, count, units);
 }
 
 void put_cells(paper *p, int count, const char *const *cells)
 {
-    add_line(p, LINE_ROW, count, cells)->figures = p->figures;
+    add_cells(p, LINE_ROW, count, cells);
+}
+
+static void put_pair(paper *p, const char *first, const char *second, int names)
+{
+    const char *const cells[] = {first, second};
+    p->figures = 0;
+    p->names = names;
+    put_cells(p, 2, cells);
 }
 
 void put_row(paper *p, const char *label, const char *value)
 {
-    const char *const cells[] = {label, value};
-    p->figures = 0;
-    put_cells(p, 2, cells);
+    put_pair(p, label, value, 0);
+}
+
+void put_value(paper *p, const char *value, const char *label)
+{
+    put_pair(p, value, label, 1);
 }
 
 void paper_free(paper *p)
@@ -116,4 +143,21 @@ void paper_free(paper *p)
         for (int k = 0; k < p->lines[i].count; k++)
             free(p->lines[i].cells[k]);
     free(p->lines);
+    *p = (paper){.lines = NULL};
+}
+
+/* --- several, one after the other --- */
+
+void papers_add(papers *all, paper made)
+{
+    all->list = grown(all->list, all->count, &all->room, sizeof *all->list);
+    all->list[all->count++] = made;
+}
+
+void papers_free(papers *all)
+{
+    for (size_t i = 0; i < all->count; i++)
+        paper_free(all->list + i);
+    free(all->list);
+    *all = (papers){NULL, 0, 0};
 }

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * The sheet before it is text: its lines in order, each of a kind. Topics put the words; columns, wrapping and pages
- * are a writer's.
+ * The sheet before it is text or HTML: its lines in order, each of a kind. Topics put the words; columns, wrapping and
+ * pages are a writer's.
  */
 #ifndef PLAN_PAPER_H
 #define PLAN_PAPER_H
@@ -20,6 +20,7 @@ typedef enum line_kind {
     LINE_CAUTION, /* of the step, or of the part */
     LINE_REMARK,  /* of the row */
     LINE_COLUMNS, /* titles of the rows below */
+    LINE_UNITS,   /* below such titles, in which units their figures are */
     LINE_ROW      /* cells under such titles; without them, a label and its value */
 } line_kind;
 
@@ -27,6 +28,8 @@ typedef struct line {
     line_kind kind;
     int number;       /* of a step, from 1 */
     unsigned figures; /* bit k: what stands in column k is figures, not words */
+    int names;        /* the column that says what a row is of */
+    const char *of;   /* of titles: of what part of the heading's matter their rows are; NULL: of all */
     int count;
     char *cells[MOST_CELLS];
 } line;
@@ -36,6 +39,7 @@ typedef struct paper {
     size_t count, room;
     int steps;        /* in this part */
     unsigned figures; /* of the columns in use */
+    int names;
 } paper;
 
 /* All as printf, but where there is no format. */
@@ -47,12 +51,24 @@ void put_point(paper *p, const char *format, ...) LIKE_PRINTF(2, 3);
 void put_step(paper *p, const char *format, ...) LIKE_PRINTF(2, 3);
 void put_caution(paper *p, const char *words);
 void put_remark(paper *p, const char *format, ...) LIKE_PRINTF(2, 3);
-/* figures: bit k set where column k holds figures. */
-void put_columns(paper *p, unsigned figures, int count, const char *const *titles);
+/* The members of the line; of: a text that stays, or NULL. */
+void put_columns(paper *p, const char *of, unsigned figures, int names, int count, const char *const *titles);
+void put_units(paper *p, int count, const char *const *units);
 void put_cells(paper *p, int count, const char *const *cells);
-/* A label and its value. */
+/* A label and its value, without titles. */
 void put_row(paper *p, const char *label, const char *value);
+/* The same, the value first: labels of many words stand better behind. */
+void put_value(paper *p, const char *value, const char *label);
 
 void paper_free(paper *p);
+
+/* Those of several sides, in order. */
+typedef struct papers {
+    paper *list;
+    size_t count, room;
+} papers;
+
+void papers_add(papers *all, paper made); /* which is then theirs */
+void papers_free(papers *all);
 
 #endif

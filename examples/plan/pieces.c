@@ -8,7 +8,6 @@
 #include "command.h"
 #include "mark.h"
 #include "memory.h"
-#include "print.h"
 #include "sheet.h"
 
 enum {
@@ -211,7 +210,7 @@ static int gather(piece *list, int count, const piece *more)
 static void put_list(paper *out, const piece *list, int count, int together)
 {
     static const char *const titles[] = {"Mark", "Piece", "Section", "No", "Cut length"};
-    put_columns(out, together ? 1u << 2 : 1u << 3, 5 - together, titles + together);
+    put_columns(out, NULL, together ? 1u << 2 : 1u << 3, 0, 5 - together, titles + together);
     for (int i = 0; i < count; i++) {
         char number[12];
         const char *const cells[] = {list[i].marks, list[i].name, list[i].tube, number, list[i].length};
@@ -254,7 +253,7 @@ void put_side_pieces(sheet *s)
         put_words(&s->paper, "Curtain and flaps are not told: %s.", s->side->no_take_off);
 }
 
-void print_job_pieces(text *out, planned *const *sides, size_t count, int us)
+paper job_pieces_of(planned *const *sides, size_t count, int us)
 {
     piece list[MOST_PIECES], merged[2 * MOST_PIECES];
     paper pieces = {.lines = NULL};
@@ -272,6 +271,5 @@ void print_job_pieces(text *out, planned *const *sides, size_t count, int us)
     put_page(&pieces, "PIECES OF THE JOB", *sides[0]->wanted.job ? sides[0]->wanted.job : "without a name");
     put_list(&pieces, merged, kinds, 1);
     put_tolerance(&pieces, &p, extenders);
-    print_paper(out, &pieces);
-    paper_free(&pieces);
+    return pieces;
 }

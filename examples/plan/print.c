@@ -23,7 +23,7 @@ static int begins_table(const line *at)
 
 static int is_in_table(const line *at, int count)
 {
-    return (at->kind == LINE_ROW || at->kind == LINE_COLUMNS) && at->count == count;
+    return (at->kind == LINE_ROW || at->kind == LINE_COLUMNS || at->kind == LINE_UNITS) && at->count == count;
 }
 
 static void measure(table *t, const line *at)
@@ -125,6 +125,7 @@ static void add_line_of(text *out, const paper *p, size_t i)
         break;
     case LINE_REMARK: text_wrap_at(out, SHEET_WIDTH, "      ", at->cells[0]); break;
     case LINE_COLUMNS:
+    case LINE_UNITS:
     case LINE_ROW: add_row(out, p, i); break;
     }
 }
@@ -163,8 +164,8 @@ static int keeps_next(const paper *p, size_t i)
     if (i + 1 == p->count)
         return 0;
     next = p->lines[i + 1].kind;
-    return kind == LINE_PART || kind == LINE_COLUMNS || next == LINE_CAUTION || next == LINE_REMARK ||
-           (kind == LINE_STEP && next == LINE_ROW);
+    return kind == LINE_PART || kind == LINE_COLUMNS || kind == LINE_UNITS || next == LINE_CAUTION ||
+           next == LINE_REMARK || (kind == LINE_STEP && next == LINE_ROW);
 }
 
 static size_t lines_needed(const paper *p, size_t i)
@@ -194,34 +195,20 @@ static void add_to_page(pages *all, const paper *p, size_t i)
     text_free(&block);
 }
 
-/* As much of it as there is room for, cut between characters; where something is cut, it says so. */
-static void add_cut(text *out, const char *words, size_t room)
-{
-    size_t bytes = 0, width = 0;
-    if (columns(words) <= room) {
-        text_add(out, "%s", words);
-        return;
-    }
-    while (words[bytes] && (width < room - 3 || ((unsigned char)words[bytes] & 0xc0) == 0x80))
-        width += ((unsigned char)words[bytes++] & 0xc0) != 0x80;
-    text_add_bytes(out, words, bytes);
-    text_add(out, "...");
-}
-
 static void add_head(text *out, const line *head, size_t number, size_t of)
 {
     char place[40];
     text title = {NULL, 0, 0};
     snprintf(place, sizeof place, "  page %zu of %zu", number, of);
     text_add(&title, "%s  ", head->cells[0]);
-    add_cut(&title, head->cells[1], SHEET_WIDTH - columns(text_of(&title)) - strlen(place));
+    text_add_within(&title, head->cells[1], SHEET_WIDTH - columns(text_of(&title)) - strlen(place));
     text_add(out, "%s", text_of(&title));
     add_blanks(out, SHEET_WIDTH - columns(text_of(&title)) - strlen(place));
     text_add(out, "%s\n", place);
     text_free(&title);
 }
 
-void print_paper(text *out, const paper *p)
+static void print_paper(text *out, const paper *p)
 {
     pages all = {NULL, NULL, 0, 0, 0, 0};
     for (size_t i = 0; i < p->count; i++)
@@ -237,4 +224,10 @@ void print_paper(text *out, const paper *p)
     }
     free(all.bodies);
     free(all.heads);
+}
+
+void print_papers(text *out, const papers *sheets)
+{
+    for (size_t i = 0; i < sheets->count; i++)
+        print_paper(out, sheets->list + i);
 }

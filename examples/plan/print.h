@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* A sheet as plain text, for a printer that has nothing but letters of one width. */
+/* Sheets as plain text, for a printer that has nothing but letters of one width. */
 #ifndef PLAN_PRINT_H
 #define PLAN_PRINT_H
 
@@ -11,6 +11,6 @@ enum { SHEET_WIDTH = 78, SHEET_LINES = 60 };
  * Adds the pages, a form feed before each but the first of the text: none has more than SHEET_LINES lines; what is
  * longer goes on, under the same title, on the next.
  */
-void print_paper(text *out, const paper *p);
+void print_papers(text *out, const papers *sheets);
 
 #endif

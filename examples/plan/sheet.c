@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: MIT */
 #include "sheet.h"
-#include "print.h"
 
 void put_quantity(sheet *s, const char *label, double value, const char *unit)
 {
@@ -10,7 +9,7 @@ void put_quantity(sheet *s, const char *label, double value, const char *unit)
 void put_ends_titles(sheet *s)
 {
     const char *const titles[] = {"", end_name(TSIDE_DRIVE_END), end_name(TSIDE_FREE_END)};
-    put_columns(&s->paper, 6, 3, titles);
+    put_columns(&s->paper, NULL, 2 | 4, 0, 3, titles);
 }
 
 void put_ends(sheet *s, const char *label, const char *drive, const char *free)
@@ -104,13 +103,12 @@ static void put_annex(sheet *s)
     put_turns(s);
 }
 
-void print_sheet(text *out, const planned *side, int us)
+paper sheet_of(const planned *side, int us)
 {
     sheet s = {.side = side, .pen = {.us = us}};
     for (int end = 0; end < ENDS; end++)
         put_end_page(&s, end);
     put_side_page(&s);
     put_annex(&s);
-    print_paper(out, &s.paper);
-    paper_free(&s.paper);
+    return s.paper;
 }

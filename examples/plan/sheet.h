@@ -15,9 +15,9 @@ typedef struct sheet {
 } sheet;
 
 /* The whole sheet of one side. */
-void print_sheet(text *out, const planned *side, int us);
+paper sheet_of(const planned *side, int us);
 /* The pieces of all sides of a job together. */
-void print_job_pieces(text *out, planned *const *sides, size_t count, int us);
+paper job_pieces_of(planned *const *sides, size_t count, int us);
 
 /* The card's parts, of an end or of the side. */
 void put_stops(sheet *s);

@@ -58,7 +58,7 @@ static void put_lines(sheet *s)
             continue;
         if (part_of(held) != part) {
             const char *const titles[] = {"", "share", "asked", "limit", part_of(held)};
-            put_columns(&s->paper, 2 | 4 | 8, 5, titles);
+            put_columns(&s->paper, part_of(held), 2 | 4 | 8, 4, 5, titles);
         }
         part = part_of(held);
         put_line(s, held);

@@ -19,8 +19,8 @@ void put_turns(sheet *s)
               "Turns of the drive from shut; curtain taken up; roll's diameter; roll's underside above grade; clear "
               "opening; torque at"
               " the drive; lean of its guide, foot outboard positive.");
-    put_columns(&s->paper, (1u << TURNS_COLUMNS) - 1, TURNS_COLUMNS, titles);
-    put_cells(&s->paper, TURNS_COLUMNS, units);
+    put_columns(&s->paper, NULL, (1u << TURNS_COLUMNS) - 1, 0, TURNS_COLUMNS, titles);
+    put_units(&s->paper, TURNS_COLUMNS, units);
     for (int i = 0; i < s->side->turn_count; i++) {
         const tside_turn *row = s->side->turns + i;
         const char *const cells[TURNS_COLUMNS] = {

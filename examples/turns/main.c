@@ -104,7 +104,7 @@ static int set_option(command *line, int letter, const char *value)
         return read_quantity(&line->asked, (option_of)(quantity - letters), value);
     switch (letter) {
     case 'u': return set_units(&line->units, value);
-    case 'f': return set_format(&line->asked.format, value);
+    case 'f': return set_format(&line->asked.format, CSV, value);
     case 'h': line->task = SHOW_HELP; return EXIT_DONE;
     case 'V': line->task = SHOW_VERSION; return EXIT_DONE;
     default: return EXIT_USAGE;

@@ -1,0 +1,114 @@
+#!/bin/sh
+# SPDX-License-Identifier: MIT
+# The sheet that tunnelside-plan writes as HTML: the very words of the text, in its order; a valid document that fetches and runs nothing, whatever
+# a file's names hold; and output that is complete or absent. What a browser makes of it is check_browser.sh's.
+program=${TSIDE_PLAN:-${PLAN:-examples/tunnelside-plan}}
+. "${srcdir:-${top_srcdir:-.}}/tests/program.sh"
+reader=$(dirname "$examples")/tests/read_html.py
+
+command -v python3 > /dev/null || { echo "python3 is missing: a sheet in HTML is not read"; exit 77; }
+command -v tidy > /dev/null || echo "tidy is missing: no validator has read a sheet in HTML"
+
+# sound NAME: the HTML in out is as the reader wants it, and tidy has nothing against it.
+sound() {
+    checks=$((checks + 1))
+    cp out sheet.html
+    python3 "$reader" shape sheet.html || wrong "$1: out of shape"
+    command -v tidy > /dev/null || return
+    tidy -quiet -errors -utf8 sheet.html > complaints 2>&1 && test ! -s complaints || wrong "$1: tidy says: $(head -3 complaints)"
+}
+
+# same_words ARGUMENT...: the text and the HTML that the program writes with these arguments have the same words.
+same_words() {
+    checks=$((checks + 1))
+    "$program" "$@" > sheet.txt
+    "$program" --format=html "$@" > sheet.html
+    python3 "$reader" words sheet.txt sheet.html || wrong "$called $*: text and HTML differ"
+}
+
+# --- the reader itself finds what is wrong ---
+
+run 0 -f html "$sites/film30.json"
+"$program" "$sites/film30.json" > sheet.txt
+# refuses SED-SCRIPT HOW ARGUMENT...: it refuses the sheet in out when changed so.
+refuses() {
+    checks=$((checks + 1))
+    sed "$1" out > spoiled.html
+    cmp -s out spoiled.html && wrong "the edit $1 changes nothing"
+    shift
+    ! python3 "$reader" "$@" spoiled.html > message 2>&1 || wrong "the reader finds nothing wrong with: $*"
+}
+refuses 's/Snug, no more/Snug/' words sheet.txt
+refuses 's/<li value="3">/<li value="4">/' words sheet.txt
+refuses 's/<li value="3">/<li value="4">/' shape
+refuses '0,/<strong>Caution:/s//<strong>Note:/' words sheet.txt
+refuses '0,/<p class="caution">/s//<p>/' words sheet.txt
+refuses '/<h2 id="head-2"/d' shape
+refuses 's/<caption>.*//' shape
+refuses 's/ scope="row"//' shape
+refuses "s/default-src 'none'/default-src */" shape
+refuses 's/<main>/<main><script>0<\/script>/' shape
+refuses 's/href="#page-2"/href="https:\/\/example.org\/"/' shape
+refuses 's/color: black/color: red/' shape
+refuses 's/<\/section>//' shape
+
+# --- every demo, in both systems; several sides in one document ---
+
+for units in us si; do
+    run 0 --format=html --units=$units "$sites"/*.json
+    silent err
+    sound "all demos, $units"
+    same_words --units=$units "$sites"/*.json
+done
+for demo in film30 film30_hip two_sides_job; do
+    run 0 --format=html "$sites/$demo.json"
+    sound "$demo"
+    same_words --drives="$examples/drives.json" "$sites/$demo.json"
+done
+prints '>4&nbsp;ft&nbsp;' # a quantity is not broken
+
+# --- what a file's names hold stays text, in the document and in its style; letters of any script come through ---
+
+for name in '</style></title><script>alert(1)</script>' '<b>bold</b> &amp; \"quoted\" \\\" } * { display: none' '\u202eback\u202c and \u0007bell' '\u6e29\u5ba4 \u05d7\u05de\u05de\u05d4 \u00e9'; do
+    printf '%s' "$name" | sed 's/[\\&/]/\\&/g' > escaped
+    sed "s/\"name\": \"[^\"]*\"/\"name\": \"$(cat escaped)\"/; s/\"note\": \"[^\"]*\"/\"note\": \"$(cat escaped)\"/" "$sites/film30.json" > named.json
+    run 0 --format=html named.json
+    sound "a name: $name"
+    hides '<script'
+    hides '<b>'
+    same_words named.json
+done
+prints '温室 חממה'
+LC_ALL=C grep -q '[^[:print:][:space:]]' out || wrong "the letters are not there as they are"
+
+# --- a side whose work stops says so on its card ---
+
+run 0 --format=html "$sites/film30_hip.json"
+prints '<h3>STOPS THE WORK UNTIL IT IS MENDED</h3>'
+
+# --- the command line; complete, or absent ---
+
+run 2 --format=verse "$sites/film30.json"
+says "text, json, csv or html, not verse"
+run 2 --what-matters --format=html "$sites/film30.json"
+says "text or json, not html"
+sed 's/"hip": "[^"]*"/"hip": "900 ft"/' "$sites/film30.json" > refused.json
+run 1 --format=html refused.json
+silent out
+run 1 --format=html refused.json "$sites/half_circle.json"
+sound "one of two refused"
+test "$(grep -c '<section' out)" = 4 || wrong "not the one sheet that could be planned"
+run 0 --format=html --output=kept.html "$sites/film30.json"
+silent out
+"$program" --format=html "$sites/film30.json" | cmp -s - kept.html || wrong "--output writes something else"
+cp kept.html before.html
+run 1 --format=html --output=kept.html refused.json
+cmp -s kept.html before.html || wrong "a refused side destroys the old output"
+if test -w /dev/full; then
+    checks=$((checks + 1))
+    "$program" --format=html "$sites/film30.json" > /dev/full 2> err && wrong "a full disk is not noticed"
+    grep -q "standard output: cannot be written" err || wrong "a full disk is not said"
+fi
+
+test $failed = 0 || exit 1
+echo "$checks checks of sheets in HTML"
