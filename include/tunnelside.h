@@ -26,6 +26,7 @@
 #include <tunnelside/strength.h>
 #include <tunnelside/finding.h>
 #include <tunnelside/plan.h>
+#include <tunnelside/drawing.h>
 #include <tunnelside/takeoff.h>
 #include <tunnelside/mark.h>
 #include <tunnelside/stock.h>

@@ -143,7 +143,7 @@ FAULT
 %typemap(argout) int * { $result = gather($result, PyLong_FromLong(*$1)); if (!$result) SWIG_fail; }
 %typemap(in, numinputs=0) (char *buffer, size_t size) (char text[2048]) { text[0] = '\0'; $1 = text; $2 = sizeof text; }
 %typemap(argout) (char *buffer, size_t size) { Py_XDECREF($result); $result = text_of($1); if (!$result) SWIG_fail; }
-%typemap(in, numinputs=0) (char *buffer, size_t size, size_t *needed) (char text[2048]) { text[0] = '\0'; $1 = text; $2 = sizeof text; $3 = NULL; }
+%typemap(in, numinputs=0) (char *buffer, size_t size, size_t *needed) (char text[262144]) { text[0] = '\0'; $1 = text; $2 = sizeof text; $3 = NULL; }
 %typemap(argout) (char *buffer, size_t size, size_t *needed) { $result = gather($result, text_of($1)); if (!$result) SWIG_fail; }
 
 #define TSIDE_API

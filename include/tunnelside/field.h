@@ -41,7 +41,8 @@ extern "C" {
     KIND(CRANK, crank) \
     KIND(ALONG, along) \
     KIND(FOOTING, footing) \
-    KIND(SIDE, side)
+    KIND(SIDE, side) \
+    KIND(PICTURE, picture)
 /* answered: results */
 #define TSIDE_ANSWERED_LIST(KIND) \
     KIND(SECTION, section) \
@@ -68,7 +69,11 @@ extern "C" {
     KIND(BOLT_PLAN, bolt_plan) \
     KIND(BEARING, bearing) \
     KIND(STICK, stick) \
-    KIND(CUT_PLAN, cut_plan)
+    KIND(CUT_PLAN, cut_plan) \
+    KIND(STROKE, stroke) \
+    KIND(DIMENSION, dimension) \
+    KIND(NOTE, note) \
+    KIND(DRAWING, drawing)
 /* clang-format on */
 
 #define TSIDE_KIND_NAME(code, name) TSIDE_KIND_##code,

@@ -49,6 +49,12 @@ static double drive_turns_above(double progress, const void *context)
     return tside_i_drive_turns(aim->travel, aim->hang, progress) - aim->turns;
 }
 
+double tside_i_drive_progress(const tside_travel *travel, const tside_hang *hang, double turns)
+{
+    driven aim = {travel, hang, turns};
+    return tside_i_rising_root(drive_turns_above, &aim, travel->wraps_shut, travel->end);
+}
+
 #define MOST_TURNS 1e9 /* so many rows an int still counts */
 
 /* Row i of a table that ends after so many turns; what is taken up in it is left to whoever knows the row before. */
@@ -57,14 +63,11 @@ static tside_turn turn_row(const tside_i_setup *setup, const tside_i_hung *hung,
     const tside_hang *hang = tside_i_hang_of(hung);
     const tside_travel *travel = &setup->travel;
     tside_i_lifting lifting = {&setup->track, &setup->load, hang, 0};
-    driven aim = {travel, hang, i};
     int last = i >= total - SLACK;
     tside_i_spot spot;
     tside_position at;
     double leans = hung->sweep.lean_shut; /* of a guide that stands */
-    tside_i_travel_at(
-        travel, last ? travel->end : tside_i_rising_root(drive_turns_above, &aim, travel->wraps_shut, travel->end),
-        &spot);
+    tside_i_travel_at(travel, last ? travel->end : tside_i_drive_progress(travel, hang, i), &spot);
     tside_i_travel_position(travel, &spot, &at);
     if (hang) {
         tside_i_lean lean = tside_i_hang_lean(hang, &spot);

@@ -7,6 +7,8 @@
 
 /* Turns of the drive against its housing since shut. */
 double tside_i_drive_turns(const tside_travel *travel, const tside_hang *hang, double progress);
+/* Progress after so many of them, which are within the travel. */
+double tside_i_drive_progress(const tside_travel *travel, const tside_hang *hang, double turns);
 /*
  * Those from shut to open with core, packing and thickness at one end of their spread: 1 the greatest, -1 the smallest.
  */

@@ -1,0 +1,19 @@
+/* SPDX-License-Identifier: MIT */
+/* The views, each in its own file: strokes, dimensions and notes of one on a sketch that has just begun. */
+#ifndef TUNNELSIDE_I_VIEWS
+#define TUNNELSIDE_I_VIEWS
+
+#include "drawing/sketch.h"
+
+/* Curtain, roll and bar at a spot, with a pen of which the part does not matter. */
+void tside_i_draw_roll_at(tside_i_sketch *sketch, const tside_i_spot *spot, tside_i_pen pen);
+
+void tside_i_draw_wall(tside_i_sketch *sketch);
+void tside_i_draw_whole_wall(tside_i_sketch *sketch);
+void tside_i_draw_corner(tside_i_sketch *sketch);
+void tside_i_draw_extender(tside_i_sketch *sketch);
+void tside_i_draw_along(tside_i_sketch *sketch);
+void tside_i_draw_roll(tside_i_sketch *sketch);
+void tside_i_draw_turns(tside_i_sketch *sketch);
+
+#endif
