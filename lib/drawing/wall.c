@@ -109,7 +109,7 @@ static void draw_keep_outs(const wall *w)
     for (int i = 0; i < w->end->keep_out_count; i++) {
         const tside_keep_out *out = w->end->keep_outs + i;
         const tside_i_told level = tside_i_end_level(w->sketch->setup, w->sketch->drawing->picture.end);
-        const double inner = tside_i_of_told(&level, out->left), outer = tside_i_of_told(&level, out->right);
+        const double inner = tside_i_of_told(&level, out->inner), outer = tside_i_of_told(&level, out->outer);
         pen.index = i;
         tside_i_rectangle(w->sketch, pen, inner, out->bottom + w->ground, outer, out->top + w->ground);
         tside_i_note(w->sketch, TSIDE_PART_KEEP_OUT, TSIDE_SHOWN_ALWAYS, i, (inner + outer) / 2, out->top + w->ground);
