@@ -14,14 +14,8 @@ extern "C" {
 
 /* Whence a side is seen. No view projects another. */
 typedef enum tside_view {
-    TSIDE_VIEW_END_WALL,   /* an end wall from outside itself, cropped to what is set out */
-    TSIDE_VIEW_WHOLE_WALL, /* the same, the whole bow, small, without dimensions */
-    TSIDE_VIEW_CORNER,     /* an end's corner from above, that wall's outside at the foot */
-    TSIDE_VIEW_EXTENDER,   /* an end's extender as a piece, its outer face, top end to the left */
-    TSIDE_VIEW_ALONG,      /* the side along the house, from outside */
-    TSIDE_VIEW_ROLL_SHUT,  /* the roll against board, sill and rail, as at the drive's end wall */
-    TSIDE_VIEW_ROLL_OPEN,
-    TSIDE_VIEW_TURNS /* opening, torque and lean over the drive's turns */
+    TSIDE_VIEW_END_WALL,  /* an end wall from outside itself, cropped to what is set out */
+    TSIDE_VIEW_WHOLE_WALL /* the same, the whole bow, small, without dimensions */
 } tside_view;
 
 /* How lengths are written: 5 ft 0 7/16 in, or 1535 mm. */
@@ -103,7 +97,7 @@ typedef struct tside_stroke {
 
 /*
  * Every measure that a dimension can tell, one a line: its code, its name, and what it is: a field
- * of the plan or the side, with {end} for drive_end or free_end and {stop} for shut or open; and
+ * of the plan or the side, with {end} for drive_end or free_end; and
  * where it is a difference the field that is taken from it, "face" being the bow's outer face at hip
  * height, and a hip_height that is not given curtain.hip.
  */
@@ -123,33 +117,13 @@ typedef struct tside_stroke {
     TELLS(TOP_HEIGHT, top_height, "{end}.fixed.top_y", "curtain.hip") \
     TELLS(TOP_LEVEL, top_level, "{end}.fixed.top_x", "face") \
     TELLS(FOOT_LEVEL, foot_level, "{end}.fixed.foot_x", "face") \
-    TELLS(FOOT_DEPTH, foot_depth, "{end}.footing.depth", "") \
-    TELLS(CURTAIN_PAST, curtain_past, "curtain.past", "") \
-    TELLS(RUN_ON, run_on, "{end}.stand.run_on", "") \
-    TELLS(EYE_OFF_BOW, eye_off_bow, "{end}.stand.eye", "") \
-    TELLS(EYE_OFF_TUBE, eye_off_tube, "{end}.extender.eye_stand_off", "") \
-    TELLS(BAR_PAST, bar_past, "bar_beyond_{end}", "") \
-    TELLS(CUT_LENGTH, cut_length, "{end}.layout.cut_length", "") \
-    TELLS(EYE_FROM_TOP, eye_from_top, "{end}.layout.eye_from_top", "") \
-    TELLS(BOW_FROM_TOP, bow_from_top, "{end}.layout.bow_from_top", "") \
-    TELLS(MEMBER_FROM_TOP, member_from_top, "{end}.layout.member_from_top", "") \
-    TELLS(SIDE_LENGTH, side_length, "length", "") \
-    TELLS(CURTAIN_LENGTH, curtain_length, "curtain_length", "") \
-    TELLS(BAR_LENGTH, bar_length, "bar_length", "") \
-    TELLS(JOINT_PLACE, joint_place, "splice_near", "") \
-    TELLS(UNDERSIDE, underside, "{stop}.underside", "") \
-    TELLS(UNDERSIDE_HIP, underside_hip, "curtain.hip", "{stop}.underside") \
-    TELLS(SEAL, seal, "seal", "") \
-    TELLS(OPENING, opening, "opening", "") \
-    TELLS(DIAMETER, diameter, "{stop}.diameter", "")
+    TELLS(FOOT_DEPTH, foot_depth, "{end}.footing.depth", "")
 /* clang-format on */
 
 #define TSIDE_TELLS_CODE(code, name, of, from) TSIDE_TELLS_##code,
 
 /* What a dimension tells. */
-typedef enum tside_tells {
-    TSIDE_TELLS_LIST(TSIDE_TELLS_CODE) TSIDE_TELLS_COUNT
-} tside_tells;
+typedef enum tside_tells { TSIDE_TELLS_LIST(TSIDE_TELLS_CODE) TSIDE_TELLS_COUNT } tside_tells;
 
 typedef enum tside_dimension_kind {
     TSIDE_DIMENSION_LEVEL,
@@ -165,18 +139,18 @@ typedef enum tside_dimension_kind {
 typedef struct tside_dimension {
     tside_tells tells;
     tside_dimension_kind kind;
-    int index;                         /* which joint, from 0; else 0 */
-    double value;                      /* in the unit of what it tells, m or 1: the plan's own number */
-    double x, y;                       /* m, its first point */
-    double x_end, y_end;               /* m, its second point */
+    int index;           /* which joint, from 0; else 0 */
+    double value;        /* in the unit of what it tells, m or 1: the plan's own number */
+    double x, y;         /* m, its first point */
+    double x_end, y_end; /* m, its second point */
     double from_x, from_y, to_x, to_y; /* m, ends of the dimension line; one point where there is
                                         * none */
     int arrows_outside;                /* 1 where they do not fit between the points */
-    int leader;                        /* 1 where a line leads from the middle of that to the text */
-    double leader_x, leader_y;         /* m, its end at the text */
-    double text_x, text_y;             /* m, middle of the text's foot */
-    double text_angle;                 /* rad, counter-clockwise from level */
-    double text_width;                 /* m, of the text as it is written */
+    int leader;                /* 1 where a line leads from the middle of that to the text */
+    double leader_x, leader_y; /* m, its end at the text */
+    double text_x, text_y;     /* m, middle of the text's foot */
+    double text_angle;         /* rad, counter-clockwise from level */
+    double text_width;         /* m, of the text as it is written */
 } tside_dimension;
 
 /* A word beside a part. */
@@ -217,19 +191,16 @@ typedef struct tside_drawing {
  * Draws a planned side.
  *
  * Every text keeps off every other text and every outline by boxes of the stated letters, at the
- * scale asked; dimensions stand in ranks outside what they measure. Origins: of an end wall and
- * of the roll the tunnel's centreline at the height where the file's heights begin, the free end's
- * mirrored, as seen from outside it; of a corner the plane of the end bow's centreline at the
- * tunnel's centreline; of an extender its top end, on its axis; along the house the drive's end
- * bow; figures stand on paper, and their scale is always 1.
+ * scale asked; dimensions stand in ranks outside what they measure. The origin of an end wall is the
+ * tunnel's centreline where the side's heights begin; the free end's is mirrored, as seen from
+ * outside it.
  * side: every field checked.
  * plan: made by tside_plan_side, of this side.
  * picture: every field checked.
  * drawing: receives it.
  * TSIDE_OUT_OF_BOUNDS: a field, or turns beyond the travel; the bound is its end.
  * TSIDE_CONTRADICTS, TSIDE_OUT_OF_REACH: as tside_plan_side.
- * TSIDE_NOT_MODELLED: an extender's view where there is none; more joints than a drawing holds; or
- * as tside_plan_side.
+ * TSIDE_NOT_MODELLED: as tside_plan_side.
  * Source: ISO 128 and ISO 129-1 for line types and dimensions; derivation, plane geometry.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_draw(const tside_side *side, const tside_plan *plan,
@@ -261,6 +232,7 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_dimension_text(const tside_dimensio
  * size: from 0, how much fits with the closing zero.
  * needed: optional, receives the length of the text without its closing zero, also when it does not
  * fit; may be NULL.
+ * TSIDE_OUT_OF_BOUNDS: no such part or state.
  * TSIDE_TOO_SMALL: size not above needed; nothing is written.
  * Source: this library's choice of words.
  */

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* A drawing as asked: the tables of what drawings are made of, and the views by their names. */
+/* A drawing as asked: a side made ready, its view's strokes, and places for its texts. */
 #include <tunnelside/drawing.h>
 
 #include "base/field.h"
@@ -7,105 +7,11 @@
 #include "drawing/views.h"
 #include "side/turns.h"
 
-static const char *const views[] = {"end_wall", "whole_wall", "corner",    "extender",
-                                    "along",    "roll_shut",  "roll_open", "turns"};
-static const char *const ends[] = {"drive_end", "free_end"};
-static const char *const tapes[] = {"inch", "metric"};
-static const char *const parts[] = {"bow",      "member",   "board", "rail",         "sill",     "ground", "curtain",
-                                    "bar",      "roll",     "drive", "collar",       "guide",    "reach",  "eye",
-                                    "eye_bolt", "extender", "hole",  "spacer",       "keep_out", "joint",  "axis",
-                                    "opening",  "torque",   "lean",  "curtain_edge", "hip"};
-static const char *const shown[] = {"always", "shut", "open", "shut_and_open", "at_turns"};
-static const char *const line_types[] = {"wide", "narrow", "dashed", "chain"};
-static const char *const dimension_kinds[] = {"level", "plumb", "along", "arc", "running", "radius", "angle"};
-#define TELLS(code, name, of, from) #name,
-static const char *const measures[] = {TSIDE_TELLS_LIST(TELLS)};
-#undef TELLS
-
-/* clang-format off */
-static const tside_field picture_rows[] = {
-    {CHOICE(tside_picture, view, views, TSIDE_VIEW_END_WALL, "whence it is seen")},
-    {CHOICE(tside_picture, end, ends, TSIDE_DRIVE_END, "which end, of the views of one")},
-    {CHOICE(tside_picture, tape, tapes, TSIDE_TAPE_INCH, "how lengths are written")},
-    {NUMBER(tside_picture, scale, "1", FROM(0.1), TO(1000), 20, OURS, "how many times smaller on paper")},
-    {OPTIONAL(tside_picture, turns, "turn", FROM(0), TO(1e9), "turns of the drive since shut at which roll and guide are drawn too")},
-};
-TABLE(tside_i_picture_table, picture_rows);
-
-static const tside_field stroke_rows[] = {
-    {CHOICE(tside_stroke, part, parts, 0, "what it shows")},
-    {CHOICE(tside_stroke, shown, shown, 0, "in which state")},
-    {CHOICE(tside_stroke, line, line_types, 0, "type of line")},
-    {RESULT_COUNT(tside_stroke, arc, "1 for an arc, 0 for a straight stroke")},
-    {RESULT_COUNT(tside_stroke, index, "which keep-out or joint, from 0")},
-    {RESULT(tside_stroke, x, "m", "its beginning, or an arc's centre, to the right as seen")},
-    {RESULT(tside_stroke, y, "m", "the same, up")},
-    {RESULT(tside_stroke, x_end, "m", "end of a straight stroke, to the right as seen")},
-    {RESULT(tside_stroke, y_end, "m", "the same, up")},
-    {RESULT(tside_stroke, radius, "m", "of an arc")},
-    {RESULT(tside_stroke, from, "rad", "where an arc begins, counter-clockwise from level")},
-    {RESULT(tside_stroke, sweep, "rad", "how far it goes on, counter-clockwise")},
-};
-TABLE(tside_i_stroke_table, stroke_rows);
-
-static const tside_field dimension_rows[] = {
-    {CHOICE(tside_dimension, tells, measures, 0, "what it tells")},
-    {CHOICE(tside_dimension, kind, dimension_kinds, 0, "which way it is measured")},
-    {RESULT_COUNT(tside_dimension, index, "which joint, from 0")},
-    {RESULT(tside_dimension, value, "m", "the measure; of a run 1")},
-    {RESULT(tside_dimension, x, "m", "its first point, to the right as seen")},
-    {RESULT(tside_dimension, y, "m", "the same, up")},
-    {RESULT(tside_dimension, x_end, "m", "its second point, to the right as seen")},
-    {RESULT(tside_dimension, y_end, "m", "the same, up")},
-    {RESULT(tside_dimension, from_x, "m", "beginning of the dimension line, to the right as seen")},
-    {RESULT(tside_dimension, from_y, "m", "the same, up")},
-    {RESULT(tside_dimension, to_x, "m", "end of that line, to the right as seen")},
-    {RESULT(tside_dimension, to_y, "m", "the same, up")},
-    {RESULT_COUNT(tside_dimension, arrows_outside, "1 where arrows do not fit between the points")},
-    {RESULT_COUNT(tside_dimension, leader, "1 where a line leads from the middle of that line to the text")},
-    {RESULT(tside_dimension, leader_x, "m", "end of that line at the text, to the right as seen")},
-    {RESULT(tside_dimension, leader_y, "m", "the same, up")},
-    {RESULT(tside_dimension, text_x, "m", "middle of the text's foot, to the right as seen")},
-    {RESULT(tside_dimension, text_y, "m", "the same, up")},
-    {RESULT(tside_dimension, text_angle, "rad", "which way the text runs, counter-clockwise from level")},
-    {RESULT(tside_dimension, text_width, "m", "of the text")},
-};
-TABLE(tside_i_dimension_table, dimension_rows);
-
-static const tside_field note_rows[] = {
-    {CHOICE(tside_note, part, parts, 0, "what it names")},
-    {CHOICE(tside_note, shown, shown, 0, "in which state")},
-    {RESULT_COUNT(tside_note, index, "which keep-out or joint, from 0")},
-    {RESULT(tside_note, x, "m", "what is named, to the right as seen")},
-    {RESULT(tside_note, y, "m", "the same, up")},
-    {RESULT(tside_note, to_x, "m", "end of the line that leads from there to the text, to the right as seen")},
-    {RESULT(tside_note, to_y, "m", "the same, up")},
-    {RESULT(tside_note, text_x, "m", "middle of the text's foot, to the right as seen")},
-    {RESULT(tside_note, text_y, "m", "the same, up")},
-    {RESULT(tside_note, text_width, "m", "of the text")},
-};
-TABLE(tside_i_note_table, note_rows);
-
-static const tside_field drawing_rows[] = {
-    {GROUP(tside_drawing, picture, picture, "what was asked")},
-    {RESULT_COUNT(tside_drawing, outboard, "1 where outboard is to the right as seen, -1 to the left, 0 neither")},
-    {RESULT(tside_drawing, left, "m", "left edge of all that is drawn, texts too")},
-    {RESULT(tside_drawing, bottom, "m", "lower edge of it")},
-    {RESULT(tside_drawing, right, "m", "right edge of it")},
-    {RESULT(tside_drawing, top, "m", "upper edge of it")},
-    {LIST(tside_drawing, strokes, stroke_count, stroke, tside_stroke, TSIDE_STROKES, "lines and arcs of what is shown")},
-    {LIST(tside_drawing, dimensions, dimension_count, dimension, tside_dimension, TSIDE_DIMENSIONS, "measures")},
-    {LIST(tside_drawing, notes, note_count, note, tside_note, TSIDE_NOTES, "names of parts")},
-};
-/* clang-format on */
-TABLE(tside_i_drawing_table, drawing_rows);
-
 static void draw_view(tside_i_sketch *sketch)
 {
     switch (sketch->drawing->picture.view) {
     case TSIDE_VIEW_END_WALL: tside_i_draw_wall(sketch); break;
     case TSIDE_VIEW_WHOLE_WALL: tside_i_draw_whole_wall(sketch); break;
-    default: break;
     }
 }
 
@@ -126,13 +32,6 @@ static tside_status find_turns(const tside_i_setup *setup, double turns, tside_i
     return TSIDE_OK;
 }
 
-static tside_status check_view(const tside_side *side, const tside_picture *picture, tside_fault *fault)
-{
-    if (picture->view == TSIDE_VIEW_EXTENDER && tside_i_end(side, picture->end)->hung != TSIDE_ON_EXTENDER)
-        return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "picture.view", "", "this end has no extender");
-    return TSIDE_OK;
-}
-
 tside_status tside_draw(const tside_side *side, const tside_plan *plan, const tside_picture *picture,
                         tside_drawing *drawing, tside_fault *fault)
 {
@@ -142,7 +41,6 @@ tside_status tside_draw(const tside_side *side, const tside_plan *plan, const ts
     TRY(tside_i_check(&tside_i_picture_table, "picture", picture, fault));
     TRY(tside_i_check_table(&tside_i_side_table, side, fault));
     TRY(tside_i_within(fault, "plan", tside_i_finite(&tside_i_plan_table, plan, fault)));
-    TRY(check_view(side, picture, fault));
     TRY(tside_i_settle(&tside_i_side_table, NULL, tside_i_set_up(side, &side->bar, &side->drive, &setup, fault),
                        fault));
     if (picture->turns_given)

@@ -159,8 +159,8 @@ static void row_is_sound(tside_kind kind, const tside_field *rows, const tside_f
         ck_assert_msg(found && row->applies_mask, "%s applies to no choice above it", row->name);
     }
     if (row->type == TSIDE_LIST)
-        ck_assert_msg(row->capacity > 1 && row->capacity < 100 && row->stride == structures[row->kind].size &&
-                          row->count_offset + sizeof(int) <= size,
+        ck_assert_msg(row->capacity > 1 && row->capacity <= TSIDE_STROKES &&
+                          row->stride == structures[row->kind].size && row->count_offset + sizeof(int) <= size,
                       "%s: its list", row->name);
 }
 

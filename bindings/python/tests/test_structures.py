@@ -12,7 +12,7 @@ import unittest
 import tunnelside as ts
 from sides import SIDE
 
-MADE = [ts.Bow, ts.Line, ts.Travel, ts.Hang, ts.Fixed, ts.Plan]  # by a function of the library alone
+MADE = [ts.Bow, ts.Line, ts.Travel, ts.Hang, ts.Fixed, ts.Plan, ts.Drawing]  # by a function of the library alone
 STRUCTURES = [one for one in (getattr(ts, name) for name in ts.__all__) if isinstance(one, type) and issubclass(one, ts.Structure) and one is not ts.Structure and one not in MADE]
 
 
@@ -62,10 +62,11 @@ class Structures(unittest.TestCase):
         travel = ts.travel_make(line, SIDE.curtain, ts.Roll(core=0.04), SIDE.stops)
         hang, _ = ts.hang_make(travel, SIDE.drive_end.guide, ts.Collar(), 5.2, 2.2, 0.0)
         fixed = ts.fixed_make(travel, SIDE.drive_end.guide, ts.Footing(), ts.Collar(), 0.0, 2.2, 0.0)
-        made = (bow, line, travel, hang, fixed, ts.plan_side(SIDE))
+        plan = ts.plan_side(SIDE)
+        made = (bow, line, travel, hang, fixed, plan, ts.draw(SIDE, plan, ts.Picture()))
         self.assertEqual([type(one) for one in made], [one for one in (getattr(ts, name) for name in ts.__all__) if isinstance(one, type) and issubclass(one, ts.Structure) and one._maker])
         self.assertEqual([type(one) for one in made], MADE)
-        for one, maker in zip(made, "bow_make line_make travel_make hang_make fixed_make plan_side".split()):
+        for one, maker in zip(made, "bow_make line_make travel_make hang_make fixed_make plan_side draw".split()):
             with self.subTest(type(one).__name__):
                 name = type(one).__name__
                 values = one.asdict()

@@ -1,0 +1,131 @@
+/* SPDX-License-Identifier: MIT */
+/* Drawings: what they are asked, and how they are handed over. */
+#include <check.h>
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include <tunnelside.h>
+
+#include "expect.h"
+#include "plans.h"
+#include "sides.h"
+
+Suite *draw_suite(void);
+
+static const tside_picture end_wall = {.view = TSIDE_VIEW_END_WALL, .tape = TSIDE_TAPE_INCH, .scale = 20};
+
+static void drawn(const tside_side *side, const tside_plan *plan, const tside_picture *picture, tside_drawing *drawing)
+{
+    tside_fault fault;
+    ANSWERS(tside_draw(side, plan, picture, drawing, &fault));
+}
+
+START_TEST(what_cannot_be_drawn_is_refused)
+{
+    static tside_drawing drawing;
+    tside_side side = plain(), bad;
+    tside_plan plan = planned(&side);
+    tside_picture picture = end_wall;
+    tside_fault fault;
+    picture.scale = 0;
+    ck_assert_int_eq(tside_draw(&side, &plan, &picture, &drawing, &fault), TSIDE_OUT_OF_BOUNDS);
+    ck_assert_str_eq(fault.field, "picture.scale");
+    picture = end_wall;
+    picture.turns_given = 1;
+    picture.turns = plan.drive_turns * 1.001;
+    ck_assert_int_eq(tside_draw(&side, &plan, &picture, &drawing, &fault), TSIDE_OUT_OF_BOUNDS);
+    ck_assert_str_eq(fault.field, "picture.turns");
+    NEAR(fault.bound, plan.drive_turns, 1e-9, "most turns", 0);
+    picture.turns = plan.drive_turns;
+    drawn(&side, &plan, &picture, &drawing);
+    bad = side;
+    bad.length = NAN;
+    ck_assert_int_eq(tside_draw(&bad, &plan, &end_wall, &drawing, &fault), TSIDE_OUT_OF_BOUNDS);
+    ck_assert_str_eq(fault.field, "length");
+    bad = side;
+    bad.stops.open_by = TSIDE_OPEN_HEIGHT;
+    bad.stops.open_height = 0.01;
+    ck_assert_int_eq(tside_draw(&bad, &plan, &end_wall, &drawing, &fault), TSIDE_CONTRADICTS);
+    bad = side;
+    bad.curtain.hip = 19;
+    ck_assert_int_eq(tside_draw(&bad, &plan, &end_wall, &drawing, &fault), TSIDE_OUT_OF_REACH);
+    bad = side;
+    bad.drive.place = TSIDE_BOTH_ENDS;
+    ck_assert_int_eq(tside_draw(&bad, &plan, &end_wall, &drawing, &fault), TSIDE_NOT_MODELLED);
+    plan.drive_end.eye_x = NAN;
+    ck_assert_int_eq(tside_draw(&side, &plan, &end_wall, &drawing, &fault), TSIDE_NOT_MODELLED);
+}
+END_TEST
+
+START_TEST(texts_fit_or_are_refused)
+{
+    static tside_drawing drawing;
+    tside_side side = plain();
+    tside_plan plan = planned(&side);
+    tside_fault fault;
+    char words[80], one[1];
+    size_t needed = 0;
+    drawn(&side, &plan, &end_wall, &drawing);
+    ck_assert_int_gt(drawing.dimension_count, 5);
+    ck_assert_int_gt(drawing.note_count, 3);
+    for (int i = 0; i < drawing.dimension_count; i++) {
+        ANSWERS(tside_dimension_text(drawing.dimensions + i, TSIDE_TAPE_METRIC, words, sizeof words, &needed, &fault));
+        ck_assert_uint_eq(strlen(words), needed);
+        ANSWERS(tside_dimension_text(drawing.dimensions + i, TSIDE_TAPE_INCH, words, sizeof words, &needed, &fault));
+        ck_assert_uint_eq(strlen(words), needed);
+        NEAR(drawing.dimensions[i].text_width, (double)needed * TSIDE_LETTER_ADVANCE * 20, 1e-12, "text's width", i);
+        ck_assert_int_eq(tside_dimension_text(drawing.dimensions + i, TSIDE_TAPE_INCH, words, needed, NULL, &fault),
+                         TSIDE_TOO_SMALL);
+    }
+    ck_assert_int_eq(tside_dimension_text(drawing.dimensions, (tside_tape)7, words, sizeof words, NULL, &fault),
+                     TSIDE_OUT_OF_BOUNDS);
+    drawing.dimensions[0].value = 2e6;
+    ck_assert_int_eq(tside_dimension_text(drawing.dimensions, TSIDE_TAPE_INCH, words, sizeof words, NULL, &fault),
+                     TSIDE_OUT_OF_BOUNDS);
+    for (int i = 0; i < drawing.note_count; i++) {
+        ANSWERS(tside_note_text(drawing.notes + i, words, sizeof words, &needed, &fault));
+        ck_assert_uint_eq(strlen(words), needed);
+        ck_assert_int_eq(tside_note_text(drawing.notes + i, one, sizeof one, NULL, &fault), TSIDE_TOO_SMALL);
+    }
+    drawing.notes[0].part = TSIDE_PARTS;
+    ck_assert_int_eq(tside_note_text(drawing.notes, words, sizeof words, NULL, &fault), TSIDE_OUT_OF_BOUNDS);
+}
+END_TEST
+
+/* A title of markup stays text. */
+START_TEST(an_svg_fits_or_is_refused)
+{
+    static tside_drawing drawing;
+    tside_side side = plain();
+    tside_plan plan = planned(&side);
+    tside_fault fault;
+    size_t needed = 0, again = 0;
+    char *svg;
+    drawn(&side, &plan, &end_wall, &drawing);
+    ck_assert_int_eq(tside_drawing_svg(&drawing, "<b> & \"b\"", NULL, 0, &needed, &fault), TSIDE_TOO_SMALL);
+    svg = malloc(needed + 1);
+    ck_assert_ptr_nonnull(svg);
+    ck_assert_int_eq(tside_drawing_svg(&drawing, "<b> & \"b\"", svg, needed, NULL, &fault), TSIDE_TOO_SMALL);
+    ANSWERS(tside_drawing_svg(&drawing, "<b> & \"b\"", svg, needed + 1, &again, &fault));
+    ck_assert_uint_eq(again, needed);
+    ck_assert_uint_eq(strlen(svg), needed);
+    ck_assert_ptr_nonnull(strstr(svg, "<title>&lt;b&gt; &amp; &quot;b&quot;</title>"));
+    ck_assert_str_eq(svg + needed - 7, "</svg>\n");
+    drawing.strokes[0].x = NAN;
+    ck_assert_int_eq(tside_drawing_svg(&drawing, "", svg, needed + 1, NULL, &fault), TSIDE_OUT_OF_BOUNDS);
+    ck_assert_str_eq(fault.field, "drawing.strokes[0].x");
+    free(svg);
+}
+END_TEST
+
+Suite *draw_suite(void)
+{
+    Suite *suite = suite_create("draw");
+    TCase *tests = tcase_create("draw");
+    tcase_add_test(tests, what_cannot_be_drawn_is_refused);
+    tcase_add_test(tests, texts_fit_or_are_refused);
+    tcase_add_test(tests, an_svg_fits_or_is_refused);
+    suite_add_tcase(suite, tests);
+    return suite;
+}
