@@ -170,6 +170,9 @@ done
 sed 's/"stock": 6/"stock": 5.9/' site.json > shorter.json
 run 0 --units=si --kerf=5mm shorter.json
 prints "2 x roll bar"
+run 1 --trim=1m "$sites/film30.json"
+says "square tube 1.5 in x 0.12 in: cuts[0].length: 1.08806 m contradicts stock: longer than any stick less its trim"
+says "is missing [3 ft 6 7/8 in; at most 2 ft 8 5/8 in]"
 run 1 --units=si --trim=10mm site.json # a whole stick is a piece, and has no room for a trim
 says "tunnelside-order: round tube 33.7 mm x 2.6 mm: "
 silent out

@@ -717,6 +717,24 @@ run 0 "$sites/film30_hip.json"
 tr -s " \n" " " < out > joined
 grep -q 'above the hip clears, and keeps to the limits: free_end.hung extender, free_end.rise at least [0-9]' joined || wrong "nothing is said of what mends a side hung on the hip"
 hides 'Least rise of the eye'
+# not lengths alone: to three digits, bounds on the side on which they are kept, small lengths in thousandths of an inch
+while IFS='|' read -r was is told; do
+    edit film30.json "s#$was#$is#"
+    run 1 changed.json
+    says "$told"
+done <<'END'
+"rated_torque": "30 lbf ft"|"rated_torque": "0 lbf ft"|drive.rated_torque: 0 N m is below 0.01 N m [0 lbf ft; at least 0.008 lbf ft]
+"mass": "12 lb"|"mass": "1000 lb"|drive.mass: 453.592 kg is above 200 kg [1000 lb; at most 440 lb]
+"yield": "50 ksi"|"yield": "50 psi"|bar.material.yield: 344738 Pa is below 1e+06 Pa [0.05 ksi; at least 0.146 ksi]
+"screw_limit": "600 lbf"|"screw_limit": "0.1 lbf"|bar.screw_limit: 0.444822 N is below 1 N [0.1 lbf; at least 0.225 lbf]
+"twist": "20 deg"|"twist": "0 deg"|limits.twist: 0 rad is not above 0 rad [0 deg; above 0 deg]
+"no_load_speed": "3.6 rpm"|"no_load_speed": "-3.6 rpm"|drive.no_load_speed: -0.376991 rad/s is below 1e-06 rad/s [-3.6 rpm; at least 0.001 rpm]
+"wall": "bwg 11"|"wall": "0.0002 in"|drive_end.extender.tube.wall: 5.08e-06 m is below 1e-05 m [0 in; at least 0.001 in]
+"length": "96 ft"|"length": "9600 ft"|length: 2926.08 m is above 500 m [9600 ft 0 in; at most 1640 ft 5 in]
+END
+edit film30.json 's/"no_load_current": "0.6 A"/"no_load_current": "-0.6 A"/'
+run 1 changed.json
+! grep -q '\[' err || wrong "an ampere is told twice"
 edit leanto_metric.json 's/"sill": "[^"]*"/"sill": "3 m"/'
 run 1 changed.json
 ! grep -q ' in\]' err || wrong "inches in what a metric file is told"
@@ -725,6 +743,13 @@ edit film30.json 's/"kick_out": "4 in"/"kick_out": "0 in"/'
 run 0 changed.json
 hides 'rise at least'
 prints "drive's end: none."
+tr -s " \n" " " < out > joined
+checks=$((checks + 1))
+grep -qF "drive_end.rise: 5 m is out of reach (limits): not even the highest eye keeps to the limits; no value of it fits [16 ft 4 7/8 in]." joined || wrong "why no rise serves is not told in feet"
+run 0 --units=si changed.json
+hides '[16 ft'
+run 0 --format=json changed.json
+prints 'keeps to the limits; no value of it fits"'
 
 # --- only what geometry needs is required: what is not known is left out, and its answer says what it needs ---
 

@@ -80,7 +80,7 @@ static void keep(found *search, tside_status status, double value, const tside_f
     search->status = status;
     search->value = value;
     if (status != TSIDE_OK)
-        tside_fault_text(fault, search->why, sizeof search->why);
+        search->why = *fault;
 }
 
 static void search_rise(planned *side, int end)
@@ -124,7 +124,7 @@ static void say_why_refused(planned *side, const drive_list *drives, int i)
     *with = side->wanted.side;
     with->drive = drives->drive[i];
     if (tside_plan_side(with, ignored, &fault) != TSIDE_OK)
-        tside_fault_text(&fault, side->choices[i].why, sizeof side->choices[i].why);
+        side->choices[i].why = fault;
     free(with);
     free(ignored);
 }
@@ -228,7 +228,7 @@ static tside_status take_off(planned *side, int must_take, tside_fault *fault)
                                               TSIDE_ITEMS, &side->item_count, fault);
     if (status == TSIDE_OK || must_take)
         return status;
-    tside_fault_text(fault, side->no_take_off, sizeof side->no_take_off);
+    side->no_take_off = *fault;
     return TSIDE_OK;
 }
 

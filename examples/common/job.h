@@ -13,14 +13,14 @@ enum { ENDS = 2 }; /* the drive's, and the free one: tside_which_end */
 typedef struct found {
     int asked;
     tside_status status;
-    char why[256]; /* why nothing was found */
+    tside_fault why; /* why nothing was found */
     double value;
 } found;
 
 /* What became of a drive of a list. */
 typedef struct judged {
     tside_drive_choice choice;
-    char why[256]; /* of a refused one */
+    tside_fault why; /* of a refused one */
 } judged;
 
 /* One side, with what the library answers. */
@@ -40,7 +40,7 @@ typedef struct planned {
     judged *choices;
     int item_count;
     tside_item items[TSIDE_ITEMS]; /* where the take-off is wanted */
-    char no_take_off[256];         /* why a planned side has none */
+    tside_fault no_take_off;       /* why a planned side has none */
 } planned;
 
 typedef struct work {

@@ -8,6 +8,7 @@
 #include "message.h"
 #include "names.h"
 #include "read.h"
+#include "sentence.h"
 #include "tolerances.h"
 #include "units.h"
 #include "value.h"
@@ -288,8 +289,7 @@ static int hip_is_in_feet(const json_t *side)
     return hip && is_in_feet(hip);
 }
 
-/* Whether any text in what was parsed is a length in feet or inches. */
-static int speaks_feet(const json_t *value)
+int speaks_feet(const json_t *value)
 {
     const char *key;
     json_t *member;
@@ -346,35 +346,15 @@ char *read_drive(document *doc, const json_t *object, const char *within, tside_
     return text_in(object, "name");
 }
 
-/* "[2 in; at least 6 1/8 in; drive_end.extender.eye_stand_off at least 3 in]", after a sentence in metres. */
-static void add_in_feet(text *words, const tside_fault *fault)
-{
-    const int least = fault->relation == TSIDE_BELOW || fault->relation == TSIDE_NOT_ABOVE,
-              most = fault->relation == TSIDE_ABOVE || fault->relation == TSIDE_NOT_BELOW;
-    pen p = {.us = 1};
-    if (!fault->unit || strcmp(fault->unit, "m") || (!least && !most && fault->relation != TSIDE_NONE_FITS))
-        return;
-    text_add(words, " [%s", tape(&p, fault->value));
-    if (least)
-        text_add(words, "; at least %s", tape_at_least(&p, fault->bound));
-    if (most)
-        text_add(words, "; at most %s", tape_at_most(&p, fault->bound));
-    if (fault->remedy_given)
-        text_add(words, "; %s at least %s", fault->other, tape_at_least(&p, fault->remedy));
-    text_add(words, "]");
-}
-
 void refuse_by_library(document *doc, complaints *refusals, const char *within, tside_fault *fault, int us,
                        const char *more)
 {
-    char field[TSIDE_PATH_SIZE], sentence[512];
+    char field[TSIDE_PATH_SIZE];
     text words = {NULL, 0, 0};
+    pen p = {.us = us};
     memcpy(field, fault->field, sizeof field);
     fault->field[0] = '\0';
-    tside_fault_text(fault, sentence, sizeof sentence);
-    text_add(&words, "%s", sentence);
-    if (us)
-        add_in_feet(&words, fault);
+    add_refusal(&words, &p, fault);
     text_add(&words, "%s", more);
     complain(doc, refusals, within, field, "%s", text_of(&words));
     text_free(&words);

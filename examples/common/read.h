@@ -51,9 +51,12 @@ char *read_text(document *doc, const json_t *object, const char *key, complaints
  */
 char *read_drive(document *doc, const json_t *object, const char *within, tside_drive *drive, complaints *refusals);
 
+/* Whether any text in what was parsed is a length in feet or inches. */
+int speaks_feet(const json_t *value);
+
 /*
  * Complains of what the library refuses, at the fault's field, and adds what else is to be said. us: 1 where the file
- * speaks feet, to tell its lengths so too.
+ * speaks feet, to tell its numbers so too.
  */
 void refuse_by_library(document *doc, complaints *refusals, const char *within, tside_fault *fault, int us,
                        const char *more);

@@ -51,3 +51,46 @@ void add_sentence(text *words, pen *p, const tside_finding *finding)
 {
     add_filled(words, p, finding, tside_finding_sentence((int)finding->code));
 }
+
+/* "; at least 6 1/8 in"; a bound of a field that is itself refused: "; above 0 lb" */
+static void add_bound(text *words, pen *p, const tside_fault *fault)
+{
+    const int is_open = fault->status == TSIDE_OUT_OF_BOUNDS;
+    switch (fault->relation) {
+    case TSIDE_BELOW: text_add(words, "; at least %s", at_least(p, fault->bound, fault->unit)); break;
+    case TSIDE_NOT_ABOVE:
+        text_add(words, "; %s %s", is_open ? "above" : "at least", at_least(p, fault->bound, fault->unit));
+        break;
+    case TSIDE_ABOVE: text_add(words, "; at most %s", at_most(p, fault->bound, fault->unit)); break;
+    case TSIDE_NOT_BELOW:
+        text_add(words, "; %s %s", is_open ? "below" : "at most", at_most(p, fault->bound, fault->unit));
+        break;
+    default: break;
+    }
+}
+
+/* The value is rounded away from the bound that it breaks. */
+static void add_numbers(text *words, pen *p, const tside_fault *fault)
+{
+    const int is_less = fault->relation == TSIDE_BELOW || fault->relation == TSIDE_NOT_ABOVE,
+              is_more = fault->relation == TSIDE_ABOVE || fault->relation == TSIDE_NOT_BELOW;
+    if (!fault->unit || !has_us_unit(fault->unit) || (!is_less && !is_more && fault->relation != TSIDE_NONE_FITS))
+        return;
+    text_add(words, " [%s",
+             is_less   ? at_most(p, fault->value, fault->unit)
+             : is_more ? at_least(p, fault->value, fault->unit)
+                       : quantity(p, fault->value, fault->unit));
+    add_bound(words, p, fault);
+    if (fault->remedy_given)
+        text_add(words, "; %s at least %s", fault->other, at_least(p, fault->remedy, fault->unit));
+    text_add(words, "]");
+}
+
+void add_refusal(text *words, pen *p, const tside_fault *fault)
+{
+    char sentence[512];
+    tside_fault_text(fault, sentence, sizeof sentence);
+    text_add(words, "%s", sentence);
+    if (p->us)
+        add_numbers(words, p, fault);
+}

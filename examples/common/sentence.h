@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* A finding's sentence in the units of a sheet. */
+/* Sentences of findings, and of refusals, in the units of a sheet. */
 #ifndef COMMON_SENTENCE_H
 #define COMMON_SENTENCE_H
 
@@ -13,5 +13,11 @@ void add_filled(text *out, pen *p, const tside_finding *finding, const char *wor
 
 /* Adds the sentence of a finding. */
 void add_sentence(text *words, pen *p, const tside_finding *finding);
+
+/*
+ * Adds the library's sentence of a refusal, in SI, and in feet, inches and pounds what its numbers are there:
+ * "0.05 m is above 0.02 m [2 in; at most 3/4 in]".
+ */
+void add_refusal(text *words, pen *p, const tside_fault *fault);
 
 #endif

@@ -204,17 +204,60 @@ const char *unit_shown(const pen *p, const char *unit)
     return p->us ? row->us_name : row->si_name;
 }
 
-const char *finer(pen *p, double value, const char *unit, int more)
+int has_us_unit(const char *unit)
 {
     const struct shown *row = row_of(unit);
-    const double number = row ? value / (p->us ? row->us_size : row->si_size) : value;
-    const char *name = unit_shown(p, unit), *digits;
-    if (!strcmp(unit, "m"))
-        return tape(p, value);
-    digits = shortened(p, number, decimals_for(number) + more);
+    return !strcmp(unit, "m") || (row && row->us_size != 1);
+}
+
+/* How many of the unit that is shown a value is. */
+static double number_shown(const pen *p, double value, const char *unit)
+{
+    const struct shown *row = row_of(unit);
+    return row ? value / (p->us ? row->us_size : row->si_size) : value;
+}
+
+static const char *with_shown(pen *p, double number, int decimals, const char *unit)
+{
+    const char *name = unit_shown(p, unit), *digits = shortened(p, number, decimals);
     if (!strcmp(digits, "1") && !strcmp(name, "turns"))
         return "1 turn";
     return *name ? with_unit(p, digits, name) : digits;
+}
+
+const char *finer(pen *p, double value, const char *unit, int more)
+{
+    const double number = number_shown(p, value, unit);
+    return strcmp(unit, "m") ? with_shown(p, number, decimals_for(number) + more, unit) : tape(p, value);
+}
+
+/* To so many decimals: up where way is 1, down where it is -1, less what rounding may have put there. */
+static double to_decimals(double number, int decimals, int way)
+{
+    const double parts = pow(10, decimals);
+    return way * ceil(way * number * parts - 1e-6) / parts;
+}
+
+/* A length that is small on a tape goes to fine(). */
+static const char *rounded(pen *p, double value, const char *unit, int way)
+{
+    const double number = number_shown(p, value, unit), fine_part = p->us ? 0.0254 : 0.001;
+    const int decimals = decimals_for(number);
+    if (strcmp(unit, "m"))
+        return with_shown(p, to_decimals(number, decimals, way), decimals, unit);
+    if (fabs(value) < 8 * tape_division(p->us))
+        return fine(p, fine_part * to_decimals(value / fine_part, p->us ? 3 : 2, way));
+    return way > 0 ? tape_at_least(p, value) : tape_at_most(p, value);
+}
+
+const char *at_least(pen *p, double value, const char *unit)
+{
+    return rounded(p, value, unit, 1);
+}
+
+const char *at_most(pen *p, double value, const char *unit)
+{
+    return rounded(p, value, unit, -1);
 }
 
 const char *quantity(pen *p, double value, const char *unit)

@@ -45,6 +45,11 @@ const char *roughly(pen *p, double metres);
 const char *quantity(pen *p, double value, const char *unit);
 /* The same with more digits. */
 const char *finer(pen *p, double value, const char *unit, int more);
+/* The same of a bound, rounded to the side on which it is kept; a small length goes to fine(). */
+const char *at_least(pen *p, double value, const char *unit);
+const char *at_most(pen *p, double value, const char *unit);
+/* Whether feet, inches and pounds have a unit of their own for an SI unit. */
+int has_us_unit(const char *unit);
 /* What the sheet calls an SI unit: "lbf ft" of N m. */
 const char *unit_shown(const pen *p, const char *unit);
 /* A number with so many decimals, and no "-0". */

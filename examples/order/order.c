@@ -9,7 +9,7 @@
 #include "message.h"
 #include "names.h"
 #include "order.h"
-#include "units.h"
+#include "sentence.h"
 
 /* Lengths that differ by less are one, no saw knows better; the longer counts. */
 #define SAME 1e-4
@@ -189,11 +189,11 @@ static cutting *cutting_for(order *o, const article *material, const tside_stock
     return o->cuttings + o->cutting_count++;
 }
 
-static int complain_of(const article *material, const char *why)
+static int complain_of(const cutting *c, const char *why)
 {
     text words = {NULL, 0, 0};
-    text_add(&words, "%s ", material->what->name);
-    add_sizes(&words, material, 0);
+    text_add(&words, "%s ", c->material.what->name);
+    add_sizes(&words, &c->material, c->in_feet);
     say("%s: %s", text_of(&words), why);
     text_free(&words);
     return 0;
@@ -206,7 +206,7 @@ static int offer_length(cutting *c, double length)
         if (fabs(stock->lengths[i].length - length) <= SAME)
             return 1;
     if (stock->length_count == TSIDE_STOCK_LENGTHS)
-        return complain_of(&c->material, "more than 8 lengths of stock");
+        return complain_of(c, "more than 8 lengths of stock");
     stock->lengths[stock->length_count++].length = length;
     return 1;
 }
@@ -227,8 +227,7 @@ static int add_cut(cutting *c, const planned *side, const tside_item *item)
 {
     const int cut = cut_for(c, item);
     if (cut < 0)
-        return complain_of(&c->material,
-                           "more different pieces than one cut plan takes, 5000: order fewer sides at once");
+        return complain_of(c, "more different pieces than one cut plan takes, 5000: order fewer sides at once");
     c->cuts[cut].count += item->count;
     c->cuts[cut].length = fmax(c->cuts[cut].length, item->length);
     for (int i = 0; i < item->count; i++) {
@@ -246,6 +245,7 @@ static int add_item(order *o, const planned *side, const tside_item *item, const
     if (item->by == TSIDE_BY_CUT && item->stock_given) {
         cutting *c = cutting_for(o, &a, asked);
         c->per_metre = item->mass / item->length;
+        c->in_feet = side->wanted.in_feet;
         return offer_length(c, item->stock) && add_cut(c, side, item);
     }
     if (item->by == TSIDE_BY_COUNT || item->by == TSIDE_BY_SHEET)
@@ -264,9 +264,12 @@ static int add_item(order *o, const planned *side, const tside_item *item, const
 
 static int refuse_cutting(const cutting *c, const tside_fault *fault)
 {
-    char sentence[512];
-    tside_fault_text(fault, sentence, sizeof sentence);
-    return complain_of(&c->material, sentence);
+    pen p = {.us = c->in_feet};
+    text why = {NULL, 0, 0};
+    add_refusal(&why, &p, fault);
+    complain_of(c, text_of(&why));
+    text_free(&why);
+    return 0;
 }
 
 double stick_length(const cutting *c, int stick)

@@ -51,6 +51,7 @@ typedef struct piece {
 typedef struct cutting {
     article material; /* its first measures, without the sticks' length */
     double per_metre; /* kg/m; 0 where it is not known */
+    int in_feet;      /* 1 where the side that asked for it last speaks feet, as refusals then do */
     tside_stock stock;
     tside_cut cuts[TSIDE_STOCK_CUTS];
     int codes[TSIDE_STOCK_CUTS]; /* what each cut is: a tside_item_code */

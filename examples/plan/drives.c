@@ -24,7 +24,10 @@ static void put_choice(sheet *s, int i)
                  quantity(&s->pen, one->choice.value, "N m"));
         break;
     case TSIDE_DRIVE_FAILS: add_sentence(&words, &s->pen, &finding); break;
-    case TSIDE_DRIVE_REFUSED: text_add(&words, "no side can be planned with it: %s", one->why); break;
+    case TSIDE_DRIVE_REFUSED:
+        text_add(&words, "no side can be planned with it: ");
+        add_refusal(&words, &s->pen, &one->why);
+        break;
     }
     put_point(&s->paper, "%s", text_of(&words));
     text_free(&words);

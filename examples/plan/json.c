@@ -16,13 +16,21 @@ static void put_assumed(void *context, const char *path, const tside_field *row,
         put_string(a->w, NULL, path);
 }
 
+/* Why something is refused, in SI as all else. */
+static void put_fault(writer *w, const tside_fault *why)
+{
+    char sentence[512];
+    tside_fault_text(why, sentence, sizeof sentence);
+    put_string(w, "refused", sentence);
+}
+
 static void put_found(writer *w, const char *key, const found *search, const char *unit)
 {
     if (!search->asked)
         return;
     if (search->status != TSIDE_OK) {
         open_bracket(w, key, '{');
-        put_string(w, "refused", search->why);
+        put_fault(w, &search->why);
         shut_bracket(w, '}');
     } else if (unit) {
         put_number(w, key, search->value, unit);
@@ -40,7 +48,7 @@ static void put_choices(writer *w, const planned *side)
         put_string(w, "name", side->drives->name[i]);
         put_structure(w, TSIDE_KIND_DRIVE_CHOICE, &side->choices[i].choice);
         if (side->choices[i].choice.fit == TSIDE_DRIVE_REFUSED)
-            put_string(w, "refused", side->choices[i].why);
+            put_fault(w, &side->choices[i].why);
         shut_bracket(w, '}');
     }
     shut_bracket(w, ']');
@@ -73,7 +81,7 @@ static void put_refused_when_off(writer *w, const measured *one, int way)
     open_bracket(w, NULL, '{');
     put_string(w, "input", one->path);
     put_number(w, "off_by", way == MORE ? one->tolerance : -one->tolerance, one->row->unit);
-    put_string(w, "refused", one->refused[way]);
+    put_fault(w, &one->refused[way]);
     shut_bracket(w, '}');
 }
 
@@ -84,7 +92,7 @@ static void put_matters(writer *w, const planned *side)
     open_bracket(w, "refused_when_off", '[');
     for (size_t i = 0; i < m.count; i++)
         for (int way = 0; way < WAYS; way++)
-            if (*m.inputs[i].refused[way])
+            if (m.inputs[i].refused[way].status != TSIDE_OK)
                 put_refused_when_off(w, m.inputs + i, way);
     shut_bracket(w, ']');
     open_bracket(w, "what_matters", '[');

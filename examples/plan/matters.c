@@ -6,7 +6,7 @@
 #include "command.h"
 #include "matters.h"
 #include "memory.h"
-#include "units.h"
+#include "sentence.h"
 #include "tolerances.h"
 #include "walk.h"
 
@@ -91,7 +91,7 @@ static void move(matters *m, measured *one, int way, const tside_side *base)
     must(tside_field_find(TSIDE_KIND_SIDE, one->path, &in.place, &fault), &fault);
     if (tside_plan_sides(base, 1, &in, 1, out, ANSWERS, &status, NULL, &fault) != TSIDE_OK) {
         fault.index = -1; /* the row: there is only one */
-        tside_fault_text(&fault, one->refused[way], sizeof one->refused[way]);
+        one->refused[way] = fault;
     }
     for (int k = 0; k < ANSWERS; k++)
         if (m->asked[k])
@@ -206,18 +206,25 @@ static void print_answer(listing *s, matters *m, int k)
         text_add(s->out, "%*s  nothing measured moves it by enough to show\n", MOVE_WIDTH, "-");
 }
 
+static void print_refused_when_off(listing *s, const measured *one, int way)
+{
+    text why = {NULL, 0, 0};
+    add_refusal(&why, &s->pen, &one->refused[way]);
+    text_say(s->out, "  ", "at %s%s on %s refused: %s", way == MORE ? "+" : "-",
+             off_by(&s->pen, one->tolerance, one->row->unit), one->path, text_of(&why));
+    text_free(&why);
+}
+
 static void print_refused(listing *s, const matters *m)
 {
     int any = 0;
     for (size_t i = 0; i < m->count; i++)
         for (int way = 0; way < WAYS; way++)
-            if (*m->inputs[i].refused[way]) {
-                const measured *one = m->inputs + i;
+            if (m->inputs[i].refused[way].status != TSIDE_OK) {
                 text_add(s->out, "%s",
                          any++ ? ""
                                : "\nRefused when off; only the other way, if it is not refused too, counts below:\n");
-                text_say(s->out, "  ", "at %s%s on %s refused: %s", way == MORE ? "+" : "-",
-                         off_by(&s->pen, one->tolerance, one->row->unit), one->path, one->refused[way]);
+                print_refused_when_off(s, m->inputs + i, way);
             }
 }
 

@@ -22,7 +22,7 @@ typedef struct measured {
     double value, tolerance;
     int assumed; /* 1 where the file does not give it */
     double moves[ANSWERS];
-    char refused[WAYS][320]; /* why the side is refused with it off that way; "" where it is not */
+    tside_fault refused[WAYS]; /* why the side is refused with it off that way; TSIDE_OK where it is not */
 } measured;
 
 typedef struct matters {

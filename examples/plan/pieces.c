@@ -8,6 +8,7 @@
 #include "command.h"
 #include "mark.h"
 #include "memory.h"
+#include "sentence.h"
 #include "sheet.h"
 
 enum {
@@ -243,6 +244,14 @@ void put_end_pieces(sheet *s, int end)
     put_tolerance(&s->paper, &s->pen, on_extender(s->side, end));
 }
 
+static void put_no_take_off(sheet *s)
+{
+    text words = {NULL, 0, 0};
+    add_refusal(&words, &s->pen, &s->side->no_take_off);
+    put_words(&s->paper, "Curtain and flaps are not told: %s.", text_of(&words));
+    text_free(&words);
+}
+
 void put_side_pieces(sheet *s)
 {
     piece list[MOST_PIECES];
@@ -250,7 +259,7 @@ void put_side_pieces(sheet *s)
     put_part(&s->paper, "CUT");
     put_list(&s->paper, list, count, 0);
     if (s->side->item_count == 0)
-        put_words(&s->paper, "Curtain and flaps are not told: %s.", s->side->no_take_off);
+        put_no_take_off(s);
 }
 
 paper job_pieces_of(planned *const *sides, size_t count, int us)

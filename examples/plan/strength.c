@@ -2,6 +2,7 @@
 /* Strength, line by line, and what would do instead. */
 #include <stdio.h>
 
+#include "sentence.h"
 #include "sheet.h"
 
 static const char *amount(sheet *s, const tside_strength_line *held, double value)
@@ -115,6 +116,15 @@ void put_strength(sheet *s)
     put_needing(s, HAS_NO_LIMIT, "Has no limit, look and decide:");
 }
 
+/* What was sought and not found, and why. */
+static void put_none(sheet *s, const char *what, const char *of, const tside_fault *why)
+{
+    text words = {NULL, 0, 0};
+    add_refusal(&words, &s->pen, why);
+    put_words(&s->paper, "%s%s: none. %s.", what, of, text_of(&words));
+    text_free(&words);
+}
+
 static void put_least_rise(sheet *s, int end)
 {
     const found *search = &s->side->least_rise[end];
@@ -128,7 +138,7 @@ static void put_least_rise(sheet *s, int end)
                   limited ? ", which clears what rides on the guide and keeps to the limits"
                           : ", which just clears what rides on the guide; no limit of kick or side force is given");
     else
-        put_words(&s->paper, "Least rise of the eye above the hip, %s: none. %s.", end_name(end), search->why);
+        put_none(s, "Least rise of the eye above the hip, ", end_name(end), &search->why);
 }
 
 void put_searches(sheet *s)
@@ -146,5 +156,5 @@ void put_searches(sheet *s)
                   (int)bar->value + 1, fine(p, asked->bars[(int)bar->value].tube.diameter),
                   fine(p, asked->bars[(int)bar->value].tube.wall));
     else if (bar->asked)
-        put_words(&s->paper, "Lightest bar of the list: none. %s.", bar->why);
+        put_none(s, "Lightest bar of the list", "", &bar->why);
 }

@@ -264,7 +264,7 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_plan_turns(const tside_side *side, 
  * TSIDE_OUT_OF_BOUNDS, TSIDE_NOT_MODELLED: as tside_plan_side, or no such end.
  * TSIDE_CONTRADICTS: at 5 m the foot is still too near the ground, or the collar rides on the
  * chain; or as tside_plan_side.
- * TSIDE_OUT_OF_REACH: not even 5 m is enough; or as tside_plan_side.
+ * TSIDE_OUT_OF_REACH: not even 5 m is enough (the fault has them); or as tside_plan_side.
  * Accuracy: to 1e-7 m.
  * Source: derivation, halving as tside_hang_make and tside_side_force say; the 5 m are this
  * library's choice.

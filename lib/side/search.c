@@ -55,8 +55,9 @@ tside_status tside_eye_least(const tside_side *side, tside_which_end end, double
     if (!rise_serves(&setup, end, high, fault, &status)) {
         if (status != TSIDE_OK)
             return tside_i_settle(&tside_i_side_table, NULL, status, fault);
-        return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, end == TSIDE_DRIVE_END ? "drive_end.rise" : "free_end.rise",
-                              "limits", "no rise up to 5 m keeps to the limits");
+        return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH,
+                                    end == TSIDE_DRIVE_END ? "drive_end.rise" : "free_end.rise", "limits",
+                                    "not even the highest eye keeps to the limits", "m", high, TSIDE_NONE_FITS, 0, 0);
     }
     if (rise_serves(&setup, end, low, NULL, &status))
         high = low;

@@ -96,7 +96,8 @@ START_TEST(least_rise_keeps_to_limits)
     }
     side.limits.side_force = 1e-3;
     REFUSES(tside_eye_least(&side, TSIDE_FREE_END, &rise, &fault), rise, TSIDE_OUT_OF_REACH, "free_end.rise",
-            TSIDE_NO_RELATION);
+            TSIDE_NONE_FITS);
+    ck_assert(fault.value == 5 && !strcmp(fault.unit, "m") && !strcmp(fault.other, "limits"));
 }
 END_TEST
 
