@@ -20,4 +20,8 @@
  */
 #define SLACK 1e-9
 
+/* m: what is longer by no more still fits. A sum of decimal lengths differs by its last digits from the one it stands
+ * for. */
+#define FITS 1e-9
+
 #endif

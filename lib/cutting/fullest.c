@@ -6,8 +6,6 @@
 
 #include "base/field.h"
 
-static const double nanometre = 1e-9; /* m, by so much a sum may be over and still fit */
-
 /* No stick is cut into more different pieces; and so many looks at a cut take a fraction of a second. */
 enum { DEEPEST = 64, MOST_LOOKS = 4000000 };
 
@@ -46,7 +44,7 @@ static int next_cut(filling *f, int after, double room)
 {
     int next = -1;
     for (int i = 0; i < f->cut_count; i++)
-        if (f->cuts[i].count && size_of(f, i) <= room + nanometre && is_after(f, i, after) &&
+        if (f->cuts[i].count && size_of(f, i) <= room + FITS && is_after(f, i, after) &&
             (next < 0 || is_after(f, next, i)))
             next = i;
     f->looks += f->cut_count;
@@ -55,7 +53,7 @@ static int next_cut(filling *f, int after, double room)
 
 static void choose(const filling *f, pattern *p, int cut)
 {
-    const double fit = floor((p->room + nanometre) / size_of(f, cut));
+    const double fit = floor((p->room + FITS) / size_of(f, cut));
     const int count = fit < f->cuts[cut].count ? (int)fit : f->cuts[cut].count;
     p->chosen[p->depth++] = (choice){cut, count};
     p->room -= count * size_of(f, cut);
@@ -86,9 +84,9 @@ static pattern fullest(filling *f, double room)
             after = next;
             continue;
         }
-        if (now.room < best.room - nanometre)
+        if (now.room < best.room - FITS)
             best = now;
-        if (!now.depth || best.room <= nanometre || f->looks > MOST_LOOKS)
+        if (!now.depth || best.room <= FITS || f->looks > MOST_LOOKS)
             return best;
         after = give_back(f, &now);
     }
@@ -123,7 +121,7 @@ tside_status tside_stock_fill(const tside_stock *stock, double length, const tsi
     if (made.pieces) {
         made.used -= stock->kerf;
         made.offcut = length - stock->trim - made.used - stock->kerf;
-        if (made.offcut < nanometre)
+        if (made.offcut < FITS)
             made.offcut = 0;
     }
     TRY(ANSWER(&tside_i_stick_table, made, stick, fault));

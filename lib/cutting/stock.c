@@ -58,8 +58,6 @@ static const tside_field cut_plan_rows[] = {
 /* clang-format on */
 TABLE(tside_i_cut_plan_table, cut_plan_rows);
 
-static const double nanometre = 1e-9; /* by so much a sum may be over and still fit */
-
 /* --- buffers --- */
 
 /* What is made of the caller's work buffer. */
@@ -126,7 +124,7 @@ static tside_status check_cuts(const tside_stock *stock, const tside_cut *cuts, 
             status = tside_i_refuse_value(fault, TSIDE_OUT_OF_BOUNDS, "count", "",
                                           "more pieces in all than are planned at once", "1", cuts[i].count,
                                           TSIDE_ABOVE, TSIDE_STOCK_PIECES - pieces, 0);
-        else if (status == TSIDE_OK && cuts[i].count && cuts[i].length > longest + nanometre)
+        else if (status == TSIDE_OK && cuts[i].count && cuts[i].length > longest + FITS)
             status = tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "length", "", "longer than any stick less its trim",
                                           "m", cuts[i].length, TSIDE_ABOVE, longest, longest - cuts[i].length);
         TRY(of_element(fault, "cuts", i, "stock", status));
@@ -187,7 +185,7 @@ static int write_stick(writer *w, int row, int entry, int most)
         w->left[j] -= take_next(w, j) * stick.count;
     stick.used += w->stock->kerf * (stick.pieces - 1);
     stick.offcut = w->stock->lengths[which].length - w->stock->trim - stick.used - w->stock->kerf;
-    if (stick.offcut < nanometre)
+    if (stick.offcut < FITS)
         stick.offcut = 0;
     if (w->sticks)
         tside_i_hand_over(&tside_i_stick_table, &stick, w->sticks + entry, sizeof stick);

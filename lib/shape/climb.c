@@ -264,6 +264,8 @@ void tside_i_climb_chord(tside_travel *travel, double from, double most, double 
  */
 int tside_i_climb_may_tip(const tside_travel *travel, double from, double most)
 {
+    const double near =
+        0.01; /* relative: the roll grows on the way, and a chord settled for nothing costs time alone */
     const tside_line *line = &travel->line;
     tside_i_spot begin, end;
     double dx, h;
@@ -273,5 +275,5 @@ int tside_i_climb_may_tip(const tside_travel *travel, double from, double most)
     h = line->y - line->obstacle[line->board].y;
     tside_i_spot_roll(travel, from, &begin);
     tside_i_spot_roll(travel, most, &end);
-    return dx > 0.99 * begin.r && dx * dx + h * h - 2 * h * end.r < 1.01 * begin.s * begin.s;
+    return dx > (1 - near) * begin.r && dx * dx + h * h - 2 * h * end.r < (1 + near) * begin.s * begin.s;
 }

@@ -95,10 +95,11 @@ static void find_keep_outs(const tside_i_setup *setup, tside_which_end which, co
  */
 static double from_bend(const tside_path *centre, double hole)
 {
+    const double level = 1e-9; /* rad: a round peak's heading is off level by rounding, and is no kink */
     double nearest = HUGE_VAL, top = tside_i_path_at(centre, centre->length).heading;
     for (int i = 1; i < centre->count; i++)
         nearest = fmin(nearest, fabs(hole - centre->piece[i].from));
-    return fabs(top - TSIDE_PI) > 1e-9 ? fmin(nearest, fabs(centre->length - hole)) : nearest;
+    return fabs(top - TSIDE_PI) > level ? fmin(nearest, fabs(centre->length - hole)) : nearest;
 }
 
 static void find_hole(const tside_i_setup *setup, tside_which_end which, const tside_end_plan *end_plan,

@@ -4,8 +4,6 @@
 
 #include "base/field.h"
 
-#define FITS 1e-9 /* m: a bar that is longer by no more still fits */
-
 tside_status tside_i_bar_make(const tside_bar *bar, const tside_i_bar_lengths *l, tside_i_made *made,
                               tside_fault *fault)
 {

@@ -118,8 +118,6 @@ const char *tside_item_text(int code)
 
 /* --- the list --- */
 
-#define FITS 1e-9 /* m: what is longer by no more still fits */
-
 typedef struct list {
     const tside_side *side;
     const tside_plan *plan;

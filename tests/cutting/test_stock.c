@@ -496,6 +496,18 @@ static double least_left(const tside_cut *cuts, int count, double room)
     return least;
 }
 
+/* Two pieces that together are as long as the stick: in doubles 0.1 + 0.2 > 0.3, and 0.3 - 0.2 < 0.1. */
+START_TEST(a_stick_in_hand_is_just_filled)
+{
+    for (int i = 1; i < 30; i++)
+        for (int j = i + 1; j < 40; j++) {
+            tside_stick stick;
+            ck_assert_int_eq(filled(0, 0, (i + j) / 10.0, LIST(i / 10.0, j / 10.0), COUNTS(1, 1), &stick), 11);
+            ck_assert(stick.pieces == 2 && stick.offcut == 0);
+        }
+}
+END_TEST
+
 START_TEST(a_stick_in_hand_is_cut_the_fullest_way)
 {
     dice d = {17};
@@ -583,6 +595,7 @@ Suite *stock_suite(void)
     tcase_add_test(tcase, plans_are_sound_whatever_the_limit);
     tcase_add_test(tcase, more_takes_more);
     tcase_add_test(tcase, a_stick_in_hand_by_hand);
+    tcase_add_test(tcase, a_stick_in_hand_is_just_filled);
     tcase_add_test(tcase, a_stick_in_hand_is_cut_the_fullest_way);
     tcase_add_test(tcase, a_stick_in_hand_takes_no_forever);
     tcase_add_test(tcase, a_stick_in_hand_is_refused);

@@ -281,6 +281,96 @@ START_TEST(outside_measures_are_the_centrelines_and_the_tube)
 }
 END_TEST
 
+/* --- where rounding decides --- */
+
+/* A leg, a shoulder where there is room for one, and an arch, of sizes drawn by lot. */
+static tside_frame drawn_frame(dice *d, int shoulder)
+{
+    tside_frame frame;
+    tside_usual(TSIDE_KIND_FRAME, &frame);
+    frame.tube = (tside_round){.diameter = 0.06, .wall = 0.003};
+    frame.width = dice_between(d, 5, 10);
+    frame.leg_height = dice_between(d, 0.8, 2);
+    frame.peak_height = frame.leg_height + dice_between(d, 0.4, 0.9) * frame.width / 2;
+    frame.shoulder_radius_given = shoulder;
+    frame.shoulder_radius = shoulder ? dice_between(d, 0.3, 0.6) : 0;
+    return frame;
+}
+
+/* A line through the joint of two pieces crosses the one or the other; from inboard it meets nothing beyond it first.
+ */
+START_TEST(a_line_through_a_joint_crosses_there)
+{
+    dice d = {1};
+    int met = 0;
+    for (int n = 0; n < 300; n++) {
+        const tside_frame frame = drawn_frame(&d, n % 2);
+        const tside_bow bow = bow_of(&frame);
+        for (int k = 1; k < bow.centre.count; k++)
+            for (int i = 0; i < 20; i++) {
+                const tside_piece *piece = bow.centre.piece + k;
+                double angle = dice_between(&d, -0.7, 0.7), reach = dice_between(&d, 0.2, frame.width / 2), away, arc;
+                tside_fault fault;
+                if (sin(piece->heading - angle) < 0.3) /* grazes it */
+                    continue;
+                ANSWERS(tside_bow_crossing(&bow, piece->x - reach * cos(angle), piece->y - reach * sin(angle), angle,
+                                           &away, &arc, &fault));
+                ck_assert_msg(away <= reach + 1e-9, "frame %d, joint %d: crosses %g beyond it", n, k, away - reach);
+                met += fabs(away - reach) < 1e-9;
+            }
+    }
+    ck_assert_int_gt(met, 5000);
+}
+END_TEST
+
+/* A place within some digits of an arch's top, where it is level: a step to it by its slope would lead anywhere. */
+START_TEST(heights_by_the_top_are_found)
+{
+    dice d = {2};
+    int found = 0;
+    for (int n = 0; n < 500; n++) {
+        const tside_frame frame = drawn_frame(&d, 0);
+        const tside_bow bow = bow_of(&frame);
+        const double top = bow_at(&bow, bow.centre.length).y;
+        for (int i = 0; i < 20; i++) {
+            const double height = top * (1 - i * 1.2e-16);
+            double arc;
+            if (tside_bow_at_height(&bow, height, &arc, NULL) != TSIDE_OK) /* above the top, by rounding */
+                continue;
+            NEAR(bow_at(&bow, arc).y, height, 1e-14, "height by the top", n);
+            found++;
+        }
+    }
+    ck_assert_int_gt(found, 9000);
+}
+END_TEST
+
+/* Where bulges touch, the line goes from one to the next, with no piece between them but one that has a length. */
+START_TEST(a_line_has_no_piece_of_no_length)
+{
+    dice d = {3};
+    int bent = 0;
+    for (int n = 0; n < 500; n++) {
+        const tside_frame frame = drawn_frame(&d, n % 2);
+        const tside_bow bow = bow_of(&frame);
+        tside_curtain curtain;
+        tside_line line;
+        tside_fault fault;
+        tside_usual(TSIDE_KIND_CURTAIN, &curtain);
+        curtain.standoff = dice_between(&d, 0, 0.1);
+        curtain.sill = 0.3;
+        curtain.hip = dice_between(&d, 0.8, 0.7 * frame.peak_height);
+        ANSWERS(tside_line_make(&bow, &curtain, &line, &fault));
+        for (int i = 1; i < line.count; i++) {
+            bent += line.piece[i].turn != 0;
+            ck_assert_msg(line.piece[i].turn != 0 || line.piece[i].length > 1e-9, "frame %d: piece %d is %g m", n, i,
+                          line.piece[i].length);
+        }
+    }
+    ck_assert_int_gt(bent, 100);
+}
+END_TEST
+
 Suite *bow_suite(void)
 {
     Suite *suite = suite_create("bow");
@@ -295,6 +385,9 @@ Suite *bow_suite(void)
     tcase_add_test(tcase, a_hollow_bow_has_its_top_where_it_is_level);
     tcase_add_test(tcase, collinear_points_give_a_straight_bow);
     tcase_add_test(tcase, outside_measures_are_the_centrelines_and_the_tube);
+    tcase_add_test(tcase, a_line_through_a_joint_crosses_there);
+    tcase_add_test(tcase, heights_by_the_top_are_found);
+    tcase_add_test(tcase, a_line_has_no_piece_of_no_length);
     suite_add_tcase(suite, tcase);
     return suite;
 }

@@ -95,6 +95,24 @@ START_TEST(sticks_at_their_limits)
 }
 END_TEST
 
+/* A bar of whole sticks needs no stick more because a sum of decimal lengths is off by its last digits. */
+START_TEST(whole_sticks_are_enough)
+{
+    for (int sticks = 1; sticks <= 3; sticks++)
+        for (int i = 1; i < 60; i++) {
+            const int swage = i % 7 + 1, past_drive = i, past_free = i % 11 + 1; /* all in centimetres */
+            const int curtain = 600 * sticks - (sticks - 1) * swage - past_drive - past_free;
+            const tside_bar bar = bar_of(past_drive / 100.0, past_free / 100.0, 6, swage / 100.0, 0.3);
+            tside_bar_stick stick[MOST_STICKS];
+            tside_fault fault;
+            int count;
+            ANSWERS(tside_bar_sticks(&bar, curtain / 100.0, bar.past_drive, bar.past_free, stick, MOST_STICKS, &count,
+                                     &fault));
+            ck_assert_int_eq(count, sticks);
+        }
+}
+END_TEST
+
 /* Whatever the bar: it is made, none too long, its joints where they may be, and fewer sticks would not do. */
 START_TEST(sticks_make_the_bar)
 {
@@ -254,6 +272,7 @@ Suite *sticks_suite(void)
     TCase *tcase = tcase_create("sticks");
     tcase_add_test(tcase, sticks_by_hand);
     tcase_add_test(tcase, sticks_at_their_limits);
+    tcase_add_test(tcase, whole_sticks_are_enough);
     tcase_add_test(tcase, sticks_make_the_bar);
     tcase_add_test(tcase, sticks_refused);
     tcase_add_test(tcase, joints_feed_the_plan);

@@ -83,6 +83,29 @@ START_TEST(every_trade_size_is_found)
 }
 END_TEST
 
+/* The greatest length that a refusal names is accepted, with whatever last digits it comes back. */
+START_TEST(the_greatest_length_is_accepted)
+{
+    dice d = {4};
+    int refused = 0;
+    for (int n = 0; n < 400; n++) {
+        tside_cable cable = copper(1e-6, 5000), found;
+        const tside_loading loading = n % 3 ? TSIDE_RUNNING : TSIDE_STARTING;
+        const double voltage = dice_between(&d, 12, 48), current = dice_between(&d, 1, 20),
+                     drop = dice_between(&d, 0.2, 3);
+        tside_fault fault;
+        cable.wire = n % 2 ? TSIDE_AWG : TSIDE_AREA;
+        if (tside_cable_smallest(&cable, voltage, current, loading, drop, &found, &fault) == TSIDE_OK)
+            continue;
+        ck_assert(!strcmp(fault.field, "cable.length") && fault.relation == TSIDE_ABOVE);
+        cable.length = fault.bound;
+        ANSWERS(tside_cable_smallest(&cable, voltage, current, loading, drop, &found, &fault));
+        refused++;
+    }
+    ck_assert_int_gt(refused, 300);
+}
+END_TEST
+
 START_TEST(what_no_cable_keeps_is_refused)
 {
     tside_cable cable = copper(1e-6, 5000), found;
@@ -286,6 +309,7 @@ Suite *smallest_suite(void)
     tcase_add_test(tcase, gauges_are_as_printed);
     tcase_add_test(tcase, the_smallest_cable_keeps_the_drop_and_the_next_smaller_does_not);
     tcase_add_test(tcase, every_trade_size_is_found);
+    tcase_add_test(tcase, the_greatest_length_is_accepted);
     tcase_add_test(tcase, what_no_cable_keeps_is_refused);
     tcase_add_test(tcase, a_plan_tells_what_its_parts_tell);
     tcase_add_test(tcase, the_smallest_drive_is_what_trying_each_gives);
