@@ -1,7 +1,7 @@
 #!/bin/sh
 # SPDX-License-Identifier: MIT
-# What a browser makes of a sheet in HTML: printed on A4 and on Letter each page of the card is one page, with its foot, and the annex begins a new
-# one; on a screen as narrow as a phone's nothing but a table's own box scrolls sideways.
+# What a browser makes of a sheet in HTML: printed on A4 and on Letter each page of the card is one page, with its foot, an end's drawings are on
+# one more, and the annex begins a new one; on a screen as narrow as a phone's nothing but a table's own box scrolls sideways.
 program=${TSIDE_PLAN:-${PLAN:-examples/tunnelside-plan}}
 . "${srcdir:-${top_srcdir:-.}}/tests/program.sh"
 
@@ -28,11 +28,13 @@ cp out sheets.txt
 # printed SIZE WIDTH HEIGHT: the sheets on such paper, of so many points.
 printed() {
     checks=$((checks + 1))
-    sed "s|^</head>|<style>@page { size: $1 }</style></head>|" sheets.html > "$1.html"
+    sed "s/^<style>\$/&@page { size: $1 }/; s/size: landscape/size: $1 landscape/" sheets.html > "$1.html" # the first of sizes gives way
     browse --no-pdf-header-footer --print-to-pdf="$1.pdf" "file://$work/$1.html"
-    pdfinfo "$1.pdf" > info || { wrong "$1: nothing is printed"; return; }
-    sed -n 's/^Page size: *\([0-9.]*\) x \([0-9.]*\) pts.*/\1 \2/p' info | awk -v width="$2" -v height="$3" '
-        { bad = ($1 - width) ^ 2 > 1 || ($2 - height) ^ 2 > 1 } END { exit bad || NR != 1 }' || wrong "$1: $(grep '^Page size' info)"
+    pdfinfo -l 9999 "$1.pdf" > info || { wrong "$1: nothing is printed"; return; }
+    sed -n 's/^Page .*size: *\([0-9.]*\) x \([0-9.]*\) pts.*/\1 \2/p' info | awk -v width="$2" -v height="$3" '
+        function is(x, y) { return ($1 - x) ^ 2 < 1 && ($2 - y) ^ 2 < 1 }
+        is(width, height) { upright++ } is(height, width) { lies++ } END { exit upright + lies != NR || upright < lies || !NR }' ||
+        wrong "$1: $(grep 'size:' info | sort -k 4 | uniq -c | head -3)"
     pdftotext -layout "$1.pdf" "$1.txt"
     python3 - sheets.txt "$1.txt" "$(sed -n 's/^Pages: *//p' info)" << 'END' || wrong "$1: the pages are not as they should be"
 import re, sys
@@ -60,7 +62,11 @@ for title, whose in wanted:
     assert first.startswith(title), (at + 1, first, title)
     while at < count and feet[at].startswith(begins) and (not used or not pages[at].lstrip().startswith(title)):
         at, used = at + 1, used + 1
-    assert used == 1 if title.startswith("CARD") else used >= 1, (title, whose, used)
+    of_an_end = title.startswith("CARD") and title.endswith("end")
+    assert used == 2 if of_an_end else used == 1 if title.startswith("CARD") else used >= 1, (title, whose, used)
+    if of_an_end:
+        drawn = [i for i in range(at - used, at) if "End wall at the " in pages[i]]
+        assert drawn == [at - 1], (title, whose, drawn)
 assert at == count, (at, count)
 END
 }

@@ -15,7 +15,10 @@ sound() {
     cp out sheet.html
     python3 "$reader" shape sheet.html || wrong "$1: out of shape"
     command -v tidy > /dev/null || return
-    tidy -quiet -errors -utf8 sheet.html > complaints 2>&1 && test ! -s complaints || wrong "$1: tidy says: $(head -3 complaints)"
+    # It does not know that a drawing may have a style of its own, and a size with a unit.
+    tidy -quiet -errors -utf8 --fix-style-tags no sheet.html 2>&1 |
+        grep -vE '<svg> attribute "(width|height)" has invalid value "[0-9.]*mm"|found <style> tag in <body>' > complaints
+    test ! -s complaints || wrong "$1: tidy says: $(head -3 complaints)"
 }
 
 # same_words ARGUMENT...: the text and the HTML that the program writes with these arguments have the same words.
@@ -51,6 +54,9 @@ refuses 's/<main>/<main><script>0<\/script>/' shape
 refuses 's/href="#page-2"/href="https:\/\/example.org\/"/' shape
 refuses 's/color: black/color: red/' shape
 refuses 's/<\/section>//' shape
+refuses '0,/<desc>.*/s///' shape
+refuses '0,/<figcaption>.*/s///' shape
+refuses '0,/stroke:#000/s//stroke:red/' shape
 
 # --- every demo, in both systems; several sides in one document ---
 

@@ -13,7 +13,9 @@ import sys
 WITHOUT_END = {"meta"}
 KNOWN = WITHOUT_END | set(
     "html head title style body header nav main section h1 h2 h3 p strong span a ul ol li dl dt dd div table caption thead tbody tr th td".split()
+    + "figure figcaption svg".split()
 )
+IN_SVG = set("title desc style line path circle text".split())
 ATTRIBUTES = set("lang charset http-equiv content name class id href scope colspan value aria-label aria-labelledby".split())
 
 
@@ -22,11 +24,13 @@ class Element:
         self.name, self.attributes, self.parent, self.inside = name, attributes, parent, []
 
     def all(self, *names):
+        """Those of such names, but what is inside of a drawing, which has names of its own."""
         for one in self.inside:
             if isinstance(one, Element):
                 if one.name in names:
                     yield one
-                yield from one.all(*names)
+                if one.name != "svg":
+                    yield from one.all(*names)
 
     def words(self):
         return " ".join(" ".join(one if isinstance(one, str) else one.words() for one in self.inside).split())
@@ -98,7 +102,7 @@ def words_of_html(name):
         kind = element.name
         if kind == "h2":
             titles.append(tuple(" ".join(part.split()) for part in (element.inside[0], element.inside[1].words())))
-        elif kind != "caption":
+        elif kind not in ("caption", "figure"):
             if kind == "li":
                 words.append(element.attributes["value"] + "." if "value" in element.attributes else "-")
             for one in element.inside:
@@ -148,7 +152,7 @@ def check_head(reader):
 
 
 def check_nothing_fetched(reader):
-    for element in reader.top.all(*KNOWN):
+    for element in reader.top.all(*KNOWN - {"svg"}):
         strange = set(element.attributes) - ATTRIBUTES
         assert not strange, (element.name, strange)
     names = set(find_names(reader.top))
@@ -156,7 +160,7 @@ def check_nothing_fetched(reader):
     for element in reader.top.all("a"):
         assert element.attributes["href"].startswith("#"), element.attributes
     # What stands in strings is content.
-    style = re.sub(r'"(\\.|[^"\\])*"', '""', one(reader.top, "style").words())
+    style = re.sub(r'"(\\.|[^"\\])*"', '""', one(one(reader.top, "head"), "style").words())
     assert style.count("{") == style.count("}") > 20
     for word in ("url", "@import", "@font-face", "expression", "\\"):
         assert word not in style, word
@@ -168,7 +172,8 @@ def find_names(element):
     for inside in element.inside:
         if isinstance(inside, Element):
             yield inside.name
-            yield from find_names(inside)
+            if inside.name != "svg":
+                yield from find_names(inside)
 
 
 def check_order(reader):
@@ -185,7 +190,7 @@ def check_order(reader):
         assert page.attributes["aria-labelledby"] == head.attributes["id"]
     links = [link.attributes["href"][1:] for link in one(reader.top, "nav").all("a")]
     assert links == [page.attributes["id"] for page in pages]
-    feet = re.findall(r"#(page-\d+) \{ page: (page-\d+) \}\n@page (page-\d+) ", one(reader.top, "style").inside[0])
+    feet = re.findall(r"#(page-\d+) \{ page: (page-\d+) \}\n.*\n@page (page-\d+) ", one(reader.top, "style").inside[0])
     assert feet == [(link, link, link) for link in links], feet
 
 
@@ -213,12 +218,34 @@ def check_parts(reader):
             assert caution.inside[0].name == "strong"
 
 
+def check_drawings(reader):
+    pages = list(one(reader.top, "main").all("section"))
+    for page in pages:
+        figures = list(page.all("figure"))
+        of_an_end = one(page, "h2").words().startswith(("CARD, drive's end", "CARD, free end"))
+        assert bool(figures) == of_an_end, one(page, "h2").words()
+        for figure in figures:
+            caption, drawing = one(figure, "figcaption").words(), one(figure, "svg")
+            assert re.fullmatch(r"(End|Whole) wall at the (drive's|free) end, seen from outside; 1:\d+ printed at 100 %", caption), caption
+            assert drawing.attributes["role"] == "img" and set(find_names(drawing)) <= IN_SVG, set(find_names(drawing)) - IN_SVG
+            told = {part.name: part.words() for part in drawing.inside if isinstance(part, Element) and part.name in ("title", "desc")}
+            assert caption.startswith(told["title"] + ";"), told
+            # Every length that is written on it is told to who does not see it.
+            texts = [part.words() for part in drawing.inside if isinstance(part, Element) and part.name == "text"]
+            assert len(texts) > 3 or caption.startswith("Whole")
+            missing = [words for words in texts if words not in told["desc"]]
+            assert not missing, missing
+            style = next(part for part in drawing.inside if isinstance(part, Element) and part.name == "style").words()
+            assert set(re.findall(r"(?:stroke|fill):([^;}]+)", style)) <= {"none", "#000"}, style
+
+
 def check_shape(name):
     reader = read(name)
     check_head(reader)
     check_nothing_fetched(reader)
     check_order(reader)
     check_parts(reader)
+    check_drawings(reader)
 
 
 if __name__ == "__main__":

@@ -102,6 +102,15 @@ static size_t add_pairs(text *out, const paper *p, size_t i)
     return i;
 }
 
+/* The SVG is markup already, with a title and a description for who does not see it. */
+static size_t add_drawing(text *out, const paper *p, size_t i)
+{
+    text_add(out, "<figure%s>\n%s", p->lines[i].lies ? " class=\"lies\"" : "", p->lines[i].cells[1]);
+    add_element(out, "figcaption", p->lines[i].cells[0]);
+    text_add(out, "</figure>\n");
+    return i + 1;
+}
+
 /* --- tables --- */
 
 static void add_cell(text *out, const line *row, int k, const char *scope)
@@ -222,6 +231,7 @@ static size_t add_block(text *out, const paper *p, size_t i)
     case LINE_STEP: return add_steps(out, p, i);
     case LINE_CAUTION: return add_caution(out, p, i);
     case LINE_REMARK: return add_remark(out, p, i);
+    case LINE_DRAWING: return add_drawing(out, p, i);
     case LINE_COLUMNS: return add_table(out, p, i);
     case LINE_ROW: return p->lines[i].names ? add_table(out, p, i) : add_pairs(out, p, i);
     default: add_element(out, "p", p->lines[i].cells[0]); return i + 1;
@@ -255,14 +265,22 @@ static void add_pages(text *out, const papers *sheets)
 enum { FOOT_WIDTH = 64 };
 
 /* At a printed page's foot stands of what, and whose, it is: it may be one of several of its section. */
-static void add_foot(text *out, const line *head, int number)
+static void add_foot(text *out, const char *words, const char *kind, int number, const char *size)
+{
+    text_add(out, "@page %s-%d { %s@bottom-left { content: ", kind, number, size);
+    add_css_string(out, words);
+    text_add(out, " } }\n");
+}
+
+/* Where a drawing lies, its page is turned. */
+static void add_feet_of(text *out, const line *head, int number)
 {
     text words = {NULL, 0, 0};
     text_add(&words, "%s: ", head->cells[0]);
     text_add_within(&words, head->cells[1], FOOT_WIDTH - columns(head->cells[0]));
-    text_add(out, "#page-%d { page: page-%d }\n@page page-%d { @bottom-left { content: ", number, number, number);
-    add_css_string(out, text_of(&words));
-    text_add(out, " } }\n");
+    text_add(out, "#page-%d { page: page-%d }\n#page-%d .lies { page: lies-%d }\n", number, number, number, number);
+    add_foot(out, text_of(&words), "page", number, "");
+    add_foot(out, text_of(&words), "lies", number, "size: landscape; ");
     text_free(&words);
 }
 
@@ -272,7 +290,7 @@ static void add_feet(text *out, const papers *sheets)
     for (size_t k = 0; k < sheets->count; k++)
         for (size_t i = 0; i < sheets->list[k].count; i++)
             if (is(sheets->list + k, i, LINE_PAGE))
-                add_foot(out, sheets->list[k].lines + i, ++number);
+                add_feet_of(out, sheets->list[k].lines + i, ++number);
 }
 
 /* Whose the sheets are. */

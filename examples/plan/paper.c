@@ -119,6 +119,12 @@ void put_cells(paper *p, int count, const char *const *cells)
     add_cells(p, LINE_ROW, count, cells);
 }
 
+void put_drawing(paper *p, const char *caption, const char *svg, int lies)
+{
+    const char *const cells[] = {caption, svg};
+    add_line(p, LINE_DRAWING, 2, cells)->lies = lies;
+}
+
 static void put_pair(paper *p, const char *first, const char *second, int names)
 {
     const char *const cells[] = {first, second};

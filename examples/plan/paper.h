@@ -21,6 +21,7 @@ typedef enum line_kind {
     LINE_REMARK,  /* of the row */
     LINE_COLUMNS, /* titles of the rows below */
     LINE_UNITS,   /* below such titles, in which units their figures are */
+    LINE_DRAWING, /* its caption, and its SVG: for HTML alone */
     LINE_ROW      /* cells under such titles; without them, a label and its value */
 } line_kind;
 
@@ -30,6 +31,7 @@ typedef struct line {
     unsigned figures; /* bit k: what stands in column k is figures, not words */
     int names;        /* the column that says what a row is of */
     const char *of;   /* of titles: of what part of the heading's matter their rows are; NULL: of all */
+    int lies;         /* of a drawing: 1 where its page is turned, for more width than height */
     int count;
     char *cells[MOST_CELLS];
 } line;
@@ -55,6 +57,8 @@ void put_remark(paper *p, const char *format, ...) LIKE_PRINTF(2, 3);
 void put_columns(paper *p, const char *of, unsigned figures, int names, int count, const char *const *titles);
 void put_units(paper *p, int count, const char *const *units);
 void put_cells(paper *p, int count, const char *const *cells);
+/* svg: "" where there is none, and the caption says why. */
+void put_drawing(paper *p, const char *caption, const char *svg, int lies);
 /* A label and its value, without titles. */
 void put_row(paper *p, const char *label, const char *value);
 /* The same, the value first: labels of many words stand better behind. */

@@ -114,7 +114,8 @@ static void add_line_of(text *out, const paper *p, size_t i)
 {
     const line *at = p->lines + i;
     switch (at->kind) {
-    case LINE_PAGE: break; /* it is the page's head */
+    case LINE_PAGE: break;    /* it is the page's head */
+    case LINE_DRAWING: break; /* letters of one width draw nothing */
     case LINE_PART: text_add(out, "\n%s\n", at->cells[0]); break;
     case LINE_FACT: add_fact(out, at); break;
     case LINE_WORDS: text_wrap_at(out, SHEET_WIDTH, "  ", at->cells[0]); break;

@@ -72,6 +72,8 @@ static void put_end_page(sheet *s, int end)
     put_end_pieces(s, end);
     put_tools(s, end);
     put_set_out(s, end);
+    if (s->drawn)
+        put_drawings(s, end);
 }
 
 static void put_side_page(sheet *s)
@@ -103,9 +105,9 @@ static void put_annex(sheet *s)
     put_turns(s);
 }
 
-paper sheet_of(const planned *side, int us)
+paper sheet_of(const planned *side, int us, int drawn)
 {
-    sheet s = {.side = side, .pen = {.us = us}};
+    sheet s = {.side = side, .pen = {.us = us}, .drawn = drawn};
     for (int end = 0; end < ENDS; end++)
         put_end_page(&s, end);
     put_side_page(&s);

@@ -12,10 +12,11 @@ typedef struct sheet {
     paper paper;
     const planned *side;
     pen pen;
+    int drawn; /* 1: with drawings */
 } sheet;
 
 /* The whole sheet of one side. */
-paper sheet_of(const planned *side, int us);
+paper sheet_of(const planned *side, int us, int drawn);
 /* The pieces of all sides of a job together. */
 paper job_pieces_of(planned *const *sides, size_t count, int us);
 
@@ -28,6 +29,7 @@ void put_end_pieces(sheet *s, int end);
 void put_side_pieces(sheet *s);
 void put_tools(sheet *s, int end);
 void put_set_out(sheet *s, int end);
+void put_drawings(sheet *s, int end);
 void put_hanging(sheet *s);
 
 /* The annex's. */

@@ -45,6 +45,8 @@ const char sheet_style[] =
     "tbody .remark { border-top: none }\n"
     ".figures { text-align: right }\n"
     ".under, .remark td { padding-left: 1.2rem }\n"
+    "figure { margin: 1.5rem 0 }\n"
+    "figure svg { max-width: 100%; height: auto }\n"
     "@media screen and (max-width: 42rem) {\n"
     "h2 span { display: block; padding: 0 }\n"
     "body { padding: 0.5rem }\n"
@@ -69,6 +71,8 @@ const char sheet_style[] =
     "li, tr, .pairs dt, .pairs dd, .caution { break-inside: avoid }\n"
     ".caution { break-before: avoid }\n"
     ".table { overflow: visible }\n"
+    "figure { margin: 0 0 4mm; break-inside: avoid }\n"
+    ":not(figure) + figure { break-before: page }\n"
     "}\n"
     "@page { margin: 9mm 14mm 12mm; @bottom-left { width: 80%; text-align: left } "
     "@bottom-right { width: 20%; content: \"page \" counter(page) \" of \" counter(pages) } }\n";

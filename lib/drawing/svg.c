@@ -212,7 +212,62 @@ static void put_note(const page *p, const tside_note *note)
     put_text(p, note->text_x, note->text_y, 0, note->text_width, words);
 }
 
-static void put_head(const page *p, const char *title)
+/* --- for who does not see it --- */
+
+static const char *const views[] = {
+    [TSIDE_VIEW_END_WALL] = "An end wall from outside, cropped to what is set out",
+    [TSIDE_VIEW_WHOLE_WALL] = "The whole end wall from outside",
+};
+
+#define NAME(code, name, of, from) [TSIDE_TELLS_##code] = #name,
+static const char *const tells[] = {TSIDE_TELLS_LIST(NAME)};
+
+/* The name with blanks, and what the drawing has beside the line; the eye sees which way that goes. */
+static tside_status describe_dimension(const page *p, const tside_dimension *d, tside_fault *fault)
+{
+    char words[TSIDE_I_WORDS];
+    tside_i_text text = tside_i_empty(words, sizeof words);
+    TRY(tside_i_dimension_words(d, p->drawing->picture.tape, &text, fault));
+    for (const char *c = tells[d->tells]; *c; c++)
+        tside_i_put_character(p->out, *c == '_' ? ' ' : *c);
+    tside_i_put(p->out, ": ");
+    put_escaped(p->out, words);
+    tside_i_put(p->out, d->value >= 0 ? "" : d->kind == TSIDE_DIMENSION_LEVEL ? ", inboard" : ", downward");
+    return TSIDE_OK;
+}
+
+static void describe_note(const page *p, const tside_note *note)
+{
+    char words[TSIDE_I_WORDS];
+    tside_i_text text = tside_i_empty(words, sizeof words);
+    tside_i_note_words(note, &text);
+    put_escaped(p->out, words);
+}
+
+static tside_status put_description(const page *p, tside_fault *fault)
+{
+    const tside_drawing *drawing = p->drawing;
+    tside_i_put(p->out, "<desc>");
+    tside_i_put(p->out, views[drawing->picture.view]);
+    tside_i_put(p->out, drawing->outboard > 0   ? "; outboard is to the right"
+                        : drawing->outboard < 0 ? "; outboard is to the left"
+                                                : "");
+    for (int i = 0; i < drawing->dimension_count; i++) {
+        tside_i_put(p->out, i ? "; " : ". Dimensions: ");
+        TRY(tside_i_within(fault, "drawing.dimensions",
+                           tside_i_within_element(fault, i, describe_dimension(p, drawing->dimensions + i, fault))));
+    }
+    for (int i = 0; i < drawing->note_count; i++) {
+        tside_i_put(p->out, i ? "; " : ". Named: ");
+        describe_note(p, drawing->notes + i);
+    }
+    tside_i_put(p->out, ".</desc>\n");
+    return TSIDE_OK;
+}
+
+/* --- all of it --- */
+
+static tside_status put_head(const page *p, const char *title, tside_fault *fault)
 {
     const tside_drawing *drawing = p->drawing;
     const double width = (drawing->right - drawing->left) * p->size,
@@ -228,13 +283,15 @@ static void put_head(const page *p, const char *title)
     tside_i_put(p->out, "\">\n<title>");
     put_escaped(p->out, title);
     tside_i_put(p->out, "</title>\n");
+    TRY(put_description(p, fault));
     tside_i_put(p->out, style);
+    return TSIDE_OK;
 }
 
 static tside_status put_drawing(const page *p, const char *title, tside_fault *fault)
 {
     const tside_drawing *drawing = p->drawing;
-    put_head(p, title);
+    TRY(put_head(p, title, fault));
     for (int i = 0; i < drawing->stroke_count; i++)
         put_stroke(p, drawing->strokes + i);
     for (int i = 0; i < drawing->dimension_count; i++)

@@ -111,6 +111,15 @@ START_TEST(an_svg_fits_or_is_refused)
     ck_assert_uint_eq(again, needed);
     ck_assert_uint_eq(strlen(svg), needed);
     ck_assert_ptr_nonnull(strstr(svg, "<title>&lt;b&gt; &amp; &quot;b&quot;</title>"));
+    ck_assert_ptr_nonnull(
+        strstr(svg, "<desc>An end wall from outside, cropped to what is set out; outboard is to the "));
+    for (int i = 0; i < drawing.dimension_count; i++) { /* who does not see it is told each of them */
+        char told[80] = ": ";
+        ANSWERS(tside_dimension_text(drawing.dimensions + i, drawing.picture.tape, told + 2, sizeof told - 2, NULL,
+                                     &fault));
+        ck_assert_msg(strstr(strstr(svg, ". Dimensions: hip above ground: "), told), "%s", told);
+    }
+    ck_assert_ptr_nonnull(strstr(strstr(svg, ". Named: "), ".</desc>\n"));
     ck_assert_str_eq(svg + needed - 7, "</svg>\n");
     drawing.strokes[0].x = NAN;
     ck_assert_int_eq(tside_drawing_svg(&drawing, "", svg, needed + 1, NULL, &fault), TSIDE_OUT_OF_BOUNDS);

@@ -1,0 +1,32 @@
+/* SPDX-License-Identifier: MIT */
+/* Drawings of planned sides on paper: at the largest scale for which there is room, and as SVG. */
+#ifndef COMMON_DRAWN_H
+#define COMMON_DRAWN_H
+
+#include <tunnelside/drawing.h>
+
+#include "job.h"
+#include "text.h"
+#include "units.h"
+
+enum { SCALES = 10 };
+extern const double scales[SCALES]; /* 1, how many times smaller on paper */
+
+/* mm on paper. */
+double drawn_width(const tside_drawing *drawing);
+double drawn_height(const tside_drawing *drawing);
+
+typedef struct room {
+    double width, height; /* mm */
+} room;
+
+/*
+ * Draws what the picture asks for, but at the largest of the scales at which one of the rooms holds it. Returns which,
+ * the first if several do; or -1 having added why not.
+ */
+int draw_within(tside_drawing *drawing, const planned *side, const tside_picture *picture, const room *rooms, int count,
+                pen *p, text *why);
+
+void add_svg(text *out, const tside_drawing *drawing, const char *title);
+
+#endif
