@@ -231,7 +231,7 @@ tside_status tside_i_finite(const tside_table *table, const void *result, tside_
 static void copy_row(const tside_field *row, const void *from, void *to);
 
 /* What does not apply is not copied. A plain number is the common case, and the fast one. */
-static void copy(const tside_table *table, const void *from, void *to)
+void tside_i_copy(const tside_table *table, const void *from, void *to)
 {
     const tside_field *end = table->rows + table->count;
     for (const tside_field *row = table->rows; row < end; row++)
@@ -254,22 +254,18 @@ static void copy_row(const tside_field *row, const void *from, void *to)
         break;
     case TSIDE_COUNT:
     case TSIDE_CHOICE: *MEMBER(to, row->offset, int) = *CONST_MEMBER(from, row->offset, int); break;
-    case TSIDE_GROUP: copy(row->nested, CONST_MEMBER(from, row->offset, void), MEMBER(to, row->offset, void)); break;
+    case TSIDE_GROUP:
+        tside_i_copy(row->nested, CONST_MEMBER(from, row->offset, void), MEMBER(to, row->offset, void));
+        break;
     case TSIDE_LIST: {
         int count = *CONST_MEMBER(from, row->count_offset, int);
         *MEMBER(to, row->count_offset, int) = count;
         for (int i = 0; i < count; i++)
-            copy(row->nested, CONST_MEMBER(from, row->offset + (size_t)i * row->stride, void),
-                 MEMBER(to, row->offset + (size_t)i * row->stride, void));
+            tside_i_copy(row->nested, CONST_MEMBER(from, row->offset + (size_t)i * row->stride, void),
+                         MEMBER(to, row->offset + (size_t)i * row->stride, void));
         break;
     }
     }
-}
-
-void tside_i_hand_over(const tside_table *table, const void *made, void *result, size_t size)
-{
-    memset(result, 0, size);
-    copy(table, made, result);
 }
 
 tside_status tside_i_answer(const tside_table *table, const char *name, const void *made, void *result, size_t size,

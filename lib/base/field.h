@@ -3,6 +3,8 @@
 #ifndef TUNNELSIDE_I_FIELD
 #define TUNNELSIDE_I_FIELD
 
+#include <string.h>
+
 #include <tunnelside/field.h>
 
 #include "base/doubles.h"
@@ -48,11 +50,18 @@ tside_status tside_i_check(const tside_table *table, const char *name, const voi
  */
 tside_status tside_i_finite(const tside_table *table, const void *result, tside_fault *fault);
 
+/* Copies what a structure has by its table, and nothing else of it. */
+void tside_i_copy(const tside_table *table, const void *from, void *to);
+
 /*
  * Hands a result over, with 0 in what it does not have and where the compiler leaves room between members: equal
  * answers have equal bytes.
  */
-void tside_i_hand_over(const tside_table *table, const void *made, void *result, size_t size);
+static inline void tside_i_hand_over(const tside_table *table, const void *made, void *result, size_t size)
+{
+    memset(result, 0, size);
+    tside_i_copy(table, made, result);
+}
 
 /* Both; the result is named as the function's argument is: "layout.bow_distance". */
 tside_status tside_i_answer(const tside_table *table, const char *name, const void *made, void *result, size_t size,

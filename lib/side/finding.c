@@ -184,23 +184,23 @@ static const char *group_of(const tside_i_setup *setup, const tside_field *row, 
     return structure + row->offset;
 }
 
+static int is_unusual(const tside_field *row, const char *structure)
+{
+    const void *member = structure + row->offset;
+    double value = row->type == TSIDE_COUNT ? *(const int *)member : *(const double *)member;
+    return value < row->usual_low || value > row->usual_high;
+}
+
 static int count_unusual(const tside_i_setup *setup, const tside_table *table, const char *structure)
 {
-    const tside_field *row = table->rows;
+    const tside_field *row = table->rows, *end = row + table->count;
     int unusual = 0;
-    for (int i = 0; i < table->count; i++) {
-        if (row[i].type != TSIDE_GROUP && row[i].usual_low >= row[i].usual_high)
-            continue;
-        if (!tside_i_applies(row + i, structure))
-            continue;
-        if (row[i].type == TSIDE_GROUP)
-            unusual += count_unusual(setup, row[i].nested, group_of(setup, row + i, structure));
-        else {
-            double value = row[i].type == TSIDE_COUNT ? *(const int *)(const void *)(structure + row[i].offset)
-                                                      : *(const double *)(const void *)(structure + row[i].offset);
-            unusual += value < row[i].usual_low || value > row[i].usual_high;
-        }
-    }
+    for (; row < end; row++)
+        if (row->type == TSIDE_GROUP) {
+            if (tside_i_applies(row, structure))
+                unusual += count_unusual(setup, row->nested, group_of(setup, row, structure));
+        } else if (row->usual_low < row->usual_high && is_unusual(row, structure))
+            unusual += tside_i_applies(row, structure);
     return unusual;
 }
 
