@@ -1,25 +1,123 @@
 /* SPDX-License-Identifier: MIT */
 /*
  * Greatest and least values along a travel, stretch by smooth stretch: places are looked at, and beside the best
- * Brent's method climbs (1973; see climb).
+ * Brent's method climbs (1973; see climb), or where the slope is known its root is the top.
  */
 #include "shape/peak.h"
 
 #include <float.h>
 
-/* One of the quantities sought, along one stretch. */
+#include "base/root.h"
+
+/* --- where a travel is looked at --- */
+
+static const tside_i_spot *kept(const tside_i_track *track, int sample)
+{
+    return sample < TSIDE_I_KEPT ? track->spot + sample : NULL;
+}
+
+/* Where a sample is: closer together towards the upper end, where chord and guide grow short and all bends more. */
+static double place(const tside_i_track *track, int index, int i)
+{
+    double left = 1 - (double)i / track->steps[index], to = tside_i_stretch_end(track->travel, index);
+    return to - left * left * left * (to - track->travel->stretch[index].from);
+}
+
+/* Inward of a stretch's end: near enough to tell whether a value rises inward, far enough for rounding not to. */
+static double beside(const tside_i_track *track, int index, int i)
+{
+    const double of_step = 1e-4, end = place(track, index, i);
+    return end + of_step * (place(track, index, i ? i - 1 : 1) - end);
+}
+
+static void sample_stretch(const tside_travel *travel, int index, int first, tside_i_track *track)
+{
+    double share = (tside_i_stretch_end(travel, index) - travel->stretch[index].from) /
+                   (travel->end - travel->wraps_shut);
+    int steps = share > 0.3 || index + 1 == travel->stretches ? TSIDE_I_STEPS
+                : share > 0.05                                ? 3
+                                                              : 2; /* a short stretch bends little */
+    track->first[index] = first;
+    track->steps[index] = steps;
+    for (int i = 0; i <= steps && kept(track, first + i); i++)
+        tside_i_travel_spot(travel, index, place(track, index, i), track->spot + first + i);
+}
+
+void tside_i_track_make(const tside_travel *travel, tside_i_track *track)
+{
+    const int last = travel->stretches - 1;
+    int used = 0;
+    track->travel = travel;
+    tside_i_travel_spot(travel, 0, travel->wraps_shut, &track->shut);
+    for (int index = last; index >= 0; index--) {
+        sample_stretch(travel, index, used, track);
+        used += track->steps[index] + 1;
+    }
+    track->open = track->spot[TSIDE_I_STEPS];
+    tside_i_travel_spot(travel, 0, beside(track, 0, 0), &track->beside_shut);
+    tside_i_travel_spot(travel, last, beside(track, last, TSIDE_I_STEPS), &track->beside_open);
+}
+
+/* --- one quantity along one stretch --- */
+
+/* Quantities along one stretch, with their values at its samples. */
+typedef struct stretch {
+    const tside_i_track *track;
+    tside_i_quantities *quantities;
+    const void *context;
+    int index, steps;
+    double value[TSIDE_I_STEPS + 1][TSIDE_I_VALUES];
+} stretch;
+
+/* One of them. */
 typedef struct probe {
-    const tside_travel *travel;
-    const tside_i_sought *sought;
+    const stretch *along;
+    int which;
     double sign; /* 1: the greatest value is sought, -1: the least */
-    int stretch;
 } probe;
 
-static double measure(const probe *p, double progress)
+static double value_at(const probe *p, int i)
+{
+    return p->sign * p->along->value[i][p->which];
+}
+
+static double slope_at(const probe *p, int i)
+{
+    return p->sign * p->along->value[i][p->which + 1];
+}
+
+static double place_at(const probe *p, int i)
+{
+    return place(p->along->track, p->along->index, i);
+}
+
+/* slope: optional. */
+static double measure_spot(const probe *p, const tside_i_spot *spot, double *slope)
+{
+    double value[TSIDE_I_VALUES];
+    p->along->quantities(spot, p->along->context, value);
+    if (slope)
+        *slope = p->sign * value[p->which + 1];
+    return p->sign * value[p->which];
+}
+
+static double measure(const probe *p, double progress, double *slope)
 {
     tside_i_spot spot;
-    tside_i_travel_spot(p->travel, p->stretch, progress, &spot);
-    return p->sign * p->sought->quantity(&spot, p->sought->context);
+    tside_i_travel_spot(p->along->track->travel, p->along->index, progress, &spot);
+    return measure_spot(p, &spot, slope);
+}
+
+/* The value beside a stretch's end. */
+static double measure_beside(const probe *p, int i)
+{
+    const tside_i_track *track = p->along->track;
+    const int index = p->along->index;
+    if (i == 0 && index == 0)
+        return measure_spot(p, &track->beside_shut, NULL);
+    if (i > 0 && index + 1 == track->travel->stretches)
+        return measure_spot(p, &track->beside_open, NULL);
+    return measure(p, beside(track, index, i), NULL);
 }
 
 /*
@@ -44,7 +142,7 @@ static double climb(const probe *p, double a, double b, double x, double value, 
             step = golden * (x - a > b - x ? a - x : b - x);
         if (fabs(step) < least / 4)
             step = x - a > b - x ? -least / 4 : least / 4;
-        fu = measure(p, x + step);
+        fu = measure(p, x + step, NULL);
         before = last;
         last = fabs(step);
         if (fu > fx) {
@@ -67,79 +165,57 @@ static double climb(const probe *p, double a, double b, double x, double value, 
     return fx;
 }
 
-static const tside_i_spot *kept(const tside_i_track *track, int sample)
+/*
+ * The greatest value about a sample that neither neighbour passes, by a climb between them; at an end only if the value
+ * rises inward. where: comes as the sample's place.
+ */
+static double climb_beside(const probe *p, int i, double *where)
 {
-    return sample < TSIDE_I_KEPT ? track->spot + sample : NULL;
-}
-
-/* One stretch's samples, and the values there of one quantity. */
-typedef struct stretch {
-    int first, steps;
-    double from, to;
-    double value[TSIDE_I_STEPS + 1];
-} stretch;
-
-static stretch stretch_of(const tside_i_track *track, int index)
-{
-    return (stretch){.first = track->first[index],
-                     .steps = track->steps[index],
-                     .from = track->travel->stretch[index].from,
-                     .to = tside_i_stretch_end(track->travel, index)};
-}
-
-/* Where a sample is: closer together towards the upper end, where chord and guide grow short and all bends more. */
-static double place(const stretch *s, int i)
-{
-    double left = 1 - (double)i / s->steps;
-    return s->to - left * left * left * (s->to - s->from);
-}
-
-static void sample_stretch(const tside_travel *travel, int index, int first, tside_i_track *track)
-{
-    double share = (tside_i_stretch_end(travel, index) - travel->stretch[index].from) /
-                   (travel->end - travel->wraps_shut);
-    stretch s;
-    int steps = share > 0.3 || index + 1 == travel->stretches ? TSIDE_I_STEPS
-                : share > 0.05                                ? 3
-                                                              : 2; /* a short stretch bends little */
-    track->first[index] = first;
-    track->steps[index] = steps;
-    s = stretch_of(track, index);
-    for (int i = 0; i <= steps && kept(track, first + i); i++)
-        tside_i_travel_spot(travel, index, place(&s, i), track->spot + first + i);
-}
-
-void tside_i_track_make(const tside_travel *travel, tside_i_track *track)
-{
-    int used = 0;
-    track->travel = travel;
-    tside_i_travel_spot(travel, 0, travel->wraps_shut, &track->shut);
-    for (int index = travel->stretches - 1; index >= 0; index--) {
-        sample_stretch(travel, index, used, track);
-        used += track->steps[index] + 1;
-    }
-    track->open = track->spot[TSIDE_I_STEPS];
+    const int low = i > 0 ? i - 1 : 0, high = i < p->along->steps ? i + 1 : i;
+    double x = *where, value = value_at(p, i);
+    if (low == i || high == i) {
+        double more = measure_beside(p, i);
+        if (more <= value)
+            return value;
+        x = beside(p->along->track, p->along->index, i);
+        value = more;
+    } else if (value <= value_at(p, low))
+        return value;
+    return climb(p, place_at(p, low), place_at(p, high), x, value, value_at(p, low), value_at(p, high), where);
 }
 
 /*
- * At one of those that none beside it passes, a climb between its neighbours; at an end only if the value rises inward.
- * p->sign turns the values over.
+ * The same by the root of the slope. Returns 0 where that does not tell: the value must rise to the sample from one
+ * side and fall to the other, unless it is an end, and the top must be above it.
  */
-static double climb_beside(const probe *p, const stretch *s, int i, double before, double value, double after,
-                           double *where)
+static int climb_by_slope(const probe *p, int i, double *best, double *where)
 {
-    const double at = place(s, i), beside = 1e-4; /* of a step: near enough to tell whether the value rises inward, far
-                                                     enough for rounding not to */
-    double inward, more;
-    *where = at;
-    if (i > 0 && i < s->steps)
-        return value > before ? climb(p, place(s, i - 1), place(s, i + 1), at, value, before, after, where) : value;
-    inward = at + beside * (place(s, i ? i - 1 : 1) - at);
-    more = measure(p, inward);
-    if (more <= value)
-        return value;
-    return i ? climb(p, place(s, i - 1), at, inward, more, before, value, where)
-             : climb(p, at, place(s, 1), inward, more, value, after, where);
+    const double near = 1e-8; /* of a step: what the value gains from there is as its square, and no double shows it */
+    const int low = i > 0 ? i - 1 : 0, high = i < p->along->steps ? i + 1 : i;
+    double from, to, slope;
+    tside_i_bracket top;
+    *best = value_at(p, i);
+    if (low == i ? slope_at(p, i) < 0 : high == i && slope_at(p, i) > 0)
+        return 1;
+    if (!(slope_at(p, low) > 0 && slope_at(p, high) < 0))
+        return 0;
+    from = place_at(p, low), to = place_at(p, high);
+    top = tside_i_bracket_of(from, -slope_at(p, low), to, -slope_at(p, high));
+    if (low < i && i < high) {
+        top.place = *where;
+        tside_i_bracket_narrow(&top, -slope_at(p, i));
+    }
+    do {
+        *where = top.place;
+        *best = measure(p, *where, &slope);
+        tside_i_bracket_narrow(&top, -slope);
+    } while (top.open && fabs(top.place - *where) > near * (to - from));
+    return *best >= value_at(p, i);
+}
+
+static double lower(double a, double b)
+{
+    return a < b ? a : b;
 }
 
 /*
@@ -147,54 +223,101 @@ static double climb_beside(const probe *p, const stretch *s, int i, double befor
  * spaced passes it by no more than 1.54 times the fall to the lowest of them (at an end, 7 : 1 from the next), and
  * twice and a half as much is allowed for what is no parabola.
  */
-static double passed_by(const probe *p, const stretch *s, int i)
+static double passed_by(const probe *p, int i)
 {
-    const double *v = s->value + (i == 0 ? 0 : i == s->steps ? i - 2 : i - 1);
-    return 4 * (p->sign * s->value[i] - fmin(fmin(p->sign * v[0], p->sign * v[1]), p->sign * v[2]));
+    const int first = i == 0 ? 0 : i == p->along->steps ? i - 2 : i - 1;
+    return 4 * (value_at(p, i) - lower(lower(value_at(p, first), value_at(p, first + 1)), value_at(p, first + 2)));
 }
 
-/* Keeps the greatest of the stretches so far. */
-static void keep(tside_i_peak *so_far, const tside_i_track *track, const probe *p, const stretch *s)
+/* Keeps the greatest about a sample that neither neighbour passes, if that is the greatest so far. */
+static void keep_top(const probe *p, int i, int sloped, tside_i_peak *so_far)
 {
-    double before = -HUGE_VAL, value = p->sign * s->value[0];
+    const tside_i_track *track = p->along->track;
+    const int index = p->along->index;
+    double at, where, best;
+    if (value_at(p, i) + passed_by(p, i) < so_far->value)
+        return;
+    where = at = place_at(p, i);
+    if (!sloped || !climb_by_slope(p, i, &best, &where)) {
+        where = at;
+        best = climb_beside(p, i, &where);
+    }
+    if (best > so_far->value)
+        *so_far = (tside_i_peak){best, where, index, where == at ? kept(track, track->first[index] + i) : NULL};
+}
+
+static void keep_tops(const stretch *s, int which, int sloped, double sign, tside_i_peak *so_far)
+{
+    const probe p = {s, which, sign};
+    int risen = 1;
+    for (int i = 0; i < s->steps; i++) {
+        const double here = value_at(&p, i), next = value_at(&p, i + 1);
+        if (risen && here >= next)
+            keep_top(&p, i, sloped, so_far);
+        risen = next >= here;
+    }
+    if (risen)
+        keep_top(&p, s->steps, sloped, so_far);
+}
+
+/* --- the whole travel --- */
+
+/*
+ * That when shut to begin with, to pass by what is lower. A travel of one stretch comes to it anyway, and there nothing
+ * is passed by for it.
+ */
+static void begin(const stretch *s, tside_i_sought *sought, int count)
+{
+    const tside_i_track *track = s->track;
+    const tside_i_peak none = {-HUGE_VAL, track->travel->wraps_shut, 0, &track->shut};
+    double value[TSIDE_I_VALUES];
+    for (int k = 0; k < count; k++) {
+        sought[k].greatest = sought[k].least = none;
+        if (sought[k].over_nought)
+            sought[k].greatest.value = 0;
+    }
+    if (track->travel->stretches == 1)
+        return;
+    s->quantities(&track->shut, s->context, value);
+    for (int k = 0; k < count; k++) {
+        if (value[k] > sought[k].greatest.value)
+            sought[k].greatest.value = value[k];
+        if (-value[k] > sought[k].least.value)
+            sought[k].least.value = -value[k];
+    }
+}
+
+static void sample(stretch *s)
+{
     for (int i = 0; i <= s->steps; i++) {
-        double after = i < s->steps ? p->sign * s->value[i + 1] : -HUGE_VAL;
-        if (value >= before && value >= after && !(value + passed_by(p, s, i) < so_far->value)) {
-            double where, best = climb_beside(p, s, i, before, value, after, &where);
-            if (best > so_far->value)
-                *so_far = (tside_i_peak){best, where, p->stretch,
-                                         where == place(s, i) ? kept(track, s->first + i) : NULL};
+        const tside_i_spot *spot = kept(s->track, s->track->first[s->index] + i);
+        tside_i_spot made;
+        if (!spot) {
+            tside_i_travel_spot(s->track->travel, s->index, place(s->track, s->index, i), &made);
+            spot = &made;
         }
-        before = value;
-        value = after;
+        s->quantities(spot, s->context, s->value[i]);
     }
 }
 
 /* From the upper end down, where values are greatest most often. */
-static void seek(const tside_i_track *track, tside_i_sought *sought)
+void tside_i_track_seek(const tside_i_track *track, tside_i_quantities *quantities, const void *context,
+                        tside_i_sought *sought, int count)
 {
-    const tside_travel *travel = track->travel;
-    sought->greatest = sought->least = (tside_i_peak){-HUGE_VAL, travel->wraps_shut, 0, &track->shut};
-    if (sought->over_nought)
-        sought->greatest.value = 0;
-    for (int index = travel->stretches - 1; index >= 0; index--) {
-        probe p = {travel, sought, 1, index};
-        stretch s = stretch_of(track, index);
-        for (int i = 0; i <= s.steps; i++) {
-            const tside_i_spot *spot = kept(track, s.first + i);
-            s.value[i] = spot ? sought->quantity(spot, sought->context) : measure(&p, place(&s, i));
+    stretch s; /* its values are written before they are read */
+    s.track = track;
+    s.quantities = quantities;
+    s.context = context;
+    begin(&s, sought, count);
+    for (s.index = track->travel->stretches - 1; s.index >= 0; s.index--) {
+        s.steps = track->steps[s.index];
+        sample(&s);
+        for (int k = 0; k < count; k++) {
+            keep_tops(&s, k, sought[k].sloped, 1, &sought[k].greatest);
+            if (sought[k].least_too)
+                keep_tops(&s, k, sought[k].sloped, -1, &sought[k].least);
         }
-        keep(&sought->greatest, track, &p, &s);
-        p.sign = -1;
-        if (sought->least_too)
-            keep(&sought->least, track, &p, &s);
     }
-}
-
-void tside_i_track_seek(const tside_i_track *track, tside_i_sought *sought, int count)
-{
-    for (int k = 0; k < count; k++)
-        seek(track, sought + k);
 }
 
 tside_i_spot tside_i_peak_spot(const tside_i_track *track, const tside_i_peak *peak)
@@ -206,11 +329,11 @@ tside_i_spot tside_i_peak_spot(const tside_i_track *track, const tside_i_peak *p
     return spot;
 }
 
-double tside_i_track_greatest(const tside_i_track *track, tside_i_quantity *quantity, const void *context,
+double tside_i_track_greatest(const tside_i_track *track, tside_i_quantities *quantities, const void *context,
                               tside_i_spot *where)
 {
-    tside_i_sought sought = {.quantity = quantity, .context = context};
-    seek(track, &sought);
+    tside_i_sought sought = {0};
+    tside_i_track_seek(track, quantities, context, &sought, 1);
     *where = tside_i_peak_spot(track, &sought.greatest);
     return sought.greatest.value;
 }

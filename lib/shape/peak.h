@@ -13,7 +13,7 @@
 enum { TSIDE_I_STEPS = 6, TSIDE_I_KEPT = 26 };
 typedef struct tside_i_track {
     const tside_travel *travel;
-    tside_i_spot shut, open;
+    tside_i_spot shut, open, beside_shut, beside_open;  /* beside: just inward */
     int first[TSIDE_STRETCHES], steps[TSIDE_STRETCHES]; /* a stretch's first sample, and how many follow it */
     tside_i_spot spot[TSIDE_I_KEPT];
 } tside_i_track;
@@ -21,8 +21,12 @@ typedef struct tside_i_track {
 /* The travel must outlive the track. */
 void tside_i_track_make(const tside_travel *travel, tside_i_track *track);
 
-/* A quantity that varies along the travel, read at a spot. */
-typedef double tside_i_quantity(const tside_i_spot *spot, const void *context);
+/*
+ * Quantities that vary along the travel, read at a spot: as many as are sought at once, of which one may be followed by
+ * its slope.
+ */
+enum { TSIDE_I_VALUES = 4 };
+typedef void tside_i_quantities(const tside_i_spot *spot, const void *context, double value[TSIDE_I_VALUES]);
 
 /*
  * A greatest or least value, and where: the stretch, the progress in it, and the sample if it is one, else NULL. A
@@ -36,23 +40,23 @@ typedef struct tside_i_peak {
 
 /*
  * One quantity of which the greatest value is sought, and the least too if asked. over_nought: a greatest value below 0
- * is not asked for, and comes as 0.
+ * is not asked for, and comes as 0. sloped: the value after its own is how it changes with the bar's angle, times
+ * whatever is above 0; where it is 0 nobody knows.
  */
 typedef struct tside_i_sought {
-    tside_i_quantity *quantity;
-    const void *context;
-    int least_too, over_nought;
+    int least_too, over_nought, sloped;
     tside_i_peak greatest, least;
 } tside_i_sought;
 
-/* Extreme values over the closed travel, both one-sided values counted where stretches meet. */
-void tside_i_track_seek(const tside_i_track *track, tside_i_sought *sought, int count);
+/* Extreme values of the first quantities over the closed travel, both one-sided values counted where stretches meet. */
+void tside_i_track_seek(const tside_i_track *track, tside_i_quantities *quantities, const void *context,
+                        tside_i_sought *sought, int count);
 
 /* The spot of a greatest or least value. */
 tside_i_spot tside_i_peak_spot(const tside_i_track *track, const tside_i_peak *peak);
 
-/* The greatest value alone, and where it is. */
-double tside_i_track_greatest(const tside_i_track *track, tside_i_quantity *quantity, const void *context,
+/* The greatest value of the first quantity alone, and where it is. */
+double tside_i_track_greatest(const tside_i_track *track, tside_i_quantities *quantities, const void *context,
                               tside_i_spot *where);
 
 #endif

@@ -50,53 +50,42 @@ static tside_i_bar_end bar_end(const tside_i_setup *setup, tside_which_end which
 static void halt(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung, double torque,
                  int inboard, double *push, double *bar_bending)
 {
-    tside_i_pushing pushing = {NULL, &hung->hang, torque};
-    tside_i_bar_end bar = bar_end(setup, which, &pushing);
-    tside_i_sought sought[] = {
-        {.quantity = inboard ? tside_i_pull_at : tside_i_push_at, .context = &pushing, .over_nought = inboard},
-        {.quantity = tside_i_bar_end_at, .context = &bar},
-    };
-    tside_i_track_seek(&setup->track, sought, 2);
-    *push = sought[0].greatest.value;
-    *bar_bending = sought[1].greatest.value;
+    const tside_i_pushing pushing = {NULL, &hung->hang, torque};
+    const tside_i_bar_end bar = bar_end(setup, which, &pushing);
+    tside_i_sought sought[] = {[TSIDE_I_PUSH] = {.least_too = inboard}, [TSIDE_I_BAR_END] = {0}};
+    tside_i_track_seek(&setup->track, tside_i_end_forces_at, &bar, sought, TSIDE_I_BAR_END + 1);
+    *push = inboard ? fmax(sought[TSIDE_I_PUSH].least.value, 0) : sought[TSIDE_I_PUSH].greatest.value;
+    *bar_bending = sought[TSIDE_I_BAR_END].greatest.value;
 }
 
 /*
- * Forces at a hanging guide's eye, what bends guide and bar, and the extender's clearance. lifting: NULL at the free
- * end, where nothing stalls: it is there as it is running.
+ * Forces at a hanging guide's eye, and what bends guide and bar. lifting: NULL at the free end, where nothing stalls:
+ * it is there as it is running.
  */
 static void hanging_forces(const tside_i_setup *setup, tside_which_end which, const tside_i_lifting *lifting,
-                           const tside_i_hung *hung, double stall, tside_end_plan *plan, tside_i_bending *bending,
-                           double *intrusion)
+                           const tside_i_hung *hung, double stall, tside_end_plan *plan, tside_i_bending *bending)
 {
-    enum { RUNNING, LIFTED, BAR, INTRUSION, SOUGHT };
-    tside_i_pushing running = {lifting, &hung->hang, 0};
-    tside_i_bar_end bar = bar_end(setup, which, &running);
-    tside_i_passing passing = {&plan->layout, plan->stand.beside ? tside_i_end_collar(setup, which).height : 0};
-    tside_i_sought sought[SOUGHT] = {
-        [RUNNING] = {.quantity = tside_i_push_at, .context = &running, .least_too = !lifting},
-        [LIFTED] = {.quantity = tside_i_uplift_at, .context = &running, .over_nought = 1},
-        [BAR] = {.quantity = tside_i_bar_end_at, .context = &bar},
-        [INTRUSION] = {.quantity = tside_i_intrusion, .context = &passing},
-    };
+    const tside_i_pushing running = {lifting, &hung->hang, 0};
+    const tside_i_bar_end bar = bar_end(setup, which, &running);
+    tside_i_sought sought[] = {
+        [TSIDE_I_PUSH] = {.least_too = !lifting}, [TSIDE_I_BAR_END] = {0}, [TSIDE_I_UPLIFT] = {.over_nought = 1}};
+    const tside_i_sought *push = sought + TSIDE_I_PUSH;
     tside_i_spot where;
-    tside_i_track_seek(&setup->track, sought, plan->layout_given ? SOUGHT : INTRUSION);
-    where = tside_i_peak_spot(&setup->track, &sought[RUNNING].greatest);
-    plan->uplift = sought[LIFTED].greatest.value;
-    plan->side_force = sought[RUNNING].greatest.value;
+    tside_i_track_seek(&setup->track, tside_i_end_forces_at, &bar, sought, TSIDE_I_END_FORCES);
+    where = tside_i_peak_spot(&setup->track, &push->greatest);
+    plan->uplift = sought[TSIDE_I_UPLIFT].greatest.value;
+    plan->side_force = push->greatest.value;
     plan->side_force_turns = tside_i_travel_angle(&setup->travel, &where) / (2 * TSIDE_PI);
-    bending->bar = sought[BAR].greatest.value;
+    bending->bar = sought[TSIDE_I_BAR_END].greatest.value;
     if (lifting) {
         halt(setup, which, hung, stall, 0, &plan->side_force_stall, &bending->bar_up);
         halt(setup, which, hung, -stall, 1, &plan->side_force_jam, &bending->bar_down);
     } else {
         plan->side_force_stall = plan->side_force;
-        plan->side_force_jam = fmax(sought[RUNNING].least.value, 0); /* the least with its sign turned */
+        plan->side_force_jam = fmax(push->least.value, 0); /* the least with its sign turned */
         bending->bar_up = bending->bar_down = bending->bar;
     }
     tside_i_guide_bending(&setup->track, &hung->hang, &hung->sweep, stall, &bending->guide_up, &bending->guide_down);
-    if (plan->layout_given)
-        *intrusion = sought[INTRUSION].greatest.value;
 }
 
 /* What it would come to if a guide fixed at its foot hung from where its top is told to be. */
@@ -115,14 +104,11 @@ static void hung_instead(const tside_i_setup *setup, tside_which_end which, cons
 
 /* A guide that stands takes the drive's couple at top and foot, and leaves the bar's end its weight. */
 static void standing_forces(const tside_i_setup *setup, tside_which_end which, const tside_i_lifting *lifting,
-                            const tside_i_hung *hung, double stall, tside_end_plan *plan, tside_i_bending *bending,
-                            double *intrusion)
+                            const tside_i_hung *hung, double stall, tside_end_plan *plan, tside_i_bending *bending)
 {
     const tside_collar collar = tside_i_end_collar(setup, which);
     const tside_fixed *fixed = &hung->fixed;
-    tside_i_passing passing = {&plan->layout, plan->stand.beside ? collar.height : 0};
     tside_torque worst = {0};
-    tside_i_spot where;
     double hangs = collar.mass * TSIDE_GRAVITY * plan->stand.run_on;
     plan->fixed_given = 1;
     plan->fixed = *fixed;
@@ -135,8 +121,6 @@ static void standing_forces(const tside_i_setup *setup, tside_which_end which, c
     plan->side_force_stall = plan->fixed_stalled.reaction;
     plan->side_force_jam = fmax(stall - fixed->carried * fixed->carried_offset, 0) / fixed->length;
     *bending = (tside_i_bending){plan->fixed_stalled.moment, 0, hangs, hangs, hangs};
-    if (plan->layout_given)
-        *intrusion = tside_i_track_greatest(&setup->track, tside_i_intrusion, &passing, &where);
 }
 
 /* How far out the eye bolt lets the guide stand, at the worse of both forces, and the curtain with it. */
@@ -150,11 +134,14 @@ static void find_stand_off(const tside_extender *extender, const tside_i_extende
 }
 
 /* The roll passes the tube, and the tube bears the guide. */
-static tside_status plan_tube(const tside_i_setup *setup, tside_which_end which, double weight, double intrusion,
-                              tside_end_plan *plan, tside_i_extender_loads *loads, tside_fault *fault)
+static tside_status plan_tube(const tside_i_setup *setup, tside_which_end which, double weight, tside_end_plan *plan,
+                              tside_i_extender_loads *loads, tside_fault *fault)
 {
     const tside_i_names names = tside_i_end_names(setup, which, TSIDE_I_OWN_EYE);
     const tside_extender *extender = &tside_i_end(setup->side, which)->extender;
+    const tside_i_passing passing = {&plan->layout, plan->stand.beside ? tside_i_end_collar(setup, which).height : 0};
+    tside_i_spot where;
+    double intrusion = tside_i_track_greatest(&setup->track, tside_i_intrusion, &passing, &where);
     TRY(tside_i_layout_clear(extender, intrusion, &names, &plan->layout, fault));
     TRY(tside_i_extender_bears(extender, &plan->layout, fmax(plan->side_force_stall, 0), plan->side_force_jam, weight,
                                loads, fault));
@@ -167,7 +154,6 @@ tside_status tside_i_plan_end(const tside_i_setup *setup, tside_which_end which,
                               tside_fault *fault)
 {
     const tside_end *end = tside_i_end(setup->side, which);
-    double intrusion = 0;
     plan->eye_x = hung->eye_x;
     plan->eye_y = hung->eye_y;
     plan->ground = tside_i_end_ground(setup->side, which);
@@ -177,18 +163,18 @@ tside_status tside_i_plan_end(const tside_i_setup *setup, tside_which_end which,
     if (plan->layout_given)
         TRY(lay_out(setup, which, hung, &plan->layout, fault));
     if (hung->stands) {
-        standing_forces(setup, which, lifting, hung, stall, plan, &loads->bending, &intrusion);
+        standing_forces(setup, which, lifting, hung, stall, plan, &loads->bending);
         hung_instead(setup, which, lifting, stall, plan);
     } else {
         plan->chain_swing = lifting && hung->hang.chain > 0 ? tside_i_chain_swing(lifting, &hung->hang) : 0;
-        hanging_forces(setup, which, lifting, hung, stall, plan, &loads->bending, &intrusion);
+        hanging_forces(setup, which, lifting, hung, stall, plan, &loads->bending);
         plan->skew_given = 1;
         plan->skew = tside_i_skew(&setup->track, &hung->hang);
     }
     if (!plan->layout_given)
         return TSIDE_OK;
     return tside_i_within(fault, tside_i_end_name(which),
-                          plan_tube(setup, which, hung->hang.weight, intrusion, plan, &loads->extender, fault));
+                          plan_tube(setup, which, hung->hang.weight, plan, &loads->extender, fault));
 }
 
 /* --- keep-outs --- */

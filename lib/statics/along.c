@@ -133,20 +133,19 @@ tside_status tside_along_stand(const tside_along *along, tside_stand *stand, tsi
 
 /* --- the guide --- */
 
-static double reach_at(const tside_i_spot *spot, const void *context)
+static void reach_at(const tside_i_spot *spot, const void *context, double *value)
 {
-    const tside_hang *hang = context;
-    return tside_i_hang_lean(hang, spot).reach;
+    value[0] = tside_i_hang_lean(context, spot).reach;
 }
 
 tside_skew tside_i_skew(const tside_i_track *track, const tside_hang *hang)
 {
-    tside_i_sought reach = {.quantity = reach_at, .context = hang, .least_too = 1};
-    double d_shut = reach_at(&track->shut, hang), d_open = reach_at(&track->open, hang), m = hang->misfit,
-           G = hang->length, nearest, farthest;
+    tside_i_sought reach = {.least_too = 1};
+    double d_shut = tside_i_hang_lean(hang, &track->shut).reach, d_open = tside_i_hang_lean(hang, &track->open).reach,
+           m = hang->misfit, G = hang->length, nearest, farthest;
     if (m == 0) /* in line: nothing leans that way */
         return (tside_skew){.reach_shut = d_shut, .reach_open = d_open, .length = G};
-    tside_i_track_seek(track, &reach, 1);
+    tside_i_track_seek(track, reach_at, hang, &reach, 1);
     nearest = hypot(-reach.least.value, m);
     farthest = hypot(reach.greatest.value, m);
     return (tside_skew){

@@ -363,7 +363,7 @@ static tside_status check_input(const problem *p, tside_fault *fault)
     return TSIDE_OK;
 }
 
-double tside_i_intrusion(const tside_i_spot *spot, const void *context)
+void tside_i_intrusion(const tside_i_spot *spot, const void *context, double *value)
 {
     const tside_i_passing *passing = context;
     const tside_layout *tube = passing->layout;
@@ -373,7 +373,7 @@ double tside_i_intrusion(const tside_i_spot *spot, const void *context)
     u = u < 0 ? 0 : u > 1 ? 1 : u;
     px -= u * dx;
     py -= u * dy;
-    return fmax(spot->r, passing->height) - sqrt(px * px + py * py);
+    value[0] = fmax(spot->r, passing->height) - sqrt(px * px + py * py);
 }
 
 tside_status tside_i_hip_find(const tside_bow *bow, double height, const char *name, tside_i_hip *hip,

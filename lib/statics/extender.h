@@ -33,7 +33,7 @@ typedef struct tside_i_passing {
  * Of a tside_i_passing: the greater of the two less the distance from the bar's axis to the tube's centreline; above
  * minus half the tube they meet.
  */
-double tside_i_intrusion(const tside_i_spot *spot, const void *passing);
+void tside_i_intrusion(const tside_i_spot *spot, const void *passing, double *value);
 /* The layout's clearance, from the greatest intrusion. */
 tside_status tside_i_layout_clear(const tside_extender *extender, double intrusion, const tside_i_names *names,
                                   tside_layout *layout, tside_fault *fault);

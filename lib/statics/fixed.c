@@ -69,10 +69,12 @@ typedef struct strip {
     double widening;        /* m/rad, how fast their distance grows with the lean */
 } strip;
 
-static double along_normal(const tside_i_spot *spot, const void *context)
+/* And its slope. */
+static void along_normal(const tside_i_spot *spot, const void *context, double *value)
 {
     const direction *normal = context;
-    return spot->x * normal->cosine + spot->y * normal->sine;
+    value[0] = spot->x * normal->cosine + spot->y * normal->sine;
+    value[1] = spot->vx * normal->cosine + spot->vy * normal->sine;
 }
 
 static double along_guide(const tside_i_spot *spot, const direction *normal)
@@ -89,9 +91,9 @@ static direction normal_of(double lean)
 static strip strip_at(const tside_i_track *track, double lean)
 {
     direction normal = normal_of(lean);
-    tside_i_sought sought = {.quantity = along_normal, .context = &normal, .least_too = 1};
+    tside_i_sought sought = {.sloped = 1, .least_too = 1};
     tside_i_spot in, out;
-    tside_i_track_seek(track, &sought, 1);
+    tside_i_track_seek(track, along_normal, &normal, &sought, 1);
     in = tside_i_peak_spot(track, &sought.least);
     out = tside_i_peak_spot(track, &sought.greatest);
     return (strip){-sought.least.value, sought.greatest.value, along_guide(&out, &normal) - along_guide(&in, &normal)};
@@ -241,20 +243,16 @@ typedef struct carrying {
     double torque;
 } carrying;
 
-/* T + Wd e, its size. */
-static double couple_at(const tside_i_spot *spot, const void *context)
-{
-    const carrying *c = context;
-    return fabs((c->lifting ? tside_i_torque(c->lifting, spot).up : c->torque) +
-                c->fixed->carried * c->fixed->carried_offset);
-}
-
-static double moment_at(const tside_i_spot *spot, const void *context)
+/* T + Wd e, its size; and the bending that it makes. */
+enum { COUPLE, MOMENT, CARRIED };
+static void carried_at(const tside_i_spot *spot, const void *context, double *value)
 {
     const carrying *c = context;
     const tside_fixed *f = c->fixed;
     double from_top = (spot->x - f->top_x) * sin(f->lean) - (spot->y - f->top_y) * cos(f->lean);
-    return couple_at(spot, context) * fmax(from_top, f->length - from_top) / f->length;
+    value[COUPLE] = fabs((c->lifting ? tside_i_torque(c->lifting, spot).up : c->torque) +
+                         f->carried * f->carried_offset);
+    value[MOMENT] = value[COUPLE] * fmax(from_top, f->length - from_top) / f->length;
 }
 
 tside_fixed_load tside_i_fixed_force(const tside_i_track *track, const tside_load *load, const tside_fixed *fixed,
@@ -262,11 +260,10 @@ tside_fixed_load tside_i_fixed_force(const tside_i_track *track, const tside_loa
 {
     tside_i_lifting lifting = {track, load, NULL, 0};
     carrying carried = {load ? &lifting : NULL, fixed, torque};
-    tside_i_sought sought[] = {{.quantity = couple_at, .context = &carried},
-                               {.quantity = moment_at, .context = &carried}};
-    tside_i_track_seek(track, sought, 2);
-    return (tside_fixed_load){sought[0].greatest.value, sought[0].greatest.value / fixed->length,
-                              sought[1].greatest.value};
+    tside_i_sought sought[CARRIED] = {{0}};
+    tside_i_track_seek(track, carried_at, &carried, sought, CARRIED);
+    return (tside_fixed_load){sought[COUPLE].greatest.value, sought[COUPLE].greatest.value / fixed->length,
+                              sought[MOMENT].greatest.value};
 }
 
 tside_status tside_fixed_force(const tside_travel *travel, const tside_load *load, const tside_fixed *fixed,

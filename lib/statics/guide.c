@@ -55,25 +55,37 @@ static tside_i_lean eye_lean(const eye_point *eye, const tside_i_spot *spot)
 }
 
 /* The lean's sine stands for the lean: it rises and falls with it, and costs no arc tangent. */
-static double lean_sine(const tside_i_spot *spot, const void *context)
+static double lean_sine(const tside_i_spot *spot, const eye_point *eye)
 {
-    const eye_point *e = context;
-    return eye_lean(e, spot).sine;
+    return eye_lean(eye, spot).sine;
+}
+
+/* And its slope. */
+static void lean_and_slope(const tside_i_spot *spot, const void *context, double *value)
+{
+    tside_i_lean lean = eye_lean(context, spot);
+    value[0] = lean.sine;
+    value[1] = lean.rate;
 }
 
 /* How far outboard of its eye, and how far below, a guide's foot is, by its length. */
-static double foot_out(const tside_i_spot *spot, const void *context)
+static double foot_out(const tside_i_spot *spot, const eye_point *eye)
 {
-    const eye_point *e = context;
-    tside_i_lean lean = eye_lean(e, spot);
-    return lean.sine * tside_i_shown(lean.reach, e->misfit);
+    tside_i_lean lean = eye_lean(eye, spot);
+    return lean.sine * tside_i_shown(lean.reach, eye->misfit);
 }
 
-static double foot_down(const tside_i_spot *spot, const void *context)
+static double foot_down(const tside_i_spot *spot, const eye_point *eye)
 {
-    const eye_point *e = context;
-    tside_i_lean lean = eye_lean(e, spot);
-    return lean.cosine * tside_i_shown(lean.reach, e->misfit);
+    tside_i_lean lean = eye_lean(eye, spot);
+    return lean.cosine * tside_i_shown(lean.reach, eye->misfit);
+}
+
+enum { FOOT_OUT, FOOT_DOWN, FOOT };
+static void foot_at(const tside_i_spot *spot, const void *context, double *value)
+{
+    value[FOOT_OUT] = foot_out(spot, context);
+    value[FOOT_DOWN] = foot_down(spot, context);
 }
 
 static double lean_at_peak(const tside_i_track *track, const eye_point *eye, const tside_i_peak *peak)
@@ -83,11 +95,11 @@ static double lean_at_peak(const tside_i_track *track, const eye_point *eye, con
     return tside_i_lean_angle(&lean);
 }
 
-/* Where a quantity of the guide on an eye is least and greatest. */
-static tside_i_sought extremes(const tside_i_track *track, tside_i_quantity *quantity, const eye_point *eye)
+/* Where the guide on an eye leans least and most. */
+static tside_i_sought extreme_leans(const tside_i_track *track, const eye_point *eye)
 {
-    tside_i_sought sought = {.quantity = quantity, .context = eye, .least_too = 1};
-    tside_i_track_seek(track, &sought, 1);
+    tside_i_sought sought = {.sloped = 1, .least_too = 1};
+    tside_i_track_seek(track, lean_and_slope, eye, &sought, 1);
     return sought;
 }
 
@@ -95,7 +107,7 @@ void tside_i_lean_range(const tside_i_track *track, double eye_x, double eye_y, 
                         double *greatest)
 {
     eye_point eye = {eye_x, eye_y, offset, 0};
-    tside_i_sought lean = extremes(track, lean_sine, &eye);
+    tside_i_sought lean = extreme_leans(track, &eye);
     *least = lean_at_peak(track, &eye, &lean.least);
     *greatest = lean_at_peak(track, &eye, &lean.greatest);
 }
@@ -128,7 +140,11 @@ tside_status tside_i_eye_clears(const tside_i_track *track, const tside_guide *g
 /* Where a guide's foot is farthest in and out; in line that is where it leans so. */
 static tside_i_sought extreme_feet(const tside_i_track *track, const eye_point *eye)
 {
-    return extremes(track, eye->misfit == 0 ? lean_sine : foot_out, eye);
+    tside_i_sought sought = {.least_too = 1};
+    if (eye->misfit == 0)
+        return extreme_leans(track, eye);
+    tside_i_track_seek(track, foot_at, eye, &sought, FOOT_OUT + 1);
+    return sought;
 }
 
 /* What a guide of this length does with its eye moved outboard; each of the three kept at its own worst. */
@@ -145,9 +161,10 @@ static void worsen(const tside_i_track *track, const eye_point *placed, double m
 /* The leans of a guide that leans along the house too; returns the greatest of foot_down. */
 static double skewed_leans(const tside_i_track *track, const eye_point *eye, tside_sweep *sweep)
 {
-    tside_i_spot where;
+    tside_i_sought sought[FOOT] = {{0}};
     tside_i_lean_range(track, eye->x, eye->y, eye->offset, &sweep->lean_least, &sweep->lean_greatest);
-    return tside_i_track_greatest(track, foot_down, eye, &where);
+    tside_i_track_seek(track, foot_at, eye, sought, FOOT);
+    return sought[FOOT_DOWN].greatest.value;
 }
 
 /* What the guide does with its eye where it should be. */
@@ -360,7 +377,7 @@ tside_status tside_i_eye_best(const tside_i_track *track, double eye_y, double c
         tside_i_sought lean;
         double step;
         eye.x = x;
-        lean = extremes(track, lean_sine, &eye);
+        lean = extreme_leans(track, &eye);
         in = tside_i_peak_spot(track, &lean.least);
         out = tside_i_peak_spot(track, &lean.greatest);
         step = balanced(&eye, &in, &out) - x;

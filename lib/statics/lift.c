@@ -39,7 +39,7 @@ static double line_weight(const tside_load *load, double length)
 }
 
 /* The lift of each metre of bar with its curtain: w vy, and the hanging curtain that swings with its chord. */
-static double metre_lift(const tside_load *load, const tside_i_spot *spot)
+static inline double metre_lift(const tside_load *load, const tside_i_spot *spot)
 {
     double sheet = TSIDE_GRAVITY * (load->areal_mass + load->wet);
     if (spot->slack)
@@ -48,7 +48,7 @@ static double metre_lift(const tside_load *load, const tside_i_spot *spot)
            sheet * spot->ny * (spot->share * spot->r * spot->r + spot->swing * spot->s / 2);
 }
 
-static double end_lift(const tside_load *load, const tside_i_spot *spot)
+static inline double end_lift(const tside_load *load, const tside_i_spot *spot)
 {
     return spot->slack ? 0 : TSIDE_GRAVITY * load->end_mass * spot->vy;
 }
@@ -58,9 +58,9 @@ static double rope_drag(const tside_load *load, const tside_i_spot *spot)
     return 2 * load->rope_friction * load->rope_pressure * spot->r;
 }
 
-tside_torque tside_i_torque(const tside_i_lifting *lifting, const tside_i_spot *spot)
+/* Without what the guide does. */
+static inline tside_torque bar_torque(const tside_load *load, const tside_i_spot *spot)
 {
-    const tside_load *load = lifting->load;
     double metre = metre_lift(load, spot), ropes = rope_drag(load, spot);
     tside_torque t = {0, 0, 0, 0, 0, 0, 0};
     t.lift = metre * load->length + end_lift(load, spot);
@@ -69,44 +69,56 @@ tside_torque tside_i_torque(const tside_i_lifting *lifting, const tside_i_spot *
     t.down = t.lift - t.drag;
     t.drive = t.up;
     t.per_metre = metre + load->friction * fabs(metre) + ropes;
-    if (lifting->hang) {
-        tside_i_lean lean = tside_i_hang_lean(lifting->hang, spot);
-        t.drive = (t.up + tside_i_hang_moment(lifting->hang, &lean) * lean.rate) / (1 - lean.rate);
-    }
     return t;
+}
+
+/* What the drive must give with a guide that turns with the bar, and its moment about the eye. */
+static inline double at_drive(const tside_torque *t, const tside_i_lean *lean, double moment)
+{
+    return (t->up + moment * lean->rate) / (1 - lean->rate);
+}
+
+tside_torque tside_i_torque_leaning(const tside_i_lifting *lifting, const tside_i_spot *spot, const tside_i_lean *lean)
+{
+    tside_torque t = bar_torque(lifting->load, spot);
+    t.drive = at_drive(&t, lean, tside_i_hang_moment(lifting->hang, lean));
+    return t;
+}
+
+tside_torque tside_i_torque(const tside_i_lifting *lifting, const tside_i_spot *spot)
+{
+    tside_i_lean lean;
+    if (!lifting->hang)
+        return bar_torque(lifting->load, spot);
+    lean = tside_i_hang_lean(lifting->hang, spot);
+    return tside_i_torque_leaning(lifting, spot, &lean);
 }
 
 /* --- quantities along the travel --- */
 
-static double drive_torque(const tside_i_spot *spot, const void *context)
+static void guide_rate(const tside_i_spot *spot, const void *context, double *value)
 {
-    return tside_i_torque(context, spot).drive;
+    value[0] = tside_i_hang_lean(context, spot).rate;
 }
 
-static double upward_hold(const tside_i_spot *spot, const void *context)
-{
-    return -tside_i_torque(context, spot).down;
-}
-
-static double guide_rate(const tside_i_spot *spot, const void *context)
-{
-    const tside_hang *hang = context;
-    return tside_i_hang_lean(hang, spot).rate;
-}
-
-/* Minus the length that the available torque lifts at a spot. */
-static double shortness(const tside_i_spot *spot, const void *context)
+/*
+ * The guide's rate; the torque at the drive; what holds the bar on its way down; and minus the length that the
+ * available torque lifts. Without a guide nothing turns.
+ */
+enum { RATE, DRIVE, HOLD, SHORTNESS, EXTREMES };
+static void extremes_at(const tside_i_spot *spot, const void *context, double *value)
 {
     const tside_i_lifting *lifting = context;
-    double metre = metre_lift(lifting->load, spot), own = end_lift(lifting->load, spot), rate = 0, moment = 0,
-           f = lifting->load->friction;
-    if (lifting->hang) {
-        tside_i_lean lean = tside_i_hang_lean(lifting->hang, spot);
-        rate = lean.rate;
-        moment = tside_i_hang_moment(lifting->hang, &lean);
-    }
-    return -(lifting->available * (1 - rate) - moment * rate - own - f * fabs(own)) /
-           (metre + f * fabs(metre) + rope_drag(lifting->load, spot));
+    const tside_i_lean lean = lifting->hang ? tside_i_hang_lean(lifting->hang, spot) : (tside_i_lean){0};
+    const double moment = lifting->hang ? tside_i_hang_moment(lifting->hang, &lean) : 0,
+                 own = end_lift(lifting->load, spot);
+    tside_torque t = bar_torque(lifting->load, spot);
+    value[RATE] = lean.rate;
+    value[DRIVE] = at_drive(&t, &lean, moment);
+    value[HOLD] = -t.down;
+    value[SHORTNESS] = -(lifting->available * (1 - lean.rate) - moment * lean.rate - own -
+                         lifting->load->friction * fabs(own)) /
+                       t.per_metre;
 }
 
 static tside_status check_rate(double rate, tside_fault *fault)
@@ -156,18 +168,17 @@ double tside_i_lift_extremes(const tside_i_lifting *lifting, tside_torque *worst
                              double *longest)
 {
     tside_i_lifting bar = {lifting->track, lifting->load, NULL, 0};
-    tside_i_sought sought[] = {{.quantity = guide_rate, .context = lifting->hang},
-                               {.quantity = drive_torque, .context = lifting},
-                               {.quantity = upward_hold, .context = &bar},
-                               {.quantity = shortness, .context = lifting}};
-    int first = lifting->hang ? 0 : 1, last = longest ? 3 : least_down ? 2 : 1;
-    tside_i_track_seek(lifting->track, sought + first, last + 1 - first);
-    answer_at(lifting, &sought[1].greatest, worst);
+    tside_i_sought sought[EXTREMES] = {{0}};
+    tside_i_track_seek(lifting->track, extremes_at, lifting, sought,
+                       longest      ? EXTREMES
+                       : least_down ? HOLD + 1
+                                    : DRIVE + 1);
+    answer_at(lifting, &sought[DRIVE].greatest, worst);
     if (least_down)
-        answer_at(&bar, &sought[2].greatest, least_down);
+        answer_at(&bar, &sought[HOLD].greatest, least_down);
     if (longest)
-        *longest = -sought[3].greatest.value;
-    return lifting->hang ? sought[0].greatest.value : 0;
+        *longest = -sought[SHORTNESS].greatest.value;
+    return sought[RATE].greatest.value;
 }
 
 tside_status tside_lift_worst(const tside_travel *travel, const tside_load *load, const tside_hang *hang,
@@ -220,7 +231,7 @@ tside_status tside_lift_longest(const tside_travel *travel, const tside_load *lo
 {
     tside_i_track track;
     tside_i_lifting lifting = {&track, load, hang, available};
-    tside_i_spot where;
+    tside_torque worst, least_down;
     double longest;
     tside_i_track_make(travel, &track);
     TRY(tside_i_lift_check(&track, load, hang, fault));
@@ -228,13 +239,14 @@ tside_status tside_lift_longest(const tside_travel *travel, const tside_load *lo
     if (load->bar_mass + load->clip_mass + load->areal_mass + load->wet + load->rope_pressure * load->rope_friction <=
         0)
         return tside_i_bound(fault, "load.bar_mass", "kg/m", load->bar_mass, TSIDE_NOT_ABOVE, 0);
-    longest = -tside_i_track_greatest(&track, shortness, &lifting, &where);
+    tside_i_lift_extremes(&lifting, &worst, &least_down, &longest);
     if (!(longest > 0)) {
         tside_load bare = *load;
         tside_i_lifting own = {&track, &bare, hang, 0};
         bare.length = 0;
+        tside_i_lift_extremes(&own, &worst, NULL, NULL);
         REFUSE(fault, TSIDE_OUT_OF_REACH, "available", "load.end_mass", "the torque does not lift even the drive",
-               "N m", available, TSIDE_NOT_ABOVE, tside_i_track_greatest(&track, drive_torque, &own, &where), 0);
+               "N m", available, TSIDE_NOT_ABOVE, worst.drive, 0);
     }
     return ANSWER_NUMBER(longest, length, fault);
 }

@@ -26,6 +26,8 @@ tside_status tside_i_lift_check(const tside_i_track *track, const tside_load *lo
                                 tside_fault *fault);
 /* The torque at a spot; its turns are left 0. */
 tside_torque tside_i_torque(const tside_i_lifting *lifting, const tside_i_spot *spot);
+/* The same where its guide is known to lean so. */
+tside_torque tside_i_torque_leaning(const tside_i_lifting *lifting, const tside_i_spot *spot, const tside_i_lean *lean);
 /* Potential energy at a spot, from a height that does not change. */
 double tside_i_energy(const tside_travel *travel, const tside_load *load, const tside_hang *hang,
                       const tside_i_spot *spot);

@@ -15,35 +15,32 @@ double tside_i_uplift(const tside_hang *hang, const tside_i_lean *lean, double p
     return up > 0 ? up : 0;
 }
 
-double tside_i_push_at(const tside_i_spot *spot, const void *context)
+/* F where the guide leans so. */
+static inline double push_leaning(const tside_i_pushing *p, const tside_i_spot *spot, const tside_i_lean *lean)
 {
-    const tside_i_pushing *p = context;
+    return tside_i_push(p->hang, lean, p->lifting ? tside_i_torque_leaning(p->lifting, spot, lean).drive : p->torque);
+}
+
+double tside_i_push_at(const tside_i_spot *spot, const tside_i_pushing *p)
+{
     tside_i_lean lean = tside_i_hang_lean(p->hang, spot);
-    return tside_i_push(p->hang, &lean, p->lifting ? tside_i_torque(p->lifting, spot).drive : p->torque);
+    return push_leaning(p, spot, &lean);
 }
 
-double tside_i_uplift_at(const tside_i_spot *spot, const void *context)
+double tside_i_guide_bending_at(const tside_i_spot *spot, const tside_i_pushing *p)
 {
-    const tside_i_pushing *p = context;
     tside_i_lean lean = tside_i_hang_lean(p->hang, spot);
-    return tside_i_raise(&lean, tside_i_push_at(spot, context)) - p->hang->weight;
+    return push_leaning(p, spot, &lean) * tside_i_reach(p->hang, &lean);
 }
 
-double tside_i_pull_at(const tside_i_spot *spot, const void *context)
+/* The same outboard by a torque one way, and inboard by it the other. */
+enum { UP, DOWN, WAYS };
+static void bending_each_way(const tside_i_spot *spot, const void *context, double *value)
 {
-    return -tside_i_push_at(spot, context);
-}
-
-double tside_i_guide_bending_at(const tside_i_spot *spot, const void *context)
-{
-    const tside_i_pushing *p = context;
-    tside_i_lean lean = tside_i_hang_lean(p->hang, spot);
-    return tside_i_push_at(spot, context) * tside_i_reach(p->hang, &lean);
-}
-
-static double bending_back(const tside_i_spot *spot, const void *context)
-{
-    return -tside_i_guide_bending_at(spot, context);
+    const tside_i_pushing *lifts = context;
+    const tside_i_pushing jams = {NULL, lifts->hang, -lifts->torque};
+    value[UP] = tside_i_guide_bending_at(spot, lifts);
+    value[DOWN] = -tside_i_guide_bending_at(spot, &jams);
 }
 
 /* In line F D is torque and moment, and that rises with the lean. */
@@ -56,33 +53,40 @@ static double moment_leaning(const tside_hang *hang, double angle)
 void tside_i_guide_bending(const tside_i_track *track, const tside_hang *hang, const tside_sweep *sweep, double torque,
                            double *up, double *down)
 {
-    tside_i_pushing lifts = {NULL, hang, torque}, jams = {NULL, hang, -torque};
-    tside_i_sought sought[] = {{.quantity = tside_i_guide_bending_at, .context = &lifts, .over_nought = 1},
-                               {.quantity = bending_back, .context = &jams, .over_nought = 1}};
+    tside_i_pushing lifts = {NULL, hang, torque};
+    tside_i_sought sought[WAYS] = {[UP] = {.over_nought = 1}, [DOWN] = {.over_nought = 1}};
     if (hang->misfit == 0) {
         *up = fmax(torque + moment_leaning(hang, sweep->lean_greatest), 0);
         *down = fmax(torque - moment_leaning(hang, sweep->lean_least), 0);
         return;
     }
-    tside_i_track_seek(track, sought, 2);
-    *up = sought[0].greatest.value;
-    *down = sought[1].greatest.value;
+    tside_i_track_seek(track, bending_each_way, &lifts, sought, WAYS);
+    *up = sought[UP].greatest.value;
+    *down = sought[DOWN].greatest.value;
 }
 
-double tside_i_bar_end_at(const tside_i_spot *spot, const void *context)
+void tside_i_end_forces_at(const tside_i_spot *spot, const void *context, double *value)
 {
     const tside_i_bar_end *end = context;
     const tside_hang *hang = end->pushing.hang;
     tside_i_lean lean = tside_i_hang_lean(hang, spot);
-    double F = tside_i_push_at(spot, &end->pushing), b = end->arm;
-    return hypot(F * lean.cosine * b, end->weight * end->run_on + F * lean.sine * b);
+    double F = push_leaning(&end->pushing, spot, &lean), raise = tside_i_raise(&lean, F),
+           level = F * lean.cosine * end->arm, plumb = end->weight * end->run_on + raise * end->arm;
+    value[TSIDE_I_PUSH] = F;
+    value[TSIDE_I_BAR_END] = sqrt(level * level + plumb * plumb);
+    value[TSIDE_I_UPLIFT] = raise - hang->weight;
+}
+
+static void push_alone(const tside_i_spot *spot, const void *context, double *value)
+{
+    value[0] = tside_i_push_at(spot, context);
 }
 
 double tside_i_greatest_push(const tside_i_track *track, const tside_i_lifting *lifting, const tside_hang *hang,
                              double torque, tside_i_spot *where)
 {
     tside_i_pushing p = {lifting, hang, torque};
-    return tside_i_track_greatest(track, tside_i_push_at, &p, where);
+    return tside_i_track_greatest(track, push_alone, &p, where);
 }
 
 /* A running drive's couple swings pipe and chain apart; the foot moves inboard by about c sin(eta - phi)(G - d)/d. */

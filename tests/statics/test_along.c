@@ -299,18 +299,20 @@ FOR_SIDES(bars_end_is_bent_both_ways, 60)
                            dice_between(&d, 0, 0.4),
                            dice_between(&d, 0, 0.5)};
     place open = side_place(&s, s.open);
-    double lean = side_lean(&s, &open, 0), force, level, plumb;
+    double lean = side_lean(&s, &open, 0), force, level, plumb, forces[TSIDE_I_VALUES];
     tside_i_spot spot;
     tside_i_travel_spot(&s.travel, s.travel.stretches - 1, s.travel.end, &spot);
     force = tside_i_push_at(&spot, &end.pushing);
     level = -force * cos(lean) * end.arm;
     plumb = -end.weight * end.run_on - force * sin(lean) * end.arm;
-    NEAR(tside_i_bar_end_at(&spot, &end), sqrt(level * level + plumb * plumb), 1e-8 * (1 + fabs(force)), "bending",
-         number);
+    tside_i_end_forces_at(&spot, &end, forces);
+    NEAR(forces[TSIDE_I_BAR_END], sqrt(level * level + plumb * plumb), 1e-8 * (1 + fabs(force)), "bending", number);
+    ck_assert(forces[TSIDE_I_PUSH] == force);
+    NEAR(forces[TSIDE_I_UPLIFT], force * sin(lean) - s.hang.weight, 1e-8 * (1 + fabs(force)), "uplift", number);
     end.pushing.torque = 0;
     end.arm = 0;
-    NEAR(tside_i_bar_end_at(&spot, &end), end.weight * end.run_on, 1e-12 * (1 + end.weight), "the weight alone",
-         number);
+    tside_i_end_forces_at(&spot, &end, forces);
+    NEAR(forces[TSIDE_I_BAR_END], end.weight * end.run_on, 1e-12 * (1 + end.weight), "the weight alone", number);
 }
 
 /* In line, and out of it. */
