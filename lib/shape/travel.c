@@ -52,25 +52,44 @@ static void cut_stretches(tside_travel *travel, double end)
         travel->stretches--;
 }
 
+/* Which edge of the roll is asked for: so many radii above its axis. */
+enum { UNDERSIDE = -1, TOP = 1 };
+
 typedef struct target {
     const tside_travel *travel;
-    double value;
+    int edge;
+    double height;
 } target;
 
-static double top_above(double progress, const void *context)
+static double edge_above(double progress, const void *context)
 {
     const target *aim = context;
     tside_i_spot spot;
     tside_i_travel_at(aim->travel, progress, &spot);
-    return spot.y + spot.r - aim->value;
+    return spot.y + aim->edge * spot.r - aim->height;
 }
 
-static double underside_above(double progress, const void *context)
+/* Whether the curtain hangs plumb all the way, so that its heading never changes. */
+static int is_plumb(const tside_travel *travel)
 {
-    const target *aim = context;
-    tside_i_spot spot;
-    tside_i_travel_at(aim->travel, progress, &spot);
-    return spot.y - spot.r - aim->value;
+    return travel->line.count == 1 && travel->line.piece->slope == 0;
+}
+
+/*
+ * Progress, up to most, at which the roll's edge is at a height. On a plumb curtain that edge is at y - s + edge r, and
+ * s = S - pi n (D0 + te n), r = D0/2 + te n: a quadratic in the wraps n, solved without cancellation. Of a roll whose
+ * underside falls as it winds, each wrap being thicker than the core is around, the root is sought.
+ */
+static double edge_at(const target *aim, double most)
+{
+    const tside_travel *travel = aim->travel;
+    const tside_roll *roll = &travel->roll;
+    const double te = tside_i_roll_te(roll), b = TSIDE_PI * roll->core + aim->edge * te,
+                 S = travel->hanging + tside_i_roll_length(roll, travel->wraps_shut),
+                 c = aim->height - (travel->line.y - S) - aim->edge * roll->core / 2;
+    if (!is_plumb(travel) || !(b > 0))
+        return tside_i_rising_root(edge_above, aim, travel->wraps_shut, most);
+    return fmin(fmax(2 * c / (b + sqrt(b * b + 4 * TSIDE_PI * te * c)), travel->wraps_shut), most);
 }
 
 static tside_status find_shut(const tside_stops *stops, const tside_curtain *curtain, double r, tside_travel *travel,
@@ -94,16 +113,14 @@ static tside_status find_open(const tside_stops *stops, double shut, const tside
                               double *open, tside_fault *fault)
 {
     const char *shut_name = stops->shut_by == TSIDE_SHUT_SEAL ? "stops.seal" : "stops.shut_height";
-    double low = travel->wraps_shut;
+    const target gap = {travel, TOP, travel->rail - stops->gap}, height = {travel, UNDERSIDE, stops->open_height};
     if (stops->open_by == TSIDE_OPEN_GAP) {
-        target top = {travel, travel->rail - stops->gap};
-        double room = fmax(0, stops->gap - top_above(low, &top));
+        double room = fmax(0, stops->gap - edge_above(travel->wraps_shut, &gap));
         if (stops->gap > room + SLACK)
             return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "stops.gap", shut_name, "open would lie below shut",
                                         "m", stops->gap, TSIDE_ABOVE, room, 0);
-        *open = tside_i_rising_root(top_above, &top, low, most);
+        *open = edge_at(&gap, most);
     } else {
-        target underside = {travel, stops->open_height};
         if (stops->open_height < shut - SLACK)
             return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "stops.open_height", shut_name,
                                         "open would lie below shut", "m", stops->open_height, TSIDE_BELOW, shut, 0);
@@ -111,7 +128,7 @@ static tside_status find_open(const tside_stops *stops, double shut, const tside
             REFUSE(fault, TSIDE_CONTRADICTS, "stops.open_height", "curtain.hip",
                    "open, the roll's top would pass the rail", "m", stops->open_height, TSIDE_ABOVE, travel->highest,
                    0);
-        *open = tside_i_rising_root(underside_above, &underside, low, most);
+        *open = stops->open_height > shut ? edge_at(&height, most) : travel->wraps_shut;
     }
     return TSIDE_OK;
 }
@@ -121,14 +138,14 @@ tside_status tside_i_travel_make(const tside_line *line, const tside_curtain *cu
 {
     const double no_travel = 1e-12; /* turn: a chord that rounding leaves over is no stretch */
     tside_i_spot spot;
-    target rail = {travel, line->y - curtain->rail_depth};
+    const target rail = {travel, TOP, line->y - curtain->rail_depth};
     double shut, open = stops->wraps_shut, most, lead, progress, r = tside_i_roll_diameter(roll, stops->wraps_shut) / 2;
     int k, line_stretches, unsettled;
     travel->roll = *roll;
     if (line != &travel->line)
         travel->line = *line;
     travel->sill = curtain->sill;
-    travel->rail = rail.value;
+    travel->rail = rail.height;
     travel->wraps_shut = stops->wraps_shut;
     travel->stretches = 0;
     TRY(find_shut(stops, curtain, r, travel, &shut, fault));
@@ -149,7 +166,7 @@ tside_status tside_i_travel_make(const tside_line *line, const tside_curtain *cu
     travel->end = most + lead;
     travel->highest = 0;
     if (!ends_only || stops->open_by == TSIDE_OPEN_HEIGHT) {
-        tside_i_travel_at(travel, tside_i_rising_root(top_above, &rail, stops->wraps_shut, travel->end), &spot);
+        tside_i_travel_at(travel, edge_at(&rail, travel->end), &spot);
         travel->highest = spot.y - spot.r;
     }
     TRY(find_open(stops, shut, travel, travel->end, &open, fault));
@@ -193,7 +210,7 @@ static double turns_above(double progress, const void *context)
 double tside_i_travel_progress(const tside_travel *travel, double turns)
 {
     turned aim = {travel, turns};
-    if (travel->line.count == 1 && travel->line.piece->slope == 0) /* plumb: the curtain's heading never changes */
+    if (is_plumb(travel))
         return fmin(travel->wraps_shut + turns, travel->end);
     return tside_i_rising_root(turns_above, &aim, travel->wraps_shut, travel->end);
 }
@@ -230,7 +247,7 @@ tside_status tside_i_travel_find(const tside_travel *travel, double turns, tside
 tside_status tside_travel_to_height(const tside_travel *travel, double underside, tside_position *position,
                                     tside_fault *fault)
 {
-    target aim = {travel, underside};
+    const target aim = {travel, UNDERSIDE, underside};
     tside_position shut, open, made;
     answer(travel, travel->wraps_shut, &shut);
     answer(travel, travel->end, &open);
@@ -240,6 +257,6 @@ tside_status tside_travel_to_height(const tside_travel *travel, double underside
         return tside_i_bound(fault, "underside", "m", underside, TSIDE_BELOW, shut.underside);
     if (underside > open.underside + SLACK)
         return tside_i_bound(fault, "underside", "m", underside, TSIDE_ABOVE, open.underside);
-    answer(travel, tside_i_rising_root(underside_above, &aim, travel->wraps_shut, travel->end), &made);
+    answer(travel, tside_i_rising_root(edge_above, &aim, travel->wraps_shut, travel->end), &made);
     return ANSWER(&tside_i_position_table, made, position, fault);
 }
