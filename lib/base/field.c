@@ -160,6 +160,17 @@ static tside_status check_number(const tside_field *row, double value, tside_fau
     return TSIDE_OK;
 }
 
+/* Whether all elements are well inside, row by row of their table, as those of most lists are. */
+static int all_well_inside(const tside_field *list, const char *first, int count)
+{
+    const tside_field *row = list->nested->rows, *end = row + list->nested->count;
+    for (; row < end; row++)
+        for (int i = 0; i < count; i++)
+            if (!tside_i_well_inside(row, first + (size_t)i * list->stride))
+                return 0;
+    return 1;
+}
+
 static tside_status check_list(const tside_field *row, const void *structure, tside_fault *fault)
 {
     int count = *CONST_MEMBER(structure, row->count_offset, int);
@@ -167,6 +178,8 @@ static tside_status check_list(const tside_field *row, const void *structure, ts
         return tside_i_bound(fault, row->name, "1", count, TSIDE_BELOW, 0);
     if (count > row->capacity)
         return tside_i_bound(fault, row->name, "1", count, TSIDE_ABOVE, row->capacity);
+    if (all_well_inside(row, CONST_MEMBER(structure, row->offset, char), count))
+        return TSIDE_OK;
     for (int i = 0; i < count; i++) {
         tside_status status = tside_i_check_table(
             row->nested, CONST_MEMBER(structure, row->offset + (size_t)i * row->stride, void), fault);

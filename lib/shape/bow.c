@@ -163,14 +163,10 @@ int tside_i_path_at_height(const tside_path *path, double height, double *arc, d
     return 0;
 }
 
-/* Keeps the nearest crossing so far. */
-static int keep_nearer(double t, double arc, double *distance, double *best)
+/* Whether a crossing lies ahead, and nearer than the nearest so far. */
+static int is_nearer(double t, double distance)
 {
-    if (!(t > 0) || t >= *distance)
-        return 0;
-    *distance = t;
-    *best = arc;
-    return 1;
+    return t > 0 && t < distance;
 }
 
 static const double hair = 1e-12; /* of a piece, or a sine: a line through the joint of two pieces would cross neither,
@@ -187,7 +183,11 @@ static int cross_straight(const tside_piece *piece, int first, double x, double 
     if ((u < -hair && !first) || (u > piece->length * (1 + hair) && piece->curvature == 0) ||
         (piece->curvature != 0 && u > 0))
         return 0;
-    return keep_nearer(t, piece->from + u, distance, arc);
+    if (!is_nearer(t, *distance))
+        return 0;
+    *distance = t;
+    *arc = piece->from + u;
+    return 1;
 }
 
 static int cross_arc(const tside_piece *piece, double x, double y, double c, double s, double *distance, double *arc)
@@ -198,14 +198,19 @@ static int cross_arc(const tside_piece *piece, double x, double y, double c, dou
     if (square < 0)
         return 0;
     for (int side = -1; side <= 1; side += 2) {
-        double t = along + side * sqrt(square), rx = (x + t * c - cx) * k, ry = (y + t * s - cy) * k;
+        double t = along + side * sqrt(square), rx = (x + t * c - cx) * k, ry = (y + t * s - cy) * k, u;
+        if (!is_nearer(t, *distance))
+            continue;
         /*
          * the unit radius there turned by a quarter is the heading; its angle from the piece's first heading gives the
          * arc length
          */
-        double u = atan2(rx * piece->cosine + ry * piece->sine, rx * piece->sine - ry * piece->cosine) / k;
-        if (u >= -hair * piece->length && u <= piece->length * (1 + hair))
-            found |= keep_nearer(t, piece->from + u, distance, arc);
+        u = atan2(rx * piece->cosine + ry * piece->sine, rx * piece->sine - ry * piece->cosine) / k;
+        if (u >= -hair * piece->length && u <= piece->length * (1 + hair)) {
+            *distance = t;
+            *arc = piece->from + u;
+            found = 1;
+        }
     }
     return found;
 }

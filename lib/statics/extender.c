@@ -226,14 +226,24 @@ static double stiffest(const problem *p, double low, double high)
     return (low + high) / 2;
 }
 
+/* Where a tube at an angle meets bow and member. */
+typedef struct meeting {
+    double angle;
+    double bow, member; /* distances from the eye */
+    double arc;         /* of the bow */
+} meeting;
+
 /* A bound that the library found itself is not refused for its last digits. */
-static tside_status given_angle(const problem *p, double angle, const char *field, tside_fault *fault)
+static tside_status given_angle(const problem *p, double angle, const char *field, meeting *met, tside_fault *fault)
 {
     const tside_extender *e = p->extender;
-    double apart = between_bolts(p, angle), cut = e->end_distance + p->drop / cos(angle) + e->tail,
-           x = p->eye_x - p->drop * tan(angle);
-    if (apart == MISSES)
+    double apart, cut, x = p->eye_x - p->drop * tan(angle);
+    if (!cross_bow(p, angle, &met->bow, &met->arc))
         return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, field, p->names->bow, "the tube misses the bow");
+    met->angle = angle;
+    met->member = p->drop / cos(angle);
+    apart = met->member - met->bow;
+    cut = e->end_distance + met->member + e->tail;
     if (!(apart > 0))
         return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.member_height", field,
                                     "the member lies above the crossing", "m", e->member_height, TSIDE_NOT_BELOW,
@@ -258,7 +268,7 @@ static tside_status given_angle(const problem *p, double angle, const char *fiel
  * flattest, and the ends another steepest; none of them beyond where the tube meets the bow. Between them the valley of
  * the flexibility, or the bound on its side, is the best.
  */
-static tside_status best_angle(const problem *p, double *angle, tside_binding *binding, tside_fault *fault)
+static tside_status best_angle(const problem *p, meeting *met, tside_binding *binding, tside_fault *fault)
 {
     const double at_bound =
         1e-8; /* rad: the golden section comes near to a bound, but never to it, and what binds would go unnamed */
@@ -300,19 +310,18 @@ static tside_status best_angle(const problem *p, double *angle, tside_binding *b
                    : high == flat_ends ? TSIDE_BINDS_ENDS
                    : high < FLATTEST   ? TSIDE_BINDS_BOW
                                        : TSIDE_BINDS_ANGLE;
-    *angle = best;
-    return given_angle(p, best, "extender.slant", fault);
+    return given_angle(p, best, "extender.slant", met, fault);
 }
 
-static tside_status choose_angle(const problem *p, double *angle, tside_binding *binding, tside_fault *fault)
+static tside_status choose_angle(const problem *p, meeting *met, tside_binding *binding, tside_fault *fault)
 {
     const tside_extender *e = p->extender;
     double arc, top;
     tside_bow_point point;
     *binding = TSIDE_BINDS_NOTHING;
     switch (e->slant) {
-    case TSIDE_SLANT_BEST: return best_angle(p, angle, binding, fault);
-    case TSIDE_SLANT_ANGLE: *angle = e->angle; return given_angle(p, *angle, "extender.angle", fault);
+    case TSIDE_SLANT_BEST: return best_angle(p, met, binding, fault);
+    case TSIDE_SLANT_ANGLE: return given_angle(p, e->angle, "extender.angle", met, fault);
     case TSIDE_SLANT_CROSSING: break;
     }
     if (!tside_i_path_at_height(&p->bow->centre, p->names->ground + e->crossing, &arc, &top))
@@ -327,8 +336,7 @@ static tside_status choose_angle(const problem *p, double *angle, tside_binding 
     if (!(point.x < p->eye_x))
         return tside_i_refuse_told(fault, TSIDE_OUT_OF_REACH, &p->names->eye_x, "extender.crossing",
                                    "the crossing must lie inboard of the eye", p->eye_x, TSIDE_NOT_ABOVE, point.x, 0);
-    *angle = atan2(p->eye_x - point.x, p->eye_y - point.y);
-    return given_angle(p, *angle, "extender.crossing", fault);
+    return given_angle(p, atan2(p->eye_x - point.x, p->eye_y - point.y), "extender.crossing", met, fault);
 }
 
 /* Of an extender that passed its table's check: what contradicts itself or the eye. */
@@ -404,32 +412,30 @@ tside_status tside_i_layout_place(const tside_extender *extender, const tside_bo
                  tside_i_of_told(&names->level, extender->member_outer),
                  names};
     tside_bow_point hole;
-    double angle = extender->angle, sB, sG, arc, face, ignored;
+    meeting met;
+    double face, ignored;
     TRY(check_input(&p, fault));
-    TRY(choose_angle(&p, &angle, &layout->binding, fault));
-    if (!cross_bow(&p, angle, &sB, &arc))
-        return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, "extender.slant", names->bow, "the tube misses the bow");
-    sG = p.drop / cos(angle);
-    hole = tside_i_path_at(&bow->centre, arc);
-    if (!tside_i_path_crossing(&bow->face, eye_x, eye_y, -sin(angle), -cos(angle), &face, &ignored))
-        face = sB;
-    layout->angle = angle;
-    layout->run = tan(angle);
+    TRY(choose_angle(&p, &met, &layout->binding, fault));
+    hole = tside_i_path_at(&bow->centre, met.arc);
+    if (!tside_i_path_crossing(&bow->face, eye_x, eye_y, -sin(met.angle), -cos(met.angle), &face, &ignored))
+        face = met.bow;
+    layout->angle = met.angle;
+    layout->run = tan(met.angle);
     layout->eye_x = eye_x;
     layout->eye_y = eye_y;
-    layout->bow_distance = sB;
-    layout->member_distance = sG;
-    layout->cut_length = extender->end_distance + sG + extender->tail;
+    layout->bow_distance = met.bow;
+    layout->member_distance = met.member;
+    layout->cut_length = extender->end_distance + met.member + extender->tail;
     layout->eye_from_top = extender->end_distance;
-    layout->bow_from_top = extender->end_distance + sB;
-    layout->member_from_top = extender->end_distance + sG;
+    layout->bow_from_top = extender->end_distance + met.bow;
+    layout->member_from_top = extender->end_distance + met.member;
     layout->overhang = face;
     layout->eye_above_hip = eye_y - hip->height;
     layout->eye_outboard = eye_x - hip->face;
     layout->bow_x = hole.x;
     layout->bow_height = hole.y;
-    layout->bow_along = arc - hip->arc;
-    layout->member_x = eye_x - p.drop * tan(angle);
+    layout->bow_along = met.arc - hip->arc;
+    layout->member_x = eye_x - p.drop * tan(met.angle);
     layout->member_from_outer = p.outer - layout->member_x;
     return TSIDE_OK;
 }
