@@ -241,43 +241,35 @@ tside_status tside_i_finite(const tside_table *table, const void *result, tside_
     return tside_i_check_table(table, result, fault) == TSIDE_OK ? TSIDE_OK : not_finite(fault);
 }
 
-static void copy_row(const tside_field *row, const void *from, void *to);
+static void copy_list(const tside_field *list, const void *from, void *to)
+{
+    int count = *CONST_MEMBER(from, list->count_offset, int);
+    *MEMBER(to, list->count_offset, int) = count;
+    for (int i = 0; i < count; i++)
+        tside_i_copy(list->nested, CONST_MEMBER(from, list->offset + (size_t)i * list->stride, void),
+                     MEMBER(to, list->offset + (size_t)i * list->stride, void));
+}
 
-/* What does not apply is not copied. A plain number is the common case, and the fast one. */
+/* What does not apply or is not given is not copied. */
 void tside_i_copy(const tside_table *table, const void *from, void *to)
 {
     const tside_field *end = table->rows + table->count;
-    for (const tside_field *row = table->rows; row < end; row++)
-        if (row->type == TSIDE_NUMBER && !row->optional && !row->applies_to)
+    for (const tside_field *row = table->rows; row < end; row++) {
+        if (!tside_i_applies(row, from))
+            continue;
+        if (row->type == TSIDE_NUMBER) {
+            if (row->optional) {
+                *MEMBER(to, row->given_offset, int) = *CONST_MEMBER(from, row->given_offset, int);
+                if (!*CONST_MEMBER(from, row->given_offset, int))
+                    continue;
+            }
             *MEMBER(to, row->offset, double) = *CONST_MEMBER(from, row->offset, double);
-        else if (tside_i_applies(row, from))
-            copy_row(row, from, to);
-}
-
-static void copy_row(const tside_field *row, const void *from, void *to)
-{
-    switch (row->type) {
-    case TSIDE_NUMBER:
-        if (row->optional) {
-            *MEMBER(to, row->given_offset, int) = *CONST_MEMBER(from, row->given_offset, int);
-            if (!*CONST_MEMBER(from, row->given_offset, int))
-                return;
-        }
-        *MEMBER(to, row->offset, double) = *CONST_MEMBER(from, row->offset, double);
-        break;
-    case TSIDE_COUNT:
-    case TSIDE_CHOICE: *MEMBER(to, row->offset, int) = *CONST_MEMBER(from, row->offset, int); break;
-    case TSIDE_GROUP:
-        tside_i_copy(row->nested, CONST_MEMBER(from, row->offset, void), MEMBER(to, row->offset, void));
-        break;
-    case TSIDE_LIST: {
-        int count = *CONST_MEMBER(from, row->count_offset, int);
-        *MEMBER(to, row->count_offset, int) = count;
-        for (int i = 0; i < count; i++)
-            tside_i_copy(row->nested, CONST_MEMBER(from, row->offset + (size_t)i * row->stride, void),
-                         MEMBER(to, row->offset + (size_t)i * row->stride, void));
-        break;
-    }
+        } else if (row->type == TSIDE_GROUP)
+            tside_i_copy(row->nested, CONST_MEMBER(from, row->offset, void), MEMBER(to, row->offset, void));
+        else if (row->type == TSIDE_LIST)
+            copy_list(row, from, to);
+        else
+            *MEMBER(to, row->offset, int) = *CONST_MEMBER(from, row->offset, int);
     }
 }
 
