@@ -35,32 +35,42 @@ static double underside_below(const tside_line_piece *piece, double r)
 }
 
 /*
+ * Curtain from fixing to roll and the slope there, with the underside of a roll of radius r that hangs on the chord at
+ * a height. A plumb chord has nothing to bear on.
+ */
+static void shut_on_chord(const tside_line *line, double r, double underside, double *s, double *slope)
+{
+    const tside_line_piece *piece = line->piece;
+    const hanging aim = {line, r, underside};
+    tside_i_spot spot = {.r = r};
+    /*
+     * with one piece alone the curtain is no longer than from the fixing to the ground, along its slope, and the roll
+     * round
+     */
+    const double whole = line->count > 1 ? piece[1].from : 0,
+                 longest = line->count > 1 ? whole : (line->y - underside + 2 * r) / piece->cosine;
+    *slope = 0;
+    if (piece->slope == 0)
+        *s = fmax(line->y - r - underside, 0);
+    else {
+        spot.s = *s = fmax(whole - tside_i_rising_root(chord_above, &aim, whole - longest, whole), 0);
+        tside_i_chord_settle(line, 0, &spot);
+        *slope = tside_i_chord_slope(&spot);
+    }
+}
+
+/*
  * Curtain from fixing to roll, the slope there, and the piece of the line, with the underside of a roll of radius r at
  * a height.
  */
 int tside_i_climb_shut(const tside_line *line, double r, double underside, double *s, double *slope)
 {
     const tside_line_piece *piece = line->piece;
-    hanging aim = {line, r, underside};
     double first_end = line->count > 1 ? piece->y - piece->length * piece->cosine + r * piece->sine - r : -HUGE_VAL,
            radius, sine;
     int k = 1;
     if (underside >= first_end) {
-        tside_i_spot spot = {.r = r};
-        /*
-         * with one piece alone the curtain is no longer than from the fixing to the ground, along its slope, and the
-         * roll round
-         */
-        double longest = line->count > 1 ? piece[1].from : (line->y - underside + 2 * r) / piece->cosine;
-        if (piece->slope == 0)
-            *s = line->y - r - underside;
-        else
-            *s = (line->count > 1 ? piece[1].from : 0) -
-                 tside_i_rising_root(chord_above, &aim, line->count > 1 ? 0 : -longest, line->count > 1 ? longest : 0);
-        *s = fmax(*s, 0);
-        spot.s = *s;
-        tside_i_chord_settle(line, 0, &spot);
-        *slope = tside_i_chord_slope(&spot);
+        shut_on_chord(line, r, underside, s, slope);
         return 0;
     }
     while (k + 1 < line->count && underside < underside_below(line->piece + k, r))

@@ -249,12 +249,14 @@ static void keep_top(const probe *p, int i, int sloped, tside_i_peak *so_far)
 static void keep_tops(const stretch *s, int which, int sloped, double sign, tside_i_peak *so_far)
 {
     const probe p = {s, which, sign};
+    double here = value_at(&p, 0);
     int risen = 1;
     for (int i = 0; i < s->steps; i++) {
-        const double here = value_at(&p, i), next = value_at(&p, i + 1);
+        const double next = value_at(&p, i + 1);
         if (risen && here >= next)
             keep_top(&p, i, sloped, so_far);
         risen = next >= here;
+        here = next;
     }
     if (risen)
         keep_top(&p, s->steps, sloped, so_far);
@@ -289,8 +291,9 @@ static void begin(const stretch *s, tside_i_sought *sought, int count)
 
 static void sample(stretch *s)
 {
+    const int first = s->track->first[s->index];
     for (int i = 0; i <= s->steps; i++) {
-        const tside_i_spot *spot = kept(s->track, s->track->first[s->index] + i);
+        const tside_i_spot *spot = kept(s->track, first + i);
         tside_i_spot made;
         if (!spot) {
             tside_i_travel_spot(s->track->travel, s->index, place(s->track, s->index, i), &made);

@@ -25,7 +25,9 @@ static void plan_travel(const tside_i_setup *setup, const tside_hang *hang, tsid
     tside_i_travel_position(travel, &setup->track.shut, &plan->shut);
     tside_i_travel_position(travel, &setup->track.open, &plan->open);
     plan->bar_turns = plan->open.turns;
-    plan->drive_turns = tside_i_drive_turns(travel, hang, travel->end);
+    plan->drive_turns = (tside_i_drive_angle(travel, hang, &setup->track.open) -
+                         tside_i_drive_angle(travel, hang, &setup->track.shut)) /
+                        (2 * TSIDE_PI);
     plan->drive_turns_least = tside_i_drive_turns_with(setup, hang, 1);
     plan->drive_turns_most = tside_i_drive_turns_with(setup, hang, -1);
     plan->highest = travel->highest;

@@ -112,11 +112,17 @@ static void stresses(const tube *t, double P, double X, tside_extender_load *loa
     load->combined = tside_i_one_stress(load->bending_in + load->bending_out + load->axial, load->twist + load->shear);
 }
 
+/* What two forces square to each other come to; no force is so great that its square overflows. */
+static double together(double a, double b)
+{
+    return sqrt(a * a + b * b);
+}
+
 static void bolts(const tube *t, double P, double X, tside_extender_load *load)
 {
     double apart = t->sG - t->sB;
-    load->bow_shear = hypot(P * t->sG / apart, X);
-    load->member_shear = hypot(P * t->sB / apart, X);
+    load->bow_shear = together(P * t->sG / apart, X);
+    load->member_shear = together(P * t->sB / apart, X);
     load->bow_pull = fabs(P) * t->ef / t->b + fmax(0, -X) * t->ef / apart;
     load->member_pull = fmax(0, X) * t->ef / apart;
 }
@@ -144,7 +150,7 @@ static void bear(const tside_extender *extender, const tube *t, double F, double
     stresses(t, P, X, load);
     bolts(t, P, X, load);
     load->tip = P * t->sB * t->sB * t->sG / (3 * t->metal.modulus * t->section.inertia);
-    eye_bolt(extender, &t->eye, hypot(F, W), load);
+    eye_bolt(extender, &t->eye, together(F, W), load);
 }
 
 tside_status tside_i_extender_bears(const tside_extender *extender, const tside_layout *layout, double outboard,

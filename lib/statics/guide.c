@@ -218,10 +218,7 @@ static tside_status sweep_guide(const tside_i_track *track, const tside_guide *g
     } else
         lowest = skewed_leans(track, placed, sweep);
     TRY(check_foot(guide, at, lowest, sweep, fault));
-    if (at->misfit == 0)
-        sweep_placed(placed->x, sin(sweep->lean_least), sin(sweep->lean_greatest), sweep);
-    else
-        sweep_placed(placed->x, -foot.least.value, foot.greatest.value, sweep);
+    sweep_placed(placed->x, -foot.least.value, foot.greatest.value, sweep);
     if (at->error > 0) {
         worsen(track, placed, -at->error, sweep);
         worsen(track, placed, at->error, sweep);
