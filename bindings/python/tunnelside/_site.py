@@ -234,7 +234,7 @@ def _hardware(side: Dict[str, Any]) -> Hardware:
 
 def _is_blank(value: Any) -> bool:
     """An empty text, and an object or a list of nothing else: a file to fill in before it is filled in."""
-    return all(map(_is_blank, value.values() if isinstance(value, dict) else value)) if isinstance(value, (dict, list)) else value == ""
+    return all(map(_is_blank, value.values() if isinstance(value, dict) else value)) if isinstance(value, (dict, list)) else isinstance(value, str) and not value
 
 
 def _text(name: str, owner: Dict[str, Any], within: str, key: str) -> str:
