@@ -141,10 +141,14 @@ FAULT
 %typemap(argout) double * { $result = gather($result, PyFloat_FromDouble(*$1)); if (!$result) SWIG_fail; }
 %typemap(in, numinputs=0) int * (int whole) { whole = 0; $1 = &whole; }
 %typemap(argout) int * { $result = gather($result, PyLong_FromLong(*$1)); if (!$result) SWIG_fail; }
-%typemap(in, numinputs=0) (char *buffer, size_t size) (char text[2048]) { text[0] = '\0'; $1 = text; $2 = sizeof text; }
+
+/* As lists: where a text needs more room than most, more_room() makes it, and the call is made once more. */
+%typemap(in, numinputs=0) (char *buffer, size_t size) { if (!room_for_text(&$1, &$2)) SWIG_fail; }
 %typemap(argout) (char *buffer, size_t size) { Py_XDECREF($result); $result = text_of($1); if (!$result) SWIG_fail; }
-%typemap(in, numinputs=0) (char *buffer, size_t size, size_t *needed) (char text[262144]) { text[0] = '\0'; $1 = text; $2 = sizeof text; $3 = NULL; }
+%typemap(freearg) (char *buffer, size_t size) { PyMem_Free($1); }
+%typemap(in, numinputs=0) (char *buffer, size_t size, size_t *needed) (size_t needed = 0) { $3 = &needed; if (!room_for_text(&$1, &$2)) SWIG_fail; }
 %typemap(argout) (char *buffer, size_t size, size_t *needed) { $result = gather($result, text_of($1)); if (!$result) SWIG_fail; }
+%typemap(freearg) (char *buffer, size_t size, size_t *needed) { PyMem_Free($1); }
 
 #define TSIDE_API
 #define TSIDE_NODISCARD

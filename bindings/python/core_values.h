@@ -349,6 +349,28 @@ static int again(tside_status status, void **all, size_t size, int *capacity, co
     return 1;
 }
 
+/* Room for most texts, empty. */
+static int room_for_text(char **text, size_t *size)
+{
+    *size = 256;
+    *text = (char *)PyMem_Calloc(*size, 1);
+    if (!*text)
+        PyErr_NoMemory();
+    return *text != NULL;
+}
+
+/* Whether a call that wrote a text without its end, or none, is to be made once more: with room for all of it. */
+static int more_room(char **text, size_t *size, size_t needed)
+{
+    char *more = needed < *size ? NULL : (char *)PyMem_Calloc(needed + 1, 1);
+    if (!more)
+        return 0;
+    PyMem_Free(*text);
+    *text = more;
+    *size = needed + 1;
+    return 1;
+}
+
 /*
  * The results of a call, one after the other: gathered in a list, and handed on as a tuple, or alone where there is but
  * one. Takes over both.

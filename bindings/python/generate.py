@@ -42,8 +42,8 @@ NOT_STRUCTURES = {
 
 # An argument by direction, by what it is, and by its form: its typemap in core.i, its hint, and what stands before and after
 # the function in functions.i. In them {name} and {type} are its own, {python} its class, {at} its place, {partners} the
-# arguments that it takes with it, {first} and {second} their places, and {count} the place of the count of the list to which
-# it has one each.
+# arguments that it takes with it, {first} and {second} their places, {needed} how long a text is, and {count} the place of the
+# count of the list to which it has one each.
 Shape = namedtuple("Shape", "typemap hint before after")
 SHAPES = {
     ("in", "text", "one"): Shape("", "str", "", ""),
@@ -54,7 +54,8 @@ SHAPES = {
     ("in", "structure", "optional"): Shape("STRUCTURE_IN_OR_NONE({type}, {name})", "Optional[{python}]", "", ""),
     ("in", "structure", "list"): Shape("LIST_IN({type}, {name}, {partners})", "Sequence[{python}]", "", ""),
     ("in", "number", "list"): Shape('NUMBERS_IN({name}, {partners}, "{unit}")', "Sequence[Quantity]", "", ""),
-    ("out", "text", "text"): Shape("", "str", "", ""),
+    ("out", "text", "text"): Shape(
+        "", "str", "%exception {function} {{ do {{ $action }} while (more_room(&{at}, &{first}, {needed})); }}", "%exception {function};"),
     ("out", "number", "one"): Shape("", "float", "", ""),
     ("out", "whole", "one"): Shape("", "int", "", ""),
     ("out", "choice", "one"): Shape("", "{python}", "", ""),
@@ -188,10 +189,11 @@ class Function:
 
     def filled(self, template, one):
         partners = one.partners.split() + ["", ""]
-        in_place = [self.place(partner) if one.form == "room" else "" for partner in partners[:2]]
+        in_place = [self.place(partner) if one.form in ("room", "text") and partner else "" for partner in partners[:2]]
         lists = {other.name: other.partners for other in self.arguments if other.form == "list"}
         return template.format(name=one.name, type=base_of(one.type), unit=one.unit, partners=", ".join(one.partners.split()),
                                function=self.c.name, at=self.place(one.name), first=in_place[0], second=in_place[1],
+                               needed=f"*{in_place[1]}" if in_place[1] else "result",
                                count=self.place(lists[one.partners]) if one.form == "each" else "")
 
     def interface(self):
