@@ -9,17 +9,19 @@
 #include "drawing/words.h"
 
 /* m on paper */
-#define ABOVE_LINE 1.5e-3 /* text's foot over its line */
+#define ABOVE_LINE 1.8e-3 /* text's foot over its line: letters that go below it clear the arrowheads */
 #define DESCENT 1.2e-3    /* of letters and slashes, below the foot */
 #define ASCENT 4.2e-3     /* above it */
 #define ROOM 0.8e-3       /* beside a text */
 #define ARROW 3e-3
+#define ARROW_HALF 0.5e-3
 #define SHORT 8e-3  /* a line that has no room for arrows within */
 #define RANK 8e-3   /* from rank to rank */
 #define STEP 3e-3   /* the same where a dimension is beside what it measures, not outside all */
 #define FIRST 9e-3  /* the first rank, from what is measured */
 #define GAP 1e-3    /* between a point and the line that leads from it */
 #define PAST 1.5e-3 /* how far that goes on past the dimension line */
+#define PLUMB 1e-4  /* rad, within which a text reads from the right, whatever rounding makes of it */
 
 /* A rectangle at an angle: where a text is, with its room. */
 typedef struct box {
@@ -38,6 +40,8 @@ typedef struct placing {
     box boxes[TSIDE_DIMENSIONS + TSIDE_NOTES];
     line lines[3 * TSIDE_DIMENSIONS]; /* of dimensions */
     line leaders[TSIDE_DIMENSIONS + TSIDE_NOTES];
+    int pending[TSIDE_DIMENSIONS];      /* 1: outside all, and still without its line */
+    line columns[2 * TSIDE_DIMENSIONS]; /* where the lines that lead to those will be */
 } placing;
 
 /* --- what meets what --- */
@@ -113,6 +117,15 @@ static int meets_texts(const placing *p, const box *b)
     return 0;
 }
 
+/* A text's box with so much more room about it. */
+static box grown(const box *b, double by)
+{
+    box more = *b;
+    more.half_width += by;
+    more.half_height += by;
+    return more;
+}
+
 static int meets_lines(const box *b, const line *lines, int count)
 {
     for (int i = 0; i < count; i++)
@@ -121,17 +134,50 @@ static int meets_lines(const box *b, const line *lines, int count)
     return 0;
 }
 
-static int is_free(const placing *p, const box *b)
+static int has_leader(const tside_dimension *d)
 {
-    return !meets_texts(p, b) && !meets_lines(b, p->lines, p->line_count) &&
-           !meets_lines(b, p->leaders, p->leader_count) && !meets_strokes(p, b);
+    return d->kind == TSIDE_DIMENSION_ANGLE || d->kind == TSIDE_DIMENSION_RADIUS;
 }
 
-static int crosses_text(const placing *p, const line *l)
+/* Whether a text would cover a place from which a leader is still to begin. */
+static int covers_anchor(const placing *p, const box *b)
 {
-    for (int i = 0; i < p->box_count; i++)
-        if (line_meets(p->boxes + i, l->x, l->y, l->x_end, l->y_end))
+    const tside_drawing *drawing = p->drawing;
+    for (int i = 0; i < drawing->note_count; i++)
+        if (line_meets(b, drawing->notes[i].x, drawing->notes[i].y, drawing->notes[i].x, drawing->notes[i].y))
             return 1;
+    for (int i = 0; i < drawing->dimension_count; i++) {
+        const tside_dimension *d = drawing->dimensions + i;
+        if (has_leader(d) && line_meets(b, d->x, d->y, d->x, d->y))
+            return 1;
+    }
+    return 0;
+}
+
+static int is_free(const placing *p, const box *b)
+{
+    const box with_arrows = grown(b, ARROW_HALF * p->scale);
+    return !meets_texts(p, b) && !meets_lines(&with_arrows, p->lines, p->line_count) &&
+           !meets_lines(b, p->leaders, p->leader_count) && !covers_anchor(p, &with_arrows) && !meets_strokes(p, b);
+}
+
+/* Whether a text would stand in the way of lines that are still to lead to their dimensions. */
+static int is_in_the_way(const placing *p, const box *b)
+{
+    for (int i = 0; i < p->drawing->dimension_count; i++)
+        if (p->pending[i] && meets_lines(b, p->columns + 2 * i, 2))
+            return 1;
+    return 0;
+}
+
+/* half: m, of the line's own width, or that of its arrowheads. */
+static int crosses_text(const placing *p, const line *l, double half)
+{
+    for (int i = 0; i < p->box_count; i++) {
+        const box b = grown(p->boxes + i, half);
+        if (line_meets(&b, l->x, l->y, l->x_end, l->y_end))
+            return 1;
+    }
     return 0;
 }
 
@@ -227,9 +273,9 @@ static measured measured_of(const placing *p, const tside_dimension *d, tside_i_
     m.across[from <= to] = d->x_end * m.nx + d->y_end * m.ny;
     /* read from below or from the right */
     m.text_angle = atan2(m.uy, m.ux);
-    if (m.text_angle > TSIDE_PI / 2 + 1e-9)
+    if (m.text_angle > TSIDE_PI / 2 + PLUMB)
         m.text_angle -= TSIDE_PI;
-    if (m.text_angle <= -TSIDE_PI / 2 + 1e-9)
+    if (m.text_angle <= -TSIDE_PI / 2 + PLUMB)
         m.text_angle += TSIDE_PI;
     return m;
 }
@@ -298,31 +344,42 @@ static int try_leader(placing *p, double x, double y, double away, double headin
     made->text_x = made->leader.x_end + (beside ? copysign(width / 2 + ROOM * s, cosine) : 0);
     made->text_y = made->leader.y_end - (beside ? (ASCENT - DESCENT) / 2 * s : sine > 0 ? -DESCENT * s : ASCENT * s);
     b = box_of(p, made->text_x, made->text_y, 0, width);
-    if (!is_free(p, &b) || crosses_text(p, &made->leader) || (!crossing && crosses_leader(p, &made->leader)))
+    if (!is_free(p, &b) || crosses_text(p, &made->leader, 0) || (!crossing && crosses_leader(p, &made->leader)))
         return 0;
     keep_box(p, &b);
     keep_line(p, p->leaders + p->leader_count++, &made->leader);
     return 1;
 }
 
+/* How places round a point are tried: in how many headings, how far from each other, and how often farther. */
+typedef struct search {
+    int headings, distances;
+    double step; /* m on paper */
+    int crossing;
+} search;
+
 /* The nearest place round a point, first on the side where there is nothing but air. */
-static int try_round(placing *p, double x, double y, double width, int crossing, led *made)
+static int try_round(placing *p, double x, double y, double width, const search *how, led *made)
 {
-    enum { HEADINGS = 16, DISTANCES = 24 };
     const double s = p->scale, outward = p->sketch->outboard > 0 ? TSIDE_PI / 8 : TSIDE_PI * 7 / 8;
-    for (int far = 0; far < DISTANCES; far++)
-        for (int i = 0; i < HEADINGS; i++) {
+    for (int far = 0; far < how->distances; far++)
+        for (int i = 0; i < how->headings; i++) {
             const int turn = i % 2 ? (i + 1) / 2 : -(i / 2);
-            if (try_leader(p, x, y, (7e-3 + far * 4e-3) * s, outward + turn * 2 * TSIDE_PI / HEADINGS, width, crossing,
-                           made))
+            if (try_leader(p, x, y, (7e-3 + far * how->step) * s, outward + turn * 2 * TSIDE_PI / how->headings, width,
+                           how->crossing, made))
                 return 1;
         }
     return 0;
 }
 
+/* Texts stand close where much is drawn small: there is often but a narrow way out, and seldom a short one. */
 static int place_by_leader(placing *p, double x, double y, double width, led *made)
 {
-    return try_round(p, x, y, width, 0, made) || try_round(p, x, y, width, 1, made);
+    static const search searches[] = {{16, 24, 4e-3, 0}, {16, 24, 4e-3, 1}, {64, 48, 4e-3, 1}};
+    for (int i = 0; i < 3; i++)
+        if (try_round(p, x, y, width, searches + i, made))
+            return 1;
+    return 0;
 }
 
 /* --- the text of a dimension on its line --- */
@@ -344,8 +401,8 @@ static drawn drawn_at(const placing *p, const measured *m, double across, double
 
 static int is_clear(const placing *p, const drawn *l)
 {
-    return !crosses_text(p, &l->own) && !crosses_text(p, l->leads) && !crosses_text(p, l->leads + 1) &&
-           !is_crowded(p, &l->own);
+    return !crosses_text(p, &l->own, ARROW_HALF * p->scale) && !crosses_text(p, l->leads, 0) &&
+           !crosses_text(p, l->leads + 1, 0) && !is_crowded(p, &l->own);
 }
 
 static void keep_drawn(placing *p, tside_dimension *d, const drawn *l)
@@ -371,8 +428,11 @@ static double tails(const placing *p, const measured *m)
     return m->to - m->from < SHORT * p->scale ? 2 * ARROW * p->scale : 0;
 }
 
-/* Tries one place of the text on a line so far out: in its middle (0), beyond its end (1) or its beginning (-1). */
-static int try_text(placing *p, tside_dimension *d, const measured *m, double across, int place)
+/*
+ * Tries one place of the text on a line so far out: in its middle (0), beyond its end (1) or its beginning (-1).
+ * strictly: where it is not in the way of others either.
+ */
+static int try_text(placing *p, tside_dimension *d, const measured *m, double across, int place, int strictly)
 {
     const double s = p->scale, width = d->text_width, tail = tails(p, m),
                  beyond = (ARROW + ROOM) * s + width + tail / 2;
@@ -385,7 +445,7 @@ static int try_text(placing *p, tside_dimension *d, const measured *m, double ac
     const box b = box_of(p, x, y, m->text_angle, width);
     if (!place && width > m->to - m->from)
         return 0;
-    if (!is_clear(p, &l) || meets_leads(&b, &l) || !is_free(p, &b))
+    if (!is_clear(p, &l) || meets_leads(&b, &l) || (strictly && is_in_the_way(p, &b)) || !is_free(p, &b))
         return 0;
     keep_box(p, &b);
     keep_drawn(p, d, &l);
@@ -397,16 +457,17 @@ static int try_text(placing *p, tside_dimension *d, const measured *m, double ac
 }
 
 /* Leads to a dimension's text from the middle of its line, or from the point where it has none. */
-static void lead(placing *p, tside_dimension *d)
+static int lead(placing *p, tside_dimension *d)
 {
     led made;
     d->leader = place_by_leader(p, (d->from_x + d->to_x) / 2, (d->from_y + d->to_y) / 2, d->text_width, &made);
     if (!d->leader)
-        return;
+        return 0;
     d->leader_x = made.leader.x_end;
     d->leader_y = made.leader.y_end;
     d->text_x = made.text_x;
     d->text_y = made.text_y;
+    return 1;
 }
 
 /* Tries a line so far out with its text anywhere. */
@@ -418,45 +479,90 @@ static int try_line(placing *p, tside_dimension *d, const measured *m, double ac
         return 0;
     keep_drawn(p, d, &l);
     d->arrows_outside = tail > 0;
-    lead(p, d);
-    return 1;
+    if (lead(p, d))
+        return 1;
+    p->line_count -= 3;
+    d->from_x = d->to_x = d->x;
+    d->from_y = d->to_y = d->y;
+    return 0;
 }
 
 enum { RANKS = 12 };
 
-static void place_on_line(placing *p, tside_dimension *d, tside_i_beside beside)
+/* The first rank of what stands outside all. */
+static double first_rank(const placing *p, const measured *m)
 {
     const tside_i_sketch *sketch = p->sketch;
-    const measured m = measured_of(p, d, beside);
+    return (m->nx > 0   ? sketch->right
+            : m->nx < 0 ? -sketch->left
+            : m->ny > 0 ? sketch->top
+                        : -sketch->bottom) +
+           FIRST * p->scale;
+}
+
+/* With the text on the line. */
+static int place_with_text(placing *p, tside_dimension *d, const measured *m, int strictly)
+{
     const int outside = is_outside_all(d);
-    const double s = p->scale, step = (outside ? RANK : STEP) * s, far = fmin(m.across[0], m.across[1]) - FIRST * s;
-    double near = fmax(m.across[0], m.across[1]) + FIRST * s;
-    if (outside)
-        near = (m.nx > 0   ? sketch->right
-                : m.nx < 0 ? -sketch->left
-                : m.ny > 0 ? sketch->top
-                           : -sketch->bottom) +
-               FIRST * s;
+    const double s = p->scale, step = (outside ? RANK : STEP) * s, far = fmin(m->across[0], m->across[1]) - FIRST * s,
+                 near = outside ? first_rank(p, m) : fmax(m->across[0], m->across[1]) + FIRST * s;
     for (int rank = 0; rank < RANKS; rank++)
         for (int i = 0; i < 3; i++) {
             const int place = i == 2 ? -1 : i;
-            if (try_text(p, d, &m, near + rank * step, place) ||
-                (!outside && try_text(p, d, &m, far - rank * step, place)))
-                return;
+            if (try_text(p, d, m, near + rank * step, place, strictly) ||
+                (!outside && try_text(p, d, m, far - rank * step, place, strictly)))
+                return 1;
         }
+    return 0;
+}
+
+/* With a leader from the line to the text. */
+static int place_with_leader(placing *p, tside_dimension *d, const measured *m)
+{
+    const int outside = is_outside_all(d);
+    const double s = p->scale, step = (outside ? RANK : STEP) * s, far = fmin(m->across[0], m->across[1]) - FIRST * s,
+                 near = outside ? first_rank(p, m) : fmax(m->across[0], m->across[1]) + FIRST * s;
     for (int rank = 0; rank < RANKS; rank++)
-        if (try_line(p, d, &m, near + rank * step) || (!outside && try_line(p, d, &m, far - rank * step)))
-            return;
+        if (try_line(p, d, m, near + rank * step) || (!outside && try_line(p, d, m, far - rank * step)))
+            return 1;
+    return 0;
+}
+
+static tside_i_beside opposite(tside_i_beside beside)
+{
+    static const tside_i_beside other[] = {
+        [TSIDE_I_OUTBOARD] = TSIDE_I_INBOARD,
+        [TSIDE_I_INBOARD] = TSIDE_I_OUTBOARD,
+        [TSIDE_I_ABOVE] = TSIDE_I_BELOW,
+        [TSIDE_I_BELOW] = TSIDE_I_ABOVE,
+    };
+    return other[beside];
+}
+
+/* On its own side if there is any room. */
+static void place_on_line(placing *p, tside_dimension *d, tside_i_beside beside)
+{
+    const measured own = measured_of(p, d, beside), other = measured_of(p, d, opposite(beside));
+    if (!place_with_text(p, d, &own, 1) && !place_with_text(p, d, &other, 1) && !place_with_text(p, d, &own, 0) &&
+        !place_with_leader(p, d, &own))
+        place_with_leader(p, d, &other);
+}
+
+/* Where the lines will be that lead to what stands outside all. */
+static void keep_columns(placing *p)
+{
+    for (int i = 0; i < p->drawing->dimension_count; i++) {
+        const tside_dimension *d = p->drawing->dimensions + i;
+        const measured m = measured_of(p, d, p->sketch->beside[i]);
+        p->pending[i] = is_outside_all(d);
+        for (int k = 0; k < 2; k++)
+            p->columns[2 * i + k] = leading(p, &m, k, first_rank(p, &m) + RANKS * RANK * p->scale);
+    }
 }
 
 static double width_of(const placing *p, const tside_i_text *text)
 {
     return (double)text->length * TSIDE_LETTER_ADVANCE * p->scale;
-}
-
-static int has_leader(const tside_dimension *d)
-{
-    return d->kind == TSIDE_DIMENSION_ANGLE || d->kind == TSIDE_DIMENSION_RADIUS;
 }
 
 static void place_dimension(placing *p, int i)
@@ -467,6 +573,7 @@ static void place_dimension(placing *p, int i)
     if (tside_i_dimension_words(d, p->drawing->picture.tape, &text, NULL) != TSIDE_OK)
         return;
     d->text_width = width_of(p, &text);
+    p->pending[i] = 0;
     if (has_leader(d)) {
         d->from_x = d->to_x = d->x;
         d->from_y = d->to_y = d->y;
@@ -475,18 +582,34 @@ static void place_dimension(placing *p, int i)
         place_on_line(p, d, p->sketch->beside[i]);
 }
 
-static void place_note(placing *p, tside_note *note)
+/* Whether a note found its place. */
+static int place_note(placing *p, tside_note *note)
 {
     char words[TSIDE_I_WORDS];
     tside_i_text text = tside_i_empty(words, sizeof words);
-    led made = {.leader = {0}};
+    led made;
     tside_i_note_words(note, &text);
     note->text_width = width_of(p, &text);
-    place_by_leader(p, note->x, note->y, note->text_width, &made);
+    if (!place_by_leader(p, note->x, note->y, note->text_width, &made))
+        return 0;
     note->to_x = made.leader.x_end;
     note->to_y = made.leader.y_end;
     note->text_x = made.text_x;
     note->text_y = made.text_y;
+    return 1;
+}
+
+/* What finds no place where too much is drawn too small is left out: a name through which lines go names nothing. */
+static void place_notes(placing *p)
+{
+    tside_drawing *drawing = p->drawing;
+    int placed = 0;
+    for (int i = 0; i < drawing->note_count; i++) {
+        tside_note note = drawing->notes[i];
+        if (place_note(p, &note))
+            drawing->notes[placed++] = note;
+    }
+    drawing->note_count = placed;
 }
 
 static double size_on_line(const tside_dimension *d)
@@ -528,8 +651,8 @@ void tside_i_place_texts(tside_i_sketch *sketch)
     drawing->right = sketch->right;
     drawing->top = sketch->top;
     in_order(&p, order);
+    keep_columns(&p);
     for (int i = 0; i < drawing->dimension_count; i++)
         place_dimension(&p, order[i]);
-    for (int i = 0; i < drawing->note_count; i++)
-        place_note(&p, drawing->notes + i);
+    place_notes(&p);
 }
