@@ -208,9 +208,13 @@ static void put_path_piece(tside_i_sketch *sketch, tside_i_pen pen, const tside_
 void tside_i_path_strokes(tside_i_sketch *sketch, tside_i_pen pen, const tside_path *path, double from, double to,
                           double out)
 {
+    tside_piece below = path->piece[0]; /* below its foot it goes on straight */
+    below.curvature = 0;
+    if (from < 0)
+        put_path_piece(sketch, pen, &below, from, fmin(to, 0), out);
     for (int i = 0; i < path->count; i++) {
         const tside_piece *piece = path->piece + i;
-        const double u = i ? fmax(from - piece->from, 0) : from, u_end = fmin(to - piece->from, piece->length);
+        const double u = fmax(from - piece->from, 0), u_end = fmin(to - piece->from, piece->length);
         if (u < u_end)
             put_path_piece(sketch, pen, piece, u, u_end, out);
     }

@@ -68,10 +68,13 @@ static void draw_bow(const wall *w)
                          0);
 }
 
-/* Ground, with the strokes that mark it as such. */
+/* Ground, with the strokes that mark it as such: not so many, where it is drawn large, that others find no room. */
+enum { MARKS = 100 };
+
 static void draw_ground(tside_i_sketch *sketch, double ground)
 {
-    const double step = 5e-3 * sketch->drawing->picture.scale, from = fmin(sketch->crop.left, sketch->crop.right);
+    const double width = sketch->crop.right - sketch->crop.left,
+                 step = fmax(5e-3 * sketch->drawing->picture.scale, width / MARKS), from = sketch->crop.left;
     tside_i_segment(sketch, pen_of(TSIDE_PART_GROUND, TSIDE_LINE_WIDE), sketch->outboard * sketch->crop.left, ground,
                     sketch->outboard * sketch->crop.right, ground);
     for (double x = from; x + step / 2 <= sketch->crop.right; x += step) {
