@@ -358,15 +358,19 @@ typedef struct search {
     int crossing;
 } search;
 
-/* The nearest place round a point, first on the side where there is nothing but air. */
+/*
+ * The nearest place round a point, first on the side where there is nothing but air; no leader runs level, as outlines
+ * do.
+ */
 static int try_round(placing *p, double x, double y, double width, const search *how, led *made)
 {
     const double s = p->scale, outward = p->sketch->outboard > 0 ? TSIDE_PI / 8 : TSIDE_PI * 7 / 8;
     for (int far = 0; far < how->distances; far++)
         for (int i = 0; i < how->headings; i++) {
             const int turn = i % 2 ? (i + 1) / 2 : -(i / 2);
-            if (try_leader(p, x, y, (7e-3 + far * how->step) * s, outward + turn * 2 * TSIDE_PI / how->headings, width,
-                           how->crossing, made))
+            const double heading = outward + turn * 2 * TSIDE_PI / how->headings;
+            if (fabs(sin(heading)) > 0.1 &&
+                try_leader(p, x, y, (7e-3 + far * how->step) * s, heading, width, how->crossing, made))
                 return 1;
         }
     return 0;
@@ -543,9 +547,12 @@ static tside_i_beside opposite(tside_i_beside beside)
 static void place_on_line(placing *p, tside_dimension *d, tside_i_beside beside)
 {
     const measured own = measured_of(p, d, beside), other = measured_of(p, d, opposite(beside));
-    if (!place_with_text(p, d, &own, 1) && !place_with_text(p, d, &other, 1) && !place_with_text(p, d, &own, 0) &&
-        !place_with_leader(p, d, &own))
-        place_with_leader(p, d, &other);
+    if (place_with_text(p, d, &own, 1) || place_with_text(p, d, &other, 1) || place_with_text(p, d, &own, 0) ||
+        place_with_leader(p, d, &own) || place_with_leader(p, d, &other))
+        return;
+    d->from_x = d->to_x = d->x; /* no line has room: told at its first point */
+    d->from_y = d->to_y = d->y;
+    lead(p, d);
 }
 
 /* Where the lines will be that lead to what stands outside all. */
