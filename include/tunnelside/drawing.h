@@ -245,7 +245,8 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_note_text(const tside_note *note, c
  * stands by itself or within another; text is text. It has a title and a desc, the drawing's
  * alternative text.
  * drawing: made by tside_draw.
- * title: any text, such as whose side it is: what SVG would take for markup is escaped.
+ * title: any text, UTF-8, such as whose side it is: what SVG would take for markup is escaped, control
+ * characters are blanks, and what is no character becomes U+FFFD.
  * buffer: receives the SVG, UTF-8.
  * size: from 0, how much fits with the closing zero.
  * needed: optional, receives the length of the text without its closing zero, also when it does not

@@ -52,17 +52,57 @@ static double down(const page *p, double y)
     return (p->drawing->top - y) * p->size;
 }
 
-/* Text in which nothing is markup, and control characters are blanks. */
+/*
+ * How many bytes a character of UTF-8 has, 0 where there is none that XML allows: a stray or missing byte, a longer
+ * form than needed, half a pair of UTF-16, U+FFFE and U+FFFF, beyond U+10FFFF. Source: Unicode, table 3-7, and XML 1.0,
+ * Char.
+ */
+static int bytes_of(const unsigned char *at)
+{
+    const unsigned char first = at[0];
+    const int more = first < 0x80 ? 0 : first >= 0xc2 && first < 0xe0 ? 1 : first >= 0xe0 && first < 0xf0 ? 2 : 3;
+    const unsigned char low = first == 0xe0   ? 0xa0
+                              : first == 0xf0 ? 0x90
+                                              : 0x80,
+                        high = first == 0xed   ? 0x9f
+                               : first == 0xf4 ? 0x8f
+                                               : 0xbf;
+    if ((first >= 0x80 && first < 0xc2) || first > 0xf4 || (more && (at[1] < low || at[1] > high)))
+        return 0;
+    for (int i = 2; i <= more; i++)
+        if (at[i] < 0x80 || at[i] > 0xbf)
+            return 0;
+    return first == 0xef && at[1] == 0xbf && at[2] >= 0xbe ? 0 : more + 1;
+}
+
+static const char *entity_of(char character)
+{
+    switch (character) {
+    case '&': return "&amp;";
+    case '<': return "&lt;";
+    case '>': return "&gt;";
+    case '"': return "&quot;";
+    default: return NULL;
+    }
+}
+
+/* Text in which nothing is markup: control characters are blanks, and what is no character is shown as such. */
 static void put_escaped(tside_i_text *out, const char *words)
 {
-    for (; *words; words++)
-        switch (*words) {
-        case '&': tside_i_put(out, "&amp;"); break;
-        case '<': tside_i_put(out, "&lt;"); break;
-        case '>': tside_i_put(out, "&gt;"); break;
-        case '"': tside_i_put(out, "&quot;"); break;
-        default: tside_i_put_character(out, (unsigned char)*words < ' ' || *words == 0x7f ? ' ' : *words);
-        }
+    while (*words) {
+        const char *entity = entity_of(*words);
+        int bytes = bytes_of((const unsigned char *)words);
+        if (entity)
+            tside_i_put(out, entity);
+        else if (!bytes)
+            tside_i_put(out, "\xef\xbf\xbd"); /* U+FFFD */
+        else if ((unsigned char)*words < ' ' || *words == 0x7f)
+            tside_i_put_character(out, ' ');
+        else
+            for (int i = 0; i < bytes; i++)
+                tside_i_put_character(out, words[i]);
+        words += bytes ? bytes : 1;
+    }
 }
 
 /* --- strokes --- */

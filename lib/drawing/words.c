@@ -54,31 +54,34 @@ static tside_style style_of(const tside_dimension *dimension, tside_tape tape)
     return dimension->kind == TSIDE_DIMENSION_RUNNING ? TSIDE_INCHES : TSIDE_FEET_AND_INCHES;
 }
 
-static tside_status put_length(const tside_dimension *dimension, double metres, tside_tape tape, tside_i_text *text,
+/* What a value is in metres, by a factor; which way it goes is seen: only its size is written. */
+static tside_status put_length(const tside_dimension *dimension, double factor, tside_tape tape, tside_i_text *text,
                                tside_fault *fault)
 {
+    const double value = dimension->value;
     char length[32];
-    TRY(tside_length_write(metres, style_of(dimension, tape), tape == TSIDE_TAPE_METRIC ? 0 : 16, length, sizeof length,
-                           NULL, fault));
+    tside_fault refused;
+    if (tside_length_write(fabs(value) * factor, style_of(dimension, tape), tape == TSIDE_TAPE_METRIC ? 0 : 16, length,
+                           sizeof length, NULL, &refused) != TSIDE_OK)
+        return tside_i_bound(fault, "value", dimension->tells == TSIDE_TELLS_RUN ? "1" : "m", value,
+                             value < 0 ? TSIDE_BELOW : TSIDE_ABOVE, copysign(refused.bound / factor, value));
     tside_i_put(text, length);
     return TSIDE_OK;
 }
 
-/* Which way a length goes is seen: only its size is written. */
 tside_status tside_i_dimension_words(const tside_dimension *dimension, tside_tape tape, tside_i_text *text,
                                      tside_fault *fault)
 {
-    const double rise = tape == TSIDE_TAPE_METRIC ? 0.3 : 0.3048;
     switch (dimension->tells) {
     case TSIDE_TELLS_RUN:
         tside_i_put(text, "run ");
-        TRY(put_length(dimension, dimension->value * rise, tape, text, fault));
+        TRY(put_length(dimension, tape == TSIDE_TAPE_METRIC ? 0.3 : 0.3048, tape, text, fault));
         tside_i_put(text, tape == TSIDE_TAPE_METRIC ? " per 300 mm rise" : " per 12 in rise");
         return TSIDE_OK;
     case TSIDE_TELLS_BOW_HOLE_ALONG: tside_i_put(text, "along bow "); break;
     default: break;
     }
-    return put_length(dimension, fabs(dimension->value), tape, text, fault);
+    return put_length(dimension, 1, tape, text, fault);
 }
 
 void tside_i_note_words(const tside_note *note, tside_i_text *text)

@@ -1,0 +1,237 @@
+/* SPDX-License-Identifier: MIT */
+/* A drawing's SVG: its text is text, its places are the strokes', and it fits its buffer or says what it needs. */
+#include <check.h>
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include <tunnelside.h>
+
+#include "expect.h"
+#include "plans.h"
+
+Suite *svg_suite(void);
+
+static tside_drawing drawing;
+static char svg[1 << 18];
+
+static void draw_plain(double scale)
+{
+    const tside_side side = plain();
+    const tside_plan plan = planned(&side);
+    const tside_picture picture = {.view = TSIDE_VIEW_END_WALL, .tape = TSIDE_TAPE_METRIC, .scale = scale};
+    tside_fault fault;
+    ANSWERS(tside_draw(&side, &plan, &picture, &drawing, &fault));
+}
+
+static void write_svg(const char *title)
+{
+    tside_fault fault;
+    ANSWERS(tside_drawing_svg(&drawing, title, svg, sizeof svg, NULL, &fault));
+}
+
+/* --- text --- */
+
+#define NONE "\xef\xbf\xbd" /* U+FFFD */
+
+static const struct {
+    const char *title, *shown;
+} titles[] = {
+    {"", ""},
+    {"</title><script>alert(1)</script>", "&lt;/title&gt;&lt;script&gt;alert(1)&lt;/script&gt;"},
+    {"<![CDATA[&amp;]]>", "&lt;![CDATA[&amp;amp;]]&gt;"},
+    {"\"'\"", "&quot;'&quot;"},
+    {"a\x01\x1b\n\t\r\x7f.", "a      ."},
+    {"H\xc3\xa4user \xe2\x82\xac \xf0\x9f\x8c\xb1", "H\xc3\xa4user \xe2\x82\xac \xf0\x9f\x8c\xb1"},
+    {"\xed\x9f\xbf\xee\x80\x80\xef\xbf\xbd\xf4\x8f\xbf\xbf\xc2\x80",
+     "\xed\x9f\xbf\xee\x80\x80\xef\xbf\xbd\xf4\x8f\xbf\xbf\xc2\x80"},
+    {"\x80", NONE},                            /* follows nothing */
+    {"\xc0\xaf", NONE NONE},                   /* longer than needed */
+    {"\xe0\x80\xaf", NONE NONE NONE},          /* longer than needed */
+    {"\xf0\x80\x80\xaf", NONE NONE NONE NONE}, /* longer than needed */
+    {"\xed\xa0\x80", NONE NONE NONE},          /* half a pair of UTF-16 */
+    {"\xf4\x90\x80\x80", NONE NONE NONE NONE}, /* beyond U+10FFFF */
+    {"\xf5\xff", NONE NONE},
+    {"\xef\xbf\xbe\xef\xbf\xbf", NONE NONE NONE NONE NONE NONE}, /* no characters of XML */
+    {"\xe2\x82", NONE NONE},                                     /* ends amid a character */
+    {"\xf0\x9f\x8c", NONE NONE NONE},
+    {"\xe2\x82<", NONE NONE "&lt;"},
+    {"\xc3(", NONE "("},
+};
+
+START_TEST(a_title_stays_text)
+{
+    draw_plain(20);
+    for (size_t i = 0; i < sizeof titles / sizeof *titles; i++) {
+        char want[200];
+        snprintf(want, sizeof want, "<title>%s</title>", titles[i].shown);
+        write_svg(titles[i].title);
+        ck_assert_msg(strstr(svg, want) != NULL, "title %zu", i);
+    }
+}
+END_TEST
+
+/* --- places --- */
+
+/* The number of an attribute of the element at. */
+static double number_of(const char *at, const char *name)
+{
+    char sought[32];
+    const char *found;
+    snprintf(sought, sizeof sought, " %s=\"", name);
+    found = strstr(at, sought);
+    ck_assert_msg(found && found < strchr(at, '>'), "%.40s has no %s", at, name);
+    return strtod(found + strlen(sought), NULL);
+}
+
+/* mm on paper, across from the left edge and down from the upper one. */
+static double across(double x)
+{
+    return (x - drawing.left) * 1000 / drawing.picture.scale;
+}
+
+static double down(double y)
+{
+    return (drawing.top - y) * 1000 / drawing.picture.scale;
+}
+
+static const char *next_of(const char *at)
+{
+    const char *next = strstr(at, "\n<");
+    ck_assert_ptr_nonnull(next);
+    return next + 1;
+}
+
+static void check_path(const char *at, const tside_stroke *arc, int number)
+{
+    const double to = arc->from + arc->sweep;
+    double x, y, radius, again, x_end, y_end;
+    int far = -1;
+    at = strstr(at, " d=\"");
+    ck_assert_int_eq(
+        sscanf(at, " d=\"M%lf %lfA%lf %lf 0 %d 0 %lf %lf\"", &x, &y, &radius, &again, &far, &x_end, &y_end), 7);
+    NEAR(x, across(arc->x + arc->radius * cos(arc->from)), 1e-3, "arc's beginning", number);
+    NEAR(y, down(arc->y + arc->radius * sin(arc->from)), 1e-3, "arc's beginning", number);
+    NEAR(x_end, across(arc->x + arc->radius * cos(to)), 1e-3, "arc's end", number);
+    NEAR(y_end, down(arc->y + arc->radius * sin(to)), 1e-3, "arc's end", number);
+    NEAR(radius, arc->radius * 1000 / drawing.picture.scale, 1e-3, "radius", number);
+    NEAR(again, radius, 0, "radius", number);
+    ck_assert_int_eq(far, arc->sweep > PI);
+}
+
+static void check_stroke(const char *at, const tside_stroke *stroke, int number)
+{
+    static const char *const classes[] = {"w", "n", "d", "c"};
+    const char *class_name = strstr(at, "class=\"");
+    ck_assert_msg(class_name && class_name[7] == *classes[stroke->line], "stroke %d: %.60s", number, at);
+    if (!stroke->arc) {
+        ck_assert(!strncmp(at, "<line", 5));
+        NEAR(number_of(at, "x1"), across(stroke->x), 1e-3, "x1", number);
+        NEAR(number_of(at, "y1"), down(stroke->y), 1e-3, "y1", number);
+        NEAR(number_of(at, "x2"), across(stroke->x_end), 1e-3, "x2", number);
+        NEAR(number_of(at, "y2"), down(stroke->y_end), 1e-3, "y2", number);
+    } else if (stroke->sweep > 2 * PI * (1 - 1e-9)) {
+        ck_assert(!strncmp(at, "<circle", 7));
+        NEAR(number_of(at, "cx"), across(stroke->x), 1e-3, "cx", number);
+        NEAR(number_of(at, "cy"), down(stroke->y), 1e-3, "cy", number);
+        NEAR(number_of(at, "r"), stroke->radius * 1000 / drawing.picture.scale, 1e-3, "r", number);
+    } else
+        check_path(at, stroke, number);
+}
+
+/* Strokes come first, in their order; then what is told, each text as wide as is stated. */
+START_TEST(places_on_paper_are_those_of_the_strokes)
+{
+    static const double scales[] = {1, 5, 20, 50};
+    for (size_t i = 0; i < sizeof scales / sizeof *scales; i++) {
+        const char *at;
+        int texts = 0;
+        draw_plain(scales[i]);
+        write_svg("plain");
+        NEAR(number_of(svg, "width"), across(drawing.right), 1e-3, "width", 0);
+        NEAR(number_of(svg, "height"), down(drawing.bottom), 1e-3, "height", 0);
+        at = strstr(svg, "</style>");
+        ck_assert_ptr_nonnull(at);
+        for (int k = 0; k < drawing.stroke_count; k++) {
+            at = next_of(at);
+            check_stroke(at, drawing.strokes + k, k);
+        }
+        for (at = strstr(at, "<text"); at; at = strstr(at + 1, "<text"), texts++) {
+            const tside_dimension *d = drawing.dimensions + texts;
+            const tside_note *note = drawing.notes + texts - drawing.dimension_count;
+            const int is_dimension = texts < drawing.dimension_count;
+            NEAR(number_of(at, "x"), across(is_dimension ? d->text_x : note->text_x), 1e-3, "x", texts);
+            NEAR(number_of(at, "y"), down(is_dimension ? d->text_y : note->text_y), 1e-3, "y", texts);
+            NEAR(number_of(at, "textLength"),
+                 (is_dimension ? d->text_width : note->text_width) * 1000 / drawing.picture.scale, 1e-3, "width",
+                 texts);
+        }
+        ck_assert_int_eq(texts, drawing.dimension_count + drawing.note_count);
+    }
+}
+END_TEST
+
+/* --- buffers --- */
+
+START_TEST(no_byte_is_written_beyond_a_buffer_or_into_one_too_small)
+{
+    size_t needed = 0;
+    tside_fault fault;
+    draw_plain(20);
+    ck_assert_int_eq(tside_drawing_svg(&drawing, "plain", NULL, 0, &needed, &fault), TSIDE_TOO_SMALL);
+    ck_assert(fault.value == 0 && fault.bound == (double)needed);
+    ck_assert_uint_lt(needed + 2, sizeof svg);
+    memset(svg, 'x', sizeof svg);
+    ck_assert_int_eq(tside_drawing_svg(&drawing, "plain", svg, needed, NULL, &fault), TSIDE_TOO_SMALL);
+    ck_assert_str_eq(fault.field, "size");
+    for (size_t i = 0; i <= needed + 1; i++)
+        ck_assert(svg[i] == 'x');
+    ANSWERS(tside_drawing_svg(&drawing, "plain", svg, needed + 1, NULL, &fault));
+    ck_assert_uint_eq(strlen(svg), needed);
+    ck_assert(svg[needed + 1] == 'x');
+}
+END_TEST
+
+/* --- what is no drawing --- */
+
+#define NO_DRAWING(change, name) \
+    do { \
+        tside_fault fault; \
+        draw_plain(20); \
+        change; \
+        svg[0] = 'x'; \
+        ck_assert_int_eq(tside_drawing_svg(&drawing, "", svg, sizeof svg, NULL, &fault), TSIDE_OUT_OF_BOUNDS); \
+        ck_assert_str_eq(fault.field, name); \
+        ck_assert(svg[0] == 'x'); \
+    } while (0)
+
+START_TEST(what_is_no_drawing_is_refused)
+{
+    NO_DRAWING(drawing.stroke_count = TSIDE_STROKES + 1, "drawing.strokes");
+    NO_DRAWING(drawing.stroke_count = -1, "drawing.strokes");
+    NO_DRAWING(drawing.dimension_count = TSIDE_DIMENSIONS + 1, "drawing.dimensions");
+    NO_DRAWING(drawing.note_count = TSIDE_NOTES + 1, "drawing.notes");
+    NO_DRAWING(drawing.strokes[3].x_end = HUGE_VAL, "drawing.strokes[3].x_end");
+    NO_DRAWING(drawing.strokes[3].line = (tside_line_type)9, "drawing.strokes[3].line");
+    NO_DRAWING(drawing.dimensions[2].tells = TSIDE_TELLS_COUNT, "drawing.dimensions[2].tells");
+    NO_DRAWING(drawing.dimensions[2].text_width = NAN, "drawing.dimensions[2].text_width");
+    NO_DRAWING(drawing.notes[1].part = TSIDE_PARTS, "drawing.notes[1].part");
+    NO_DRAWING(drawing.left = NAN, "drawing.left");
+    NO_DRAWING(drawing.picture.scale = 0, "drawing.picture.scale");
+    NO_DRAWING(drawing.dimensions[0].value = 1e9, "drawing.dimensions[0].value");
+    NO_DRAWING(drawing.dimensions[0].value = -1e9, "drawing.dimensions[0].value");
+}
+END_TEST
+
+Suite *svg_suite(void)
+{
+    Suite *suite = suite_create("svg");
+    TCase *tests = tcase_create("svg");
+    tcase_add_test(tests, a_title_stays_text);
+    tcase_add_test(tests, places_on_paper_are_those_of_the_strokes);
+    tcase_add_test(tests, no_byte_is_written_beyond_a_buffer_or_into_one_too_small);
+    tcase_add_test(tests, what_is_no_drawing_is_refused);
+    suite_add_tcase(suite, tests);
+    return suite;
+}
