@@ -40,8 +40,7 @@ typedef struct placing {
     box boxes[TSIDE_DIMENSIONS + TSIDE_NOTES];
     line lines[3 * TSIDE_DIMENSIONS]; /* of dimensions */
     line leaders[TSIDE_DIMENSIONS + TSIDE_NOTES];
-    int pending[TSIDE_DIMENSIONS];      /* 1: outside all, and still without its line */
-    line columns[2 * TSIDE_DIMENSIONS]; /* where the lines that lead to those will be */
+    int pending[TSIDE_DIMENSIONS]; /* 1: outside all, and still without its line */
 } placing;
 
 /* --- what meets what --- */
@@ -159,15 +158,6 @@ static int is_free(const placing *p, const box *b)
     const box with_arrows = grown(b, ARROW_HALF * p->scale);
     return !meets_texts(p, b) && !meets_lines(&with_arrows, p->lines, p->line_count) &&
            !meets_lines(b, p->leaders, p->leader_count) && !covers_anchor(p, &with_arrows) && !meets_strokes(p, b);
-}
-
-/* Whether a text would stand in the way of lines that are still to lead to their dimensions. */
-static int is_in_the_way(const placing *p, const box *b)
-{
-    for (int i = 0; i < p->drawing->dimension_count; i++)
-        if (p->pending[i] && meets_lines(b, p->columns + 2 * i, 2))
-            return 1;
-    return 0;
 }
 
 /* half: m, of the line's own width, or that of its arrowheads. */
@@ -432,6 +422,33 @@ static double tails(const placing *p, const measured *m)
     return m->to - m->from < SHORT * p->scale ? 2 * ARROW * p->scale : 0;
 }
 
+enum { RANKS = 12 };
+
+/* The first rank of what stands outside all. */
+static double first_rank(const placing *p, const measured *m)
+{
+    const tside_i_sketch *sketch = p->sketch;
+    return (m->nx > 0   ? sketch->right
+            : m->nx < 0 ? -sketch->left
+            : m->ny > 0 ? sketch->top
+                        : -sketch->bottom) +
+           FIRST * p->scale;
+}
+
+/* Whether a text would stand in the way of lines that are still to lead to dimensions outside all. */
+static int is_in_the_way(const placing *p, const box *b)
+{
+    for (int i = 0; i < p->drawing->dimension_count; i++)
+        if (p->pending[i]) {
+            const measured m = measured_of(p, p->drawing->dimensions + i, p->sketch->beside[i]);
+            const double across = first_rank(p, &m) + RANKS * RANK * p->scale;
+            const line leads[] = {leading(p, &m, 0, across), leading(p, &m, 1, across)};
+            if (meets_lines(b, leads, 2))
+                return 1;
+        }
+    return 0;
+}
+
 /*
  * Tries one place of the text on a line so far out: in its middle (0), beyond its end (1) or its beginning (-1).
  * strictly: where it is not in the way of others either.
@@ -491,19 +508,6 @@ static int try_line(placing *p, tside_dimension *d, const measured *m, double ac
     return 0;
 }
 
-enum { RANKS = 12 };
-
-/* The first rank of what stands outside all. */
-static double first_rank(const placing *p, const measured *m)
-{
-    const tside_i_sketch *sketch = p->sketch;
-    return (m->nx > 0   ? sketch->right
-            : m->nx < 0 ? -sketch->left
-            : m->ny > 0 ? sketch->top
-                        : -sketch->bottom) +
-           FIRST * p->scale;
-}
-
 /* With the text on the line. */
 static int place_with_text(placing *p, tside_dimension *d, const measured *m, int strictly)
 {
@@ -553,18 +557,6 @@ static void place_on_line(placing *p, tside_dimension *d, tside_i_beside beside)
     d->from_x = d->to_x = d->x; /* no line has room: told at its first point */
     d->from_y = d->to_y = d->y;
     lead(p, d);
-}
-
-/* Where the lines will be that lead to what stands outside all. */
-static void keep_columns(placing *p)
-{
-    for (int i = 0; i < p->drawing->dimension_count; i++) {
-        const tside_dimension *d = p->drawing->dimensions + i;
-        const measured m = measured_of(p, d, p->sketch->beside[i]);
-        p->pending[i] = is_outside_all(d);
-        for (int k = 0; k < 2; k++)
-            p->columns[2 * i + k] = leading(p, &m, k, first_rank(p, &m) + RANKS * RANK * p->scale);
-    }
 }
 
 static double width_of(const placing *p, const tside_i_text *text)
@@ -658,7 +650,8 @@ void tside_i_place_texts(tside_i_sketch *sketch)
     drawing->right = sketch->right;
     drawing->top = sketch->top;
     in_order(&p, order);
-    keep_columns(&p);
+    for (int i = 0; i < drawing->dimension_count; i++)
+        p.pending[i] = is_outside_all(drawing->dimensions + i);
     for (int i = 0; i < drawing->dimension_count; i++)
         place_dimension(&p, order[i]);
     place_notes(&p);
