@@ -34,6 +34,12 @@ BY_HAND = {
     "tside_stock_work": "stock_plan",
 }
 
+# What structures have beside their fields, written by hand in _drawing.py.
+METHODS = {
+    "Drawing": ["def svg(self, title: str = ...) -> str: ...", "def _repr_svg_(self) -> str: ..."],
+    "Plan": ["def _repr_html_(self) -> str: ..."],
+}
+
 # Structures that Python has in another form: an exception, tuples, columns.
 NOT_STRUCTURES = {
     "tside_fault": "Error", "tside_field": "Field", "tside_place": "Field", "tside_trade": "Trade",
@@ -302,6 +308,7 @@ class Structure:
         stub = [f"def __init__(self, *, {keywords}) -> None: ...", f'def replace(self, *, {keywords}) -> "{self.name}": ...']
         for one in self.shown:
             stub += ["@property", f"def {python_word(one.name)}(self) -> {self.hint(one, False)}: ..."]
+        stub += METHODS.get(self.name, [])
         return ["", f"class {self.name}(Structure):", *indent(self.doc()), *indent(stub), ""]
 
     # Where the library has no field table for it, functions.i has one.

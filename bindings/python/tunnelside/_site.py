@@ -5,10 +5,10 @@ from __future__ import annotations
 import json
 import os
 import shutil
-from typing import Any, Callable, Dict, Iterable, Iterator, List, NamedTuple, NoReturn, Sequence, Tuple, Type, Union
+from typing import Any, Callable, Dict, Iterable, Iterator, List, NamedTuple, NoReturn, Optional, Sequence, Tuple, Type, Union
 
 from . import _core
-from ._api import Drive, Fittings, Hardware, KeepOut, Round, Side, Square, Status, mark_place, quantity_read, tube_size, tube_wall
+from ._api import Drive, Fittings, Hardware, KeepOut, Picture, Round, Side, Square, Status, draw, mark_place, plan_side, quantity_read, tube_size, tube_wall
 from ._structure import CHOICE, COUNT, GROUP, LIST, NUMBER, Choice, Error, Field, Structure, field_at, fields, meant, word_of
 
 #: A file that is longer than this, in bytes, holds no sides.
@@ -45,6 +45,19 @@ class Site(NamedTuple):
     job_note: str = ""
     names: Dict[str, str] = {}  #: of its drive and its keep-outs, by path such as "drive" and "drive_end.keep_outs[0]"
     notes: Dict[str, str] = {}  #: of its drive, so too
+
+    def _repr_svg_(self) -> Optional[str]:
+        """For a notebook the drive's end wall: a plan does not hold the side that it is drawn from. Nothing where no plan can be made."""
+        try:
+            drawing = draw(self.side, plan_side(self.side), Picture(tape="metric" if speaks_metric(self) else "inch"))
+        except Error:
+            return None
+        return drawing.svg(self.name)
+
+
+def speaks_metric(site: Site) -> bool:
+    """Whether its lengths are told in millimetres: as its bolts are, which follow its file."""
+    return str(site.fittings.bolt_size.name).startswith("BOLT_M")
 
 
 def load(path: Union[str, "os.PathLike[str]"]) -> List[Site]:

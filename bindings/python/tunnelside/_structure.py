@@ -124,6 +124,9 @@ _KINDS = _core.kinds()
 
 _MAKING = RLock()
 
+# What a notebook shows otherwise than as text: these have methods in _drawing.py, and generate.py their hints.
+_SHOWN = ("Drawing", "Plan")
+
 
 def made(name: str) -> Any:
     """The class of a structure or an enumeration, from its row in the tables that generate.py made."""
@@ -149,7 +152,12 @@ def _choice(name: str, doc: str, words: str) -> Any:
 
 
 def _structure(name: str, c_name: str, doc: str, maker: Optional[str], types: Dict[str, str]) -> Any:
-    return type(name, (Structure,), {"__slots__": (), "__module__": f"{__package__}._api", "__doc__": doc.strip(), "_c_name": c_name, "_maker": maker, "_types": types})
+    own: Dict[str, Any] = {"__slots__": (), "__module__": f"{__package__}._api", "__doc__": doc.strip(), "_c_name": c_name, "_maker": maker, "_types": types}
+    if name in _SHOWN:
+        from ._drawing import METHODS
+
+        own.update((method.__name__, method) for method in METHODS[name])
+    return type(name, (Structure,), own)
 
 
 def class_of(kind: int) -> Type[Structure]:
