@@ -28,6 +28,18 @@ const char *hand_name(tside_hand hand)
     return hand == TSIDE_LEFT ? "left" : "right";
 }
 
+void add_hand(text *words, const planned *side, int end)
+{
+    const tside_hand hand = hand_at(side, end);
+    text_add(words, "%s, seen from outside this wall; the bar then opens %s", hand_name(hand),
+             hand == TSIDE_RIGHT ? "anticlockwise" : "clockwise");
+}
+
+const char *side_name(const planned *side)
+{
+    return *side->wanted.name ? side->wanted.name : "without a name";
+}
+
 double face_at_hip(const planned *side)
 {
     return side->plan.fixing_x - side->wanted.side.curtain.standoff;

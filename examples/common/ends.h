@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* What every paper says of a side's ends, and whence it measures there. */
+/* What every paper says of a side and its ends, and whence it measures there. */
 #ifndef COMMON_ENDS_H
 #define COMMON_ENDS_H
 
@@ -10,6 +10,10 @@ int on_extender(const planned *side, int end);
 int stands(const planned *side, int end);         /* a guide fixed at its foot */
 tside_hand hand_at(const planned *side, int end); /* as seen from outside that end's own wall */
 const char *hand_name(tside_hand hand);
+/* Adds "right, seen from outside this wall; the bar then opens anticlockwise". */
+void add_hand(text *words, const planned *side, int end);
+/* What the file calls the side. */
+const char *side_name(const planned *side);
 /*
  * The face of the end bow at hip height, outboard of the tunnel's centreline: the datum for what is measured outboard.
  */

@@ -41,13 +41,13 @@ static size_t read_character(const char *words, unsigned long *code)
 }
 
 /*
- * Control characters; line and paragraph separators; and all marks, embeddings, overrides and isolates of Unicode's
- * annex 9 (from memory).
+ * Control characters; line and paragraph separators; all marks, embeddings, overrides and isolates of Unicode's annex
+ * 9 (from memory); and the two that XML 1.0 has no room for.
  */
 static int is_unseen(unsigned long code)
 {
     return code < 0x20 || (code >= 0x7f && code < 0xa0) || code == 0x61c || code == 0x200e || code == 0x200f ||
-           (code >= 0x2028 && code <= 0x202e) || (code >= 0x2066 && code <= 0x2069);
+           (code >= 0x2028 && code <= 0x202e) || (code >= 0x2066 && code <= 0x2069) || code == 0xfffe || code == 0xffff;
 }
 
 char *printable(const char *words)

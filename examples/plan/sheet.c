@@ -25,11 +25,6 @@ void put_caution_of(sheet *s, caution which)
 
 /* --- the card --- */
 
-static const char *name_of(const sheet *s)
-{
-    return *s->side->wanted.name ? s->side->wanted.name : "without a name";
-}
-
 static void put_job(sheet *s)
 {
     const request *wanted = &s->side->wanted;
@@ -43,7 +38,7 @@ static void put_side(sheet *s)
 {
     const request *wanted = &s->side->wanted;
     put_job(s);
-    put_fact(&s->paper, "SIDE", "%s", name_of(s));
+    put_fact(&s->paper, "SIDE", "%s", side_name(s->side));
     if (wanted->of && *wanted->job_note)
         put_fact(&s->paper, "", "%s", wanted->job_note);
     if (*wanted->note)
@@ -54,14 +49,15 @@ static void put_side(sheet *s)
 
 static void put_hand(sheet *s, int end)
 {
-    const tside_hand hand = hand_at(s->side, end);
-    put_fact(&s->paper, "HAND", "%s, seen from outside this wall; the bar then opens %s", hand_name(hand),
-             hand == TSIDE_RIGHT ? "anticlockwise" : "clockwise");
+    text words = {NULL, 0, 0};
+    add_hand(&words, s->side, end);
+    put_fact(&s->paper, "HAND", "%s", text_of(&words));
+    text_free(&words);
 }
 
 static void put_end_page(sheet *s, int end)
 {
-    put_page(&s->paper, end == TSIDE_FREE_END ? "CARD, free end" : "CARD, drive's end", name_of(s));
+    put_page(&s->paper, end == TSIDE_FREE_END ? "CARD, free end" : "CARD, drive's end", side_name(s->side));
     if (end == TSIDE_DRIVE_END)
         put_side(s);
     put_hand(s, end);
@@ -78,7 +74,7 @@ static void put_end_page(sheet *s, int end)
 
 static void put_side_page(sheet *s)
 {
-    put_page(&s->paper, "CARD, the side", name_of(s));
+    put_page(&s->paper, "CARD, the side", side_name(s->side));
     put_whether_it_stops(s);
     put_side_pieces(s);
     put_hanging(s);
@@ -87,7 +83,7 @@ static void put_side_page(sheet *s)
 static void put_annex(sheet *s)
 {
     const request *wanted = &s->side->wanted;
-    put_page(&s->paper, "ANNEX", name_of(s));
+    put_page(&s->paper, "ANNEX", side_name(s->side));
     if (wanted->of > 1 && *wanted->shares)
         put_words(&s->paper, "Shared by both sides, but for what a side gives itself: %s.", wanted->shares);
     put_words(&s->paper, "Grade is where the file's heights begin.");
