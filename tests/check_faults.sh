@@ -68,6 +68,8 @@ if test -x "$program"; then
     exhaust tunnelside-plan --what-matters "$sites/film30.json"
     exhaust tunnelside-order --output=written.txt --prices="$examples/prices.csv" job.json
     exhaust tunnelside-order --format=json job.json
+    exhaust tunnelside-draw --format=svg --output=written.txt --page=1 job.json
+    exhaust tunnelside-draw --format=svg --form --page=1
 
     # what runs out while a side is refused is no other refusal
     sed 's/"hand": "left"/"hnad": "left"/' job.json > refused.json

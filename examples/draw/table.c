@@ -1,0 +1,67 @@
+/* SPDX-License-Identifier: MIT */
+#include "table.h"
+#include "units.h"
+
+/* mm: of a row, of a block of rows, and to the right ends of its two columns. */
+#define ROW 6.5
+#define BLOCK 60.0
+#define TURN_END 16.0
+#define OPENING_END 54.0
+
+/* Its next row: below the last, then in the next block, then on the next sheet. */
+typedef struct filling {
+    sheets *made;
+    sheet *on;
+    box room; /* of all its blocks */
+    int row, block;
+} filling;
+
+static void put_cells(filling *f, const char *turn, const char *opening, int bold)
+{
+    void (*const put)(text *, point, double, words_from, const char *) = bold ? svg_bold : svg_words;
+    const double x = f->room.x + f->block * BLOCK, foot = f->room.y + (f->row + 1) * ROW - 1.5;
+    put(&f->on->body, (point){x + TURN_END, foot}, LETTERS, FROM_RIGHT, turn);
+    put(&f->on->body, (point){x + OPENING_END, foot}, LETTERS, FROM_RIGHT, opening);
+    f->row++;
+}
+
+static int is_full(const filling *f)
+{
+    return (f->row + 1) * ROW > f->room.height;
+}
+
+static void begin_block(filling *f)
+{
+    f->row = 0;
+    put_cells(f, "turns", "opening", 1);
+}
+
+static void next_block(filling *f, paper_size paper, const heading *told)
+{
+    f->block++;
+    if ((f->block + 1) * BLOCK > f->room.width) {
+        f->on = sheets_add(f->made, paper, 0, told);
+        f->room = f->on->room;
+        f->block = 0;
+    }
+    begin_block(f);
+}
+
+void add_turn_table(sheets *made, paper_size paper, const heading *told, const planned *side, int us)
+{
+    pen p = {.us = us};
+    filling f = {.made = made, .on = made->all + made->count - 1};
+    text words = {NULL, 0, 0};
+    text_add(&words, "Shut to open: %s turns of the drive. Clear opening at the drive's end:",
+             plain(&p, side->plan.drive_turns, 2));
+    sheet_words(&f.on->body, &f.on->room, LETTERS, text_of(&words));
+    text_free(&words);
+    f.room = f.on->room;
+    f.row = (int)(f.room.height / ROW); /* a block of fewer rows than these is none */
+    f.block = f.row < 4 ? (int)(f.room.width / BLOCK) - 1 : -1;
+    for (int i = 0; i < side->turn_count; i++) {
+        if (!i || is_full(&f))
+            next_block(&f, paper, told);
+        put_cells(&f, plain(&p, side->turns[i].turn, 2), tape(&p, side->turns[i].opening), 0);
+    }
+}

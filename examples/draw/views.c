@@ -1,0 +1,280 @@
+/* SPDX-License-Identifier: MIT */
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "command.h"
+#include "memory.h"
+#include "message.h"
+#include "table.h"
+#include "units.h"
+#include "views.h"
+#include "whose.h"
+
+/* ISO 5455, from memory. */
+static const double scales[] = {1, 2, 5, 10, 20, 50, 100, 200, 500, 1000};
+enum { SCALES = sizeof scales / sizeof *scales };
+
+#define MM 1000.0                                              /* of a metre */
+#define APART 4.0                                              /* mm, between what is on a sheet */
+static const double thumbnail_width = 56, thumbnail_high = 42; /* mm, with the words below it */
+
+/* --- the sheets there are --- */
+
+/* In the order of the work: those of an end, then those of the side. */
+static const struct kind {
+    const char *name, *title; /* that of an end has its name after it */
+    int view;                 /* a tside_view; -1: words alone */
+    int of_end;
+    int usual; /* 1: one of those that a side has without being asked for it */
+    int count;
+    caution cautions[4];
+} kinds[] = {
+    {"end_wall",
+     "END WALL, from outside",
+     TSIDE_VIEW_END_WALL,
+     1,
+     1,
+     3,
+     {CAUTION_DRILLING, CAUTION_LADDER, CAUTION_BURIED}},
+    {"whole_wall", "WHOLE WALL, from outside", TSIDE_VIEW_WHOLE_WALL, 1, 0, 1, {CAUTION_CERTIFICATE}},
+    {"drive_card",
+     "CARD FOR THE DRIVE",
+     -1,
+     0,
+     1,
+     4,
+     {CAUTION_HANDS, CAUTION_POWER, CAUTION_TWO_PEOPLE, CAUTION_CERTIFICATE}},
+};
+enum { KINDS = sizeof kinds / sizeof *kinds };
+
+int view_named(const char *name, text *why)
+{
+    for (int i = 0; i < KINDS; i++)
+        if (!strcmp(name, kinds[i].name))
+            return i;
+    for (int i = 0; i < KINDS; i++)
+        text_add(why, "%s%s", i ? ", " : "", kinds[i].name);
+    return -1;
+}
+
+static const char *scale_name(double scale, char *words, size_t size)
+{
+    snprintf(words, size, "1:%g", scale);
+    return words;
+}
+
+double scale_named(const char *name, text *why)
+{
+    char words[16];
+    for (int i = 0; i < SCALES; i++)
+        if (!strcmp(name, scale_name(scales[i], words, sizeof words)))
+            return scales[i];
+    for (int i = 0; i < SCALES; i++)
+        text_add(why, "%s%s", i ? ", " : "", scale_name(scales[i], words, sizeof words));
+    return 0;
+}
+
+/* --- what each sheet says --- */
+
+/* The words of a sheet, and the heading that points to them. */
+typedef struct told {
+    text title, of, hand, notes;
+    char scale[16];
+    heading heading;
+} told;
+
+static void tell(told *words, const planned *side, const struct kind *kind, const tside_picture *picture)
+{
+    const int end = (int)picture->end;
+    *words = (told){.scale = ""};
+    text_add(&words->title, "%s%s%s", kind->title, kind->of_end ? ": " : "", kind->of_end ? end_name(end) : "");
+    add_whose(&words->of, side);
+    text_add(&words->hand, "Hand: ");
+    add_hand(&words->hand, side, end);
+    add_notes(&words->notes, side);
+    words->heading.title = text_of(&words->title);
+    words->heading.of = text_of(&words->of);
+    words->heading.lines[0] = text_of(&words->hand);
+    words->heading.lines[1] = text_of(&words->notes);
+    words->heading.cautions = kind->cautions;
+    words->heading.caution_count = kind->count;
+    if (kind->view >= 0)
+        words->heading.scale = scale_name(picture->scale, words->scale, sizeof words->scale);
+}
+
+static void untell(told *words)
+{
+    text_free(&words->title);
+    text_free(&words->of);
+    text_free(&words->hand);
+    text_free(&words->notes);
+}
+
+/* --- drawings --- */
+
+typedef struct drawn {
+    const planned *side;
+    const wanted *what;
+    const struct kind *kind;
+    tside_drawing *drawing; /* the last */
+    tside_picture picture;
+} drawn;
+
+static double width_of(const tside_drawing *drawing)
+{
+    return MM * (drawing->right - drawing->left) / drawing->picture.scale;
+}
+
+static double height_of(const tside_drawing *drawing)
+{
+    return MM * (drawing->top - drawing->bottom) / drawing->picture.scale;
+}
+
+static int draw(drawn *d, tside_fault *fault)
+{
+    return tside_draw(&d->side->wanted.side, &d->side->plan, &d->picture, d->drawing, fault) == TSIDE_OK;
+}
+
+/* What is wrong with the picture is wrong with the option that asked for it. */
+static int refuse(const drawn *d, const tside_fault *fault)
+{
+    static const char of_picture[] = "picture.";
+    const size_t length = sizeof of_picture - 1;
+    tside_fault asked = *fault;
+    char sentence[512];
+    if (!strncmp(fault->field, of_picture, length))
+        snprintf(asked.field, sizeof asked.field, "--%s", fault->field + length);
+    tside_fault_text(&asked, sentence, sizeof sentence);
+    say("%s: %s", d->side->file, sentence);
+    return 0;
+}
+
+/* Into the middle of a box, at its top. */
+static void put_drawing(text *svg, const drawn *d, const box *room)
+{
+    sheet_drawing(svg, (point){room->x + (room->width - width_of(d->drawing)) / 2, room->y}, d->drawing,
+                  side_name(d->side));
+}
+
+static int fits(const drawn *d, const box *room)
+{
+    return width_of(d->drawing) <= room->width && height_of(d->drawing) <= room->height;
+}
+
+/* What is left for the drawing itself on a sheet. */
+static box room_for(const drawn *d, int lies)
+{
+    told words;
+    box room;
+    tell(&words, d->side, d->kind, &d->picture);
+    room = sheet_room(d->what->paper, lies, &words.heading);
+    untell(&words);
+    if (d->picture.view == TSIDE_VIEW_END_WALL && !lies)
+        room.height -= thumbnail_high;
+    return room;
+}
+
+/* Draws at the largest scale that fits, or that which is asked, upright if possible. Returns 1, or 0 having said why.
+ */
+static int draw_to_fit(drawn *d, int *lies)
+{
+    const double asked = d->what->scale;
+    tside_fault fault;
+    for (int i = 0; i < SCALES; i++) {
+        d->picture.scale = scales[i];
+        if (asked > 0 && scales[i] != asked)
+            continue;
+        if (!draw(d, &fault))
+            return refuse(d, &fault);
+        for (*lies = 0; *lies <= 1; ++*lies) {
+            const box room = room_for(d, *lies);
+            if (fits(d, &room))
+                return 1;
+        }
+    }
+    if (asked > 0)
+        say("%s: --scale: at 1:%g it takes %.0f mm by %.0f mm, more than the sheet has", d->side->file, asked,
+            width_of(d->drawing), height_of(d->drawing));
+    else
+        say("%s: %s: too long for the sheet at 1:%g", d->side->file, d->kind->title, scales[SCALES - 1]);
+    return 0;
+}
+
+/* The whole wall in small, to show where the cropped one is: below it, or in the column beside it. */
+static int put_thumbnail(sheet *on, drawn *d, int lies)
+{
+    const box *in = lies ? &on->beside : &on->room;
+    box at = {in->x, in->y + in->height - thumbnail_high, thumbnail_width, thumbnail_high - LETTERS - APART};
+    char words[40];
+    tside_fault fault;
+    d->picture.view = TSIDE_VIEW_WHOLE_WALL;
+    for (int i = 0; i < SCALES; i++) {
+        d->picture.scale = scales[i];
+        if (!draw(d, &fault))
+            return refuse(d, &fault);
+        if (fits(d, &at))
+            break;
+    }
+    at.width = width_of(d->drawing);
+    put_drawing(&on->body, d, &at);
+    snprintf(words, sizeof words, "The whole wall, 1:%g", d->picture.scale);
+    svg_words(&on->body, (point){at.x, at.y + height_of(d->drawing) + LETTERS}, PRINT, FROM_LEFT, words);
+    return 1;
+}
+
+static int add_drawing(sheets *made, drawn *d)
+{
+    told words;
+    sheet *on;
+    int lies = 0;
+    if (!draw_to_fit(d, &lies))
+        return 0;
+    tell(&words, d->side, d->kind, &d->picture);
+    on = sheets_add(made, d->what->paper, lies, &words.heading);
+    untell(&words);
+    put_drawing(&on->body, d, &on->room);
+    return d->picture.view != TSIDE_VIEW_END_WALL || put_thumbnail(on, d, lies);
+}
+
+static int add_card(sheets *made, const drawn *d)
+{
+    told words;
+    tell(&words, d->side, d->kind, &d->picture);
+    sheets_add(made, d->what->paper, 0, &words.heading);
+    add_turn_table(made, d->what->paper, &words.heading, d->side, d->what->us);
+    untell(&words);
+    return 1;
+}
+
+static int add_sheet(sheets *made, drawn *d, int end)
+{
+    d->picture = (tside_picture){.view = (tside_view)d->kind->view,
+                                 .end = (tside_which_end)end,
+                                 .tape = d->what->us ? TSIDE_TAPE_INCH : TSIDE_TAPE_METRIC,
+                                 .turns_given = d->what->turns_given,
+                                 .turns = d->what->turns};
+    return d->kind->view < 0 ? add_card(made, d) : add_drawing(made, d);
+}
+
+/* --- those that are wanted --- */
+
+static int is_wanted(const wanted *what, int kind)
+{
+    return what->view < 0 ? kinds[kind].usual : what->view == kind;
+}
+
+int add_views(sheets *made, const planned *side, const wanted *what)
+{
+    drawn d = {.side = side, .what = what, .drawing = take_memory(sizeof *d.drawing)};
+    int good = 1;
+    for (int end = what->end_first; end <= what->end_last; end++)
+        for (d.kind = kinds; good && d.kind < kinds + KINDS; d.kind++)
+            if (d.kind->of_end && is_wanted(what, (int)(d.kind - kinds)))
+                good = add_sheet(made, &d, end);
+    for (d.kind = kinds; good && d.kind < kinds + KINDS; d.kind++)
+        if (!d.kind->of_end && is_wanted(what, (int)(d.kind - kinds)))
+            good = add_sheet(made, &d, TSIDE_DRIVE_END);
+    free(d.drawing);
+    return good;
+}
