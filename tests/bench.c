@@ -111,6 +111,25 @@ static void smallest_bar(void)
     sink += index;
 }
 
+/* Every view of a side that a plan is there for, both ends where there are two. */
+static void draw_all(void)
+{
+    static const struct {
+        tside_view view;
+        double scale;
+        int ends;
+    } views[] = {{TSIDE_VIEW_END_WALL, 20, 2}, {TSIDE_VIEW_WHOLE_WALL, 100, 2}, {TSIDE_VIEW_CORNER, 5, 2},
+                 {TSIDE_VIEW_EXTENDER, 10, 2}, {TSIDE_VIEW_ALONG, 200, 1},      {TSIDE_VIEW_ROLL_SHUT, 5, 1},
+                 {TSIDE_VIEW_ROLL_OPEN, 5, 1}, {TSIDE_VIEW_TURNS, 1, 1}};
+    static tside_drawing drawing;
+    for (size_t i = 0; i < sizeof views / sizeof *views; i++)
+        for (int end = 0; end < views[i].ends; end++) {
+            const tside_picture picture = {.view = views[i].view, .end = (tside_which_end)end, .scale = views[i].scale};
+            must(tside_draw(&side, &plan, &picture, &drawing, &fault));
+            sink += drawing.right;
+        }
+}
+
 static void roll_wraps(void)
 {
     double wraps = 0;
@@ -217,6 +236,8 @@ int main(void)
     printf("a row with findings     %8.2f us\n", 1e6 * median(everything, 40) / ROWS);
     printf("least eye height        %8.2f us\n", 1e6 * median(least_eye, 50));
     printf("smallest of four bars   %8.2f us\n", 1e6 * median(smallest_bar, 200));
+    plan_one();
+    printf("all views of a side     %8.2f us   (at most 200 asked)\n", 1e6 * median(draw_all, 20));
     printf("tside_roll_wraps        %8.2f ns   (at most 15 asked)\n", 1e9 * median(roll_wraps, 20000) / 100);
     printf("longest side            is part of the full plan\n");
     if (!isfinite(sink))

@@ -14,8 +14,14 @@ extern "C" {
 
 /* Whence a side is seen. No view projects another. */
 typedef enum tside_view {
-    TSIDE_VIEW_END_WALL,  /* an end wall from outside itself, cropped to what is set out */
-    TSIDE_VIEW_WHOLE_WALL /* the same, the whole bow, small, without dimensions */
+    TSIDE_VIEW_END_WALL,   /* an end wall from outside itself, cropped to what is set out */
+    TSIDE_VIEW_WHOLE_WALL, /* the same, the whole bow, small, without dimensions */
+    TSIDE_VIEW_CORNER,     /* an end's corner from above, that wall's outside at the foot */
+    TSIDE_VIEW_EXTENDER, /* an end's extender as a piece: its face away from the wall, top end left */
+    TSIDE_VIEW_ALONG,    /* the side along the house, from outside, shut */
+    TSIDE_VIEW_ROLL_SHUT, /* the roll, shut, against board, sill and rail, as at the drive's end */
+    TSIDE_VIEW_ROLL_OPEN, /* the same, open */
+    TSIDE_VIEW_TURNS      /* opening, torque and lean over the drive's turns, as figures */
 } tside_view;
 
 /* How lengths are written: 5 ft 0 7/16 in, or 1535 mm. */
@@ -59,6 +65,10 @@ typedef enum tside_part {
     TSIDE_PART_LEAN,
     TSIDE_PART_CURTAIN_EDGE,
     TSIDE_PART_HIP,
+    TSIDE_PART_FACE,      /* an extender's, away from the wall */
+    TSIDE_PART_TOP_RIGHT, /* top end of a right-hand extender: from outside its wall it rises to the
+                           * right */
+    TSIDE_PART_TOP_LEFT,  /* of a left-hand one */
     TSIDE_PARTS
 } tside_part;
 
@@ -117,7 +127,32 @@ typedef struct tside_stroke {
     TELLS(TOP_HEIGHT, top_height, "{end}.fixed.top_y", "curtain.hip") \
     TELLS(TOP_LEVEL, top_level, "{end}.fixed.top_x", "face") \
     TELLS(FOOT_LEVEL, foot_level, "{end}.fixed.foot_x", "face") \
-    TELLS(FOOT_DEPTH, foot_depth, "{end}.footing.depth", "")
+    TELLS(FOOT_DEPTH, foot_depth, "{end}.footing.depth", "") \
+    TELLS(CURTAIN_PAST, curtain_past, "curtain.past", "") \
+    TELLS(EYE_OFF_BOW, eye_off_bow, "{end}.stand.eye", "") \
+    TELLS(EYE_OFF_TUBE, eye_off_tube, "{end}.extender.eye_stand_off", "") \
+    TELLS(RUN_ON, run_on, "{end}.stand.run_on", "") \
+    TELLS(CUT_LENGTH, cut_length, "{end}.layout.cut_length", "") \
+    TELLS(EYE_FROM_TOP, eye_from_top, "{end}.layout.eye_from_top", "") \
+    TELLS(BOW_FROM_TOP, bow_from_top, "{end}.layout.bow_from_top", "") \
+    TELLS(MEMBER_FROM_TOP, member_from_top, "{end}.layout.member_from_top", "") \
+    TELLS(EYE_HOLE, eye_hole, "{end}.extender.eye_hole", "") \
+    TELLS(BOW_HOLE, bow_hole, "{end}.extender.bolt_hole", "") \
+    TELLS(MEMBER_HOLE, member_hole, "{end}.extender.bolt_hole", "") \
+    TELLS(SIDE_LENGTH, side_length, "length", "") \
+    TELLS(CURTAIN_LENGTH, curtain_length, "curtain_length", "") \
+    TELLS(BAR_LENGTH, bar_length, "bar_length", "") \
+    TELLS(JOINT_PLACE, joint_place, "splice_near", "") \
+    TELLS(BEYOND_DRIVE, beyond_drive, "bar_beyond_drive", "") \
+    TELLS(BEYOND_FREE, beyond_free, "bar_beyond_free", "") \
+    TELLS(SHUT_BELOW_HIP, shut_below_hip, "curtain.hip", "shut.underside") \
+    TELLS(SHUT_ABOVE_GROUND, shut_above_ground, "shut.underside", "drive_end.ground") \
+    TELLS(SEAL, seal, "seal", "") \
+    TELLS(SHUT_DIAMETER, shut_diameter, "shut.diameter", "") \
+    TELLS(OPEN_BELOW_HIP, open_below_hip, "curtain.hip", "open.underside") \
+    TELLS(OPEN_ABOVE_GROUND, open_above_ground, "open.underside", "drive_end.ground") \
+    TELLS(OPENING, opening, "opening", "") \
+    TELLS(OPEN_DIAMETER, open_diameter, "open.diameter", "")
 /* clang-format on */
 
 #define TSIDE_TELLS_CODE(code, name, of, from) TSIDE_TELLS_##code,
@@ -126,13 +161,15 @@ typedef struct tside_stroke {
 typedef enum tside_tells { TSIDE_TELLS_LIST(TSIDE_TELLS_CODE) TSIDE_TELLS_COUNT } tside_tells;
 
 typedef enum tside_dimension_kind {
-    TSIDE_DIMENSION_LEVEL,
-    TSIDE_DIMENSION_PLUMB,
+    TSIDE_DIMENSION_LEVEL,   /* across the page */
+    TSIDE_DIMENSION_PLUMB,   /* up the page: from above, along the house */
     TSIDE_DIMENSION_ALONG,   /* along the line between its two points */
     TSIDE_DIMENSION_ARC,     /* along a curve between them */
     TSIDE_DIMENSION_RUNNING, /* one of several from one end */
     TSIDE_DIMENSION_RADIUS,
-    TSIDE_DIMENSION_ANGLE /* from plumb, at its first point */
+    TSIDE_DIMENSION_DIAMETER, /* told at its first point, on the circle */
+    TSIDE_DIMENSION_PLACE, /* told at its first point, the second being too far away to be shown */
+    TSIDE_DIMENSION_ANGLE  /* from plumb, at its first point */
 } tside_dimension_kind;
 
 /* A dimension: what it tells between which points, and where line and text stand. */
@@ -153,9 +190,23 @@ typedef struct tside_dimension {
     double text_width;         /* m, of the text as it is written */
 } tside_dimension;
 
-/* A word beside a part. */
+/* In what a view of figures counts. */
+typedef enum tside_figure_unit {
+    TSIDE_FIGURE_NONE, /* a part's name, as of all other views */
+    TSIDE_FIGURE_TURN,
+    TSIDE_FIGURE_INCH,
+    TSIDE_FIGURE_MILLIMETRE,
+    TSIDE_FIGURE_POUND_FOOT, /* lbf ft */
+    TSIDE_FIGURE_NEWTON_METRE,
+    TSIDE_FIGURE_DEGREE
+} tside_figure_unit;
+
+/* A word beside a part; or of a view of figures an axis's name with its unit, or a number on it. */
 typedef struct tside_note {
     tside_part part;
+    tside_figure_unit unit;
+    int numbered; /* 1: a number on an axis, which has no leader */
+    double value; /* 1, that number, in its unit */
     tside_shown shown;
     int index;             /* which keep-out or joint, from 0; else 0 */
     double x, y;           /* m, what is named: where its leader begins */
@@ -171,7 +222,7 @@ typedef struct tside_note {
 #define TSIDE_LETTER_HEIGHT 3.5e-3  /* m */
 #define TSIDE_LETTER_ADVANCE 3.0e-3 /* m */
 
-enum { TSIDE_STROKES = 512, TSIDE_DIMENSIONS = 48, TSIDE_NOTES = 32 };
+enum { TSIDE_STROKES = 512, TSIDE_DIMENSIONS = 48, TSIDE_NOTES = 32, TSIDE_JOINTS_DRAWN = 200 };
 
 /* A drawing. */
 typedef struct tside_drawing {
@@ -191,16 +242,18 @@ typedef struct tside_drawing {
  * Draws a planned side.
  *
  * Every text keeps off every other text and every outline by boxes of the stated letters, at the
- * scale asked; dimensions stand in ranks outside what they measure. The origin of an end wall is the
- * tunnel's centreline where the side's heights begin; the free end's is mirrored, as seen from
- * outside it.
+ * scale asked; dimensions stand in ranks outside what they measure. The origin of an end wall and of
+ * the roll is the tunnel's centreline where the side's heights begin; the free end's is mirrored, as seen from
+ * outside it. A corner's is where the end bow's plane meets the tunnel's centreline. An extender's is its top end, on its axis; along
+ * the house it is the drive's end bow. Figures stand on paper, and their scale is 1 whatever is asked.
  * side: every field checked.
  * plan: made by tside_plan_side, of this side.
  * picture: every field checked.
  * drawing: receives it.
  * TSIDE_OUT_OF_BOUNDS: a field, or turns beyond the travel; the bound is its end.
  * TSIDE_CONTRADICTS, TSIDE_OUT_OF_REACH: as tside_plan_side.
- * TSIDE_NOT_MODELLED: as tside_plan_side.
+ * TSIDE_NOT_MODELLED: an extender's view where there is none; along the house a bar of more than
+ * TSIDE_JOINTS_DRAWN joints; or as tside_plan_side.
  * Source: ISO 128 and ISO 129-1 for line types and dimensions; derivation, plane geometry.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_draw(const tside_side *side, const tside_plan *plan,

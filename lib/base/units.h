@@ -6,9 +6,10 @@
 #define TSIDE_PI 3.14159265358979323846
 #define TSIDE_GRAVITY 9.80665 /* m/s2, standard: ISO 80000-3 */
 
-#define IN 0.0254 /* m */
-#define MM 0.001  /* m */
-#define FT 0.3048 /* m */
+#define IN 0.0254           /* m */
+#define MM 0.001            /* m */
+#define FT 0.3048           /* m */
+#define LBF 4.4482216152605 /* N, by the pound of 1959 and standard gravity */
 #define DEG (TSIDE_PI / 180)
 #define KSI \
     (4448.2216152605 / \

@@ -12,7 +12,26 @@ static void draw_view(tside_i_sketch *sketch)
     switch (sketch->drawing->picture.view) {
     case TSIDE_VIEW_END_WALL: tside_i_draw_wall(sketch); break;
     case TSIDE_VIEW_WHOLE_WALL: tside_i_draw_whole_wall(sketch); break;
+    case TSIDE_VIEW_CORNER: tside_i_draw_corner(sketch); break;
+    case TSIDE_VIEW_EXTENDER: tside_i_draw_extender(sketch); break;
+    case TSIDE_VIEW_ALONG: tside_i_draw_along(sketch); break;
+    case TSIDE_VIEW_TURNS: tside_i_draw_turns(sketch); break;
+    case TSIDE_VIEW_ROLL_SHUT:
+    case TSIDE_VIEW_ROLL_OPEN: tside_i_draw_roll(sketch); break;
     }
+}
+
+static tside_status hang_drive(const tside_i_setup *setup, tside_i_hung *drive, tside_fault *fault)
+{
+    return tside_i_settle(&tside_i_side_table, NULL,
+                          tside_i_hang_end(setup, TSIDE_DRIVE_END, TSIDE_I_OWN_EYE, 0, drive, fault), fault);
+}
+
+/* What figures need that no other view asks for. */
+static tside_status check_figures(const tside_i_setup *setup, const tside_picture *picture, tside_fault *fault)
+{
+    tside_i_hung drive;
+    return picture->view == TSIDE_VIEW_TURNS ? hang_drive(setup, &drive, fault) : TSIDE_OK;
 }
 
 /* Where the bar is at the turns asked. */
@@ -21,14 +40,25 @@ static tside_status find_turns(const tside_i_setup *setup, double turns, tside_i
     tside_i_hung drive;
     const tside_hang *hang;
     double most;
-    TRY(tside_i_settle(&tside_i_side_table, NULL,
-                       tside_i_hang_end(setup, TSIDE_DRIVE_END, TSIDE_I_OWN_EYE, 0, &drive, fault), fault));
+    TRY(hang_drive(setup, &drive, fault));
     hang = tside_i_hang_of(&drive);
     most = tside_i_drive_turns(&setup->travel, hang, setup->travel.end);
     if (turns > most * (1 + SLACK))
         return tside_i_bound(fault, "picture.turns", "turn", turns, TSIDE_ABOVE, most);
     tside_i_travel_at(&setup->travel,
                       turns < most ? tside_i_drive_progress(&setup->travel, hang, turns) : setup->travel.end, spot);
+    return TSIDE_OK;
+}
+
+static tside_status check_view(const tside_side *side, const tside_plan *plan, const tside_picture *picture,
+                               tside_fault *fault)
+{
+    const int drawn = side->bar.joints == TSIDE_JOINTS_FROM_STOCK ? plan->splices : 1;
+    if (picture->view == TSIDE_VIEW_ALONG && drawn > TSIDE_JOINTS_DRAWN)
+        REFUSE(fault, TSIDE_NOT_MODELLED, "plan.splices", "", "more joints than a drawing holds", "1", drawn,
+               TSIDE_ABOVE, TSIDE_JOINTS_DRAWN, 0);
+    if (picture->view == TSIDE_VIEW_EXTENDER && tside_i_end(side, picture->end)->hung != TSIDE_ON_EXTENDER)
+        return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "picture.view", "", "this end has no extender");
     return TSIDE_OK;
 }
 
@@ -41,8 +71,10 @@ tside_status tside_draw(const tside_side *side, const tside_plan *plan, const ts
     TRY(tside_i_check(&tside_i_picture_table, "picture", picture, fault));
     TRY(tside_i_check_table(&tside_i_side_table, side, fault));
     TRY(tside_i_within(fault, "plan", tside_i_finite(&tside_i_plan_table, plan, fault)));
+    TRY(check_view(side, plan, picture, fault));
     TRY(tside_i_settle(&tside_i_side_table, NULL, tside_i_set_up(side, &side->bar, &side->drive, &setup, fault),
                        fault));
+    TRY(check_figures(&setup, picture, fault));
     if (picture->turns_given)
         TRY(find_turns(&setup, picture->turns, &asked, fault));
     tside_i_sketch_begin(&setup, plan, picture, picture->turns_given ? &asked : NULL, drawing, &sketch);

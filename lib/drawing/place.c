@@ -15,13 +15,14 @@
 #define ROOM 0.8e-3       /* beside a text */
 #define ARROW 3e-3
 #define ARROW_HALF 0.5e-3
-#define SHORT 8e-3  /* a line that has no room for arrows within */
-#define RANK 8e-3   /* from rank to rank */
-#define STEP 3e-3   /* the same where a dimension is beside what it measures, not outside all */
-#define FIRST 9e-3  /* the first rank, from what is measured */
-#define GAP 1e-3    /* between a point and the line that leads from it */
-#define PAST 1.5e-3 /* how far that goes on past the dimension line */
-#define PLUMB 1e-4  /* rad, within which a text reads from the right, whatever rounding makes of it */
+#define SHORT 8e-3    /* a line that has no room for arrows within */
+#define RANK 8e-3     /* from rank to rank */
+#define STEP 3e-3     /* the same where a dimension is beside what it measures, not outside all */
+#define FIRST 9e-3    /* the first rank, from what is measured */
+#define GAP 1e-3      /* between a point and the line that leads from it */
+#define FIGURE 2.5e-3 /* from a place on an axis to its text */
+#define PAST 1.5e-3   /* how far that goes on past the dimension line */
+#define PLUMB 1e-4    /* rad, within which a text reads from the right, whatever rounding makes of it */
 
 /* A rectangle at an angle: where a text is, with its room. */
 typedef struct box {
@@ -135,7 +136,8 @@ static int meets_lines(const box *b, const line *lines, int count)
 
 static int has_leader(const tside_dimension *d)
 {
-    return d->kind == TSIDE_DIMENSION_ANGLE || d->kind == TSIDE_DIMENSION_RADIUS;
+    return d->kind == TSIDE_DIMENSION_ANGLE || d->kind == TSIDE_DIMENSION_RADIUS ||
+           d->kind == TSIDE_DIMENSION_DIAMETER || d->kind == TSIDE_DIMENSION_PLACE;
 }
 
 /* Whether a text would cover a place from which a leader is still to begin. */
@@ -581,14 +583,35 @@ static void place_dimension(placing *p, int i)
         place_on_line(p, d, p->sketch->beside[i]);
 }
 
+/* Hard by its place: left of it, or right, by its middle, or above or below it. */
+static int place_figure(placing *p, tside_note *note, tside_i_beside beside)
+{
+    const double s = p->scale, away = note->text_width / 2 + FIGURE * s;
+    box b;
+    note->to_x = note->x;
+    note->to_y = note->y;
+    note->text_x = note->x + (beside == TSIDE_I_OUTBOARD ? away : beside == TSIDE_I_INBOARD ? -away : 0);
+    note->text_y = note->y + (beside == TSIDE_I_ABOVE   ? FIGURE + DESCENT
+                              : beside == TSIDE_I_BELOW ? -FIGURE - ASCENT
+                                                        : -(ASCENT - DESCENT) / 2) *
+                                 s;
+    b = box_of(p, note->text_x, note->text_y, 0, note->text_width);
+    if (meets_texts(p, &b))
+        return 0;
+    keep_box(p, &b);
+    return 1;
+}
+
 /* Whether a note found its place. */
-static int place_note(placing *p, tside_note *note)
+static int place_note(placing *p, tside_note *note, tside_i_beside beside)
 {
     char words[TSIDE_I_WORDS];
     tside_i_text text = tside_i_empty(words, sizeof words);
     led made;
     tside_i_note_words(note, &text);
     note->text_width = width_of(p, &text);
+    if (note->unit != TSIDE_FIGURE_NONE)
+        return place_figure(p, note, beside);
     if (!place_by_leader(p, note->x, note->y, note->text_width, &made))
         return 0;
     note->to_x = made.leader.x_end;
@@ -605,7 +628,7 @@ static void place_notes(placing *p)
     int placed = 0;
     for (int i = 0; i < drawing->note_count; i++) {
         tside_note note = drawing->notes[i];
-        if (place_note(p, &note))
+        if (place_note(p, &note, p->sketch->figure_beside[i]))
             drawing->notes[placed++] = note;
     }
     drawing->note_count = placed;

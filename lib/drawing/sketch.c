@@ -25,10 +25,9 @@ void tside_i_sketch_begin(const tside_i_setup *setup, const tside_plan *plan, co
     drawing->stroke_count = drawing->dimension_count = drawing->note_count = 0;
 }
 
-void tside_i_sketch_from_outside(tside_i_sketch *sketch)
+void tside_i_sketch_from_outside(tside_i_sketch *sketch, tside_which_end which)
 {
-    const int right_hand = sketch->setup->side->hand == TSIDE_RIGHT,
-              at_drive = sketch->drawing->picture.end == TSIDE_DRIVE_END;
+    const int right_hand = sketch->setup->side->hand == TSIDE_RIGHT, at_drive = which == TSIDE_DRIVE_END;
     sketch->outboard = right_hand == at_drive ? 1 : -1;
     sketch->drawing->outboard = (int)sketch->outboard;
 }
@@ -245,4 +244,13 @@ void tside_i_note(tside_i_sketch *sketch, tside_part part, tside_shown shown, in
         return;
     drawing->notes[drawing->note_count++] = (tside_note){
         .part = part, .shown = shown, .index = index, .x = sketch->outboard * x, .y = y};
+}
+
+void tside_i_figure(tside_i_sketch *sketch, tside_i_beside beside, tside_note figure)
+{
+    tside_drawing *drawing = sketch->drawing;
+    if (drawing->note_count == TSIDE_NOTES)
+        return;
+    sketch->figure_beside[drawing->note_count] = beside;
+    drawing->notes[drawing->note_count++] = figure;
 }

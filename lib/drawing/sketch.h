@@ -24,6 +24,7 @@ typedef struct tside_i_sketch {
     tside_i_frame crop;              /* strokes end there */
     const tside_i_spot *asked;       /* where the bar is at the turns asked; NULL: none are */
     tside_i_beside beside[TSIDE_DIMENSIONS];
+    tside_i_beside figure_beside[TSIDE_NOTES]; /* of notes with a unit: from where it is the text stands */
 } tside_i_sketch;
 
 /* With what a stroke is put down. */
@@ -38,7 +39,7 @@ typedef struct tside_i_pen {
 void tside_i_sketch_begin(const tside_i_setup *setup, const tside_plan *plan, const tside_picture *picture,
                           const tside_i_spot *asked, tside_drawing *drawing, tside_i_sketch *sketch);
 /* An end is seen from outside its wall: the free end's outboard is on the other hand. Before all strokes. */
-void tside_i_sketch_from_outside(tside_i_sketch *sketch);
+void tside_i_sketch_from_outside(tside_i_sketch *sketch, tside_which_end which);
 /* What is beyond these, m outboard and up, is not drawn. */
 void tside_i_sketch_crop(tside_i_sketch *sketch, double inner, double bottom, double outer, double top);
 
@@ -63,5 +64,7 @@ void tside_i_path_strokes(tside_i_sketch *sketch, tside_i_pen pen, const tside_p
 void tside_i_dimension(tside_i_sketch *sketch, tside_tells tells, tside_dimension_kind kind, tside_i_beside beside,
                        double value, double x, double y, double x_end, double y_end);
 void tside_i_note(tside_i_sketch *sketch, tside_part part, tside_shown shown, int index, double x, double y);
+/* A name of an axis, or a number on it, hard by a place and without a leader. */
+void tside_i_figure(tside_i_sketch *sketch, tside_i_beside beside, tside_note figure);
 
 #endif

@@ -248,7 +248,8 @@ static void put_note(const page *p, const tside_note *note)
     char words[TSIDE_I_WORDS];
     tside_i_text text = tside_i_empty(words, sizeof words);
     tside_i_note_words(note, &text);
-    put_line(p, "n", note->x, note->y, note->to_x, note->to_y);
+    if (note->x != note->to_x || note->y != note->to_y)
+        put_line(p, "n", note->x, note->y, note->to_x, note->to_y);
     put_text(p, note->text_x, note->text_y, 0, note->text_width, words);
 }
 

@@ -4,16 +4,19 @@
 
 #include "base/field.h"
 
-static const char *const views[] = {"end_wall", "whole_wall"};
+static const char *const views[] = {"end_wall", "whole_wall", "corner",    "extender",
+                                    "along",    "roll_shut",  "roll_open", "turns"};
 static const char *const ends[] = {"drive_end", "free_end"};
 static const char *const tapes[] = {"inch", "metric"};
-static const char *const parts[] = {"bow",      "member",   "board", "rail",         "sill",     "ground", "curtain",
-                                    "bar",      "roll",     "drive", "collar",       "guide",    "reach",  "eye",
-                                    "eye_bolt", "extender", "hole",  "spacer",       "keep_out", "joint",  "axis",
-                                    "opening",  "torque",   "lean",  "curtain_edge", "hip"};
+static const char *const parts[] = {
+    "bow",    "member",  "board",  "rail", "sill",         "ground",   "curtain", "bar",       "roll",     "drive",
+    "collar", "guide",   "reach",  "eye",  "eye_bolt",     "extender", "hole",    "spacer",    "keep_out", "joint",
+    "axis",   "opening", "torque", "lean", "curtain_edge", "hip",      "face",    "top_right", "top_left"};
 static const char *const shown[] = {"always", "shut", "open", "shut_and_open", "at_turns"};
 static const char *const line_types[] = {"wide", "narrow", "dashed", "chain"};
-static const char *const dimension_kinds[] = {"level", "plumb", "along", "arc", "running", "radius", "angle"};
+static const char *const dimension_kinds[] = {"level",  "plumb",    "along", "arc",  "running",
+                                              "radius", "diameter", "place", "angle"};
+static const char *const figure_units[] = {"none", "turn", "in", "mm", "lbf_ft", "N_m", "degree"};
 #define TELLS(code, name, of, from) #name,
 static const char *const measures[] = {TSIDE_TELLS_LIST(TELLS)};
 #undef TELLS
@@ -70,6 +73,9 @@ TABLE(tside_i_dimension_table, dimension_rows);
 
 static const tside_field note_rows[] = {
     {CHOICE(tside_note, part, parts, 0, "what it names")},
+    {CHOICE(tside_note, unit, figure_units, 0, "of figures, in what they count")},
+    {RESULT_COUNT(tside_note, numbered, "1 for a number on an axis")},
+    {RESULT(tside_note, value, "1", "that number, in its unit")},
     {CHOICE(tside_note, shown, shown, 0, "in which state")},
     {RESULT_COUNT(tside_note, index, "which keep-out or joint, from 0")},
     {RESULT(tside_note, x, "m", "what is named, to the right as seen")},

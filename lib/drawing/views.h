@@ -10,5 +10,10 @@ void tside_i_draw_roll_at(tside_i_sketch *sketch, const tside_i_spot *spot, tsid
 
 void tside_i_draw_wall(tside_i_sketch *sketch);
 void tside_i_draw_whole_wall(tside_i_sketch *sketch);
+void tside_i_draw_corner(tside_i_sketch *sketch);
+void tside_i_draw_extender(tside_i_sketch *sketch);
+void tside_i_draw_along(tside_i_sketch *sketch);
+void tside_i_draw_roll(tside_i_sketch *sketch);
+void tside_i_draw_turns(tside_i_sketch *sketch);
 
 #endif

@@ -3,112 +3,28 @@
  * An end wall from outside itself: what is set out, with the dimensions of the set-out; and the whole bow, to show
  * which part of it that is.
  */
+#include "drawing/standing.h"
 #include "drawing/views.h"
 
 #include "shape/bow.h"
 #include "shape/travel.h"
 
-static const tside_i_pen outline = {TSIDE_PART_BOW, TSIDE_SHOWN_ALWAYS, TSIDE_LINE_WIDE, 0};
-
-static tside_i_pen pen_of(tside_part part, tside_line_type line)
-{
-    tside_i_pen pen = outline;
-    pen.part = part;
-    pen.line = line;
-    return pen;
-}
-
-/* What the end is drawn from. */
-typedef struct wall {
-    tside_i_sketch *sketch;
-    const tside_side *side;
-    const tside_end *end;
-    const tside_end_plan *plan;
-    tside_collar collar;
-    double face, ground; /* m, the bow's outer face at hip height; the ground here */
-} wall;
-
-static wall wall_of(tside_i_sketch *sketch)
-{
-    const tside_which_end which = sketch->drawing->picture.end;
-    const tside_i_setup *setup = sketch->setup;
-    wall w = {.sketch = sketch, .side = setup->side, .end = tside_i_end(setup->side, which)};
-    w.plan = which == TSIDE_DRIVE_END ? &sketch->plan->drive_end : &sketch->plan->free_end;
-    w.collar = tside_i_end_collar(setup, which);
-    w.face = setup->hip.face;
-    w.ground = tside_i_end_ground(setup->side, which);
-    return w;
-}
-
-static int is_drive_end(const wall *w)
+static int is_drive_end(const tside_i_wall *w)
 {
     return w->sketch->drawing->picture.end == TSIDE_DRIVE_END;
 }
 
 /* As it was taped, where it was. */
-static double hip_above_ground(const wall *w)
+static double hip_above_ground(const tside_i_wall *w)
 {
     return w->end->hip_height_given ? w->end->hip_height : w->side->curtain.hip;
 }
 
-static int stands(const wall *w)
-{
-    return w->end->guide.foot == TSIDE_FOOT_FIXED;
-}
-
 /* --- what stands --- */
 
-static void draw_bow(const wall *w)
+static void draw_keep_outs(const tside_i_wall *w)
 {
-    const tside_bow *bow = &w->sketch->setup->bow;
-    const double half = bow->diameter / 2, below = w->ground - bow->centre.piece[0].y - bow->diameter;
-    tside_i_path_strokes(w->sketch, outline, &bow->face, below, bow->face.length, 0);
-    tside_i_path_strokes(w->sketch, outline, &bow->centre, below, bow->centre.length, -half);
-    tside_i_path_strokes(w->sketch, pen_of(TSIDE_PART_BOW, TSIDE_LINE_CHAIN), &bow->centre, below, bow->centre.length,
-                         0);
-}
-
-/* Ground, with the strokes that mark it as such: not so many, where it is drawn large, that others find no room. */
-enum { MARKS = 100 };
-
-static void draw_ground(tside_i_sketch *sketch, double ground)
-{
-    const double width = sketch->crop.right - sketch->crop.left,
-                 step = fmax(5e-3 * sketch->drawing->picture.scale, width / MARKS), from = sketch->crop.left;
-    tside_i_segment(sketch, pen_of(TSIDE_PART_GROUND, TSIDE_LINE_WIDE), sketch->outboard * sketch->crop.left, ground,
-                    sketch->outboard * sketch->crop.right, ground);
-    for (double x = from; x + step / 2 <= sketch->crop.right; x += step) {
-        tside_i_segment(sketch, pen_of(TSIDE_PART_GROUND, TSIDE_LINE_NARROW), sketch->outboard * x, ground - step / 2,
-                        sketch->outboard * (x + step / 2), ground);
-    }
-}
-
-static void draw_board(const wall *w)
-{
-    const tside_bow *bow = &w->sketch->setup->bow;
-    double face = bow->board_x;
-    if (!bow->board_given)
-        return;
-    if (tside_bow_face(bow, bow->board_y, &face, NULL) == TSIDE_OK)
-        tside_i_segment(w->sketch, pen_of(TSIDE_PART_BOARD, TSIDE_LINE_WIDE), face, bow->board_y, bow->board_x,
-                        bow->board_y);
-    tside_i_segment(w->sketch, pen_of(TSIDE_PART_BOARD, TSIDE_LINE_WIDE), bow->board_x, bow->board_y, bow->board_x,
-                    w->ground);
-    tside_i_note(w->sketch, TSIDE_PART_BOARD, TSIDE_SHOWN_ALWAYS, 0, bow->board_x, (bow->board_y + w->ground) / 2);
-}
-
-static void draw_rail(const wall *w)
-{
-    const tside_line *line = &w->sketch->setup->travel.line;
-    const tside_i_pen rail = pen_of(TSIDE_PART_RAIL, TSIDE_LINE_WIDE);
-    tside_i_segment(w->sketch, rail, w->face, line->y, line->x, line->y);
-    tside_i_segment(w->sketch, rail, line->x, line->y, line->x, line->y - w->side->curtain.rail_depth);
-    tside_i_note(w->sketch, TSIDE_PART_HIP, TSIDE_SHOWN_ALWAYS, 0, line->x, line->y);
-}
-
-static void draw_keep_outs(const wall *w)
-{
-    tside_i_pen pen = pen_of(TSIDE_PART_KEEP_OUT, TSIDE_LINE_WIDE);
+    tside_i_pen pen = tside_i_pen_of(TSIDE_PART_KEEP_OUT, TSIDE_LINE_WIDE);
     for (int i = 0; i < w->end->keep_out_count; i++) {
         const tside_keep_out *out = w->end->keep_outs + i;
         const tside_i_told level = tside_i_end_level(w->sketch->setup, w->sketch->drawing->picture.end);
@@ -120,35 +36,36 @@ static void draw_keep_outs(const wall *w)
 }
 
 /* The member's centreline, on which its hole is. */
-static void draw_member(const wall *w)
+static void draw_member(const tside_i_wall *w)
 {
     const tside_extender *extender = &w->end->extender;
     const double height = extender->member_height + w->ground;
     const tside_i_told level = tside_i_end_level(w->sketch->setup, w->sketch->drawing->picture.end);
     const double outer = tside_i_of_told(&level, extender->member_outer),
                  tick = 1.5e-3 * w->sketch->drawing->picture.scale;
-    tside_i_segment(w->sketch, pen_of(TSIDE_PART_MEMBER, TSIDE_LINE_WIDE),
+    tside_i_segment(w->sketch, tside_i_pen_of(TSIDE_PART_MEMBER, TSIDE_LINE_WIDE),
                     tside_i_of_told(&level, extender->member_inner), height, outer, height);
-    tside_i_segment(w->sketch, pen_of(TSIDE_PART_MEMBER, TSIDE_LINE_WIDE), outer, height - tick, outer, height + tick);
+    tside_i_segment(w->sketch, tside_i_pen_of(TSIDE_PART_MEMBER, TSIDE_LINE_WIDE), outer, height - tick, outer,
+                    height + tick);
     tside_i_note(w->sketch, TSIDE_PART_MEMBER, TSIDE_SHOWN_ALWAYS, 0,
                  fmax(outer - 0.6 * w->plan->layout.member_from_outer,
                       w->sketch->outboard > 0 ? w->sketch->crop.left : -w->sketch->crop.right),
                  height);
 }
 
-static void draw_extender(const wall *w)
+static void draw_extender(const tside_i_wall *w)
 {
     const tside_extender *extender = &w->end->extender;
     const tside_layout *layout = &w->plan->layout;
     const double sine = sin(layout->angle), cosine = cos(layout->angle),
                  top_x = layout->eye_x + layout->eye_from_top * sine,
                  top_y = layout->eye_y + layout->eye_from_top * cosine;
-    const tside_i_pen hole = pen_of(TSIDE_PART_HOLE, TSIDE_LINE_WIDE);
-    tside_i_tube(w->sketch, pen_of(TSIDE_PART_EXTENDER, TSIDE_LINE_WIDE), top_x, top_y,
+    const tside_i_pen hole = tside_i_pen_of(TSIDE_PART_HOLE, TSIDE_LINE_WIDE);
+    tside_i_tube(w->sketch, tside_i_pen_of(TSIDE_PART_EXTENDER, TSIDE_LINE_WIDE), top_x, top_y,
                  top_x - layout->cut_length * sine, top_y - layout->cut_length * cosine, extender->tube.side);
     tside_i_circle(w->sketch, hole, layout->bow_x, layout->bow_height, extender->bolt_hole / 2);
     tside_i_circle(w->sketch, hole, layout->member_x, extender->member_height + w->ground, extender->bolt_hole / 2);
-    tside_i_circle(w->sketch, pen_of(TSIDE_PART_EYE, TSIDE_LINE_WIDE), layout->eye_x, layout->eye_y,
+    tside_i_circle(w->sketch, tside_i_pen_of(TSIDE_PART_EYE, TSIDE_LINE_WIDE), layout->eye_x, layout->eye_y,
                    extender->eye_hole / 2);
     tside_i_note(
         w->sketch, TSIDE_PART_EXTENDER, TSIDE_SHOWN_ALWAYS, 0,
@@ -160,7 +77,7 @@ static void draw_extender(const wall *w)
 /* --- what moves --- */
 
 /* Drive or collar, as far as it is told: its top, and where the guide passes it. */
-static void draw_rider(const wall *w, const tside_i_spot *spot, tside_i_pen pen)
+static void draw_rider(const tside_i_wall *w, const tside_i_spot *spot, tside_i_pen pen)
 {
     const double high = w->collar.height, half = fmax(spot->r, w->collar.offset);
     pen.part = is_drive_end(w) ? TSIDE_PART_DRIVE : TSIDE_PART_COLLAR;
@@ -168,10 +85,10 @@ static void draw_rider(const wall *w, const tside_i_spot *spot, tside_i_pen pen)
 }
 
 /* The pipe from its chain to its foot, or into the ground. */
-static void draw_guide(const wall *w, double lean, tside_i_pen pen)
+static void draw_guide(const tside_i_wall *w, double lean, tside_i_pen pen)
 {
-    const double sine = sin(lean), cosine = cos(lean), from = stands(w) ? 0 : w->end->guide.chain,
-                 to = w->plan->sweep.length + (stands(w) ? w->end->footing.depth / cosine : 0);
+    const double sine = sin(lean), cosine = cos(lean), from = tside_i_stands(w) ? 0 : w->end->guide.chain,
+                 to = w->plan->sweep.length + (tside_i_stands(w) ? w->end->footing.depth / cosine : 0);
     pen.part = TSIDE_PART_GUIDE;
     tside_i_segment(w->sketch, pen, w->plan->eye_x, w->plan->eye_y, w->plan->eye_x + from * sine,
                     w->plan->eye_y - from * cosine);
@@ -179,15 +96,15 @@ static void draw_guide(const wall *w, double lean, tside_i_pen pen)
                  w->plan->eye_x + to * sine, w->plan->eye_y - to * cosine, w->end->guide.tube.diameter);
 }
 
-static void name_guide(const wall *w, double lean, tside_shown shown)
+static void name_guide(const tside_i_wall *w, double lean, tside_shown shown)
 {
-    const double down = (stands(w) ? 0.3 : 0.93) * w->plan->sweep.length;
+    const double down = (tside_i_stands(w) ? 0.3 : 0.93) * w->plan->sweep.length;
     tside_i_note(w->sketch, TSIDE_PART_GUIDE, shown, 0, w->plan->eye_x + down * sin(lean),
                  w->plan->eye_y - down * cos(lean));
 }
 
 /* A state of roll and drive, and its name at the roll's lower side. */
-static void draw_state(const wall *w, const tside_i_spot *spot, tside_shown shown, tside_line_type line)
+static void draw_state(const tside_i_wall *w, const tside_i_spot *spot, tside_shown shown, tside_line_type line)
 {
     const tside_i_pen pen = {.shown = shown, .line = line};
     tside_i_draw_roll_at(w->sketch, spot, pen);
@@ -196,16 +113,16 @@ static void draw_state(const wall *w, const tside_i_spot *spot, tside_shown show
 }
 
 /* Less than a millimetre apart on paper. */
-static int is_one(const wall *w, double apart)
+static int is_one(const tside_i_wall *w, double apart)
 {
     return apart < 1e-3 * w->sketch->drawing->picture.scale;
 }
 
-static void draw_guides(const wall *w)
+static void draw_guides(const tside_i_wall *w)
 {
     const tside_sweep *sweep = &w->plan->sweep;
     const double apart = sweep->length * fabs(sweep->lean_open - sweep->lean_shut);
-    const tside_shown first = stands(w)          ? TSIDE_SHOWN_ALWAYS
+    const tside_shown first = tside_i_stands(w)  ? TSIDE_SHOWN_ALWAYS
                               : is_one(w, apart) ? TSIDE_SHOWN_SHUT_AND_OPEN
                                                  : TSIDE_SHOWN_SHUT;
     draw_guide(w, sweep->lean_shut, (tside_i_pen){.shown = first, .line = TSIDE_LINE_WIDE});
@@ -216,21 +133,21 @@ static void draw_guides(const wall *w)
     }
 }
 
-static void draw_asked(const wall *w)
+static void draw_asked(const tside_i_wall *w)
 {
     const tside_i_pen pen = {.shown = TSIDE_SHOWN_AT_TURNS, .line = TSIDE_LINE_NARROW};
     tside_i_hung hung;
     if (!w->sketch->asked)
         return;
     draw_state(w, w->sketch->asked, TSIDE_SHOWN_AT_TURNS, TSIDE_LINE_NARROW);
-    if (!stands(w) && tside_i_hang_end(w->sketch->setup, w->sketch->drawing->picture.end, TSIDE_I_OWN_EYE, 0, &hung,
-                                       NULL) == TSIDE_OK) {
+    if (!tside_i_stands(w) && tside_i_hang_end(w->sketch->setup, w->sketch->drawing->picture.end, TSIDE_I_OWN_EYE, 0,
+                                               &hung, NULL) == TSIDE_OK) {
         const tside_i_lean lean = tside_i_hang_lean(&hung.hang, w->sketch->asked);
         draw_guide(w, tside_i_lean_angle(&lean), pen);
     }
 }
 
-static void draw_states(const wall *w)
+static void draw_states(const tside_i_wall *w)
 {
     const tside_travel *travel = &w->sketch->setup->travel;
     tside_i_spot shut, open;
@@ -246,10 +163,10 @@ static void draw_states(const wall *w)
 }
 
 /* How far out a hanging guide's foot comes. */
-static void draw_reach(const wall *w)
+static void draw_reach(const tside_i_wall *w)
 {
     const double x = w->plan->sweep.walkway_error, high = w->plan->sweep.foot_lowest;
-    tside_i_segment(w->sketch, pen_of(TSIDE_PART_REACH, TSIDE_LINE_CHAIN), x, w->ground, x,
+    tside_i_segment(w->sketch, tside_i_pen_of(TSIDE_PART_REACH, TSIDE_LINE_CHAIN), x, w->ground, x,
                     fmax(high, w->ground) + 0.15 * (w->plan->eye_y - w->ground));
     tside_i_note(w->sketch, TSIDE_PART_REACH, TSIDE_SHOWN_ALWAYS, 0, x,
                  fmax(high, w->ground) + 0.1 * (w->plan->eye_y - w->ground));
@@ -257,7 +174,7 @@ static void draw_reach(const wall *w)
 
 /* --- what is set out --- */
 
-static void tell_extender(const wall *w)
+static void tell_extender(const tside_i_wall *w)
 {
     const tside_layout *l = &w->plan->layout;
     const tside_extender *extender = &w->end->extender;
@@ -285,7 +202,7 @@ static void tell_extender(const wall *w)
 }
 
 /* Top and foot of a guide that stands; on an extender its eye's hole holds the top. */
-static void tell_standing(const wall *w)
+static void tell_standing(const tside_i_wall *w)
 {
     const tside_fixed *fixed = &w->plan->fixed;
     const double hip = w->side->curtain.hip, depth = w->end->footing.depth;
@@ -301,14 +218,14 @@ static void tell_standing(const wall *w)
                       w->ground, fixed->foot_x + depth * tan(fixed->lean), w->ground - depth);
 }
 
-static void tell(const wall *w)
+static void tell(const tside_i_wall *w)
 {
     const double hip = w->side->curtain.hip;
     tside_i_dimension(w->sketch, TSIDE_TELLS_HIP_ABOVE_GROUND, TSIDE_DIMENSION_PLUMB, TSIDE_I_OUTBOARD,
                       hip_above_ground(w), w->face, w->ground, w->face, hip);
     if (w->end->hung == TSIDE_ON_EXTENDER)
         tell_extender(w);
-    if (stands(w)) {
+    if (tside_i_stands(w)) {
         tell_standing(w); /* its foot stays where it is */
         return;
     }
@@ -331,7 +248,7 @@ static void widen(extent *e, double x, double y, double about)
 }
 
 /* Eye, holes, bar's travel, ground and foot's reach, with some of what is around them. */
-static void crop(const wall *w)
+static void crop(const tside_i_wall *w)
 {
     const tside_layout *layout = &w->plan->layout;
     const tside_travel *travel = &w->sketch->setup->travel;
@@ -344,7 +261,7 @@ static void crop(const wall *w)
     widen(&e, open.x, open.y, fmax(open.r, w->collar.height));
     widen(&e, travel->line.x, travel->line.y, 0);
     widen(&e, w->plan->eye_x + w->plan->sweep.length * sin(w->plan->sweep.lean_least), w->ground, 0);
-    if (stands(w))
+    if (tside_i_stands(w))
         widen(&e, w->plan->fixed.foot_x, w->ground - w->end->footing.depth, w->end->guide.tube.diameter);
     if (w->end->hung == TSIDE_ON_EXTENDER) {
         const double top = layout->eye_from_top + w->end->extender.tube.side,
@@ -357,12 +274,12 @@ static void crop(const wall *w)
     tside_i_sketch_crop(w->sketch, e.inner - around, e.bottom - around, e.outer + around, e.top + around);
 }
 
-static void draw_standing_parts(const wall *w)
+static void draw_standing_parts(const tside_i_wall *w)
 {
-    draw_ground(w->sketch, w->ground);
-    draw_bow(w);
-    draw_board(w);
-    draw_rail(w);
+    tside_i_draw_ground(w->sketch, w->sketch->crop.left, w->sketch->crop.right, w->ground);
+    tside_i_draw_bow(w);
+    tside_i_draw_board(w);
+    tside_i_draw_rail(w);
     draw_keep_outs(w);
     if (w->end->hung == TSIDE_ON_EXTENDER) {
         draw_member(w);
@@ -372,13 +289,13 @@ static void draw_standing_parts(const wall *w)
 
 void tside_i_draw_wall(tside_i_sketch *sketch)
 {
-    wall w;
-    tside_i_sketch_from_outside(sketch);
-    w = wall_of(sketch);
+    tside_i_wall w;
+    tside_i_sketch_from_outside(sketch, sketch->drawing->picture.end);
+    w = tside_i_wall_of(sketch, sketch->drawing->picture.end);
     crop(&w);
     draw_standing_parts(&w);
     draw_states(&w);
-    if (!stands(&w))
+    if (!tside_i_stands(&w))
         draw_reach(&w);
     tell(&w);
 }
@@ -388,18 +305,18 @@ void tside_i_draw_whole_wall(tside_i_sketch *sketch)
 {
     const tside_i_pen frame = {TSIDE_PART_BOW, TSIDE_SHOWN_ALWAYS, TSIDE_LINE_NARROW, 0};
     tside_i_frame shown;
-    wall w;
-    tside_i_sketch_from_outside(sketch);
-    w = wall_of(sketch);
+    tside_i_wall w;
+    tside_i_sketch_from_outside(sketch, sketch->drawing->picture.end);
+    w = tside_i_wall_of(sketch, sketch->drawing->picture.end);
     crop(&w);
     shown = sketch->crop;
     tside_i_sketch_crop(sketch, -HUGE_VAL, -HUGE_VAL, HUGE_VAL, HUGE_VAL);
     for (int side = 0; side < 2; side++) {
-        draw_bow(&w);
+        tside_i_draw_bow(&w);
         sketch->outboard = -sketch->outboard;
     }
     tside_i_rectangle(sketch, frame, sketch->outboard * shown.left, shown.bottom, sketch->outboard * shown.right,
                       shown.top);
-    tside_i_segment(sketch, pen_of(TSIDE_PART_GROUND, TSIDE_LINE_WIDE), sketch->left, w.ground, sketch->right,
+    tside_i_segment(sketch, tside_i_pen_of(TSIDE_PART_GROUND, TSIDE_LINE_WIDE), sketch->left, w.ground, sketch->right,
                     w.ground);
 }

@@ -57,32 +57,30 @@ double tside_i_drive_progress(const tside_travel *travel, const tside_hang *hang
 
 #define MOST_TURNS 1e9 /* so many rows an int still counts */
 
+tside_turn tside_i_turn_at(const tside_i_setup *setup, const tside_i_hung *hung, const tside_i_spot *spot, double turn)
+{
+    const tside_hang *hang = tside_i_hang_of(hung);
+    const tside_i_lifting lifting = {&setup->track, &setup->load, hang, 0};
+    tside_position at;
+    double leans = hung->sweep.lean_shut; /* of a guide that stands */
+    tside_i_travel_position(&setup->travel, spot, &at);
+    if (hang) {
+        tside_i_lean lean = tside_i_hang_lean(hang, spot);
+        leans = tside_i_lean_angle(&lean);
+    }
+    return (tside_turn){
+        turn, 0, at.taken_up, at.diameter, at.x, at.y, at.underside, at.opening, tside_i_torque(&lifting, spot).drive,
+        leans};
+}
+
 /* Row i of a table that ends after so many turns; what is taken up in it is left to whoever knows the row before. */
 static tside_turn turn_row(const tside_i_setup *setup, const tside_i_hung *hung, int i, double total)
 {
-    const tside_hang *hang = tside_i_hang_of(hung);
     const tside_travel *travel = &setup->travel;
-    tside_i_lifting lifting = {&setup->track, &setup->load, hang, 0};
     int last = i >= total - SLACK;
     tside_i_spot spot;
-    tside_position at;
-    double leans = hung->sweep.lean_shut; /* of a guide that stands */
-    tside_i_travel_at(travel, last ? travel->end : tside_i_drive_progress(travel, hang, i), &spot);
-    tside_i_travel_position(travel, &spot, &at);
-    if (hang) {
-        tside_i_lean lean = tside_i_hang_lean(hang, &spot);
-        leans = tside_i_lean_angle(&lean);
-    }
-    return (tside_turn){last ? total : i,
-                        0,
-                        at.taken_up,
-                        at.diameter,
-                        at.x,
-                        at.y,
-                        at.underside,
-                        at.opening,
-                        tside_i_torque(&lifting, &spot).drive,
-                        leans};
+    tside_i_travel_at(travel, last ? travel->end : tside_i_drive_progress(travel, tside_i_hang_of(hung), i), &spot);
+    return tside_i_turn_at(setup, hung, &spot, last ? total : i);
 }
 
 tside_status tside_plan_turns(const tside_side *side, tside_turn *rows, int capacity, int *count, tside_fault *fault)

@@ -1,0 +1,203 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * Opening, torque and lean over the drive's turns, one panel above the other on paper, each value as the turn table has
+ * it. The travel is followed stretch by stretch, so that where a value jumps both sides of the jump are drawn.
+ */
+#include "drawing/views.h"
+
+#include "base/field.h"
+#include "side/turns.h"
+
+/* m on paper */
+#define WIDE 140e-3
+#define HIGH 40e-3
+#define APART 16e-3 /* from panel to panel */
+#define TICK 1.5e-3
+
+enum { SHORT_LINES = 110, AXIS_PARTS = 5, TURN_PARTS = 8, CURVES = 3, MARKS = SHORT_LINES + 2 * TSIDE_STRETCHES };
+
+static const tside_i_pen axis = {TSIDE_PART_AXIS, TSIDE_SHOWN_ALWAYS, TSIDE_LINE_NARROW, 0};
+
+/* What a panel shows: of which part, in which unit, and how large one of that is in SI. */
+typedef struct panel {
+    tside_part part;
+    tside_figure_unit unit;
+    double one;
+    double least;          /* in the unit, how much its axis shows at least */
+    double from, to, step; /* in the unit, of its axis */
+    double foot;           /* m on paper, its lower edge */
+} panel;
+
+/* The curves, point by point. */
+typedef struct figures {
+    tside_i_sketch *sketch;
+    tside_i_hung hung;
+    double total; /* turn */
+    int count;
+    double turns[MARKS];
+    double values[CURVES][MARKS]; /* in SI */
+    panel panels[CURVES];
+} figures;
+
+/* --- what is drawn --- */
+
+static double turns_at(const figures *f, const tside_i_spot *spot)
+{
+    const tside_i_setup *setup = f->sketch->setup;
+    const tside_hang *hang = tside_i_hang_of(&f->hung);
+    return (tside_i_drive_angle(&setup->travel, hang, spot) -
+            tside_i_drive_angle(&setup->travel, hang, &setup->track.shut)) /
+           (2 * TSIDE_PI);
+}
+
+static void keep_point(figures *f, const tside_i_spot *spot)
+{
+    const tside_turn turn = tside_i_turn_at(f->sketch->setup, &f->hung, spot, turns_at(f, spot));
+    f->turns[f->count] = turn.turn;
+    f->values[0][f->count] = turn.opening;
+    f->values[1][f->count] = turn.torque;
+    f->values[2][f->count] = turn.lean;
+    f->count++;
+}
+
+/* Each stretch by as many short lines as is its share of the travel, and one at least. */
+static void follow(figures *f)
+{
+    const tside_travel *travel = &f->sketch->setup->travel;
+    const double whole = travel->end - travel->wraps_shut;
+    for (int i = 0; i < travel->stretches; i++) {
+        const double from = travel->stretch[i].from, to = tside_i_stretch_end(travel, i);
+        const int lines = 1 + (whole > 0 ? (int)(SHORT_LINES * (to - from) / whole) : 0);
+        for (int k = 0; k <= lines; k++) {
+            tside_i_spot spot;
+            tside_i_travel_spot(travel, i, k < lines ? from + (to - from) * k / lines : to, &spot);
+            keep_point(f, &spot);
+        }
+    }
+    f->total = f->turns[f->count - 1];
+}
+
+/* --- axes --- */
+
+/* A step of 1, 2 or 5 in the last place by which a range has no more parts than are wanted. */
+static double step_of(double range, int parts)
+{
+    const double least = range / parts, power = pow(10, floor(log10(least)));
+    const double times = least / power;
+    return power * (times <= 1 + SLACK ? 1 : times <= 2 + SLACK ? 2 : times <= 5 + SLACK ? 5 : 10);
+}
+
+/* An axis that begins and ends on a step, and holds nought. */
+static void scale_axis(panel *p, const double *values, int count, int parts)
+{
+    double least = 0, most = 0;
+    for (int i = 0; i < count; i++) {
+        least = fmin(least, values[i] / p->one);
+        most = fmax(most, values[i] / p->one);
+    }
+    most = fmax(most, least + p->least); /* what is as good as nothing looks so */
+    p->step = step_of(most - least, parts - 1);
+    p->from = p->step * floor(least / p->step + SLACK);
+    p->to = p->step * ceil(most / p->step - SLACK);
+}
+
+static double up(const panel *p, double value)
+{
+    return p->foot + HIGH * (value - p->from) / (p->to - p->from);
+}
+
+static void put_figure(const figures *f, tside_i_beside beside, const panel *p, double value, double x, double y)
+{
+    tside_i_figure(f->sketch, beside,
+                   (tside_note){.part = p->part, .unit = p->unit, .numbered = 1, .value = value, .x = x, .y = y});
+}
+
+static void put_name(const figures *f, tside_part part, tside_figure_unit unit, double x, double y)
+{
+    tside_i_figure(f->sketch, TSIDE_I_ABOVE, (tside_note){.part = part, .unit = unit, .x = x, .y = y});
+}
+
+/* --- a panel --- */
+
+static void draw_curve(const figures *f, const panel *p, const double *values, double wide)
+{
+    const tside_i_pen pen = {p->part, TSIDE_SHOWN_ALWAYS, TSIDE_LINE_WIDE, 0};
+    for (int i = 1; i < f->count; i++)
+        tside_i_segment(f->sketch, pen, wide * f->turns[i - 1], up(p, values[i - 1] / p->one), wide * f->turns[i],
+                        up(p, values[i] / p->one));
+}
+
+/* Ticks and numbers up an axis, and a line at nought where that is not its foot. */
+static void draw_upright(const figures *f, const panel *p)
+{
+    const int steps = (int)lround((p->to - p->from) / p->step);
+    tside_i_segment(f->sketch, axis, 0, p->foot, 0, p->foot + HIGH);
+    tside_i_segment(f->sketch, axis, 0, up(p, 0), WIDE, up(p, 0));
+    for (int i = 0; i <= steps; i++) {
+        const double y = p->foot + HIGH * i / steps;
+        tside_i_segment(f->sketch, axis, -TICK, y, 0, y);
+        put_figure(f, TSIDE_I_INBOARD, p, p->step * ((int)lround(p->from / p->step) + i), 0, y);
+    }
+}
+
+/* Ticks along a panel's foot, with their numbers below the lowest. */
+static void draw_level(const figures *f, const panel *p, const panel *turns, int numbered)
+{
+    if (p->from < 0)
+        tside_i_segment(f->sketch, axis, 0, p->foot, WIDE, p->foot);
+    for (int i = 0; i * turns->step <= turns->to * (1 + SLACK); i++) {
+        const double x = WIDE * i * turns->step / turns->to;
+        tside_i_segment(f->sketch, axis, x, p->foot, x, p->foot - TICK);
+        if (numbered)
+            put_figure(f, TSIDE_I_BELOW, turns, i * turns->step, x, p->foot);
+    }
+}
+
+static void draw_asked(const figures *f, double wide)
+{
+    const tside_i_pen pen = {TSIDE_PART_AXIS, TSIDE_SHOWN_AT_TURNS, TSIDE_LINE_CHAIN, 0};
+    const double x = wide * (f->sketch->asked ? turns_at(f, f->sketch->asked) : 0);
+    if (f->sketch->asked)
+        for (int i = 0; i < CURVES; i++)
+            tside_i_segment(f->sketch, pen, x, f->panels[i].foot, x, f->panels[i].foot + HIGH);
+}
+
+static void draw_panels(figures *f)
+{
+    panel turns = {.part = TSIDE_PART_AXIS, .unit = TSIDE_FIGURE_TURN, .one = 1, .least = 1};
+    double wide;
+    scale_axis(&turns, f->turns, f->count, TURN_PARTS);
+    wide = WIDE / turns.to;
+    for (int i = 0; i < CURVES; i++) {
+        panel *p = f->panels + i;
+        p->foot = (CURVES - 1 - i) * (HIGH + APART);
+        scale_axis(p, f->values[i], f->count, AXIS_PARTS);
+        draw_upright(f, p);
+        draw_level(f, p, &turns, i == CURVES - 1);
+        draw_curve(f, p, f->values[i], wide);
+        put_name(f, p->part, p->unit, 20e-3, p->foot + HIGH);
+    }
+    tside_i_figure(f->sketch, TSIDE_I_BELOW,
+                   (tside_note){.part = TSIDE_PART_AXIS, .unit = TSIDE_FIGURE_TURN, .x = WIDE / 2, .y = -6e-3});
+    draw_asked(f, wide);
+}
+
+void tside_i_draw_turns(tside_i_sketch *sketch)
+{
+    const int inch = sketch->drawing->picture.tape == TSIDE_TAPE_INCH;
+    figures f = {.sketch = sketch,
+                 .panels = {{.part = TSIDE_PART_OPENING,
+                             .unit = inch ? TSIDE_FIGURE_INCH : TSIDE_FIGURE_MILLIMETRE,
+                             .one = inch ? IN : MM,
+                             .least = inch ? 1 : 20},
+                            {.part = TSIDE_PART_TORQUE,
+                             .unit = inch ? TSIDE_FIGURE_POUND_FOOT : TSIDE_FIGURE_NEWTON_METRE,
+                             .one = inch ? LBF * FT : 1,
+                             .least = 1},
+                            {.part = TSIDE_PART_LEAN, .unit = TSIDE_FIGURE_DEGREE, .one = DEG, .least = 1}}};
+    sketch->drawing->picture.scale = 1;
+    if (tside_i_hang_end(sketch->setup, TSIDE_DRIVE_END, TSIDE_I_OWN_EYE, 0, &f.hung, NULL) != TSIDE_OK)
+        return;
+    follow(&f);
+    draw_panels(&f);
+}
