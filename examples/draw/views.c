@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "command.h"
+#include "drawn.h"
 #include "memory.h"
 #include "message.h"
 #include "table.h"
@@ -11,11 +12,6 @@
 #include "views.h"
 #include "whose.h"
 
-/* ISO 5455, from memory. */
-static const double scales[] = {1, 2, 5, 10, 20, 50, 100, 200, 500, 1000};
-enum { SCALES = sizeof scales / sizeof *scales };
-
-#define MM 1000.0                                              /* of a metre */
 #define APART 4.0                                              /* mm, between what is on a sheet */
 static const double thumbnail_width = 56, thumbnail_high = 42; /* mm, with the words below it */
 
@@ -38,6 +34,12 @@ static const struct kind {
      3,
      {CAUTION_DRILLING, CAUTION_LADDER, CAUTION_BURIED}},
     {"whole_wall", "WHOLE WALL, from outside", TSIDE_VIEW_WHOLE_WALL, 1, 0, 1, {CAUTION_CERTIFICATE}},
+    {"corner", "CORNER, from above", TSIDE_VIEW_CORNER, 1, 1, 1, {CAUTION_LADDER}},
+    {"extender", "EXTENDER, its face away from the wall", TSIDE_VIEW_EXTENDER, 1, 1, 1, {CAUTION_CERTIFICATE}},
+    {"along", "ALONG THE HOUSE, from outside", TSIDE_VIEW_ALONG, 0, 1, 2, {CAUTION_LADDER, CAUTION_HANDS}},
+    {"roll_shut", "ROLL, shut, from outside the drive's end", TSIDE_VIEW_ROLL_SHUT, 0, 1, 1, {CAUTION_HANDS}},
+    {"roll_open", "ROLL, open, from outside the drive's end", TSIDE_VIEW_ROLL_OPEN, 0, 1, 1, {CAUTION_HANDS}},
+    {"turns", "OPENING, TORQUE AND LEAN over the drive's turns", TSIDE_VIEW_TURNS, 0, 1, 1, {CAUTION_CERTIFICATE}},
     {"drive_card",
      "CARD FOR THE DRIVE",
      -1,
@@ -121,16 +123,6 @@ typedef struct drawn {
     tside_picture picture;
 } drawn;
 
-static double width_of(const tside_drawing *drawing)
-{
-    return MM * (drawing->right - drawing->left) / drawing->picture.scale;
-}
-
-static double height_of(const tside_drawing *drawing)
-{
-    return MM * (drawing->top - drawing->bottom) / drawing->picture.scale;
-}
-
 static int draw(drawn *d, tside_fault *fault)
 {
     return tside_draw(&d->side->wanted.side, &d->side->plan, &d->picture, d->drawing, fault) == TSIDE_OK;
@@ -153,13 +145,13 @@ static int refuse(const drawn *d, const tside_fault *fault)
 /* Into the middle of a box, at its top. */
 static void put_drawing(text *svg, const drawn *d, const box *room)
 {
-    sheet_drawing(svg, (point){room->x + (room->width - width_of(d->drawing)) / 2, room->y}, d->drawing,
+    sheet_drawing(svg, (point){room->x + (room->width - drawn_width(d->drawing)) / 2, room->y}, d->drawing,
                   side_name(d->side));
 }
 
 static int fits(const drawn *d, const box *room)
 {
-    return width_of(d->drawing) <= room->width && height_of(d->drawing) <= room->height;
+    return drawn_width(d->drawing) <= room->width && drawn_height(d->drawing) <= room->height;
 }
 
 /* What is left for the drawing itself on a sheet. */
@@ -195,7 +187,7 @@ static int draw_to_fit(drawn *d, int *lies)
     }
     if (asked > 0)
         say("%s: --scale: at 1:%g it takes %.0f mm by %.0f mm, more than the sheet has", d->side->file, asked,
-            width_of(d->drawing), height_of(d->drawing));
+            drawn_width(d->drawing), drawn_height(d->drawing));
     else
         say("%s: %s: too long for the sheet at 1:%g", d->side->file, d->kind->title, scales[SCALES - 1]);
     return 0;
@@ -216,10 +208,10 @@ static int put_thumbnail(sheet *on, drawn *d, int lies)
         if (fits(d, &at))
             break;
     }
-    at.width = width_of(d->drawing);
+    at.width = drawn_width(d->drawing);
     put_drawing(&on->body, d, &at);
     snprintf(words, sizeof words, "The whole wall, 1:%g", d->picture.scale);
-    svg_words(&on->body, (point){at.x, at.y + height_of(d->drawing) + LETTERS}, PRINT, FROM_LEFT, words);
+    svg_words(&on->body, (point){at.x, at.y + drawn_height(d->drawing) + LETTERS}, PRINT, FROM_LEFT, words);
     return 1;
 }
 
@@ -264,13 +256,19 @@ static int is_wanted(const wanted *what, int kind)
     return what->view < 0 ? kinds[kind].usual : what->view == kind;
 }
 
+/* Of all that a side has, an extender may be none; asked for by name it is refused. */
+static int is_there(const drawn *d, int end)
+{
+    return d->what->view >= 0 || d->kind->view != TSIDE_VIEW_EXTENDER || on_extender(d->side, end);
+}
+
 int add_views(sheets *made, const planned *side, const wanted *what)
 {
     drawn d = {.side = side, .what = what, .drawing = take_memory(sizeof *d.drawing)};
     int good = 1;
     for (int end = what->end_first; end <= what->end_last; end++)
         for (d.kind = kinds; good && d.kind < kinds + KINDS; d.kind++)
-            if (d.kind->of_end && is_wanted(what, (int)(d.kind - kinds)))
+            if (d.kind->of_end && is_wanted(what, (int)(d.kind - kinds)) && is_there(&d, end))
                 good = add_sheet(made, &d, end);
     for (d.kind = kinds; good && d.kind < kinds + KINDS; d.kind++)
         if (!d.kind->of_end && is_wanted(what, (int)(d.kind - kinds)))

@@ -255,9 +255,15 @@ static void put_note(const page *p, const tside_note *note)
 
 /* --- for who does not see it --- */
 
-static const char *const views[] = {
+static const char *const views[TSIDE_VIEW_TURNS + 1] = {
     [TSIDE_VIEW_END_WALL] = "An end wall from outside, cropped to what is set out",
     [TSIDE_VIEW_WHOLE_WALL] = "The whole end wall from outside",
+    [TSIDE_VIEW_CORNER] = "A corner from above, its wall's outside at the foot",
+    [TSIDE_VIEW_EXTENDER] = "An extender as a piece, its face away from the wall, top end left",
+    [TSIDE_VIEW_ALONG] = "The side along the house, from outside, shut",
+    [TSIDE_VIEW_ROLL_SHUT] = "The roll, shut, from outside the drive's end",
+    [TSIDE_VIEW_ROLL_OPEN] = "The roll, open, from outside the drive's end",
+    [TSIDE_VIEW_TURNS] = "Opening, torque and lean over the drive's turns",
 };
 
 #define NAME(code, name, of, from) [TSIDE_TELLS_##code] = #name,
