@@ -77,7 +77,7 @@ usage "no file" --format=svg
 usage "us or si, not ells" --units=ells "$film"
 usage "pdf, svg or png, not gif" --format=gif "$film"
 usage "a4 or letter, not a5" --paper=a5 "$film"
-usage "--view: end_wall, whole_wall, drive_card, not inside" --view=inside "$film"
+usage "--view: end_wall, whole_wall, corner, extender, along, roll_shut, roll_open, turns, drive_card, not inside" --view=inside "$film"
 usage "drive or free, not north" --end=north "$film"
 usage "--scale: 1:1, 1:2, 1:5, 1:10, 1:20, 1:50, 1:100, 1:200, 1:500, 1:1000, not 1:3" --view=end_wall --scale=1:3 "$film"
 usage "--scale goes with --view" --scale=1:10 --format=svg "$film"
@@ -142,7 +142,13 @@ says "no-such-folder/x.svg: cannot be written"
 
 for demo in "$sites"/*.json; do
     name=$(basename "$demo" .json)
-    for view in end_wall whole_wall drive_card; do
+    for view in end_wall whole_wall corner extender along roll_shut roll_open turns drive_card; do
+        if test "$name-$view" = film30_hip-extender; then
+            run 1 --format=svg --view=extender "$demo"
+            checks=$((checks + 1))
+            grep -q -- '--view: this end has no extender' err || wrong "$name: an extender where there is none: $(head -1 err)"
+            continue
+        fi
         svg --view=$view --page=1 "$demo"
         ! grep -qi 'nan\|inf[^o]' out.svg || wrong "$name, $view: a number that is none"
         shows "Side "
@@ -263,9 +269,9 @@ sleep 1 # a time in it would be another
 run 0 --output=out.pdf "$film"
 cmp -s out.pdf first.pdf || wrong "the same side gives another PDF"
 if test $python != no; then
-    # one for each end's wall, one for the drive
+    # each end's wall, corner and extender; along the house, the roll shut and open, turns, the drive's card
     checks=$((checks + 2))
-    test "$($python "$measure" pages out.pdf | wc -l)" = 3 || wrong "not three sheets, but $($python "$measure" pages out.pdf | wc -l)"
+    test "$($python "$measure" pages out.pdf | wc -l)" = 11 || wrong "not eleven sheets, but $($python "$measure" pages out.pdf | wc -l)"
     test -z "$($python "$measure" pages out.pdf | grep -vx '215.9 279.4\|279.4 215.9')" || wrong "a page is not Letter"
     run 0 --units=si --view=end_wall --output=out.pdf "$film"
     checks=$((checks + 1))

@@ -67,11 +67,17 @@ static int line_meets(const box *b, double x, double y, double x_end, double y_e
            is_cut(dy * b->cosine - dx * b->sine, ey * b->cosine - ex * b->sine, b->half_height, &first, &last);
 }
 
-/* By chords that stray from the arc by no more than a text's room. */
-static int arc_meets(const box *b, const tside_stroke *arc, double stray)
+/* By chords that stray from the arc by so much, and a box that is larger by as much. */
+static int arc_meets(const box *text, const tside_stroke *arc, double stray)
 {
-    const double away = hypot(b->x - arc->x, b->y - arc->y), reach = hypot(b->half_width, b->half_height);
+    box larger = *text;
+    const box *b = &larger;
+    double away, reach;
     int chords;
+    larger.half_width += stray;
+    larger.half_height += stray;
+    away = hypot(b->x - arc->x, b->y - arc->y);
+    reach = hypot(b->half_width, b->half_height);
     if (fabs(away - arc->radius) > reach)
         return 0;
     chords = (int)ceil(fmin(arc->sweep / sqrt(fmin(8 * stray / arc->radius, 1)), 1000));
