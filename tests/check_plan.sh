@@ -197,7 +197,7 @@ edit film30.json 's/"guide": {/"guide": { "foot": "fixed",/'
 run 0 changed.json
 fits 'guides on their feet'
 page "CARD, drive's end"
-in_order 'bracket of the guide' 'Set its foot' 'into the ground   2 ft 0 in' 'buried services'
+in_order "for the guide's foot what digs or drives" 'bracket of the guide' 'Set its foot' 'into the ground   2 ft 0 in' 'buried services' 'Keep people and things'
 page 'CARD, the side'
 says_here "set its foot by the set-out, plumb along the house; set the collar's arm to give"
 in_order 'Both ends' 'take the ties off'

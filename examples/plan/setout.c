@@ -134,6 +134,7 @@ static void stand_guide(sheet *s, int end)
     put_step(&s->paper, "Set its foot:");
     put_measures(s, "out from bow's face", fixed->foot_x - face_at_hip(s->side), "into the ground",
                  end_asked(s->side, end)->footing.depth);
+    put_caution_of(s, CAUTION_BURIED);
 }
 
 /* How far out people and things must keep: with the eye's placing error in it. */
@@ -142,7 +143,8 @@ static void keep_off(sheet *s, int end)
     put_step(&s->paper, "Keep people and things farther out than the guide's foot comes:");
     put_measure(s, "out from bow's face", end_answered(s->side, end)->sweep.walkway_error - face_at_hip(s->side));
     put_found_here(s, TSIDE_FINDING_CHAIN_SWING, end);
-    put_caution_of(s, CAUTION_BURIED);
+    if (!stands(s->side, end)) /* of a foot it is said where that is set */
+        put_caution_of(s, CAUTION_BURIED);
 }
 
 void put_set_out(sheet *s, int end)

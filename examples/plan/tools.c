@@ -48,6 +48,9 @@ void put_tools(sheet *s, int end)
     text_add(&words, "Tape, level, plumb line, marker, ladder, saw");
     if (on_extender(s->side, end))
         add_bolt_tools(&words, s, end);
+    if (stands(s->side, end))
+        text_add(&words, "; for the guide's foot what digs or drives, and sets, %s of pipe (common practice)",
+                 tape(&s->pen, end_asked(s->side, end)->footing.depth));
     put_part(&s->paper, "BRING");
     put_words(&s->paper, "%s.", text_of(&words));
     text_free(&words);

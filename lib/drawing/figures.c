@@ -13,6 +13,7 @@
 #define HIGH 40e-3
 #define APART 16e-3 /* from panel to panel */
 #define TICK 1.5e-3
+#define NAME 26e-3 /* middle of a panel's name, of which the longest then begins right of the axis */
 
 enum { SHORT_LINES = 110, AXIS_PARTS = 5, TURN_PARTS = 8, CURVES = 3, MARKS = SHORT_LINES + 2 * TSIDE_STRETCHES };
 
@@ -175,7 +176,7 @@ static void draw_panels(figures *f)
         draw_upright(f, p);
         draw_level(f, p, &turns, i == CURVES - 1);
         draw_curve(f, p, f->values[i], wide);
-        put_name(f, p->part, p->unit, 20e-3, p->foot + HIGH);
+        put_name(f, p->part, p->unit, NAME, p->foot + HIGH);
     }
     tside_i_figure(f->sketch, TSIDE_I_BELOW,
                    (tside_note){.part = TSIDE_PART_AXIS, .unit = TSIDE_FIGURE_TURN, .x = WIDE / 2, .y = -6e-3});

@@ -503,13 +503,29 @@ START_TEST(curves_are_what_the_turn_table_has)
 }
 END_TEST
 
+/* Each of its panels and its turns have their names. */
+static void names_stand(const tside_drawing *drawing, const char *const *names)
+{
+    tside_fault fault;
+    for (int i = 0; i < 4; i++) {
+        int found = 0;
+        for (int k = 0; k < drawing->note_count; k++) {
+            char words[80];
+            ANSWERS(tside_note_text(drawing->notes + k, words, sizeof words, NULL, &fault));
+            found += !strcmp(words, names[i]);
+        }
+        ck_assert_msg(found == 1, "%s stands %d times", names[i], found);
+    }
+}
+
 START_TEST(figures_speak_the_tape_and_mark_the_turns_asked)
 {
     static tside_drawing drawing;
     const tside_side side = plain();
     const tside_plan plan = planned(&side);
     tside_picture picture = {.view = TSIDE_VIEW_TURNS, .tape = TSIDE_TAPE_METRIC, .scale = 1, .turns_given = 1};
-    const char *const names[] = {"opening, mm", "torque, N m", "lean, degrees", "turns of the drive"};
+    const char *const metric[] = {"opening, mm", "torque, N m", "lean, degrees", "turns of the drive"};
+    const char *const inch[] = {"opening, in", "torque, lbf ft", "lean, degrees", "turns of the drive"};
     tside_fault fault;
     scale turns;
     int marked = 0;
@@ -522,15 +538,10 @@ START_TEST(figures_speak_the_tape_and_mark_the_turns_asked)
             marked++;
         }
     ck_assert_int_eq(marked, 3);
-    for (int i = 0; i < 4; i++) {
-        int found = 0;
-        for (int k = 0; k < drawing.note_count; k++) {
-            char words[80];
-            ANSWERS(tside_note_text(drawing.notes + k, words, sizeof words, NULL, &fault));
-            found += !strcmp(words, names[i]);
-        }
-        ck_assert_msg(found == 1, "%s stands %d times", names[i], found);
-    }
+    names_stand(&drawing, metric);
+    picture.tape = TSIDE_TAPE_INCH;
+    ANSWERS(tside_draw(&side, &plan, &picture, &drawing, &fault));
+    names_stand(&drawing, inch);
 }
 END_TEST
 
