@@ -35,19 +35,19 @@ int draw_within(tside_drawing *drawing, const planned *side, const tside_picture
 {
     tside_picture asked = *picture;
     tside_fault fault;
-    int found = -1;
-    for (int i = 0; i < SCALES && found < 0; i++) {
+    int held_by = -1;
+    for (int i = 0; i < SCALES && held_by < 0; i++) {
         asked.scale = scales[i];
         if (tside_draw(&side->wanted.side, &side->plan, &asked, drawing, &fault) != TSIDE_OK) {
             add_refusal(why, p, &fault);
             return -1;
         }
-        found = room_for(drawing, rooms, count);
+        held_by = room_for(drawing, rooms, count);
     }
-    if (found < 0)
+    if (held_by < 0)
         text_add(why, "at 1:%g it takes %.0f mm by %.0f mm", scales[SCALES - 1], drawn_width(drawing),
                  drawn_height(drawing));
-    return found;
+    return held_by;
 }
 
 void add_svg(text *out, const tside_drawing *drawing, const char *title)

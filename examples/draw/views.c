@@ -143,28 +143,28 @@ static int refuse(const drawn *d, const tside_fault *fault)
 }
 
 /* Into the middle of a box, at its top. */
-static void put_drawing(text *svg, const drawn *d, const box *room)
+static void put_drawing(text *svg, const drawn *d, const box *in)
 {
-    sheet_drawing(svg, (point){room->x + (room->width - drawn_width(d->drawing)) / 2, room->y}, d->drawing,
+    sheet_drawing(svg, (point){in->x + (in->width - drawn_width(d->drawing)) / 2, in->y}, d->drawing,
                   side_name(d->side));
 }
 
-static int fits(const drawn *d, const box *room)
+static int fits(const drawn *d, const box *in)
 {
-    return drawn_width(d->drawing) <= room->width && drawn_height(d->drawing) <= room->height;
+    return drawn_width(d->drawing) <= in->width && drawn_height(d->drawing) <= in->height;
 }
 
 /* What is left for the drawing itself on a sheet. */
 static box room_for(const drawn *d, int lies)
 {
     told words;
-    box room;
+    box left;
     tell(&words, d->side, d->kind, &d->picture);
-    room = sheet_room(d->what->paper, lies, &words.heading);
+    left = sheet_room(d->what->paper, lies, &words.heading);
     untell(&words);
     if (d->picture.view == TSIDE_VIEW_END_WALL && !lies)
-        room.height -= thumbnail_high;
-    return room;
+        left.height -= thumbnail_high;
+    return left;
 }
 
 /* Draws at the largest scale that fits, or that which is asked, upright if possible. Returns 1, or 0 having said why.
@@ -180,8 +180,8 @@ static int draw_to_fit(drawn *d, int *lies)
         if (!draw(d, &fault))
             return refuse(d, &fault);
         for (*lies = 0; *lies <= 1; ++*lies) {
-            const box room = room_for(d, *lies);
-            if (fits(d, &room))
+            const box left = room_for(d, *lies);
+            if (fits(d, &left))
                 return 1;
         }
     }

@@ -195,8 +195,8 @@ START_TEST(a_corner_is_drawn_as_it_stands)
         const tside_which_end end = (tside_which_end)(each % 2);
         const tside_side side = side_of(each / 2);
         const tside_plan plan = planned(&side);
-        const tside_end_plan *at = planned_end(&plan, end);
-        const tside_end *asked = asked_end(&side, end);
+        const tside_end_plan *at = planned_end(&plan, (int)end);
+        const tside_end *asked = asked_end(&side, (int)end);
         const tside_collar collar = end == TSIDE_DRIVE_END ? tside_drive_collar(&side.drive) : side.collar;
         const double way = turned(&side, end), x = plan.open.x, r = plan.open.diameter / 2, past = side.curtain.past,
                      beyond = end == TSIDE_DRIVE_END ? plan.bar_beyond_drive : plan.bar_beyond_free,
