@@ -64,9 +64,9 @@ static const tside_input *column_refused(const tside_input *inputs, int count, c
     tside_place place;
     if (tside_i_find_field(&tside_i_side_table, fault->field, &place, NULL) != TSIDE_OK)
         return NULL;
-    for (const tside_input *input = inputs + count; input-- > inputs;)
-        if (input->place.offset == place.offset)
-            return input;
+    for (int i = count - 1; i >= 0; i--)
+        if (inputs[i].place.offset == place.offset)
+            return inputs + i;
     return NULL;
 }
 
