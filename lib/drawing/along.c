@@ -14,8 +14,6 @@ typedef struct house_end {
     tside_i_wall w;
     double plane;   /* m, of its bow's centreline, from the drive's end bow */
     double outward; /* 1 towards the free end, -1 towards the drive's */
-    double centre;  /* m, outward, of drive or collar */
-    tside_part rider;
 } house_end;
 
 typedef struct house {
@@ -30,9 +28,7 @@ static house_end end_of(tside_i_sketch *sketch, tside_which_end which)
     const int at_drive = which == TSIDE_DRIVE_END;
     house_end e = {.w = tside_i_wall_of(sketch, which),
                    .plane = at_drive ? 0 : sketch->setup->side->length,
-                   .outward = at_drive ? -1 : 1,
-                   .rider = at_drive ? TSIDE_PART_DRIVE : TSIDE_PART_COLLAR};
-    e.centre = e.w.plan->stand.line - e.w.collar.along;
+                   .outward = at_drive ? -1 : 1};
     return e;
 }
 
@@ -52,7 +48,7 @@ static void draw_box(const house_end *e, tside_part part, double z, double y, do
 static void draw_ground(const house_end *e)
 {
     const double a = e->w.sketch->outboard * at(e, -12e-3 * e->w.sketch->drawing->picture.scale),
-                 b = e->w.sketch->outboard * at(e, fmax(e->w.plan->stand.eye, e->centre + e->w.collar.half_length) +
+                 b = e->w.sketch->outboard * at(e, fmax(e->w.plan->stand.eye, e->w.centre + e->w.collar.half_length) +
                                                        4e-3 * e->w.sketch->drawing->picture.scale);
     tside_i_draw_ground(e->w.sketch, fmin(a, b), fmax(a, b), e->w.ground);
 }
@@ -62,8 +58,8 @@ static void draw_extender(const house_end *e)
 {
     const tside_layout *l = &e->w.plan->layout;
     const tside_extender *extender = &e->w.end->extender;
-    const double inner = e->w.sketch->setup->bow.diameter / 2 + extender->spacer, outer = inner + extender->tube.side,
-                 half = extender->tube.side / 2 * sin(l->angle), top = l->eye_y + l->eye_from_top * cos(l->angle);
+    const double inner = e->w.inner, outer = e->w.outer, half = extender->tube.side / 2 * sin(l->angle),
+                 top = l->eye_y + l->eye_from_top * cos(l->angle);
     draw_box(e, TSIDE_PART_EXTENDER, inner, top - l->cut_length * cos(l->angle) - half, outer, top + half);
     tside_i_segment(e->w.sketch, tside_i_pen_of(TSIDE_PART_EYE_BOLT, TSIDE_LINE_WIDE), at(e, outer), e->w.plan->eye_y,
                     at(e, e->w.plan->stand.eye), e->w.plan->eye_y);
@@ -99,10 +95,10 @@ static void draw_end(const house *h, const house_end *e)
     if (e->w.end->hung == TSIDE_ON_EXTENDER)
         draw_extender(e);
     draw_guide(e);
-    draw_box(e, e->rider, e->centre - e->w.collar.half_length,
-             h->spot.y - fmin(e->w.collar.height, fmax(h->spot.r, e->w.collar.offset)),
-             e->centre + e->w.collar.half_length, h->spot.y + e->w.collar.height);
-    tside_i_note(h->sketch, e->rider, TSIDE_SHOWN_ALWAYS, 0, at(e, e->centre + e->w.collar.half_length), h->spot.y);
+    draw_box(e, e->w.rider, e->w.centre - e->w.collar.half_length,
+             h->spot.y - fmin(e->w.collar.height, tside_i_rider_half(&e->w, &h->spot)),
+             e->w.centre + e->w.collar.half_length, h->spot.y + e->w.collar.height);
+    tside_i_note(h->sketch, e->w.rider, TSIDE_SHOWN_ALWAYS, 0, at(e, e->w.centre + e->w.collar.half_length), h->spot.y);
 }
 
 /* --- along the side --- */

@@ -13,15 +13,13 @@
 /* Places along the house are z, outward; up the page is inward. */
 typedef struct corner {
     tside_i_wall w;
-    tside_i_spot spot;   /* where the bar is */
-    tside_shown shown;   /* in which state */
-    double past;         /* z of the curtain's edge */
-    double centre;       /* z of the drive's or collar's centre */
-    double end;          /* z of the bar's end */
-    double inner, outer; /* z of the extender's faces; both 0 without one */
-    double top;          /* m, how far outboard its top end is */
-    double bow_x;        /* m, the end bow's centreline at hip height */
-    double paper;        /* m, a metre on paper */
+    tside_i_spot spot; /* where the bar is */
+    tside_shown shown; /* in which state */
+    double past;       /* z of the curtain's edge */
+    double end;        /* z of the bar's end */
+    double top;        /* m, how far outboard its top end is */
+    double bow_x;      /* m, the end bow's centreline at hip height */
+    double paper;      /* m, a metre on paper */
 } corner;
 
 static corner corner_of(tside_i_sketch *sketch)
@@ -31,14 +29,10 @@ static corner corner_of(tside_i_sketch *sketch)
     corner c = {.w = tside_i_wall_of(sketch, which), .shown = TSIDE_SHOWN_OPEN};
     const double run_on = which == TSIDE_DRIVE_END ? sketch->plan->bar_beyond_drive : sketch->plan->bar_beyond_free;
     c.past = c.w.side->curtain.past;
-    c.centre = c.w.plan->stand.line - c.w.collar.along;
     c.end = c.past + run_on;
-    if (c.w.end->hung == TSIDE_ON_EXTENDER) {
-        c.inner = setup->bow.diameter / 2 + c.w.end->extender.spacer;
-        c.outer = c.inner + c.w.end->extender.tube.side;
+    if (c.w.end->hung == TSIDE_ON_EXTENDER)
         c.top = c.w.plan->layout.eye_x + c.w.plan->layout.eye_from_top * sin(c.w.plan->layout.angle) +
                 c.w.end->extender.tube.side / 2 * cos(c.w.plan->layout.angle);
-    }
     c.bow_x = tside_i_path_at(&setup->bow.centre, setup->hip.arc).x;
     c.paper = sketch->drawing->picture.scale;
     tside_i_travel_at(&setup->travel, setup->travel.end, &c.spot);
@@ -54,12 +48,12 @@ static void crop(const corner *c)
 {
     const double round = 8e-3 * c->paper, d = c->w.sketch->setup->bow.diameter;
     double inner = fmin(c->bow_x, c->spot.x - c->w.collar.offset) - 1.5 * d,
-           outer = fmax(fmax(c->spot.x + fmax(c->spot.r, c->w.collar.offset), c->w.plan->eye_x), c->w.face) +
+           outer = fmax(fmax(c->spot.x + tside_i_rider_half(&c->w, &c->spot), c->w.plan->eye_x), c->w.face) +
                    c->w.end->guide.tube.diameter;
-    if (c->outer > 0)
+    if (c->w.outer > 0)
         inner = fmin(inner, c->w.plan->layout.bow_x - c->w.end->extender.tube.side);
     tside_i_sketch_crop(c->w.sketch, inner - round,
-                        -fmax(fmax(c->centre + c->w.collar.half_length, c->end), c->w.plan->stand.eye) - round,
+                        -fmax(fmax(c->w.centre + c->w.collar.half_length, c->end), c->w.plan->stand.eye) - round,
                         outer + round, fmax(d, -c->past) + 2 * round);
 }
 
@@ -68,7 +62,7 @@ static void draw_box(const corner *c, tside_part part, tside_line_type line, dou
                      double z_end)
 {
     tside_i_pen pen = tside_i_pen_of(part, line);
-    if (part == TSIDE_PART_DRIVE || part == TSIDE_PART_COLLAR)
+    if (part == c->w.rider)
         pen.shown = c->shown;
     tside_i_rectangle(c->w.sketch, pen, x, -z, x_end, -z_end);
 }
@@ -78,10 +72,10 @@ static void draw_under(const corner *c, tside_part part, double x, double z, dou
 {
     const tside_i_pen seen = {part, part == TSIDE_PART_ROLL ? c->shown : TSIDE_SHOWN_ALWAYS, TSIDE_LINE_WIDE, 0},
                       hidden = {seen.part, seen.shown, TSIDE_LINE_DASHED, 0};
-    const double from = fmin(fmax(z, c->inner), z_end), to = fmin(fmax(z, c->outer), z_end), sides[] = {x, x_end},
+    const double from = fmin(fmax(z, c->w.inner), z_end), to = fmin(fmax(z, c->w.outer), z_end), sides[] = {x, x_end},
                  ends[] = {z, z_end};
     for (int i = 0; i < 2; i++) {
-        const int covered = ends[i] > c->inner && ends[i] < c->outer;
+        const int covered = ends[i] > c->w.inner && ends[i] < c->w.outer;
         tside_i_segment(c->w.sketch, seen, sides[i], -z, sides[i], -from);
         tside_i_segment(c->w.sketch, hidden, sides[i], -from, sides[i], -to);
         tside_i_segment(c->w.sketch, seen, sides[i], -to, sides[i], -z_end);
@@ -113,19 +107,19 @@ static void draw_extender(const corner *c)
     const tside_extender *extender = &c->w.end->extender;
     const tside_layout *l = &c->w.plan->layout;
     const double half = extender->tube.side / 2 * cos(l->angle);
-    draw_box(c, TSIDE_PART_EXTENDER, TSIDE_LINE_WIDE, c->top - l->cut_length * sin(l->angle) - 2 * half, c->inner,
-             c->top, c->outer);
-    name(c, TSIDE_PART_EXTENDER, TSIDE_SHOWN_ALWAYS, l->bow_x - half, (c->inner + c->outer) / 2);
+    draw_box(c, TSIDE_PART_EXTENDER, TSIDE_LINE_WIDE, c->top - l->cut_length * sin(l->angle) - 2 * half, c->w.inner,
+             c->top, c->w.outer);
+    name(c, TSIDE_PART_EXTENDER, TSIDE_SHOWN_ALWAYS, l->bow_x - half, (c->w.inner + c->w.outer) / 2);
     if (extender->spacer > 0) {
-        draw_box(c, TSIDE_PART_SPACER, TSIDE_LINE_WIDE, l->bow_x - half, c->inner - extender->spacer, l->bow_x + half,
-                 c->inner);
-        name(c, TSIDE_PART_SPACER, TSIDE_SHOWN_ALWAYS, l->bow_x - half, c->inner - extender->spacer / 2);
+        draw_box(c, TSIDE_PART_SPACER, TSIDE_LINE_WIDE, l->bow_x - half, c->w.inner - extender->spacer, l->bow_x + half,
+                 c->w.inner);
+        name(c, TSIDE_PART_SPACER, TSIDE_SHOWN_ALWAYS, l->bow_x - half, c->w.inner - extender->spacer / 2);
     }
-    tside_i_segment(c->w.sketch, tside_i_pen_of(TSIDE_PART_HOLE, TSIDE_LINE_CHAIN), l->bow_x, 2 * c->inner - c->outer,
-                    l->bow_x, -c->outer - 2e-3 * c->paper);
-    draw_box(c, TSIDE_PART_EYE_BOLT, TSIDE_LINE_WIDE, l->eye_x - extender->eye_root / 2, c->outer,
+    tside_i_segment(c->w.sketch, tside_i_pen_of(TSIDE_PART_HOLE, TSIDE_LINE_CHAIN), l->bow_x,
+                    2 * c->w.inner - c->w.outer, l->bow_x, -c->w.outer - 2e-3 * c->paper);
+    draw_box(c, TSIDE_PART_EYE_BOLT, TSIDE_LINE_WIDE, l->eye_x - extender->eye_root / 2, c->w.outer,
              l->eye_x + extender->eye_root / 2, c->w.plan->stand.eye);
-    name(c, TSIDE_PART_EYE_BOLT, TSIDE_SHOWN_ALWAYS, l->eye_x, (c->outer + c->w.plan->stand.eye) / 2);
+    name(c, TSIDE_PART_EYE_BOLT, TSIDE_SHOWN_ALWAYS, l->eye_x, (c->w.outer + c->w.plan->stand.eye) / 2);
 }
 
 /* The rail's outer edge; to the eye where that hangs from it. */
@@ -141,8 +135,8 @@ static void draw_rail(const corner *c)
 static void draw_bar(const corner *c)
 {
     const double r = c->spot.r, half = c->w.sketch->setup->bar->tube.diameter / 2,
-                 hidden = fmin(c->centre - c->w.collar.half_length, c->end),
-                 beyond = fmin(c->centre + c->w.collar.half_length, c->end);
+                 hidden = fmin(c->w.centre - c->w.collar.half_length, c->end),
+                 beyond = fmin(c->w.centre + c->w.collar.half_length, c->end);
     draw_under(c, TSIDE_PART_ROLL, c->spot.x - r, -2 * c->w.sketch->crop.top, c->spot.x + r, c->past);
     name(c, TSIDE_PART_ROLL, c->shown, c->spot.x + r, -c->w.sketch->crop.top + 6e-3 * c->paper);
     name(c, TSIDE_PART_CURTAIN_EDGE, TSIDE_SHOWN_ALWAYS, c->spot.x + r, c->past);
@@ -156,10 +150,9 @@ static void draw_bar(const corner *c)
 /* Drive or collar, as far as it is told: its length, and where the guide passes it. */
 static void draw_rider(const corner *c)
 {
-    const tside_part part = c->w.sketch->drawing->picture.end == TSIDE_DRIVE_END ? TSIDE_PART_DRIVE : TSIDE_PART_COLLAR;
-    const double half = fmax(c->spot.r, c->w.collar.offset), z = c->w.collar.half_length;
-    draw_box(c, part, TSIDE_LINE_WIDE, c->spot.x - half, c->centre - z, c->spot.x + half, c->centre + z);
-    name(c, part, c->shown, c->spot.x - half, c->centre + z / 2);
+    const double half = tside_i_rider_half(&c->w, &c->spot), z = c->w.collar.half_length;
+    draw_box(c, c->w.rider, TSIDE_LINE_WIDE, c->spot.x - half, c->w.centre - z, c->spot.x + half, c->w.centre + z);
+    name(c, c->w.rider, c->shown, c->spot.x - half, c->w.centre + z / 2);
 }
 
 /* The guide's pipe at its eye, its centre lines, and its line to where it passes what rides on it. */
@@ -192,7 +185,7 @@ static void tell(const corner *c)
     measure(c, TSIDE_TELLS_EYE_OFF_BOW, TSIDE_I_INBOARD, stand->eye, face, 0, c->w.plan->eye_x, stand->eye);
     if (c->w.end->hung == TSIDE_ON_EXTENDER)
         measure(c, TSIDE_TELLS_EYE_OFF_TUBE, TSIDE_I_INBOARD, c->w.end->extender.eye_stand_off, c->w.plan->eye_x,
-                c->outer, c->w.plan->eye_x, stand->eye);
+                c->w.outer, c->w.plan->eye_x, stand->eye);
     if (c->w.sketch->drawing->picture.end == TSIDE_FREE_END)
         measure(c, TSIDE_TELLS_BEYOND_FREE, TSIDE_I_OUTBOARD, plan->bar_beyond_free, edge, c->past, c->spot.x, c->end);
 }

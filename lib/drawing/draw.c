@@ -21,28 +21,18 @@ static void draw_view(tside_i_sketch *sketch)
     }
 }
 
-static tside_status hang_drive(const tside_i_setup *setup, tside_i_hung *drive, tside_fault *fault)
+/* What turns of the drive are reckoned by: the figures ask for it, and a place at some turns. */
+static int asks_for_drive(const tside_picture *picture)
 {
-    return tside_i_settle(&tside_i_side_table, NULL,
-                          tside_i_hang_end(setup, TSIDE_DRIVE_END, TSIDE_I_OWN_EYE, 0, drive, fault), fault);
-}
-
-/* What figures need that no other view asks for. */
-static tside_status check_figures(const tside_i_setup *setup, const tside_picture *picture, tside_fault *fault)
-{
-    tside_i_hung drive;
-    return picture->view == TSIDE_VIEW_TURNS ? hang_drive(setup, &drive, fault) : TSIDE_OK;
+    return picture->view == TSIDE_VIEW_TURNS || picture->turns_given;
 }
 
 /* Where the bar is at the turns asked. */
-static tside_status find_turns(const tside_i_setup *setup, double turns, tside_i_spot *spot, tside_fault *fault)
+static tside_status find_turns(const tside_i_setup *setup, const tside_i_hung *drive, double turns, tside_i_spot *spot,
+                               tside_fault *fault)
 {
-    tside_i_hung drive;
-    const tside_hang *hang;
-    double most;
-    TRY(hang_drive(setup, &drive, fault));
-    hang = tside_i_hang_of(&drive);
-    most = tside_i_drive_turns(&setup->travel, hang, setup->travel.end);
+    const tside_hang *hang = tside_i_hang_of(drive);
+    const double most = tside_i_drive_turns(&setup->travel, hang, setup->travel.end);
     if (turns > most * (1 + SLACK))
         return tside_i_bound(fault, "picture.turns", "turn", turns, TSIDE_ABOVE, most);
     tside_i_travel_at(&setup->travel,
@@ -67,6 +57,7 @@ tside_status tside_draw(const tside_side *side, const tside_plan *plan, const ts
 {
     tside_i_setup setup;
     tside_i_sketch sketch;
+    tside_i_hung drive;
     tside_i_spot asked;
     TRY(tside_i_check(&tside_i_picture_table, "picture", picture, fault));
     TRY(tside_i_check_table(&tside_i_side_table, side, fault));
@@ -74,10 +65,13 @@ tside_status tside_draw(const tside_side *side, const tside_plan *plan, const ts
     TRY(check_view(side, plan, picture, fault));
     TRY(tside_i_settle(&tside_i_side_table, NULL, tside_i_set_up(side, &side->bar, &side->drive, &setup, fault),
                        fault));
-    TRY(check_figures(&setup, picture, fault));
+    if (asks_for_drive(picture))
+        TRY(tside_i_settle(&tside_i_side_table, NULL,
+                           tside_i_hang_end(&setup, TSIDE_DRIVE_END, TSIDE_I_OWN_EYE, 0, &drive, fault), fault));
     if (picture->turns_given)
-        TRY(find_turns(&setup, picture->turns, &asked, fault));
-    tside_i_sketch_begin(&setup, plan, picture, picture->turns_given ? &asked : NULL, drawing, &sketch);
+        TRY(find_turns(&setup, &drive, picture->turns, &asked, fault));
+    tside_i_sketch_begin(&setup, plan, picture, asks_for_drive(picture) ? &drive : NULL,
+                         picture->turns_given ? &asked : NULL, drawing, &sketch);
     draw_view(&sketch);
     tside_i_place_texts(&sketch);
     return TSIDE_OK;

@@ -36,7 +36,7 @@ void tside_i_draw_extender(tside_i_sketch *sketch)
     const tside_extender *extender = &w.end->extender;
     const tside_layout *layout = &w.plan->layout;
     const double half = extender->tube.side / 2, past = 3e-3 * sketch->drawing->picture.scale;
-    const int rises_right = (w.side->hand == TSIDE_RIGHT) == (sketch->drawing->picture.end == TSIDE_DRIVE_END);
+    const int rises_right = tside_i_outboard_is_right(w.side, sketch->drawing->picture.end);
     tside_i_rectangle(sketch, tside_i_pen_of(TSIDE_PART_EXTENDER, TSIDE_LINE_WIDE), 0, -half, layout->cut_length, half);
     draw_walls(&w);
     tside_i_segment(sketch, tside_i_pen_of(TSIDE_PART_EXTENDER, TSIDE_LINE_CHAIN), -past, 0, layout->cut_length + past,

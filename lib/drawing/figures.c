@@ -32,8 +32,6 @@ typedef struct panel {
 /* The curves, point by point. */
 typedef struct figures {
     tside_i_sketch *sketch;
-    tside_i_hung hung;
-    double total; /* turn */
     int count;
     double turns[MARKS];
     double values[CURVES][MARKS]; /* in SI */
@@ -45,7 +43,7 @@ typedef struct figures {
 static double turns_at(const figures *f, const tside_i_spot *spot)
 {
     const tside_i_setup *setup = f->sketch->setup;
-    const tside_hang *hang = tside_i_hang_of(&f->hung);
+    const tside_hang *hang = tside_i_hang_of(f->sketch->drive);
     return (tside_i_drive_angle(&setup->travel, hang, spot) -
             tside_i_drive_angle(&setup->travel, hang, &setup->track.shut)) /
            (2 * TSIDE_PI);
@@ -53,7 +51,7 @@ static double turns_at(const figures *f, const tside_i_spot *spot)
 
 static void keep_point(figures *f, const tside_i_spot *spot)
 {
-    const tside_turn turn = tside_i_turn_at(f->sketch->setup, &f->hung, spot, turns_at(f, spot));
+    const tside_turn turn = tside_i_turn_at(f->sketch->setup, f->sketch->drive, spot, turns_at(f, spot));
     f->turns[f->count] = turn.turn;
     f->values[0][f->count] = turn.opening;
     f->values[1][f->count] = turn.torque;
@@ -75,7 +73,6 @@ static void follow(figures *f)
             keep_point(f, &spot);
         }
     }
-    f->total = f->turns[f->count - 1];
 }
 
 /* --- axes --- */
@@ -197,8 +194,6 @@ void tside_i_draw_turns(tside_i_sketch *sketch)
                              .least = 1},
                             {.part = TSIDE_PART_LEAN, .unit = TSIDE_FIGURE_DEGREE, .one = DEG, .least = 1}}};
     sketch->drawing->picture.scale = 1;
-    if (tside_i_hang_end(sketch->setup, TSIDE_DRIVE_END, TSIDE_I_OWN_EYE, 0, &f.hung, NULL) != TSIDE_OK)
-        return;
     follow(&f);
     draw_panels(&f);
 }

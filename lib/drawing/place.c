@@ -389,7 +389,6 @@ static int place_by_leader(placing *p, double x, double y, double width, led *ma
 /* A dimension line so far out, with the lines that lead to it. */
 typedef struct drawn {
     line own, leads[2];
-    int outside; /* arrows do not fit between the points */
 } drawn;
 
 /* more, less: how far it goes on beyond its end and its beginning. */
@@ -499,6 +498,12 @@ static int lead(placing *p, tside_dimension *d)
     return 1;
 }
 
+static void take_line_away(tside_dimension *d)
+{
+    d->from_x = d->to_x = d->x;
+    d->from_y = d->to_y = d->y;
+}
+
 /* Tries a line so far out with its text anywhere. */
 static int try_line(placing *p, tside_dimension *d, const measured *m, double across)
 {
@@ -511,35 +516,51 @@ static int try_line(placing *p, tside_dimension *d, const measured *m, double ac
     if (lead(p, d))
         return 1;
     p->line_count -= 3;
-    d->from_x = d->to_x = d->x;
-    d->from_y = d->to_y = d->y;
+    take_line_away(d);
     return 0;
+}
+
+/* Without a line: told at its first point. */
+static void tell_at_point(placing *p, tside_dimension *d)
+{
+    take_line_away(d);
+    lead(p, d);
+}
+
+/* Where a dimension's ranks are: from its own side outward, and of one beside what it measures from the other too. */
+typedef struct ranks {
+    double near, far, step; /* m across */
+    int both;
+} ranks;
+
+static ranks ranks_of(const placing *p, const tside_dimension *d, const measured *m)
+{
+    const double s = p->scale;
+    if (is_outside_all(d))
+        return (ranks){.near = first_rank(p, m), .step = RANK * s};
+    return (ranks){fmax(m->across[0], m->across[1]) + FIRST * s, fmin(m->across[0], m->across[1]) - FIRST * s, STEP * s,
+                   1};
 }
 
 /* With the text on the line. */
 static int place_with_text(placing *p, tside_dimension *d, const measured *m, int strictly)
 {
-    const int outside = is_outside_all(d);
-    const double s = p->scale, step = (outside ? RANK : STEP) * s, far = fmin(m->across[0], m->across[1]) - FIRST * s,
-                 near = outside ? first_rank(p, m) : fmax(m->across[0], m->across[1]) + FIRST * s;
+    static const int places[] = {0, 1, -1};
+    const ranks r = ranks_of(p, d, m);
     for (int rank = 0; rank < RANKS; rank++)
-        for (int i = 0; i < 3; i++) {
-            const int place = i == 2 ? -1 : i;
-            if (try_text(p, d, m, near + rank * step, place, strictly) ||
-                (!outside && try_text(p, d, m, far - rank * step, place, strictly)))
+        for (int i = 0; i < 3; i++)
+            if (try_text(p, d, m, r.near + rank * r.step, places[i], strictly) ||
+                (r.both && try_text(p, d, m, r.far - rank * r.step, places[i], strictly)))
                 return 1;
-        }
     return 0;
 }
 
 /* With a leader from the line to the text. */
 static int place_with_leader(placing *p, tside_dimension *d, const measured *m)
 {
-    const int outside = is_outside_all(d);
-    const double s = p->scale, step = (outside ? RANK : STEP) * s, far = fmin(m->across[0], m->across[1]) - FIRST * s,
-                 near = outside ? first_rank(p, m) : fmax(m->across[0], m->across[1]) + FIRST * s;
+    const ranks r = ranks_of(p, d, m);
     for (int rank = 0; rank < RANKS; rank++)
-        if (try_line(p, d, m, near + rank * step) || (!outside && try_line(p, d, m, far - rank * step)))
+        if (try_line(p, d, m, r.near + rank * r.step) || (r.both && try_line(p, d, m, r.far - rank * r.step)))
             return 1;
     return 0;
 }
@@ -562,9 +583,7 @@ static void place_on_line(placing *p, tside_dimension *d, tside_i_beside beside)
     if (place_with_text(p, d, &own, 1) || place_with_text(p, d, &other, 1) || place_with_text(p, d, &own, 0) ||
         place_with_leader(p, d, &own) || place_with_leader(p, d, &other))
         return;
-    d->from_x = d->to_x = d->x; /* no line has room: told at its first point */
-    d->from_y = d->to_y = d->y;
-    lead(p, d);
+    tell_at_point(p, d);
 }
 
 static double width_of(const placing *p, const tside_i_text *text)
@@ -581,11 +600,9 @@ static void place_dimension(placing *p, int i)
         return;
     d->text_width = width_of(p, &text);
     p->pending[i] = 0;
-    if (has_leader(d)) {
-        d->from_x = d->to_x = d->x;
-        d->from_y = d->to_y = d->y;
-        lead(p, d);
-    } else
+    if (has_leader(d))
+        tell_at_point(p, d);
+    else
         place_on_line(p, d, p->sketch->beside[i]);
 }
 

@@ -8,10 +8,12 @@
 #include "shape/bow.h"
 
 void tside_i_sketch_begin(const tside_i_setup *setup, const tside_plan *plan, const tside_picture *picture,
-                          const tside_i_spot *asked, tside_drawing *drawing, tside_i_sketch *sketch)
+                          const tside_i_hung *drive, const tside_i_spot *asked, tside_drawing *drawing,
+                          tside_i_sketch *sketch)
 {
     *sketch = (tside_i_sketch){.setup = setup,
                                .plan = plan,
+                               .drive = drive,
                                .asked = asked,
                                .drawing = drawing,
                                .outboard = 1,
@@ -27,9 +29,8 @@ void tside_i_sketch_begin(const tside_i_setup *setup, const tside_plan *plan, co
 
 void tside_i_sketch_from_outside(tside_i_sketch *sketch, tside_which_end which)
 {
-    const int right_hand = sketch->setup->side->hand == TSIDE_RIGHT, at_drive = which == TSIDE_DRIVE_END;
-    sketch->outboard = right_hand == at_drive ? 1 : -1;
-    sketch->drawing->outboard = (int)sketch->outboard;
+    sketch->drawing->outboard = tside_i_outboard_is_right(sketch->setup->side, which) ? 1 : -1;
+    sketch->outboard = sketch->drawing->outboard;
 }
 
 void tside_i_sketch_crop(tside_i_sketch *sketch, double inner, double bottom, double outer, double top)

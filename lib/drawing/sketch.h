@@ -22,6 +22,7 @@ typedef struct tside_i_sketch {
     double outboard;                 /* 1, or -1 where outboard is to the left as seen */
     double left, bottom, right, top; /* m, of the strokes alone, as seen */
     tside_i_frame crop;              /* strokes end there */
+    const tside_i_hung *drive;       /* the drive's guide, for turns of the drive; NULL where none are asked for */
     const tside_i_spot *asked;       /* where the bar is at the turns asked; NULL: none are */
     tside_i_beside beside[TSIDE_DIMENSIONS];
     tside_i_beside figure_beside[TSIDE_NOTES]; /* of notes with a unit: from where it is the text stands */
@@ -35,9 +36,10 @@ typedef struct tside_i_pen {
     int index;
 } tside_i_pen;
 
-/* asked: NULL where no turns are. */
+/* drive, asked: NULL where nothing asks for them. */
 void tside_i_sketch_begin(const tside_i_setup *setup, const tside_plan *plan, const tside_picture *picture,
-                          const tside_i_spot *asked, tside_drawing *drawing, tside_i_sketch *sketch);
+                          const tside_i_hung *drive, const tside_i_spot *asked, tside_drawing *drawing,
+                          tside_i_sketch *sketch);
 /* An end is seen from outside its wall: the free end's outboard is on the other hand. Before all strokes. */
 void tside_i_sketch_from_outside(tside_i_sketch *sketch, tside_which_end which);
 /* What is beyond these, m outboard and up, is not drawn. */

@@ -12,6 +12,12 @@ tside_i_wall tside_i_wall_of(tside_i_sketch *sketch, tside_which_end which)
     w.collar = tside_i_end_collar(setup, which);
     w.face = setup->hip.face;
     w.ground = tside_i_end_ground(setup->side, which);
+    w.rider = which == TSIDE_DRIVE_END ? TSIDE_PART_DRIVE : TSIDE_PART_COLLAR;
+    w.centre = w.plan->stand.line - w.collar.along;
+    if (w.end->hung == TSIDE_ON_EXTENDER) {
+        w.inner = setup->bow.diameter / 2 + w.end->extender.spacer;
+        w.outer = w.inner + w.end->extender.tube.side;
+    }
     return w;
 }
 

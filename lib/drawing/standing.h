@@ -13,11 +13,20 @@ typedef struct tside_i_wall {
     const tside_end_plan *plan;
     tside_collar collar;
     double face, ground; /* m, the bow's outer face at hip height; the ground here */
+    tside_part rider;    /* drive or collar */
+    double centre;       /* m, of that, from the plane of the end bow's centreline outward */
+    double inner, outer; /* m, of the extender's faces, from there too; both 0 without one */
 } tside_i_wall;
 
 tside_i_wall tside_i_wall_of(tside_i_sketch *sketch, tside_which_end which);
 /* With what is seen and always there is put down. */
 tside_i_pen tside_i_pen_of(tside_part part, tside_line_type line);
+
+/* How far what rides on the guide reaches to either side of the bar's axis, as far as is told: to roll and guide. */
+static inline double tside_i_rider_half(const tside_i_wall *w, const tside_i_spot *spot)
+{
+    return fmax(spot->r, w->collar.offset);
+}
 
 /* A guide that stands on its foot. */
 static inline int tside_i_stands(const tside_i_wall *w)

@@ -10,6 +10,7 @@
 
 #include "base/field.h"
 #include "base/number.h"
+#include "drawing/tables.h"
 #include "drawing/words.h"
 
 /* A text at a time of which the drawing is put down. */
@@ -266,16 +267,13 @@ static const char *const views[TSIDE_VIEW_TURNS + 1] = {
     [TSIDE_VIEW_TURNS] = "Opening, torque and lean over the drive's turns",
 };
 
-#define NAME(code, name, of, from) [TSIDE_TELLS_##code] = #name,
-static const char *const tells[] = {TSIDE_TELLS_LIST(NAME)};
-
 /* The name with blanks, and what the drawing has beside the line; the eye sees which way that goes. */
 static tside_status describe_dimension(const page *p, const tside_dimension *d, tside_fault *fault)
 {
     char words[TSIDE_I_WORDS];
     tside_i_text text = tside_i_empty(words, sizeof words);
     TRY(tside_i_dimension_words(d, p->drawing->picture.tape, &text, fault));
-    for (const char *c = tells[d->tells]; *c; c++)
+    for (const char *c = tside_i_tells[d->tells]; *c; c++)
         tside_i_put_character(p->out, *c == '_' ? ' ' : *c);
     tside_i_put(p->out, ": ");
     put_escaped(p->out, words);

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The tables of what a drawing is made of. */
-#include <tunnelside/drawing.h>
+#include "drawing/tables.h"
 
 #include "base/field.h"
 
@@ -18,7 +18,7 @@ static const char *const dimension_kinds[] = {"level",  "plumb",    "along", "ar
                                               "radius", "diameter", "place", "angle"};
 static const char *const figure_units[] = {"none", "turn", "in", "mm", "lbf_ft", "N_m", "degree"};
 #define TELLS(code, name, of, from) #name,
-static const char *const measures[] = {TSIDE_TELLS_LIST(TELLS)};
+const char *const tside_i_tells[] = {TSIDE_TELLS_LIST(TELLS)};
 #undef TELLS
 
 /* clang-format off */
@@ -48,7 +48,7 @@ static const tside_field stroke_rows[] = {
 TABLE(tside_i_stroke_table, stroke_rows);
 
 static const tside_field dimension_rows[] = {
-    {CHOICE(tside_dimension, tells, measures, 0, "what it tells")},
+    {CHOICE(tside_dimension, tells, tside_i_tells, 0, "what it tells")},
     {CHOICE(tside_dimension, kind, dimension_kinds, 0, "which way it is measured")},
     {RESULT_COUNT(tside_dimension, index, "which joint, from 0")},
     {RESULT(tside_dimension, value, "", "the measure, in m; of a run 1")},

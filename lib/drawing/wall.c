@@ -9,11 +9,6 @@
 #include "shape/bow.h"
 #include "shape/travel.h"
 
-static int is_drive_end(const tside_i_wall *w)
-{
-    return w->sketch->drawing->picture.end == TSIDE_DRIVE_END;
-}
-
 /* As it was taped, where it was. */
 static double hip_above_ground(const tside_i_wall *w)
 {
@@ -26,12 +21,10 @@ static void draw_keep_outs(const tside_i_wall *w)
 {
     tside_i_pen pen = tside_i_pen_of(TSIDE_PART_KEEP_OUT, TSIDE_LINE_WIDE);
     for (int i = 0; i < w->end->keep_out_count; i++) {
-        const tside_keep_out *out = w->end->keep_outs + i;
-        const tside_i_told level = tside_i_end_level(w->sketch->setup, w->sketch->drawing->picture.end);
-        const double inner = tside_i_of_told(&level, out->inner), outer = tside_i_of_told(&level, out->outer);
+        const tside_keep_out out = tside_i_keep_out_in_place(w->sketch->setup, w->sketch->drawing->picture.end, i);
         pen.index = i;
-        tside_i_rectangle(w->sketch, pen, inner, out->bottom + w->ground, outer, out->top + w->ground);
-        tside_i_note(w->sketch, TSIDE_PART_KEEP_OUT, TSIDE_SHOWN_ALWAYS, i, (inner + outer) / 2, out->top + w->ground);
+        tside_i_rectangle(w->sketch, pen, out.inner, out.bottom, out.outer, out.top);
+        tside_i_note(w->sketch, TSIDE_PART_KEEP_OUT, TSIDE_SHOWN_ALWAYS, i, (out.inner + out.outer) / 2, out.top);
     }
 }
 
@@ -59,7 +52,8 @@ static void draw_extender(const tside_i_wall *w)
     const tside_layout *layout = &w->plan->layout;
     const double sine = sin(layout->angle), cosine = cos(layout->angle),
                  top_x = layout->eye_x + layout->eye_from_top * sine,
-                 top_y = layout->eye_y + layout->eye_from_top * cosine;
+                 top_y = layout->eye_y + layout->eye_from_top * cosine,
+                 named = layout->bow_distance + 0.35 * (layout->member_distance - layout->bow_distance);
     const tside_i_pen hole = tside_i_pen_of(TSIDE_PART_HOLE, TSIDE_LINE_WIDE);
     tside_i_tube(w->sketch, tside_i_pen_of(TSIDE_PART_EXTENDER, TSIDE_LINE_WIDE), top_x, top_y,
                  top_x - layout->cut_length * sine, top_y - layout->cut_length * cosine, extender->tube.side);
@@ -67,10 +61,8 @@ static void draw_extender(const tside_i_wall *w)
     tside_i_circle(w->sketch, hole, layout->member_x, extender->member_height + w->ground, extender->bolt_hole / 2);
     tside_i_circle(w->sketch, tside_i_pen_of(TSIDE_PART_EYE, TSIDE_LINE_WIDE), layout->eye_x, layout->eye_y,
                    extender->eye_hole / 2);
-    tside_i_note(
-        w->sketch, TSIDE_PART_EXTENDER, TSIDE_SHOWN_ALWAYS, 0,
-        layout->eye_x - (layout->bow_distance + 0.35 * (layout->member_distance - layout->bow_distance)) * sine,
-        layout->eye_y - (layout->bow_distance + 0.35 * (layout->member_distance - layout->bow_distance)) * cosine);
+    tside_i_note(w->sketch, TSIDE_PART_EXTENDER, TSIDE_SHOWN_ALWAYS, 0, layout->eye_x - named * sine,
+                 layout->eye_y - named * cosine);
     tside_i_note(w->sketch, TSIDE_PART_EYE, TSIDE_SHOWN_ALWAYS, 0, layout->eye_x, layout->eye_y);
 }
 
@@ -79,8 +71,8 @@ static void draw_extender(const tside_i_wall *w)
 /* Drive or collar, as far as it is told: its top, and where the guide passes it. */
 static void draw_rider(const tside_i_wall *w, const tside_i_spot *spot, tside_i_pen pen)
 {
-    const double high = w->collar.height, half = fmax(spot->r, w->collar.offset);
-    pen.part = is_drive_end(w) ? TSIDE_PART_DRIVE : TSIDE_PART_COLLAR;
+    const double high = w->collar.height, half = tside_i_rider_half(w, spot);
+    pen.part = w->rider;
     tside_i_rectangle(w->sketch, pen, spot->x - half, spot->y - fmin(high, half), spot->x + half, spot->y + high);
 }
 
@@ -136,15 +128,15 @@ static void draw_guides(const tside_i_wall *w)
 static void draw_asked(const tside_i_wall *w)
 {
     const tside_i_pen pen = {.shown = TSIDE_SHOWN_AT_TURNS, .line = TSIDE_LINE_NARROW};
-    tside_i_hung hung;
+    const tside_end_plan *plan = w->plan;
+    tside_i_lean lean;
     if (!w->sketch->asked)
         return;
     draw_state(w, w->sketch->asked, TSIDE_SHOWN_AT_TURNS, TSIDE_LINE_NARROW);
-    if (!tside_i_stands(w) && tside_i_hang_end(w->sketch->setup, w->sketch->drawing->picture.end, TSIDE_I_OWN_EYE, 0,
-                                               &hung, NULL) == TSIDE_OK) {
-        const tside_i_lean lean = tside_i_hang_lean(&hung.hang, w->sketch->asked);
-        draw_guide(w, tside_i_lean_angle(&lean), pen);
-    }
+    if (tside_i_stands(w))
+        return;
+    lean = tside_i_lean_at(plan->eye_x, plan->eye_y, w->collar.offset, w->sketch->asked);
+    draw_guide(w, tside_i_lean_angle(&lean), pen);
 }
 
 static void draw_states(const tside_i_wall *w)

@@ -208,13 +208,6 @@ static double standing_distance(const tside_fixed *fixed, double error, const ts
                                       atan2(out_by - error, high), atan2(out_by + error, high));
 }
 
-/* In the datum of the whole side: outboard of the centreline, and above where heights begin. */
-static tside_keep_out in_place(const tside_keep_out *out, const tside_i_told *level, double ground)
-{
-    return (tside_keep_out){tside_i_of_told(level, out->inner), tside_i_of_told(level, out->outer),
-                            ground + out->bottom, ground + out->top};
-}
-
 /* From its top end, above the eye, to its tail, below the member's bolt. */
 static double tube_distance(const tside_extender *extender, const tside_end_plan *plan, const tside_keep_out *out)
 {
@@ -230,10 +223,9 @@ void tside_i_clear_keep_outs(const tside_i_setup *setup, tside_which_end which, 
 {
     const tside_end *end = tside_i_end(setup->side, which);
     const tside_guide *guide = &end->guide;
-    const tside_i_told level = tside_i_end_level(setup, which);
     plan->keep_off_count = end->keep_out_count;
     for (int i = 0; i < end->keep_out_count; i++) {
-        const tside_keep_out out = in_place(end->keep_outs + i, &level, plan->ground);
+        const tside_keep_out out = tside_i_keep_out_in_place(setup, which, i);
         tside_keep_off *clear = plan->keep_offs + i;
         clear->guide = (hung->stands ? standing_distance(&hung->fixed, guide->placing_error, &out)
                                      : guide_distance(setup, hung, guide, &out)) -

@@ -38,6 +38,15 @@ tside_i_told tside_i_end_level(const tside_i_setup *setup, tside_which_end which
     return (tside_i_told){.from = inboard ? setup->hip.face : 0, .inboard = inboard};
 }
 
+tside_keep_out tside_i_keep_out_in_place(const tside_i_setup *setup, tside_which_end which, int i)
+{
+    const tside_keep_out *out = tside_i_end(setup->side, which)->keep_outs + i;
+    const tside_i_told level = tside_i_end_level(setup, which);
+    const double ground = tside_i_end_ground(setup->side, which);
+    return (tside_keep_out){tside_i_of_told(&level, out->inner), tside_i_of_told(&level, out->outer),
+                            ground + out->bottom, ground + out->top};
+}
+
 tside_status tside_i_within_bar(const tside_i_setup *setup, tside_fault *fault, tside_status status)
 {
     if (setup->bar == &setup->side->bar)

@@ -67,6 +67,13 @@ const char *tside_i_end_name(tside_which_end which);
 tside_i_told tside_i_end_level(const tside_i_setup *setup, tside_which_end which);
 /* Height of the ground at an end. */
 double tside_i_end_ground(const tside_side *side, tside_which_end which);
+/* An end's i-th keep-out in the datum of the whole side: outboard of the centreline, and above where heights begin. */
+tside_keep_out tside_i_keep_out_in_place(const tside_i_setup *setup, tside_which_end which, int i);
+/* Whether outboard is to the right, seen from outside an end's wall: from outside the free end the side is mirrored. */
+static inline int tside_i_outboard_is_right(const tside_side *side, tside_which_end which)
+{
+    return (side->hand == TSIDE_RIGHT) == (which == TSIDE_DRIVE_END);
+}
 /*
  * Puts the bar's own path before a fault of it: the side's, or that of the list's element that is tried in its place.
  */

@@ -159,10 +159,9 @@ static tside_item_at at_end(tside_which_end which)
     return which == TSIDE_DRIVE_END ? TSIDE_AT_DRIVE_END : TSIDE_AT_FREE_END;
 }
 
-/* From outside the free end's wall the side is seen mirrored. */
 static tside_item_hand hand_at(const tside_side *side, tside_which_end which)
 {
-    return (side->hand == TSIDE_RIGHT) == (which == TSIDE_DRIVE_END) ? TSIDE_RIGHT_HANDED : TSIDE_LEFT_HANDED;
+    return tside_i_outboard_is_right(side, which) ? TSIDE_RIGHT_HANDED : TSIDE_LEFT_HANDED;
 }
 
 static const tside_end_plan *end_plan(const list *l, tside_which_end which)
