@@ -4,7 +4,6 @@
 #include "command.h"
 #include "drawn.h"
 #include "memory.h"
-#include "sentence.h"
 
 #define MM 1000.0 /* of a metre */
 
@@ -30,24 +29,22 @@ static int room_for(const tside_drawing *drawing, const room *rooms, int count)
     return -1;
 }
 
-int draw_within(tside_drawing *drawing, const planned *side, const tside_picture *picture, const room *rooms, int count,
-                pen *p, text *why)
+tside_status draw_within(tside_drawing *drawing, const planned *side, const tside_picture *picture, const room *rooms,
+                         int count, int *held_by, tside_fault *fault)
 {
     tside_picture asked = *picture;
-    tside_fault fault;
-    int held_by = -1;
-    for (int i = 0; i < SCALES && held_by < 0; i++) {
+    *held_by = -1;
+    for (int i = 0; i < SCALES && *held_by < 0; i++) {
+        tside_status status;
         asked.scale = scales[i];
-        if (tside_draw(&side->wanted.side, &side->plan, &asked, drawing, &fault) != TSIDE_OK) {
-            add_refusal(why, p, &fault);
-            return -1;
-        }
-        held_by = room_for(drawing, rooms, count);
+        if (picture->scale > 0 && scales[i] != picture->scale)
+            continue;
+        status = tside_draw(&side->wanted.side, &side->plan, &asked, drawing, fault);
+        if (status != TSIDE_OK)
+            return status;
+        *held_by = room_for(drawing, rooms, count);
     }
-    if (held_by < 0)
-        text_add(why, "at 1:%g it takes %.0f mm by %.0f mm", scales[SCALES - 1], drawn_width(drawing),
-                 drawn_height(drawing));
-    return held_by;
+    return TSIDE_OK;
 }
 
 void add_svg(text *out, const tside_drawing *drawing, const char *title)

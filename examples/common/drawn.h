@@ -7,7 +7,6 @@
 
 #include "job.h"
 #include "text.h"
-#include "units.h"
 
 enum { SCALES = 10 };
 extern const double scales[SCALES]; /* 1, how many times smaller on paper */
@@ -21,11 +20,12 @@ typedef struct room {
 } room;
 
 /*
- * Draws what the picture asks for, but at the largest of the scales at which one of the rooms holds it. Returns which,
- * the first if several do; or -1 having added why not.
+ * Draws what the picture asks for, at its scale, which is one of those, or where that is 0 at the largest at which one
+ * of the rooms holds it. held_by: receives which, the first if several do, or -1 where none does; it is then drawn as
+ * small as that.
  */
-int draw_within(tside_drawing *drawing, const planned *side, const tside_picture *picture, const room *rooms, int count,
-                pen *p, text *why);
+tside_status draw_within(tside_drawing *drawing, const planned *side, const tside_picture *picture, const room *rooms,
+                         int count, int *held_by, tside_fault *fault);
 
 void add_svg(text *out, const tside_drawing *drawing, const char *title);
 

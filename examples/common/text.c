@@ -105,6 +105,18 @@ size_t columns(const char *words)
     return width_of(words, strlen(words));
 }
 
+void text_add_markup(text *t, const char *bytes, size_t count)
+{
+    for (const char *end = bytes + count; bytes < end; bytes++)
+        switch (*bytes) {
+        case '&': text_add(t, "&amp;"); break;
+        case '<': text_add(t, "&lt;"); break;
+        case '>': text_add(t, "&gt;"); break;
+        case '"': text_add(t, "&quot;"); break;
+        default: text_add_bytes(t, bytes, 1);
+        }
+}
+
 void text_add_within(text *t, const char *words, size_t room)
 {
     size_t bytes = 0, width = 0;

@@ -41,6 +41,9 @@ size_t whole_words(const char *words);
 /* As printf, into the words of text_wrap. */
 void text_say(text *t, const char *label, const char *format, ...) LIKE_PRINTF(3, 4);
 
+/* Bytes of words as text of XML or HTML, or of an attribute in double quotes. */
+void text_add_markup(text *t, const char *bytes, size_t count);
+
 /* As much of words as so many columns have room for, cut between characters; where something is cut, it says so. */
 void text_add_within(text *t, const char *words, size_t room);
 

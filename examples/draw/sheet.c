@@ -3,7 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "command.h"
+#include "drawn.h"
 #include "memory.h"
 #include "sheet.h"
 
@@ -218,17 +218,9 @@ void sheets_free(sheets *made)
 /* Its own millimetres are those of a page of 96 dots an inch. */
 void sheet_drawing(text *svg, point at, const tside_drawing *drawing, const char *title)
 {
-    size_t needed = 0;
-    char *own;
-    tside_fault fault;
-    if (tside_drawing_svg(drawing, title, NULL, 0, &needed, &fault) != TSIDE_TOO_SMALL)
-        needed = 0; /* it is refused again below */
-    own = take_memory(needed + 1);
-    must(tside_drawing_svg(drawing, title, own, needed + 1, NULL, &fault), &fault);
     text_add(svg, "<g transform=\"translate(%.3f %.3f) scale(%.9f)\">\n", at.x, at.y, 25.4 / 96);
-    text_add_bytes(svg, own, needed);
+    add_svg(svg, drawing, title);
     text_add(svg, "</g>\n");
-    free(own);
 }
 
 void sheet_document(text *out, const sheets *made, size_t place)
@@ -239,7 +231,7 @@ void sheet_document(text *out, const sheets *made, size_t place)
     text_add(out,
              "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%gmm\" height=\"%gmm\" viewBox=\"0 0 %g %g\">\n<title>",
              one->width, one->height, one->width, one->height);
-    svg_escape(out, one->title);
+    text_add_markup(out, one->title, strlen(one->title));
     text_add(out, "</title>\n<rect width=\"100%%\" height=\"100%%\" fill=\"#fff\"/>\n");
     text_add_bytes(out, text_of(&one->body), one->body.length);
     svg_words(out, (point){one->width - MARGIN, MARGIN + HEADING}, LETTERS, FROM_RIGHT, words);

@@ -41,18 +41,6 @@ void svg_disc(text *svg, point centre, double radius, double wide)
     add_circle(svg, centre, radius, wide, " fill=\"#fff\"");
 }
 
-void svg_escape(text *svg, const char *words)
-{
-    for (; *words; words++)
-        switch (*words) {
-        case '&': text_add(svg, "&amp;"); break;
-        case '<': text_add(svg, "&lt;"); break;
-        case '>': text_add(svg, "&gt;"); break;
-        case '"': text_add(svg, "&quot;"); break;
-        default: text_add_bytes(svg, words, 1);
-        }
-}
-
 /* As a style, which goes before those that a drawing on the same sheet brings for its own words. */
 static void add_style(text *svg, double size, const char *anchor, const char *weight)
 {
@@ -64,7 +52,7 @@ static void add_words(text *svg, point foot, double size, words_from from, const
     static const char *const anchors[] = {[FROM_LEFT] = "start", [FROM_MIDDLE] = "middle", [FROM_RIGHT] = "end"};
     text_add(svg, "<text x=\"%.3f\" y=\"%.3f\"", foot.x, foot.y);
     add_style(svg, size, anchors[from], weight);
-    svg_escape(svg, words);
+    text_add_markup(svg, words, strlen(words));
     text_add(svg, "</text>\n");
 }
 
@@ -82,9 +70,9 @@ void svg_large(text *svg, point foot, double size, const char *large, const char
 {
     text_add(svg, "<text x=\"%.3f\" y=\"%.3f\"", foot.x, foot.y);
     add_style(svg, size, "start", "bold");
-    svg_escape(svg, large);
+    text_add_markup(svg, large, strlen(large));
     text_add(svg, " <tspan dx=\"1\" style=\"font:normal %.2fpx sans-serif\">", PRINT);
-    svg_escape(svg, small);
+    text_add_markup(svg, small, strlen(small));
     text_add(svg, "</tspan></text>\n");
 }
 

@@ -42,9 +42,6 @@ void svg_bold(text *svg, point foot, double size, words_from from, const char *w
 /* The same line of large bold words and small plain ones after them. */
 void svg_large(text *svg, point foot, double size, const char *large, const char *small);
 
-/* Adds words as they may stand in SVG, between elements or in an attribute. */
-void svg_escape(text *svg, const char *words);
-
 /* mm, what words take at most in any usual typeface. */
 double svg_width(const char *words, double size);
 /* How many columns of these words fit, on the average of their letters. */

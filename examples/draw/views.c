@@ -123,11 +123,6 @@ typedef struct drawn {
     tside_picture picture;
 } drawn;
 
-static int draw(drawn *d, tside_fault *fault)
-{
-    return tside_draw(&d->side->wanted.side, &d->side->plan, &d->picture, d->drawing, fault) == TSIDE_OK;
-}
-
 /* What is wrong with the picture is wrong with the option that asked for it. */
 static int refuse(const drawn *d, const tside_fault *fault)
 {
@@ -149,13 +144,8 @@ static void put_drawing(text *svg, const drawn *d, const box *in)
                   side_name(d->side));
 }
 
-static int fits(const drawn *d, const box *in)
-{
-    return drawn_width(d->drawing) <= in->width && drawn_height(d->drawing) <= in->height;
-}
-
-/* What is left for the drawing itself on a sheet. */
-static box room_for(const drawn *d, int lies)
+/* What is left for the drawing itself on a sheet that stands, or lies. */
+static room room_for(const drawn *d, int lies)
 {
     told words;
     box left;
@@ -164,27 +154,22 @@ static box room_for(const drawn *d, int lies)
     untell(&words);
     if (d->picture.view == TSIDE_VIEW_END_WALL && !lies)
         left.height -= thumbnail_high;
-    return left;
+    return (room){left.width, left.height};
 }
 
 /* Draws at the largest scale that fits, or that which is asked, upright if possible. Returns 1, or 0 having said why.
  */
 static int draw_to_fit(drawn *d, int *lies)
 {
+    const room rooms[] = {room_for(d, 0), room_for(d, 1)};
     const double asked = d->what->scale;
     tside_fault fault;
-    for (int i = 0; i < SCALES; i++) {
-        d->picture.scale = scales[i];
-        if (asked > 0 && scales[i] != asked)
-            continue;
-        if (!draw(d, &fault))
-            return refuse(d, &fault);
-        for (*lies = 0; *lies <= 1; ++*lies) {
-            const box left = room_for(d, *lies);
-            if (fits(d, &left))
-                return 1;
-        }
-    }
+    d->picture.scale = asked;
+    if (draw_within(d->drawing, d->side, &d->picture, rooms, 2, lies, &fault) != TSIDE_OK)
+        return refuse(d, &fault);
+    d->picture.scale = d->drawing->picture.scale;
+    if (*lies >= 0)
+        return 1;
     if (asked > 0)
         say("%s: --scale: at 1:%g it takes %.0f mm by %.0f mm, more than the sheet has", d->side->file, asked,
             drawn_width(d->drawing), drawn_height(d->drawing));
@@ -197,20 +182,18 @@ static int draw_to_fit(drawn *d, int *lies)
 static int put_thumbnail(sheet *on, drawn *d, int lies)
 {
     const box *in = lies ? &on->beside : &on->room;
-    box at = {in->x, in->y + in->height - thumbnail_high, thumbnail_width, thumbnail_high - LETTERS - APART};
+    const room small = {thumbnail_width, thumbnail_high - LETTERS - APART};
+    box at = {in->x, in->y + in->height - thumbnail_high, 0, 0};
     char words[40];
     tside_fault fault;
+    int ignored;
     d->picture.view = TSIDE_VIEW_WHOLE_WALL;
-    for (int i = 0; i < SCALES; i++) {
-        d->picture.scale = scales[i];
-        if (!draw(d, &fault))
-            return refuse(d, &fault);
-        if (fits(d, &at))
-            break;
-    }
+    d->picture.scale = 0;
+    if (draw_within(d->drawing, d->side, &d->picture, &small, 1, &ignored, &fault) != TSIDE_OK)
+        return refuse(d, &fault);
     at.width = drawn_width(d->drawing);
     put_drawing(&on->body, d, &at);
-    snprintf(words, sizeof words, "The whole wall, 1:%g", d->picture.scale);
+    snprintf(words, sizeof words, "The whole wall, 1:%g", d->drawing->picture.scale);
     svg_words(&on->body, (point){at.x, at.y + drawn_height(d->drawing) + LETTERS}, PRINT, FROM_LEFT, words);
     return 1;
 }

@@ -4,6 +4,7 @@
 
 #include "drawn.h"
 #include "memory.h"
+#include "sentence.h"
 #include "sheet.h"
 
 /* Both A4 and Letter have so much for a drawing within the margins, less its words: upright, and turned. */
@@ -23,8 +24,17 @@ typedef struct view {
 /* In one of the rooms: which, or -1. */
 static int draw(view *v, tside_view which, const room *rooms, int count)
 {
+    tside_fault fault;
+    int held_by;
     v->picture.view = which;
-    return draw_within(v->drawing, v->s->side, &v->picture, rooms, count, &v->s->pen, &v->why);
+    if (draw_within(v->drawing, v->s->side, &v->picture, rooms, count, &held_by, &fault) != TSIDE_OK) {
+        add_refusal(&v->why, &v->s->pen, &fault);
+        return -1;
+    }
+    if (held_by < 0)
+        text_add(&v->why, "at 1:%g it takes %.0f mm by %.0f mm", v->drawing->picture.scale, drawn_width(v->drawing),
+                 drawn_height(v->drawing));
+    return held_by;
 }
 
 static void put_view(const view *v, int drawn, const char *name, int lies)

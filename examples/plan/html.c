@@ -11,14 +11,10 @@ static void add_words(text *out, const char *words)
 {
     for (words += strspn(words, " "); *words; words += strspn(words, " ")) {
         for (const char *end = words + whole_words(words); words < end; words++)
-            switch (*words) {
-            case ' ': text_add(out, "&nbsp;"); break;
-            case '&': text_add(out, "&amp;"); break;
-            case '<': text_add(out, "&lt;"); break;
-            case '>': text_add(out, "&gt;"); break;
-            case '"': text_add(out, "&quot;"); break;
-            default: text_add_bytes(out, words, 1);
-            }
+            if (*words == ' ')
+                text_add(out, "&nbsp;");
+            else
+                text_add_markup(out, words, 1);
         text_add(out, "%s", words[strspn(words, " ")] ? " " : "");
     }
 }
