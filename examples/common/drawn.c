@@ -21,7 +21,7 @@ double drawn_height(const tside_drawing *drawing)
 }
 
 /* The first that holds it, or -1. */
-static int room_for(const tside_drawing *drawing, const room *rooms, int count)
+static int room_for(const tside_drawing *drawing, const extent *rooms, int count)
 {
     for (int i = 0; i < count; i++)
         if (drawn_width(drawing) <= rooms[i].width && drawn_height(drawing) <= rooms[i].height)
@@ -29,7 +29,7 @@ static int room_for(const tside_drawing *drawing, const room *rooms, int count)
     return -1;
 }
 
-tside_status draw_within(tside_drawing *drawing, const planned *side, const tside_picture *picture, const room *rooms,
+tside_status draw_within(tside_drawing *drawing, const planned *side, const tside_picture *picture, const extent *rooms,
                          int count, int *held_by, tside_fault *fault)
 {
     tside_picture asked = *picture;

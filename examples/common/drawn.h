@@ -15,16 +15,16 @@ extern const double scales[SCALES]; /* 1, how many times smaller on paper */
 double drawn_width(const tside_drawing *drawing);
 double drawn_height(const tside_drawing *drawing);
 
-typedef struct room {
+typedef struct extent {
     double width, height; /* mm */
-} room;
+} extent;
 
 /*
  * Draws what the picture asks for, at its scale, which is one of those, or where that is 0 at the largest at which one
  * of the rooms holds it. held_by: receives which, the first if several do, or -1 where none does; it is then drawn as
  * small as that.
  */
-tside_status draw_within(tside_drawing *drawing, const planned *side, const tside_picture *picture, const room *rooms,
+tside_status draw_within(tside_drawing *drawing, const planned *side, const tside_picture *picture, const extent *rooms,
                          int count, int *held_by, tside_fault *fault);
 
 void add_svg(text *out, const tside_drawing *drawing, const char *title);

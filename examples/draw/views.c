@@ -145,7 +145,7 @@ static void put_drawing(text *svg, const drawn *d, const box *in)
 }
 
 /* What is left for the drawing itself on a sheet that stands, or lies. */
-static room room_for(const drawn *d, int lies)
+static extent room_for(const drawn *d, int lies)
 {
     told words;
     box left;
@@ -154,14 +154,14 @@ static room room_for(const drawn *d, int lies)
     untell(&words);
     if (d->picture.view == TSIDE_VIEW_END_WALL && !lies)
         left.height -= thumbnail_high;
-    return (room){left.width, left.height};
+    return (extent){left.width, left.height};
 }
 
 /* Draws at the largest scale that fits, or that which is asked, upright if possible. Returns 1, or 0 having said why.
  */
 static int draw_to_fit(drawn *d, int *lies)
 {
-    const room rooms[] = {room_for(d, 0), room_for(d, 1)};
+    const extent rooms[] = {room_for(d, 0), room_for(d, 1)};
     const double asked = d->what->scale;
     tside_fault fault;
     d->picture.scale = asked;
@@ -182,7 +182,7 @@ static int draw_to_fit(drawn *d, int *lies)
 static int put_thumbnail(sheet *on, drawn *d, int lies)
 {
     const box *in = lies ? &on->beside : &on->room;
-    const room small = {thumbnail_width, thumbnail_high - LETTERS - APART};
+    const extent small = {thumbnail_width, thumbnail_high - LETTERS - APART};
     box at = {in->x, in->y + in->height - thumbnail_high, 0, 0};
     char words[40];
     tside_fault fault;

@@ -8,7 +8,7 @@
 #include "sheet.h"
 
 /* Both A4 and Letter have so much for a drawing within the margins, less its words: upright, and turned. */
-static const room pages[] = {{181, 245}, {250, 175}};
+static const extent pages[] = {{181, 245}, {250, 175}};
 enum { LIES = 1, PAGES };
 
 /* mm */
@@ -22,7 +22,7 @@ typedef struct view {
 } view;
 
 /* In one of the rooms: which, or -1. */
-static int draw(view *v, tside_view which, const room *rooms, int count)
+static int draw(view *v, tside_view which, const extent *rooms, int count)
 {
     tside_fault fault;
     int held_by;
@@ -55,7 +55,7 @@ static void put_view(const view *v, int drawn, const char *name, int lies)
 static void put_small(view *v, int page)
 {
     const double left = pages[page].height - drawn_height(v->drawing) - words_height;
-    const room below = {small_width, left < small_height ? left : small_height};
+    const extent below = {small_width, left < small_height ? left : small_height};
     if (left >= small_least && draw(v, TSIDE_VIEW_WHOLE_WALL, &below, 1) >= 0)
         put_view(v, 1, "Whole wall", page == LIES);
 }
