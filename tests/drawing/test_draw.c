@@ -9,7 +9,6 @@
 
 #include "expect.h"
 #include "plans.h"
-#include "sides.h"
 
 Suite *draw_suite(void);
 

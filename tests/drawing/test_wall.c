@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* An end wall as drawn: each stroke where bow, travel, layout and guide have it, each dimension the plan's own number.
- */
+/* Strokes of an end wall: where bow, line, travel and layout have what they show. */
 #include <check.h>
 #include <math.h>
 #include <stdio.h>
@@ -10,102 +9,9 @@
 
 #include "expect.h"
 #include "plans.h"
+#include "scenes.h"
 
 Suite *wall_suite(void);
-
-/* --- sides --- */
-
-/* What is drawn, with what it is compared to, made apart from the drawing. */
-typedef struct scene {
-    tside_side side;
-    tside_plan plan;
-    tside_bow bow;
-    tside_travel travel;
-    tside_which_end which;
-    const tside_end *end;
-    const tside_end_plan *end_plan;
-    double face;     /* m, the bow's outer face at hip height */
-    double outboard; /* 1, or -1 where outboard is to the left as seen */
-    tside_drawing drawing;
-} scene;
-
-static void stand_guide(tside_end *end)
-{
-    end->guide.foot = TSIDE_FOOT_FIXED;
-    end->rise = 0.45;
-}
-
-/* Of every shape of bow, either hand, with what an end may have: its number decides. */
-static tside_side side_of(int number)
-{
-    tside_side side;
-    bench_any_side(&side, number);
-    side.hand = number / 3 % 2 ? TSIDE_LEFT : TSIDE_RIGHT;
-    switch (number / 6 % 4) {
-    case 0: break;
-    case 1:
-        on_hip(&side);
-        side.stops.gap = 0.3;
-        break;
-    case 2:
-        side.free_end.hip_height_given = 1;
-        side.free_end.hip_height = side.curtain.hip - 0.05;
-        side.free_end.extender.member_height -= 0.05;
-        side.free_end.keep_out_count = 2;
-        side.free_end.keep_outs[0] = (tside_keep_out){4.3, 4.5, 0, 0.4};
-        side.free_end.keep_outs[1] = (tside_keep_out){4.7, 4.75, 0, 0.4};
-        break;
-    default:
-        stand_guide(&side.drive_end);
-        stand_guide(&side.free_end);
-        break;
-    }
-    return side;
-}
-enum { SIDES = 24 };
-
-static void draw_as(scene *s, const tside_picture *picture)
-{
-    tside_fault fault;
-    ANSWERS(tside_draw(&s->side, &s->plan, picture, &s->drawing, &fault));
-}
-
-static tside_picture picture_of(const scene *s, double scale)
-{
-    return (tside_picture){.view = TSIDE_VIEW_END_WALL, .end = s->which, .tape = TSIDE_TAPE_INCH, .scale = scale};
-}
-
-static void make_scene(scene *s, const tside_side *side, tside_which_end which)
-{
-    tside_fault fault;
-    tside_picture picture;
-    s->side = *side;
-    s->plan = planned(side);
-    s->travel = travel_of(side);
-    ANSWERS(tside_bow_make(&side->frame, &s->bow, &fault));
-    ANSWERS(tside_bow_face(&s->bow, side->curtain.hip, &s->face, &fault));
-    s->which = which;
-    s->end = which == TSIDE_DRIVE_END ? &s->side.drive_end : &s->side.free_end;
-    s->end_plan = which == TSIDE_DRIVE_END ? &s->plan.drive_end : &s->plan.free_end;
-    s->outboard = (side->hand == TSIDE_RIGHT) == (which == TSIDE_DRIVE_END) ? 1 : -1;
-    picture = picture_of(s, 20);
-    draw_as(s, &picture);
-}
-
-/* Both ends of every side in turn. */
-#define FOR_WALLS(name) \
-    static void name##_on(const scene *s, int number); \
-    START_TEST(name) \
-    { \
-        static scene s; \
-        for (int each = 0; each < 2 * SIDES; each++) { \
-            const tside_side side = side_of(each / 2); \
-            make_scene(&s, &side, each % 2 ? TSIDE_FREE_END : TSIDE_DRIVE_END); \
-            name##_on(&s, each); \
-        } \
-    } \
-    END_TEST \
-    static void name##_on(const scene *s, int number)
 
 /* --- strokes --- */
 
@@ -426,120 +332,6 @@ FOR_WALLS(the_other_hand_is_the_mirror)
         }
 }
 
-/* --- dimensions --- */
-
-/* A path with the end's name in it. */
-static void fill_in(const scene *s, const char *path, char *filled, size_t size)
-{
-    const char *mark = strstr(path, "{end}");
-    if (mark)
-        snprintf(filled, size, "%.*s%s%s", (int)(mark - path), path,
-                 s->which == TSIDE_DRIVE_END ? "drive_end" : "free_end", mark + strlen("{end}"));
-    else
-        snprintf(filled, size, "%s", path);
-}
-
-/* The number of the plan, or else of the side, to which a path of the list leads. */
-static double number_at(const scene *s, const char *path)
-{
-    char filled[TSIDE_PATH_SIZE];
-    tside_place place;
-    const void *from = &s->plan;
-    if (!strcmp(path, "face"))
-        return s->face;
-    if (!strcmp(path, "{end}.hip_height") && !s->end->hip_height_given)
-        return number_at(s, "curtain.hip");
-    fill_in(s, path, filled, sizeof filled);
-    if (tside_field_find(TSIDE_KIND_PLAN, filled, &place, NULL) != TSIDE_OK) {
-        ck_assert_msg(tside_field_find(TSIDE_KIND_SIDE, filled, &place, NULL) == TSIDE_OK, "no field %s", filled);
-        from = &s->side;
-    }
-    return *(const double *)(const void *)((const char *)from + place.offset);
-}
-
-static const struct {
-    const char *name, *of, *from;
-} told[] = {
-#define TOLD(code, name, of, from) {#name, of, from},
-    TSIDE_TELLS_LIST(TOLD)
-#undef TOLD
-};
-
-FOR_WALLS(a_dimension_tells_the_plans_own_number)
-{
-    for (int i = 0; i < s->drawing.dimension_count; i++) {
-        const tside_dimension *d = s->drawing.dimensions + i;
-        double want = number_at(s, told[d->tells].of);
-        if (*told[d->tells].from)
-            want -= number_at(s, told[d->tells].from);
-        ck_assert_msg(d->value == want, "%s of wall %d: %.17g, not %.17g", told[d->tells].name, number, d->value, want);
-    }
-}
-
-/* Along the bow's centreline from hip height, to 1e-9 of where it says. */
-static void check_along_bow(const scene *s, const tside_dimension *d, int number)
-{
-    tside_bow_point from, to;
-    tside_fault fault;
-    double hip;
-    ANSWERS(tside_bow_at_height(&s->bow, s->side.curtain.hip, &hip, &fault));
-    ANSWERS(tside_bow_at(&s->bow, hip, &from, &fault));
-    ANSWERS(tside_bow_at(&s->bow, hip + d->value, &to, &fault));
-    NEAR(hypot(d->x - s->outboard * from.x, d->y - from.y), 0, 1e-9, "hip on the bow", number);
-    NEAR(hypot(d->x_end - s->outboard * to.x, d->y_end - to.y), 0, 1e-9, "hole on the bow", number);
-}
-
-FOR_WALLS(a_dimension_is_as_far_from_point_to_point_as_it_tells)
-{
-    for (int i = 0; i < s->drawing.dimension_count; i++) {
-        const tside_dimension *d = s->drawing.dimensions + i;
-        const double level = fabs(d->x_end - d->x), plumb = fabs(d->y_end - d->y);
-        switch (d->kind) {
-        case TSIDE_DIMENSION_LEVEL: NEAR(level, fabs(d->value), 1e-9, told[d->tells].name, number); break;
-        case TSIDE_DIMENSION_PLUMB: NEAR(plumb, fabs(d->value), 1e-9, told[d->tells].name, number); break;
-        case TSIDE_DIMENSION_ALONG: NEAR(hypot(level, plumb), fabs(d->value), 1e-9, told[d->tells].name, number); break;
-        case TSIDE_DIMENSION_ARC: check_along_bow(s, d, number); break;
-        case TSIDE_DIMENSION_ANGLE: NEAR(level / plumb, d->value, 1e-9, told[d->tells].name, number); break;
-        default: ck_abort_msg("%s is of no kind that a wall has", told[d->tells].name);
-        }
-    }
-}
-
-/* Those of the set-out of such an end, each once. */
-static int is_set_out(const scene *s, tside_tells tells)
-{
-    const int extender = s->end->hung == TSIDE_ON_EXTENDER, stands = s->end->guide.foot == TSIDE_FOOT_FIXED;
-    switch (tells) {
-    case TSIDE_TELLS_HIP_ABOVE_GROUND: return 1;
-    case TSIDE_TELLS_BOW_HOLE_HEIGHT:
-    case TSIDE_TELLS_MEMBER_HOLE_HEIGHT:
-    case TSIDE_TELLS_MEMBER_HOLE_LEVEL:
-    case TSIDE_TELLS_EYE_HEIGHT:
-    case TSIDE_TELLS_EYE_LEVEL:
-    case TSIDE_TELLS_EYE_TO_MEMBER:
-    case TSIDE_TELLS_HOLE_TO_HOLE:
-    case TSIDE_TELLS_BOW_HOLE_ALONG:
-    case TSIDE_TELLS_RUN: return extender;
-    case TSIDE_TELLS_REACH: return !stands;
-    case TSIDE_TELLS_TOP_HEIGHT:
-    case TSIDE_TELLS_TOP_LEVEL: return stands && !extender;
-    case TSIDE_TELLS_FOOT_LEVEL:
-    case TSIDE_TELLS_FOOT_DEPTH: return stands;
-    default: return 0;
-    }
-}
-
-FOR_WALLS(what_is_set_out_is_told_and_no_more)
-{
-    for (int tells = 0; tells < TSIDE_TELLS_COUNT; tells++) {
-        int count = 0;
-        for (int i = 0; i < s->drawing.dimension_count; i++)
-            count += (int)s->drawing.dimensions[i].tells == tells;
-        ck_assert_msg(count == is_set_out(s, (tside_tells)tells), "wall %d tells %s %d times", number, told[tells].name,
-                      count);
-    }
-}
-
 /* --- at any scale --- */
 
 /* The same strokes of what stands and moves, however large: none is crowded out. */
@@ -585,21 +377,18 @@ FOR_WALLS(the_whole_wall_is_the_same_on_both_sides)
 Suite *wall_suite(void)
 {
     Suite *suite = suite_create("wall");
-    TCase *strokes = tcase_create("strokes"), *dimensions = tcase_create("dimensions");
-    tcase_add_test(strokes, the_bow_is_drawn_where_it_is);
-    tcase_add_test(strokes, what_is_fixed_is_drawn_where_it_is);
-    tcase_add_test(strokes, the_extender_is_drawn_as_it_is_laid_out);
-    tcase_add_test(strokes, roll_and_curtain_are_drawn_shut_and_open);
-    tcase_add_test(strokes, a_held_curtain_follows_its_line);
-    tcase_add_test(strokes, the_guide_is_drawn_from_its_eye_to_its_foot);
-    tcase_add_test(strokes, a_place_between_is_drawn_where_the_turn_table_has_it);
-    tcase_add_test(strokes, the_other_hand_is_the_mirror);
-    tcase_add_test(strokes, all_is_drawn_at_every_scale);
-    tcase_add_test(strokes, the_whole_wall_is_the_same_on_both_sides);
-    tcase_add_test(dimensions, a_dimension_tells_the_plans_own_number);
-    tcase_add_test(dimensions, a_dimension_is_as_far_from_point_to_point_as_it_tells);
-    tcase_add_test(dimensions, what_is_set_out_is_told_and_no_more);
-    suite_add_tcase(suite, strokes);
-    suite_add_tcase(suite, dimensions);
+    TCase *tests = tcase_create("wall");
+    tcase_set_timeout(tests, 60);
+    tcase_add_test(tests, the_bow_is_drawn_where_it_is);
+    tcase_add_test(tests, what_is_fixed_is_drawn_where_it_is);
+    tcase_add_test(tests, the_extender_is_drawn_as_it_is_laid_out);
+    tcase_add_test(tests, roll_and_curtain_are_drawn_shut_and_open);
+    tcase_add_test(tests, a_held_curtain_follows_its_line);
+    tcase_add_test(tests, the_guide_is_drawn_from_its_eye_to_its_foot);
+    tcase_add_test(tests, a_place_between_is_drawn_where_the_turn_table_has_it);
+    tcase_add_test(tests, the_other_hand_is_the_mirror);
+    tcase_add_test(tests, all_is_drawn_at_every_scale);
+    tcase_add_test(tests, the_whole_wall_is_the_same_on_both_sides);
+    suite_add_tcase(suite, tests);
     return suite;
 }

@@ -1,0 +1,202 @@
+/* SPDX-License-Identifier: MIT */
+/* Figures over the drive's turns: curves as the turn table has them, axes that say what they count. */
+#include <check.h>
+#include <math.h>
+#include <string.h>
+
+#include <tunnelside.h>
+
+#include "drawings.h"
+#include "expect.h"
+#include "plans.h"
+
+Suite *figures_suite(void);
+
+/* How a panel's axis counts, by the least and the greatest of its numbers. */
+typedef struct scale {
+    double from, to;       /* numbers */
+    double at_from, at_to; /* m on paper */
+    int numbers;
+} scale;
+
+static scale scale_of(const tside_drawing *drawing, tside_part part, int upright)
+{
+    scale s = {HUGE_VAL, -HUGE_VAL, 0, 0, 0};
+    for (int i = 0; i < drawing->note_count; i++) {
+        const tside_note *note = drawing->notes + i;
+        const double at = upright ? note->y : note->x;
+        if (note->part != part || !note->numbered)
+            continue;
+        s.numbers++;
+        if (note->value < s.from) {
+            s.from = note->value;
+            s.at_from = at;
+        }
+        if (note->value > s.to) {
+            s.to = note->value;
+            s.at_to = at;
+        }
+    }
+    ck_assert_int_ge(s.numbers, 2);
+    return s;
+}
+
+static double number_at(const scale *s, double at)
+{
+    return s->from + (at - s->at_from) / (s->at_to - s->at_from) * (s->to - s->from);
+}
+
+/* The turn and the value at the ends of a curve's strokes, in SI, against the functions that know one place. */
+static void check_curve(const tside_side *side, const tside_plan *plan, const tside_drawing *drawing, tside_part part,
+                        double one)
+{
+    const tside_collar collar = tside_drive_collar(&side->drive);
+    const scale turns = scale_of(drawing, TSIDE_PART_AXIS, 0), values = scale_of(drawing, part, 1);
+    tside_travel travel = travel_of(side);
+    tside_hang hang;
+    tside_fault fault;
+    const tside_stroke *last = NULL;
+    int points = 0;
+    ANSWERS(tside_hang_make(&travel, &side->drive_end.guide, &collar, plan->drive_end.eye_x, plan->drive_end.eye_y,
+                            plan->drive_end.stand.misfit, &hang, NULL, &fault));
+    for (int i = 0; i < drawing->stroke_count; i++) {
+        const tside_stroke *stroke = drawing->strokes + i;
+        if (stroke->part != part)
+            continue;
+        if (last) {
+            NEAR(stroke->x, last->x_end, 0, "joined", i);
+            NEAR(stroke->y, last->y_end, 0, "joined", i);
+        }
+        last = stroke;
+        points++;
+    }
+    ck_assert_int_gt(points, 50);
+    NEAR(number_at(&turns, last->x_end), plan->drive_turns, 1e-9, "turns when open", 0);
+    for (int k = 1; k < 40; k++) { /* between them as straight strokes go */
+        double lean, drive;
+        tside_position at;
+        const double bar = plan->bar_turns * k / 40;
+        ANSWERS(tside_guide_lean(&travel, &hang, bar, &lean, &drive, &fault));
+        ANSWERS(tside_travel_at(&travel, bar, &at, &fault));
+        for (int i = 0; i < drawing->stroke_count; i++) {
+            const tside_stroke *s = drawing->strokes + i;
+            const double from = number_at(&turns, s->x), to = number_at(&turns, s->x_end);
+            if (s->part != part || !(drive >= from && drive <= to && to > from))
+                continue;
+            NEAR(one * number_at(&values, s->y + (s->y_end - s->y) * (drive - from) / (to - from)),
+                 part == TSIDE_PART_LEAN ? lean : at.opening, 2e-3 * one * (values.to - values.from), "value", k);
+            points = 0;
+        }
+        ck_assert_int_eq(points, 0);
+    }
+}
+
+START_TEST(curves_are_what_the_turn_table_has)
+{
+    static tside_drawing drawing;
+    for (int each = 0; each < SIDES; each++) {
+        const tside_side side = side_of(each);
+        const tside_plan plan = planned(&side);
+        const tside_stroke *first[TSIDE_PARTS] = {NULL}, *last[TSIDE_PARTS] = {NULL};
+        tside_turn rows[64];
+        tside_fault fault;
+        int count;
+        draw(&side, &plan, TSIDE_VIEW_TURNS, TSIDE_DRIVE_END, 20, &drawing);
+        NEAR(drawing.picture.scale, 1, 0, "scale", 0);
+        check_curve(&side, &plan, &drawing, TSIDE_PART_OPENING, 0.0254);
+        check_curve(&side, &plan, &drawing, TSIDE_PART_LEAN, PI / 180);
+        for (int i = 0; i < drawing.stroke_count; i++) {
+            const tside_stroke *stroke = drawing.strokes + i;
+            if (!first[stroke->part])
+                first[stroke->part] = stroke;
+            last[stroke->part] = stroke;
+        }
+        ANSWERS(tside_plan_turns(&side, rows, 64, &count, &fault));
+        for (int end = 0; end < 2; end++) {
+            const tside_turn *row = end ? rows + count - 1 : rows;
+            const scale torque = scale_of(&drawing, TSIDE_PART_TORQUE, 1),
+                        opening = scale_of(&drawing, TSIDE_PART_OPENING, 1),
+                        lean = scale_of(&drawing, TSIDE_PART_LEAN, 1);
+#define AT(part) (end ? last[part]->y_end : first[part]->y)
+            NEAR(number_at(&torque, AT(TSIDE_PART_TORQUE)) * 4.4482216152605 * 0.3048, row->torque, 1e-9, "torque",
+                 end);
+            NEAR(number_at(&opening, AT(TSIDE_PART_OPENING)) * 0.0254, row->opening, 1e-9, "opening", end);
+            NEAR(number_at(&lean, AT(TSIDE_PART_LEAN)) * PI / 180, row->lean, 1e-9, "lean", end);
+        }
+    }
+}
+END_TEST
+
+/* Each of its panels and its turns have their names. */
+static void names_stand(const tside_drawing *drawing, const char *const *names)
+{
+    tside_fault fault;
+    for (int i = 0; i < 4; i++) {
+        int found = 0;
+        for (int k = 0; k < drawing->note_count; k++) {
+            char words[80];
+            ANSWERS(tside_note_text(drawing->notes + k, words, sizeof words, NULL, &fault));
+            found += !strcmp(words, names[i]);
+        }
+        ck_assert_msg(found == 1, "%s stands %d times", names[i], found);
+    }
+}
+
+START_TEST(figures_speak_the_tape_and_mark_the_turns_asked)
+{
+    static tside_drawing drawing;
+    const tside_side side = plain();
+    const tside_plan plan = planned(&side);
+    tside_picture picture = {.view = TSIDE_VIEW_TURNS, .tape = TSIDE_TAPE_METRIC, .scale = 1, .turns_given = 1};
+    const char *const metric[] = {"opening, mm", "torque, N m", "lean, degrees", "turns of the drive"};
+    const char *const inch[] = {"opening, in", "torque, lbf ft", "lean, degrees", "turns of the drive"};
+    tside_fault fault;
+    scale turns;
+    int marked = 0;
+    picture.turns = plan.drive_turns * 0.3;
+    ANSWERS(tside_draw(&side, &plan, &picture, &drawing, &fault));
+    turns = scale_of(&drawing, TSIDE_PART_AXIS, 0);
+    for (int i = 0; i < drawing.stroke_count; i++)
+        if (drawing.strokes[i].shown == TSIDE_SHOWN_AT_TURNS) {
+            NEAR(number_at(&turns, drawing.strokes[i].x), picture.turns, 1e-9, "turns asked", i);
+            marked++;
+        }
+    ck_assert_int_eq(marked, 3);
+    names_stand(&drawing, metric);
+    picture.tape = TSIDE_TAPE_INCH;
+    ANSWERS(tside_draw(&side, &plan, &picture, &drawing, &fault));
+    names_stand(&drawing, inch);
+}
+END_TEST
+
+/* A guide that stands, and a travel of nothing. */
+START_TEST(figures_of_what_does_not_vary_are_drawn)
+{
+    static tside_drawing drawing;
+    tside_side side = plain();
+    tside_plan plan;
+    side.drive_end.guide.foot = side.free_end.guide.foot = TSIDE_FOOT_FIXED;
+    side.drive_end.rise = side.free_end.rise = 0.45;
+    plan = planned(&side);
+    draw(&side, &plan, TSIDE_VIEW_TURNS, TSIDE_DRIVE_END, 1, &drawing);
+    side = plain();
+    side.stops.shut_by = TSIDE_SHUT_HEIGHT;
+    side.stops.open_by = TSIDE_OPEN_HEIGHT;
+    side.stops.shut_height = side.stops.open_height = 0.8;
+    plan = planned(&side);
+    draw(&side, &plan, TSIDE_VIEW_TURNS, TSIDE_DRIVE_END, 1, &drawing);
+    scale_of(&drawing, TSIDE_PART_TORQUE, 1);
+}
+END_TEST
+
+Suite *figures_suite(void)
+{
+    Suite *suite = suite_create("figures");
+    TCase *tests = tcase_create("figures");
+    tcase_set_timeout(tests, 60);
+    tcase_add_test(tests, curves_are_what_the_turn_table_has);
+    tcase_add_test(tests, figures_speak_the_tape_and_mark_the_turns_asked);
+    tcase_add_test(tests, figures_of_what_does_not_vary_are_drawn);
+    suite_add_tcase(suite, tests);
+    return suite;
+}
