@@ -256,7 +256,7 @@ void put_side_pieces(sheet *s)
 {
     piece list[MOST_PIECES];
     const int count = list_of_side(&s->pen, s->side, list);
-    put_part(&s->paper, "CUT");
+    put_part(&s->paper, "CUT (what is used whole is in the annex)");
     put_list(&s->paper, list, count, 0);
     if (s->side->item_count == 0)
         put_no_take_off(s);

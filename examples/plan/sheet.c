@@ -87,6 +87,7 @@ static void put_annex(sheet *s)
     if (wanted->of > 1 && *wanted->shares)
         put_words(&s->paper, "Shared by both sides, but for what a side gives itself: %s.", wanted->shares);
     put_words(&s->paper, "Grade is where the file's heights begin.");
+    put_hanging_tools(s);
     put_known(s);
     put_bow(s);
     put_along(s);

@@ -33,6 +33,7 @@ void put_drawings(sheet *s, int end);
 void put_hanging(sheet *s);
 
 /* The annex's. */
+void put_hanging_tools(sheet *s);
 void put_known(sheet *s);
 void put_bow(sheet *s);
 void put_along(sheet *s);

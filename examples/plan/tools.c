@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* What to bring to an end: the card's list of tools. */
+/* What to bring: to an end, the card's list of tools; to hang the side, the annex's, with all that carries no mark. */
 #include "sheet.h"
 
 /* The bow's bolt, without the tape: it tells the tools, which any grip of that size shares. */
@@ -53,5 +53,63 @@ void put_tools(sheet *s, int end)
                  tape(&s->pen, end_asked(s->side, end)->footing.depth));
     put_part(&s->paper, "BRING");
     put_words(&s->paper, "%s.", text_of(&words));
+    text_free(&words);
+}
+
+/* --- to hang the side --- */
+
+static int is_unmarked_like(const tside_item *one, const tside_item *other)
+{
+    return !one->first_number && one->code == other->code && one->size == other->size && one->length == other->length;
+}
+
+/* How many of such a piece the whole side has; 0 where it was counted with an earlier one, of the other end. */
+static int count_alike(const planned *side, int at)
+{
+    int count = 0;
+    for (int i = 0; i < side->item_count; i++)
+        if (is_unmarked_like(side->items + i, side->items + at)) {
+            if (i < at)
+                return 0;
+            count += side->items[i].count;
+        }
+    return count;
+}
+
+static int is_bolt(const tside_item *item)
+{
+    return item->code == TSIDE_ITEM_BOW_BOLT || item->code == TSIDE_ITEM_MEMBER_BOLT;
+}
+
+/* "10 x channel, 6 ft 6 3/4 in" */
+static void add_item(text *words, pen *p, const tside_item *item, int count)
+{
+    if (item->by != TSIDE_BY_LENGTH)
+        text_add(words, "%d x ", count);
+    text_add(words, "%s", tside_item_text((int)item->code));
+    if (item->size > 0)
+        text_add(words, " %s", bolt_name(p, item->size, "", is_bolt(item) ? item->length : 0));
+    if (item->length > 0 && !is_bolt(item))
+        text_add(words, ", %s", tape(p, item->length));
+}
+
+void put_hanging_tools(sheet *s)
+{
+    const char *before = "";
+    text words = {NULL, 0, 0};
+    put_part(&s->paper, "BRING TO HANG IT");
+    put_words(&s->paper,
+              "Tape, level, marker, ladders or platforms, ties that bear the bar, a knife for the curtain, "
+              "snips or saw for the channel, a driver for the screws, pliers%s; and beside all that is marked:",
+              s->side->wanted.side.drive.kind == TSIDE_HAND ? "" : ", what wires a motor");
+    for (int i = 0; i < s->side->item_count; i++) {
+        const int count = s->side->items[i].first_number ? 0 : count_alike(s->side, i);
+        if (!count)
+            continue;
+        text_add(&words, "%s", before);
+        add_item(&words, &s->pen, s->side->items + i, count);
+        before = "; ";
+    }
+    put_words(&s->paper, "%s.", s->side->item_count ? text_of(&words) : "what is not told, for want of a take-off");
     text_free(&words);
 }

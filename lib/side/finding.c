@@ -10,10 +10,11 @@
 #include "statics/extender.h"
 #include "statics/push.h"
 
-#define LEAST_SEAL 0.05       /* m, common practice, no published source */
-#define LEAN_KNOWN (3 * DEG)  /* this library's choice: a bar that walks an inch makes it at 19 inches */
-#define LEAN_BINDS (10 * DEG) /* this library's choice */
-#define LEAST_WRAPS 0.75      /* turn, common practice, no published source */
+#define LEAST_SEAL 0.05        /* m, common practice, no published source */
+#define LEAN_KNOWN (3 * DEG)   /* this library's choice: a bar that walks an inch makes it at 19 inches */
+#define LEAN_BINDS (10 * DEG)  /* this library's choice */
+#define LONGEST_SOLD (42 * FT) /* m, common practice, no published source: double random lengths end there */
+#define LEAST_WRAPS 0.75       /* turn, common practice, no published source */
 
 static void add(tside_plan *plan, tside_finding_code code, tside_which_end end, int index, double value, double bound)
 {
@@ -174,6 +175,14 @@ static void find_tipping(const tside_travel *travel, tside_plan *plan)
         }
 }
 
+/* A bar whose joints are given, or forgotten: its sticks overlap by a swage at each. */
+static void find_sticks(const tside_bar *bar, tside_plan *plan)
+{
+    const double stick = (plan->bar_length + bar->splices * bar->swage) / (bar->splices + 1);
+    if (bar->joints == TSIDE_JOINTS_GIVEN && stick > LONGEST_SOLD)
+        add(plan, TSIDE_FINDING_LONG_STICK, TSIDE_DRIVE_END, -1, stick, LONGEST_SOLD);
+}
+
 /* A group of the side's, or what is tried in its place. */
 static const char *group_of(const tside_i_setup *setup, const tside_field *row, const char *structure)
 {
@@ -229,6 +238,7 @@ void tside_i_find(const tside_i_setup *setup, const tside_i_hung *drive, const t
     if (plan->run_given)
         find_run(setup->drive, &side->cable, plan);
     find_protection(&side->cable, plan);
+    find_sticks(setup->bar, plan);
     find_holding(setup->drive, plan);
     if (!plan->drive_end.stand.covers) /* the curtain passes both bows alike */
         add(plan, TSIDE_FINDING_UNCOVERED, TSIDE_DRIVE_END, -1, side->curtain.past, setup->bow.diameter / 2);

@@ -44,7 +44,8 @@ Suite *choices_suite(void);
     NAMED(BINDS, "binds") \
     NAMED(UNCOVERED, "uncovered") \
     NAMED(BOW_HOLE, "bow_hole") \
-    NAMED(MISFIT, "misfit")
+    NAMED(MISFIT, "misfit") \
+    NAMED(LONG_STICK, "long_stick")
 
 static const struct {
     tside_kind kind;

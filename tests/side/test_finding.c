@@ -83,6 +83,7 @@ static void provoke(tside_side *side, tside_finding_code code)
     case TSIDE_FINDING_MISFIT:
         side->drive_end.guide.foot = TSIDE_FOOT_FIXED, side->drive_end.footing.misfit_limit = 1e-6;
         break;
+    case TSIDE_FINDING_LONG_STICK: side->bar.splices = 0; break;
     case TSIDE_FINDING_CODES: break;
     }
 }
@@ -300,10 +301,10 @@ END_TEST
 START_TEST(what_breaks_or_hits_stops_the_work)
 {
     static const tside_finding_code known[] = {
-        TSIDE_FINDING_SEAL,       TSIDE_FINDING_WRAPS,         TSIDE_FINDING_STAYS_UP, TSIDE_FINDING_CHAIN_SWING,
-        TSIDE_FINDING_UPLIFT,     TSIDE_FINDING_STALL_GUESSED, TSIDE_FINDING_UNUSUAL,  TSIDE_FINDING_DROP,
-        TSIDE_FINDING_DROP_START, TSIDE_FINDING_FUSE_START,    TSIDE_FINDING_EFFORT,   TSIDE_FINDING_LEAN_ALONG,
-        TSIDE_FINDING_UNCOVERED,  TSIDE_FINDING_BOW_HOLE};
+        TSIDE_FINDING_SEAL,       TSIDE_FINDING_WRAPS,         TSIDE_FINDING_STAYS_UP,  TSIDE_FINDING_CHAIN_SWING,
+        TSIDE_FINDING_UPLIFT,     TSIDE_FINDING_STALL_GUESSED, TSIDE_FINDING_UNUSUAL,   TSIDE_FINDING_DROP,
+        TSIDE_FINDING_DROP_START, TSIDE_FINDING_FUSE_START,    TSIDE_FINDING_EFFORT,    TSIDE_FINDING_LEAN_ALONG,
+        TSIDE_FINDING_UNCOVERED,  TSIDE_FINDING_BOW_HOLE,      TSIDE_FINDING_LONG_STICK};
     for (int code = 0; code < TSIDE_FINDING_CODES; code++) {
         int only_known = 0;
         for (size_t i = 0; i < sizeof known / sizeof *known; i++)
