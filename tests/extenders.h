@@ -70,6 +70,34 @@ static inline double reach_bow(const side *s, double angle)
     return beyond_top(s, s->eye_y - t * cos(angle)) ? HUGE_VAL : t;
 }
 
+/*
+ * How far along the centreline a height on it is from where it bends otherwise: the leg's top, the peak of a pointed
+ * bow, the end of a straight one.
+ */
+static inline double from_bend(const side *s, double y)
+{
+    const tside_frame *f = &s->frame;
+    double d = f->tube.diameter, out = f->measured == TSIDE_OUTSIDE ? d / 2 : 0;
+    if (f->shape == TSIDE_THREE_POINTS) { /* straight in all of these tests */
+        double run = f->peak_x - f->foot_x, rise = f->peak_height - f->foot_height, length = hypot(run, rise);
+        return fabs(f->peak_height + out * run / length - y) * length / rise;
+    } else {
+        double a = f->width / 2 - out, h = f->leg_height, rise = f->peak_height - out - h, R, cx, cy, along, nearest;
+        R = rise >= a ? (rise * rise + a * a) / (2 * a) : (rise * rise + a * a) / (2 * rise);
+        cx = rise >= a ? a - R : 0;
+        cy = rise >= a ? h : h + rise - R;
+        along = y <= h ? y - h : R * (asin((y - cy) / R) - atan2(h - cy, a - cx));
+        nearest = h > 0 ? fabs(along) : HUGE_VAL;
+        return rise > a ? fmin(nearest, R * (atan2(rise, R - a) - atan2(h - cy, a - cx)) - along) : nearest;
+    }
+}
+
+/* As far as the hole in the bow keeps off that, where it can: this library's choice, two of the tube's diameters. */
+static inline double hole_keeps_off(const side *s)
+{
+    return 2 * s->frame.tube.diameter;
+}
+
 /* --- sides with an extender --- */
 
 typedef struct fitted {
@@ -152,6 +180,19 @@ static inline double to_bow(const side *s, double x, double y)
     return least;
 }
 
+/*
+ * How high on the bow the place on its outer face lies that the tube meets: farther up than the hole, the more so the
+ * nearer the tube runs beside the bow.
+ */
+static inline double foot_of_face(const side *s, double angle, double hole)
+{
+    double rate, up, cosine;
+    bow_x(s, hole, &rate);
+    up = 1 / hypot(rate, 1);
+    cosine = (rate * sin(angle) + cos(angle)) * up;
+    return hole + s->frame.tube.diameter / 2 * cosine / sqrt(1 - cosine * cosine) * up;
+}
+
 static inline void check_geometry(const fitted *f, const tside_layout *l, int number)
 {
     const side *s = &f->s;
@@ -184,7 +225,7 @@ static inline void check_geometry(const fitted *f, const tside_layout *l, int nu
      * where the tube meets the outer face is half the bow's diameter off its centreline; an eye may hang inside that
      * beside a bow that overhangs, and a tube pass over its top end
      */
-    if (to_bow(s, s->eye_x, s->eye_y) > d / 2 && !beyond_top(s, l->bow_height + d)) {
+    if (to_bow(s, s->eye_x, s->eye_y) > d / 2 && !beyond_top(s, foot_of_face(s, l->angle, l->bow_height))) {
         NEAR(to_bow(s, s->eye_x - l->overhang * sine, s->eye_y - l->overhang * cosine), d / 2, 1e-7, "face", number);
         ck_assert(l->overhang < l->bow_distance);
     }

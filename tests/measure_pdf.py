@@ -184,7 +184,7 @@ def check_walls(pdf, plan):
         if asked["hung"] != "extender":
             continue
         cut, side = value(answered, "layout.cut_length"), value(asked, "extender.tube.side")
-        for scale in (1, 2, 5, 10, 20, 50):
+        for scale in (1, 2, 5, 10, 20, 50, 100):
             edges = [l for l in page.lines if abs(math.hypot(l[2] - l[0], l[3] - l[1]) - cut / scale) <= CLOSE]
             middles = [((l[0] + l[2]) / 2, (l[1] + l[3]) / 2) for l in edges]
             if any(abs(math.dist(a, b) - side / scale) <= CLOSE for a in middles for b in middles):

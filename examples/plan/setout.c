@@ -37,7 +37,7 @@ static void mark_holes(sheet *s, int end)
     const double member = end_asked(s->side, end)->extender.member_height - hip_above_ground(s->side, end);
     put_step(&s->paper, "Mark the bow's hole, on the middle of its tube:");
     put_height(s, end, layout->bow_height - side->curtain.hip);
-    put_measure(s, layout->bow_along < 0 ? "down the bow from hip" : "up the bow from hip", fabs(layout->bow_along));
+    put_measure(s, layout->bow_along < 0 ? "down bow from hip" : "up bow from hip", fabs(layout->bow_along));
     put_found_here(s, TSIDE_FINDING_BOW_HOLE, end);
     put_step(&s->paper, "Mark the member's hole, on the middle of its height:");
     put_height(s, end, member);

@@ -53,8 +53,9 @@ typedef enum tside_binding {
     TSIDE_BINDS_MEMBER,  /* the member would lie above the crossing */
     TSIDE_BINDS_SPACING,
     TSIDE_BINDS_STOCK,
-    TSIDE_BINDS_ENDS, /* the member's ends */
-    TSIDE_BINDS_ANGLE /* 75 degrees from plumb */
+    TSIDE_BINDS_ENDS,  /* the member's ends */
+    TSIDE_BINDS_ANGLE, /* 75 degrees from plumb */
+    TSIDE_BINDS_KINK   /* the bow's hole keeps off a kink or a bend's end of it */
 } tside_binding;
 
 /*
@@ -87,8 +88,11 @@ typedef struct tside_layout {
  *
  * The best angle makes bow_distance^2 x member_distance, to which the tip's deflection is
  * proportional, smallest, subject to: it reaches the bow; the member below the crossing; least
- * spacing; longest stock; the crossing within the member's ends; 75 degrees. A given angle or
- * crossing is held to all but the last.
+ * spacing; longest stock; the crossing within the member's ends; 75 degrees. If its hole in the
+ * bow would come within two of its tube's diameters of a kink, a bend's end or a pointed top, the
+ * best that keeps off them is taken, if there is one and the roll passes it: below such a place
+ * unless above it the tip is twice as stiff. A given angle or crossing is held to the bounds
+ * before 75 degrees.
  * extender: every field checked.
  * bow: made by tside_bow_make, of the end wall.
  * hip: m, up to the bow's top, height of the curtain's fixing.

@@ -75,6 +75,28 @@ tside_bow_point tside_i_path_at(const tside_path *path, double arc)
     return tside_i_piece_at(piece, arc - piece->from);
 }
 
+double tside_i_path_bend(const tside_path *centre, int i)
+{
+    const double smooth = 1e-9; /* rad: a round top is level to rounding */
+    if (i < centre->count)
+        return centre->piece[i].from;
+    return fabs(tside_i_path_at(centre, centre->length).heading - TSIDE_PI) > smooth ? centre->length : HUGE_VAL;
+}
+
+double tside_i_path_from_bend(const tside_path *centre, double arc)
+{
+    double nearest = HUGE_VAL;
+    for (int i = 1; i <= centre->count; i++)
+        nearest = fmin(nearest, fabs(arc - tside_i_path_bend(centre, i)));
+    return nearest;
+}
+
+/* Two diameters: this library's choice. */
+double tside_i_bow_keep_off(const tside_bow *bow)
+{
+    return 2 * bow->diameter;
+}
+
 /* Adds a piece at the path's end, turned by a kink from the heading there. */
 static void add_piece(tside_path *path, double length, double curvature, double kink)
 {

@@ -16,5 +16,14 @@ int tside_i_path_at_height(const tside_path *path, double height, double *arc, d
 /* First crossing of the half line from (x, y) in direction (cosine, sine); 0 if there is none. */
 int tside_i_path_crossing(const tside_path *path, double x, double y, double cosine, double sine, double *distance,
                           double *arc);
+/*
+ * Where a centreline bends otherwise from there on, for the i-th time from 1 up to the count of its pieces: at a kink,
+ * at a bend's end, and at last at its top if that is pointed; else beyond all of it.
+ */
+double tside_i_path_bend(const tside_path *centre, int i);
+/* How far from a place on the centreline the nearest of them is, m. */
+double tside_i_path_from_bend(const tside_path *centre, double arc);
+/* How far a hole should keep off each of them, m. */
+double tside_i_bow_keep_off(const tside_bow *bow);
 
 #endif

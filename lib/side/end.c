@@ -30,13 +30,20 @@ void tside_i_hip_instead(const tside_i_setup *setup, tside_which_end which, tsid
     }
 }
 
+/* How high above the bar's axis stands what passes beside the tube. */
+static double beside(const tside_i_setup *setup, tside_which_end which)
+{
+    return setup->stand[which].beside ? tside_i_end_collar(setup, which).height : 0;
+}
+
 static tside_status lay_out(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung,
                             tside_layout *layout, tside_fault *fault)
 {
     const tside_i_names names = tside_i_end_names(setup, which, TSIDE_I_OWN_EYE);
     return tside_i_within(fault, tside_i_end_name(which),
                           tside_i_layout_place(&tside_i_end(setup->side, which)->extender, &setup->bow, &setup->hip,
-                                               hung->eye_x, hung->eye_y, &names, layout, fault));
+                                               hung->eye_x, hung->eye_y, &setup->track, beside(setup, which), &names,
+                                               layout, fault));
 }
 
 static tside_i_bar_end bar_end(const tside_i_setup *setup, tside_which_end which, const tside_i_pushing *pushing)
@@ -139,7 +146,7 @@ static tside_status plan_tube(const tside_i_setup *setup, tside_which_end which,
 {
     const tside_i_names names = tside_i_end_names(setup, which, TSIDE_I_OWN_EYE);
     const tside_extender *extender = &tside_i_end(setup->side, which)->extender;
-    const tside_i_passing passing = {&plan->layout, plan->stand.beside ? tside_i_end_collar(setup, which).height : 0};
+    const tside_i_passing passing = {&plan->layout, beside(setup, which)};
     tside_i_spot where;
     double intrusion = tside_i_track_greatest(&setup->track, tside_i_intrusion, &passing, &where);
     TRY(tside_i_layout_clear(extender, intrusion, &names, &plan->layout, fault));

@@ -90,29 +90,16 @@ static void find_keep_outs(const tside_i_setup *setup, tside_which_end which, co
     }
 }
 
-/*
- * From the bow's hole to where its centreline nearest to it changes its bend; a peak bends on as evenly unless it is
- * pointed.
- */
-static double from_bend(const tside_path *centre, double hole)
-{
-    const double level = 1e-9; /* rad: a round peak's heading is off level by rounding, and is no kink */
-    double nearest = HUGE_VAL, top = tside_i_path_at(centre, centre->length).heading;
-    for (int i = 1; i < centre->count; i++)
-        nearest = fmin(nearest, fabs(hole - centre->piece[i].from));
-    return fabs(top - TSIDE_PI) > level ? fmin(nearest, fabs(centre->length - hole)) : nearest;
-}
-
 static void find_hole(const tside_i_setup *setup, tside_which_end which, const tside_end_plan *end_plan,
                       tside_plan *plan)
 {
-    double bound = 2 * setup->bow.diameter, distance;
+    double bound = tside_i_bow_keep_off(&setup->bow), distance;
     if (!end_plan->layout_given)
         return;
-    distance = from_bend(&setup->bow.centre, setup->hip.arc + end_plan->layout.bow_along);
-    if (distance < bound)
+    distance = tside_i_path_from_bend(&setup->bow.centre, setup->hip.arc + end_plan->layout.bow_along);
+    if (distance < bound - SLACK) /* the best extender often keeps off by just the bound */
         add(plan, TSIDE_FINDING_BOW_HOLE, which, -1, distance > SLACK ? distance : 0,
-            bound); /* the stiffest tube often ends just in a kink */
+            bound); /* the stiffest often ends just in a kink */
 }
 
 /* The lean along the house, either way; 0 of a guide that stands on its foot. */

@@ -9,14 +9,13 @@
 #include "base/root.h"
 #include "parts/tube.h"
 #include "shape/bow.h"
-#include "shape/peak.h"
 #include "statics/strength.h"
 
 static const char *const slants[] = {"best", "angle", "crossing"};
 #define INCH WITH_INCH(tside_extender)
 #define METRIC WITH_METRIC(tside_extender)
 
-static const char *const bindings[] = {"nothing", "bow", "member", "spacing", "stock", "ends", "angle"};
+static const char *const bindings[] = {"nothing", "bow", "member", "spacing", "stock", "ends", "angle", "kink"};
 
 /* clang-format off */
 static const tside_field rows[] = {
@@ -84,6 +83,7 @@ typedef struct problem {
     double eye_x, eye_y, drop; /* drop: eye to member */
     double inner, outer;       /* the member's ends, outboard of the centreline */
     const tside_i_names *names;
+    double much; /* 0, or how much stiffer above a bend the tube must be for its hole to keep off above, not below */
 } problem;
 
 /* Refuses where an end of the member is, as it was told. value, bound: m, outboard of the centreline. */
@@ -226,6 +226,78 @@ static double stiffest(const problem *p, double low, double high)
     return (low + high) / 2;
 }
 
+/* The stiffest of all angles between two; how many valleys there are, the looks tell. */
+static double stiffest_between(const problem *p, double low, double high)
+{
+    const double at_bound =
+        1e-8; /* rad: the golden section comes near to a bound, but never to it, and what binds would go unnamed */
+    double step = (high - low) / LOOKS, best = low, least = flexibility(p, low), valley;
+    for (int i = 1; i <= LOOKS; i++) {
+        double at = low + (high - low) * i / LOOKS, value = flexibility(p, at);
+        if (value < least)
+            best = at, least = value;
+    }
+    if (!(high > low))
+        return best;
+    valley = stiffest(p, fmax(low, best - step), fmin(high, best + step));
+    return valley - low < at_bound ? low : high - valley < at_bound ? high : valley;
+}
+
+/* Whether the hole comes so near to a bend of the bow that it is a finding. */
+static int nears_bend(const problem *p, double angle)
+{
+    double sB, arc;
+    return cross_bow(p, angle, &sB, &arc) &&
+           tside_i_path_from_bend(&p->bow->centre, arc) < tside_i_bow_keep_off(p->bow) - SLACK;
+}
+
+typedef struct aim {
+    const problem *problem;
+    double arc; /* m, along the bow's centreline */
+} aim;
+
+/* How far up the bow beyond an aim the tube meets it: the flatter, the farther. */
+static double beyond_aim(double angle, const void *context)
+{
+    const aim *at = context;
+    double sB, arc = at->problem->bow->centre.length;
+    cross_bow(at->problem, angle, &sB, &arc);
+    return arc - at->arc;
+}
+
+/* Narrows angles to those at which the tube meets the bow between two arc lengths; 0 if none does. */
+static int meets_between(const problem *p, double first, double last, double *low, double *high)
+{
+    const aim lowest = {p, first}, highest = {p, last};
+    if (first > last || beyond_aim(*high, &lowest) < 0 || beyond_aim(*low, &highest) > 0)
+        return 0;
+    *low = tside_i_rising_root(beyond_aim, &lowest, *low, *high);
+    *high = tside_i_rising_root(beyond_aim, &highest, *low, *high);
+    return 1;
+}
+
+/*
+ * The best of those angles whose hole keeps off each bend of the bow; 0 if there are none. Below a bend the hole lies
+ * where a tape finds it and the tube is shorter, so that one above it must be much stiffer; below and above a kink they
+ * are often about as stiff, and the last digit of a measure would choose.
+ */
+static int best_off_bends(const problem *p, double low, double high, double *best)
+{
+    const tside_path *centre = &p->bow->centre;
+    const double keep = tside_i_bow_keep_off(p->bow);
+    double first = -HUGE_VAL, least = HUGE_VAL;
+    for (int i = 1; i <= centre->count; i++) {
+        double bend = tside_i_path_bend(centre, i), flattest = high, steepest = low;
+        if (meets_between(p, first, bend - keep, &steepest, &flattest)) {
+            double angle = stiffest_between(p, steepest, flattest), value = flexibility(p, angle);
+            if (least == HUGE_VAL || p->much * value < least)
+                *best = angle, least = value;
+        }
+        first = bend + keep;
+    }
+    return least < HUGE_VAL;
+}
+
 /* Where a tube at an angle meets bow and member. */
 typedef struct meeting {
     double angle;
@@ -270,12 +342,10 @@ static tside_status given_angle(const problem *p, double angle, const char *fiel
  */
 static tside_status best_angle(const problem *p, meeting *met, tside_binding *binding, tside_fault *fault)
 {
-    const double at_bound =
-        1e-8; /* rad: the golden section comes near to a bound, but never to it, and what binds would go unnamed */
     const tside_extender *e = p->extender;
     double steep_ends = atan2(p->eye_x - p->outer, p->drop), flat_ends = atan2(p->eye_x - p->inner, p->drop),
            flat_stock = flattest_for_stock(p);
-    double low, high, steep_bow, flat_bow, steepest, widest = MISSES, widest_angle = 0, best, best_value;
+    double low, high, steep_bow, flat_bow, steepest, widest = MISSES, widest_angle = 0, best;
     if (!reach_bow(p, &steep_bow, &flat_bow))
         return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, "extender.slant", p->names->bow,
                               "no tube from the eye reaches the bow");
@@ -291,18 +361,8 @@ static tside_status best_angle(const problem *p, meeting *met, tside_binding *bi
         return none_fits(p, widest, widest_angle, steepest, flat_bow, flat_stock, steep_ends, flat_ends, fault);
     low = fmin(low, flat_bow);
     high = fmax(low, high);
-    best = low;
-    best_value = flexibility(p, best);
-    for (int i = 1; i <= LOOKS; i++) {
-        double at = low + (high - low) * i / LOOKS, value = flexibility(p, at);
-        if (value < best_value)
-            best = at, best_value = value;
-    }
+    best = stiffest_between(p, low, high);
     *binding = TSIDE_BINDS_NOTHING;
-    if (high > low) {
-        double step = (high - low) / LOOKS, valley = stiffest(p, fmax(low, best - step), fmin(high, best + step));
-        best = valley - low < at_bound ? low : high - valley < at_bound ? high : valley;
-    }
     if (best == low)
         *binding = low == steepest ? (steepest == steep_bow ? TSIDE_BINDS_BOW : TSIDE_BINDS_SPACING) : TSIDE_BINDS_ENDS;
     else if (best == high)
@@ -310,6 +370,8 @@ static tside_status best_angle(const problem *p, meeting *met, tside_binding *bi
                    : high == flat_ends ? TSIDE_BINDS_ENDS
                    : high < FLATTEST   ? TSIDE_BINDS_BOW
                                        : TSIDE_BINDS_ANGLE;
+    if (p->much > 0 && nears_bend(p, best) && best_off_bends(p, low, high, &best))
+        *binding = TSIDE_BINDS_KINK;
     return given_angle(p, best, "extender.slant", met, fault);
 }
 
@@ -399,9 +461,55 @@ tside_status tside_i_hip_find(const tside_bow *bow, double height, const char *n
     return TSIDE_OK;
 }
 
+static tside_status place(const problem *p, const tside_i_hip *hip, tside_layout *layout, tside_fault *fault)
+{
+    const tside_extender *extender = p->extender;
+    tside_bow_point hole;
+    meeting met;
+    double face, ignored;
+    TRY(choose_angle(p, &met, &layout->binding, fault));
+    hole = tside_i_path_at(&p->bow->centre, met.arc);
+    if (!tside_i_path_crossing(&p->bow->face, p->eye_x, p->eye_y, -sin(met.angle), -cos(met.angle), &face, &ignored))
+        face = met.bow;
+    layout->angle = met.angle;
+    layout->run = tan(met.angle);
+    layout->eye_x = p->eye_x;
+    layout->eye_y = p->eye_y;
+    layout->bow_distance = met.bow;
+    layout->member_distance = met.member;
+    layout->cut_length = extender->end_distance + met.member + extender->tail;
+    layout->eye_from_top = extender->end_distance;
+    layout->bow_from_top = extender->end_distance + met.bow;
+    layout->member_from_top = extender->end_distance + met.member;
+    layout->overhang = face;
+    layout->eye_above_hip = p->eye_y - hip->height;
+    layout->eye_outboard = p->eye_x - hip->face;
+    layout->bow_x = hole.x;
+    layout->bow_height = hole.y;
+    layout->bow_along = met.arc - hip->arc;
+    layout->member_x = p->eye_x - p->drop * tan(met.angle);
+    layout->member_from_outer = p->outer - layout->member_x;
+    return TSIDE_OK;
+}
+
+/* How far the roll stays clear of the tube, beyond the clearance asked, from its greatest intrusion. */
+static double clear_of(const tside_extender *extender, double intrusion)
+{
+    return -intrusion - (extender->tube.side / 2 + extender->bar_clearance);
+}
+
+/* The same, of a whole travel. */
+static double clear_on(const tside_i_track *track, const tside_extender *extender, const tside_layout *layout,
+                       double beside)
+{
+    const tside_i_passing passing = {layout, beside};
+    tside_i_spot where;
+    return clear_of(extender, tside_i_track_greatest(track, tside_i_intrusion, &passing, &where));
+}
+
 tside_status tside_i_layout_place(const tside_extender *extender, const tside_bow *bow, const tside_i_hip *hip,
-                                  double eye_x, double eye_y, const tside_i_names *names, tside_layout *layout,
-                                  tside_fault *fault)
+                                  double eye_x, double eye_y, const tside_i_track *track, double beside,
+                                  const tside_i_names *names, tside_layout *layout, tside_fault *fault)
 {
     problem p = {extender,
                  bow,
@@ -410,40 +518,27 @@ tside_status tside_i_layout_place(const tside_extender *extender, const tside_bo
                  eye_y - names->ground - extender->member_height,
                  tside_i_of_told(&names->level, extender->member_inner),
                  tside_i_of_told(&names->level, extender->member_outer),
-                 names};
-    tside_bow_point hole;
-    meeting met;
-    double face, ignored;
+                 names,
+                 0};
+    static const double much[] = {2, 1, 0}; /* this library's choice; a hole near a kink can be borne, a tube in the
+                                               roll's way cannot */
+    double clear, most = -HUGE_VAL;
+    tside_layout tried;
     TRY(check_input(&p, fault));
-    TRY(choose_angle(&p, &met, &layout->binding, fault));
-    hole = tside_i_path_at(&bow->centre, met.arc);
-    if (!tside_i_path_crossing(&bow->face, eye_x, eye_y, -sin(met.angle), -cos(met.angle), &face, &ignored))
-        face = met.bow;
-    layout->angle = met.angle;
-    layout->run = tan(met.angle);
-    layout->eye_x = eye_x;
-    layout->eye_y = eye_y;
-    layout->bow_distance = met.bow;
-    layout->member_distance = met.member;
-    layout->cut_length = extender->end_distance + met.member + extender->tail;
-    layout->eye_from_top = extender->end_distance;
-    layout->bow_from_top = extender->end_distance + met.bow;
-    layout->member_from_top = extender->end_distance + met.member;
-    layout->overhang = face;
-    layout->eye_above_hip = eye_y - hip->height;
-    layout->eye_outboard = eye_x - hip->face;
-    layout->bow_x = hole.x;
-    layout->bow_height = hole.y;
-    layout->bow_along = met.arc - hip->arc;
-    layout->member_x = eye_x - p.drop * tan(met.angle);
-    layout->member_from_outer = p.outer - layout->member_x;
+    for (size_t i = 0; i < sizeof much / sizeof *much && most < -SLACK; i++) {
+        p.much = much[i];
+        TRY(place(&p, hip, &tried, fault));
+        clear = i || tried.binding == TSIDE_BINDS_KINK ? clear_on(track, extender, &tried, beside) : HUGE_VAL;
+        if (clear > most)
+            *layout = tried, most = clear;
+    }
     return TSIDE_OK;
 }
 
 tside_status tside_i_layout_clear(const tside_extender *extender, double intrusion, const tside_i_names *names,
                                   tside_layout *layout, tside_fault *fault)
 {
-    layout->clear = -intrusion - (extender->tube.side / 2 + extender->bar_clearance);
+    layout->clear = clear_of(extender, intrusion);
     if (layout->clear < -SLACK)
         return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.bar_clearance", names->travel,
                                     "the roll would come too near the tube", "m", extender->bar_clearance, TSIDE_ABOVE,
@@ -465,7 +560,7 @@ tside_status tside_extender_layout(const tside_extender *extender, const tside_b
     TRY(tside_i_hip_find(bow, hip, "hip", &fixing, fault));
     TRY(tside_i_check(&tside_i_extender_table, "extender", extender, fault));
     tside_i_track_make(travel, &track);
-    status = tside_i_layout_place(extender, bow, &fixing, eye_x, eye_y, &names, &made, fault);
+    status = tside_i_layout_place(extender, bow, &fixing, eye_x, eye_y, &track, 0, &names, &made, fault);
     if (status == TSIDE_OK)
         status = tside_i_layout_clear(extender, tside_i_track_greatest(&track, tside_i_intrusion, &roll, &where),
                                       &names, &made, fault);

@@ -169,6 +169,7 @@ static const struct {
     {TSIDE_KIND_LAYOUT, "binding", TSIDE_BINDS_STOCK, "stock"},
     {TSIDE_KIND_LAYOUT, "binding", TSIDE_BINDS_ENDS, "ends"},
     {TSIDE_KIND_LAYOUT, "binding", TSIDE_BINDS_ANGLE, "angle"},
+    {TSIDE_KIND_LAYOUT, "binding", TSIDE_BINDS_KINK, "kink"},
     {TSIDE_KIND_STRENGTH_LINE, "code", TSIDE_BAR_SHEAR, "bar_shear"},
     {TSIDE_KIND_STRENGTH_LINE, "code", TSIDE_BAR_SHEAR_STALL, "bar_shear_stall"},
     {TSIDE_KIND_STRENGTH_LINE, "code", TSIDE_BAR_BENDING, "bar_bending"},

@@ -83,6 +83,8 @@ FOR_SIDES(roll_keeps_off_the_tube, SIDES)
     double rough, sampled = sampled_clear(&f, &layout, &rough), first = layout.clear;
     ck_assert_msg(first <= sampled + 1e-11 && first >= sampled - rough - 1e-11, "side %d: clear %.12g, sampled %.12g",
                   number, first, sampled);
+    f.e.slant = TSIDE_SLANT_ANGLE; /* it would else look for one that the roll passes */
+    f.e.angle = layout.angle;
     f.e.bar_clearance = first + 0.01;
     REFUSES(lay_out(&f, &again, &fault), again, TSIDE_OUT_OF_REACH, "extender.bar_clearance", TSIDE_ABOVE);
     ck_assert_str_eq(fault.other, "travel");

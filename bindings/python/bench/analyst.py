@@ -100,6 +100,9 @@ class Bow:
             self.radius = (rise**2 + a**2) / (2 * rise)
             self.x, self.y = 0.0, h + rise - self.radius
         self.kink = math.atan2(h - self.y, a - self.x)  # the arc's normal where it begins
+        self.bends = [h] if h > 0 else []  # along the centreline, where it bends otherwise: the leg's top, a pointed peak
+        if rise > a:
+            self.bends.append(h + self.radius * (math.atan2(h + rise - self.y, -self.x) - self.kink))
 
     def crossings(self, x, y, angle, out):
         """Distances at which a half line down and inboard meets the bow, moved outboard by out."""
@@ -124,8 +127,13 @@ class Bow:
         """Along the centreline from the foot."""
         return y if y <= self.h else self.h + self.radius * (math.atan2(y - self.y, x - self.x) - self.kink)
 
+    def hole(self, x, y, angle):
+        """Where along the centreline an extender from an eye has its hole."""
+        t = self.cross(x, y, angle)
+        return self.along(x - t * math.sin(angle), y - t * math.cos(angle))
 
-BINDS_NOTHING, BINDS_BOW, BINDS_MEMBER, BINDS_SPACING, BINDS_STOCK, BINDS_ENDS, BINDS_ANGLE = range(7)
+
+BINDS_NOTHING, BINDS_BOW, BINDS_MEMBER, BINDS_SPACING, BINDS_STOCK, BINDS_ENDS, BINDS_ANGLE, BINDS_KINK = range(8)
 
 
 def best_angle(bow, x, y, drop, spacing, longest, inner, outer):
@@ -145,21 +153,43 @@ def best_angle(bow, x, y, drop, spacing, longest, inner, outer):
     steep_ends, flat_ends = math.atan2(x - outer, drop), math.atan2(x - inner, drop)
     flat_stock = math.acos(drop / longest)
     low, high = max(steepest, steep_ends), min(FLATTEST, flat_stock, flat_ends)
-    looks = np.linspace(low, high, 25)
-    values = [flexibility(angle) for angle in looks]
-    best = int(np.argmin(values))
-    bracket = (looks[max(best - 1, 0)], looks[min(best + 1, 24)])
-    valley = optimize.minimize_scalar(flexibility, bounds=bracket, method="bounded", options={"xatol": 1e-10})
-    choice = valley.x
-    if values[0] <= valley.fun:
-        choice = low
-    elif values[-1] <= valley.fun:
-        choice = high
+
+    def stiffest(low, high):
+        looks = np.linspace(low, high, 25)
+        values = [flexibility(angle) for angle in looks]
+        best = int(np.argmin(values))
+        bracket = (looks[max(best - 1, 0)], looks[min(best + 1, 24)])
+        valley = optimize.minimize_scalar(flexibility, bounds=bracket, method="bounded", options={"xatol": 1e-10})
+        return low if values[0] <= valley.fun else high if values[-1] <= valley.fun else valley.x
+
+    choice = stiffest(low, high)
+    off = off_bends(bow, x, y, low, high)
+    if not any(steep - 1e-12 <= choice <= flat + 1e-12 for steep, flat in off) and off:
+        chosen = stiffest(*off[0])
+        for between in off[1:]:  # the lowest, unless a higher one is twice as stiff
+            higher = stiffest(*between)
+            chosen = higher if 2 * flexibility(higher) < flexibility(chosen) else chosen
+        return chosen, BINDS_KINK
     if choice == low:
         return choice, (BINDS_BOW if low == STEEPEST else BINDS_SPACING) if low == steepest else BINDS_ENDS
     if choice == high:
         return choice, BINDS_STOCK if high == flat_stock else BINDS_ENDS if high == flat_ends else BINDS_ANGLE
     return choice, BINDS_NOTHING
+
+
+def off_bends(bow, x, y, low, high):
+    """Of the angles between two those whose hole keeps two diameters off each of the bow's bends: (steepest, flattest), stretch by stretch."""
+    keep, stretches, first = 4 * bow.half, [], -math.inf
+    lowest, highest = bow.hole(x, y, low), bow.hole(x, y, high)
+
+    def angle(along):
+        return low if along <= lowest else high if along >= highest else optimize.brentq(lambda at: bow.hole(x, y, at) - along, low, high, xtol=1e-15)
+
+    for bend in [*bow.bends, math.inf]:
+        if first <= bend - keep and first <= highest and bend - keep >= lowest:
+            stretches.append((angle(first), angle(bend - keep)))
+        first = bend + keep
+    return stretches
 
 
 # --- the travel: the curtain hangs plumb from its fixing, and the roll outboard of it ---
@@ -518,9 +548,7 @@ def layout(out, end, field, guide, travel, height):
     for row, (a, h, rise, diameter, x, y, fall, *bounds) in enumerate(zip(*columns)):
         bow = Bow(a, h, rise, diameter)
         angle, binding = best_angle(bow, x, y, fall, *bounds)
-        sB = bow.cross(x, y, angle)
-        along = bow.along(x - sB * math.sin(angle), y - sB * math.cos(angle))
-        solved[row] = angle, binding, sB, bow.cross(x, y, angle, bow.half), along, bow.a
+        solved[row] = angle, binding, bow.cross(x, y, angle), bow.cross(x, y, angle, bow.half), bow.hole(x, y, angle), bow.a
     angle, binding, sB, overhang, along, a = (solved[:, [i]] for i in range(6))
     sG = drop / np.cos(angle)
     bow_x, bow_y = guide.x - sB * np.sin(angle), guide.y - sB * np.cos(angle)
