@@ -191,7 +191,7 @@ done
 edit film30.json 's/"splices": [0-9]*/"splices": 0/'
 run 0 changed.json
 page ANNEX
-says_here "the bar's sticks are 97 ft 2 7/16 in long on average, and tube is seldom sold above 42 ft 0 in. What mends it: more bar.splices, or bar.joints from_stock"
+says_here "the bar's sticks are 97 ft 2 7/16 in long on average, and tube is seldom sold above 42 ft 0 in. What mends it: more bar.splices, or bar.joints stock"
 
 # the ground differs: what is told at an end is above that end's
 edit film30.json 's/"free_end": {/"free_end": { "hip_height": "5 ft 2 in",/'

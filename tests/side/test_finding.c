@@ -257,6 +257,18 @@ START_TEST(texts_are_total)
 }
 END_TEST
 
+/* Of a choice, what follows its path, if anything does, is one of its names. */
+static void is_choice_named(const tside_field *field, const char *after)
+{
+    const size_t length = *after == ' ' ? strspn(after + 1, "abcdefghijklmnopqrstuvwxyz_") : 0;
+    int named = length == 0 || !strncmp(after, " or ", 4);
+    if (field->type != TSIDE_CHOICE)
+        return;
+    for (int i = 0; i < field->choice_count && !named; i++)
+        named = strlen(field->choices[i]) == length && !strncmp(field->choices[i], after + 1, length);
+    ck_assert_msg(named, "%s is never%s", field->name, after);
+}
+
 /* Every dotted word of what mends is a field of a side, once its end is filled in; returns how many there are. */
 static int fields_named(const char *words)
 {
@@ -271,6 +283,7 @@ static int fields_named(const char *words)
         if (strchr(path, '.')) {
             tside_place place;
             ck_assert_msg(tside_field_find(TSIDE_KIND_SIDE, path, &place, NULL) == TSIDE_OK, "no field %s", path);
+            is_choice_named(place.field, from + length);
             count++;
         }
         words = from + length + (length == 0 && !of_end);
