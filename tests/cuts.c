@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: MIT */
+#include <check.h>
 #include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -135,6 +136,21 @@ cut_order cut_order_spread(dice d, int lengths, int stocks, int most, int least,
     return order;
 }
 
+cut_order cut_order_of(double kerf, double trim, const double *stock, const double *cuts, const int *counts)
+{
+    cut_order order;
+    tside_usual(TSIDE_KIND_STOCK, &order.stock);
+    strcpy(order.name, "by hand");
+    order.optimum = 0;
+    order.stock.kerf = kerf;
+    order.stock.trim = trim;
+    for (order.stock.length_count = 0; stock[order.stock.length_count] > 0; order.stock.length_count++)
+        order.stock.lengths[order.stock.length_count].length = stock[order.stock.length_count];
+    for (order.cut_count = 0; cuts[order.cut_count] > 0; order.cut_count++)
+        order.cuts[order.cut_count] = (tside_cut){cuts[order.cut_count], counts[order.cut_count]};
+    return order;
+}
+
 cut_answer cut_order_plan(const cut_order *order, int node_limit)
 {
     enum { CAPACITY = 4000 };
@@ -211,4 +227,16 @@ const char *cut_answer_wrong(const cut_order *order, const cut_answer *answer)
         (plan->fewest && !plan->proven))
         return "the bound";
     return NULL;
+}
+
+cut_answer cut_order_sound(const cut_order *order, int node_limit)
+{
+    cut_answer answer = cut_order_plan(order, node_limit);
+    const char *wrong;
+    if (answer.status != TSIDE_OK)
+        check_answered(__FILE__, __LINE__, &answer.fault);
+    wrong = cut_answer_wrong(order, &answer);
+    if (wrong)
+        ck_abort_msg("%s: %s", order->name, wrong);
+    return answer;
 }

@@ -51,10 +51,18 @@ cut_order cut_order_full(dice *d, int stocks, int most);
  */
 cut_order cut_order_spread(dice d, int lengths, int stocks, int most, int least, int below);
 
+/* An order from its numbers; lengths end with 0. */
+cut_order cut_order_of(double kerf, double trim, const double *stock, const double *cuts, const int *counts);
+#define LIST(...) ((const double[]){__VA_ARGS__, 0})
+#define COUNTS(...) ((const int[]){__VA_ARGS__})
+
 cut_answer cut_order_plan(const cut_order *order, int node_limit);
 
 /* NULL if the sticks give every piece, each fits, and the sums are right; else what is wrong. */
 const char *cut_answer_wrong(const cut_order *order, const cut_answer *answer);
+
+/* An order's plan, of which nothing is wrong. */
+cut_answer cut_order_sound(const cut_order *order, int node_limit);
 
 /*
  * Stock in whole sticks, and their number, by an exact solver over all full patterns. Returns 1; 0 if it found no proof
