@@ -23,6 +23,7 @@
 #include <tunnelside/lift.h>
 #include <tunnelside/fixed.h>
 #include <tunnelside/run.h>
+#include <tunnelside/pressure.h>
 #include <tunnelside/strength.h>
 #include <tunnelside/finding.h>
 #include <tunnelside/plan.h>

@@ -11,6 +11,7 @@
 #include <tunnelside/cable.h>
 #include <tunnelside/crank.h>
 #include <tunnelside/length.h>
+#include <tunnelside/pressure.h>
 #include <tunnelside/roll.h>
 #include <tunnelside/tube.h>
 
@@ -40,6 +41,9 @@ static tside_roll roll;
 static tside_cable cable;
 static tside_crank crank;
 static tside_cranking cranking;
+static tside_wind wind;
+static tside_pressure pressure;
+static double net, speed;
 static double ohms, torque, drive_turns;
 static tside_bolt bolt;
 static tside_bolt_plan bolt_plan;
@@ -96,6 +100,16 @@ static tside_status cable_resistance(tside_fault *fault)
 static tside_status crank_effort(tside_fault *fault)
 {
     return tside_crank_effort(&crank, torque, drive_turns, &cranking, fault);
+}
+
+static tside_status wind_pressure(tside_fault *fault)
+{
+    return tside_wind_pressure(&wind, &pressure, fault);
+}
+
+static tside_status wind_speed(tside_fault *fault)
+{
+    return tside_wind_speed(&wind, net, &speed, fault);
 }
 
 static tside_status roll_taken_up(tside_fault *fault)
@@ -179,6 +193,16 @@ const function functions[] = {
       NUMBER("drive_turns", "turn", drive_turns)},
      {STRUCTURE("cranking", TSIDE_KIND_CRANKING, cranking)},
      FAILS(TSIDE_OUT_OF_BOUNDS)},
+    {"tside_wind_pressure",
+     wind_pressure,
+     {STRUCTURE("wind", TSIDE_KIND_WIND, wind)},
+     {STRUCTURE("pressure", TSIDE_KIND_PRESSURE, pressure)},
+     FAILS(TSIDE_OUT_OF_BOUNDS) | FAILS(TSIDE_CONTRADICTS)},
+    {"tside_wind_speed",
+     wind_speed,
+     {STRUCTURE("wind", TSIDE_KIND_WIND, wind), NUMBER("net", "Pa", net)},
+     {NUMBER("speed", "m/s", speed)},
+     FAILS(TSIDE_OUT_OF_BOUNDS) | FAILS(TSIDE_CONTRADICTS)},
     {"tside_bolt_choose",
      bolt_choose,
      {STRUCTURE("bolt", TSIDE_KIND_BOLT, bolt)},

@@ -3,7 +3,8 @@
 # make installcheck: what `make install` lays down in an empty folder is whole; the README's C program, its first ```c block, compiles
 # against it through pkg-config and runs, with the shared library and with the static one, printing the same; what the README
 # says it prints, the ```text block that follows it, if one does before the next heading, is what it prints; and examples/quote_from_c.c
-# does so too, each of its lines and their sum worked out again by awk; and examples/chain_from_c.c and parts_from_c.c, lines of them worked out again.
+# does so too, each of its lines and their sum worked out again by awk; and examples/chain_from_c.c, parts_from_c.c and
+# wind_from_c.c, lines of them worked out again.
 set -eu
 
 work=$(mktemp -d)
@@ -165,6 +166,17 @@ if test -n "$PKG_CONFIG" && test -f "$top_srcdir/README.md"; then
     $1 == "cable" { off("the resistance", $9, cord, 0.0005); off("the loss", $17, 4 * cord, 0.005); seen++ }
     END { if (seen != 6) print seen + 0 " lines of 6 found" }' "$work/parts_from_c.out" > "$work/found"
     test ! -s "$work/found" || { cat "$work/found"; fail "parts_from_c.c is wrong"; }
+
+    # A gust of 20 m/s presses with 1.25 20^2/2; ASCE/SEI 7-22 with 0.613 Kz V^2, Kz = 2.41 (15/2460)^(2/9.8) up to 15 ft in exposure C, and Kd 0.85 on the net
+    # pressure, with 1.28 and 0.6 (through public copies). Half the pressure is made at the speed over the root of 2.
+    run_example wind_from_c
+    awk '
+    function off(what, got, want, by) { if (got < want - by || got > want + by) print what " is " got ", not " want }
+    BEGIN { q["gust"] = 1.25 * 20 ^ 2 / 2; net["gust"] = 1.28; q["ASCE"] = 0.613 * 2.41 * (15 / 2460) ^ (2 / 9.8) * 50 ^ 2; net["ASCE"] = 0.85 * 1.28 * 0.6 }
+    { gsub(/[,;:]/, "") }
+    $1 == "wind" { off("q", $7, q[$3], 0.05); off("the net pressure", $9, q[$3] * net[$3], 0.05); off("the speed", $(NF - 1), $4 / sqrt(2), 0.005); seen++ }
+    END { if (seen != 2) print seen + 0 " lines of 2 found" }' "$work/wind_from_c.out" > "$work/found"
+    test ! -s "$work/found" || { cat "$work/found"; fail "wind_from_c.c is wrong"; }
 
     # Headers, library and pkg-config file are of one version.
     cat > "$work/version.c" << 'EOF'

@@ -41,6 +41,7 @@ extern "C" {
     KIND(CRANK, crank) \
     KIND(ALONG, along) \
     KIND(FOOTING, footing) \
+    KIND(WIND, wind) \
     KIND(SIDE, side) \
     KIND(PICTURE, picture)
 /* answered: results */
@@ -52,6 +53,7 @@ extern "C" {
     KIND(SKEW, skew) \
     KIND(FIXED, fixed) \
     KIND(FIXED_LOAD, fixed_load) \
+    KIND(PRESSURE, pressure) \
     KIND(LAYOUT, layout) \
     KIND(TORQUE, torque) \
     KIND(EXTENDER_LOAD, extender_load) \

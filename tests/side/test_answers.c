@@ -281,6 +281,8 @@ START_TEST(every_byte_of_an_answer_is_defined)
     tside_torque torque, least;
     tside_run run;
     tside_cranking cranking;
+    tside_wind wind;
+    tside_pressure pressure;
     tside_section section;
     tside_metal_values metal;
     tside_bolt bolt;
@@ -332,6 +334,11 @@ START_TEST(every_byte_of_an_answer_is_defined)
     tside_usual(TSIDE_KIND_BOLT_PART, &part);
     part.wall = 0.003;
     DEFINES(tside_bolt_bearing(&bolt, &part, &bearing, &fault), bearing);
+    tside_usual(TSIDE_KIND_WIND, &wind);
+    wind.rule = TSIDE_EN_1991_1_4;
+    wind.coefficient = wind.height_given = 1;
+    wind.speed = wind.height = 20;
+    DEFINES(tside_wind_pressure(&wind, &pressure, &fault), pressure);
     tside_usual(TSIDE_KIND_FITTINGS, &fittings);
     memset(items, 0, sizeof items);
     ANSWERS(tside_takeoff(&side, &plan, &fittings, items, TSIDE_ITEMS, &count, &fault));

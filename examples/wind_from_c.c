@@ -1,0 +1,50 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * What a wind asks of a curtain, from speed to pressure and back. An invented side; SI units. For choosing parts, not a
+ * design: the code's own procedure, local codes, makers' ratings and licensed practice come first, and a curtain that
+ * flaps pulls more than any of this.
+ */
+#include <stdio.h>
+#include <stdlib.h>
+#include <tunnelside.h>
+
+static tside_fault fault;
+
+static void need(tside_status status)
+{
+    char sentence[512];
+    if (status == TSIDE_OK)
+        return;
+    tside_fault_text(&fault, sentence, sizeof sentence);
+    fprintf(stderr, "wind: %s: %s\n", tside_status_text((int)status), sentence);
+    exit(1);
+}
+
+/* What does a wind press with, and at which speed would it press half as much? */
+static double pressed(const tside_wind *wind, const char *rule)
+{
+    tside_pressure pressure;
+    double speed;
+    need(tside_wind_pressure(wind, &pressure, &fault));
+    need(tside_wind_speed(wind, pressure.net / 2, &speed, &fault));
+    printf("wind  by %s %.1f m/s make %.1f Pa, %.1f Pa on the curtain; half of that at %.2f m/s\n", rule, wind->speed,
+           pressure.velocity, pressure.net, speed);
+    return pressure.net;
+}
+
+int main(void)
+{
+    tside_wind wind;
+    tside_usual(TSIDE_KIND_WIND, &wind);
+    wind.coefficient = 0.18 + 1.1; /* inside less outside: ASCE 7-22, a closed house, small parts of a wall */
+    wind.height_given = 1;
+    wind.height = 4;
+    wind.rule = TSIDE_PLAIN;
+    wind.speed = 20;
+    pressed(&wind, "gust");
+    wind.rule = TSIDE_ASCE_7_22;
+    wind.speed = 50;
+    wind.load_factor = 0.6; /* against allowables: ASCE 7-22, 2.4.1 */
+    pressed(&wind, "ASCE");
+    return EXIT_SUCCESS;
+}
