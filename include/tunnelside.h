@@ -25,6 +25,7 @@
 #include <tunnelside/run.h>
 #include <tunnelside/pressure.h>
 #include <tunnelside/strength.h>
+#include <tunnelside/air.h>
 #include <tunnelside/finding.h>
 #include <tunnelside/plan.h>
 #include <tunnelside/drawing.h>

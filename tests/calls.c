@@ -7,6 +7,7 @@
 
 #include <string.h>
 
+#include <tunnelside/air.h>
 #include <tunnelside/bolt.h>
 #include <tunnelside/cable.h>
 #include <tunnelside/crank.h>
@@ -44,6 +45,9 @@ static tside_cranking cranking;
 static tside_wind wind;
 static tside_pressure pressure;
 static double net, speed;
+static tside_air air;
+static tside_airing airing;
+static double opening;
 static double ohms, torque, drive_turns;
 static tside_bolt bolt;
 static tside_bolt_plan bolt_plan;
@@ -112,6 +116,11 @@ static tside_status wind_speed(tside_fault *fault)
     return tside_wind_speed(&wind, net, &speed, fault);
 }
 
+static tside_status air_through(tside_fault *fault)
+{
+    return tside_air_through(&air, length, opening, &airing, fault);
+}
+
 static tside_status roll_taken_up(tside_fault *fault)
 {
     return tside_roll_taken_up(&roll, wraps, &length, fault);
@@ -148,7 +157,8 @@ const function functions[] = {
      {STRUCTURE("material", TSIDE_KIND_MATERIAL, material)},
      {NUMBER("values.modulus", "Pa", metal.modulus), NUMBER("values.shear_modulus", "Pa", metal.shear_modulus),
       NUMBER("values.density", "kg/m3", metal.density), WHOLE("values.yield_known", metal.yield_known),
-      NUMBER("values.yield", "Pa", metal.yield), NUMBER("values.safety", "1", metal.safety)},
+      NUMBER("values.yield", "Pa", metal.yield), NUMBER("values.safety", "1", metal.safety),
+      NUMBER("values.expansion", "1/K", metal.expansion)},
      FAILS(TSIDE_OUT_OF_BOUNDS) | FAILS(TSIDE_CONTRADICTS)},
     {"tside_tube_size",
      tube_size,
@@ -203,6 +213,11 @@ const function functions[] = {
      {STRUCTURE("wind", TSIDE_KIND_WIND, wind), NUMBER("net", "Pa", net)},
      {NUMBER("speed", "m/s", speed)},
      FAILS(TSIDE_OUT_OF_BOUNDS) | FAILS(TSIDE_CONTRADICTS)},
+    {"tside_air_through",
+     air_through,
+     {STRUCTURE("air", TSIDE_KIND_AIR, air), NUMBER("length", "m", length), NUMBER("opening", "m", opening)},
+     {STRUCTURE("airing", TSIDE_KIND_AIRING, airing)},
+     FAILS(TSIDE_OUT_OF_BOUNDS)},
     {"tside_bolt_choose",
      bolt_choose,
      {STRUCTURE("bolt", TSIDE_KIND_BOLT, bolt)},

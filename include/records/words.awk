@@ -2,7 +2,7 @@
 # Words of a header: taken off `rest`, and made plain.
 
 BEGIN {
-    count_of_units = split("kg/m3 kg/m2 kg/m kg N_m N/m N m4 m3 m2 m/s m rad/s rad s Pa J V A W K degC ohm turn 1/m 1", units, " ")
+    count_of_units = split("kg/m3 kg/m2 kg/m kg N_m N/m N m4 m3/s m3 m2 m/s m rad/s rad /s s Pa J/(kg_K) J V A W/(m2_K) W/m2 W K degC ohm turn 1/m 1/K 1", units, " ")
 }
 
 # What a regular expression matches, taken off `rest`.

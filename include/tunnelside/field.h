@@ -42,6 +42,7 @@ extern "C" {
     KIND(ALONG, along) \
     KIND(FOOTING, footing) \
     KIND(WIND, wind) \
+    KIND(AIR, air) \
     KIND(SIDE, side) \
     KIND(PICTURE, picture)
 /* answered: results */
@@ -64,6 +65,7 @@ extern "C" {
     KIND(ITEM, item) \
     KIND(RUN, run) \
     KIND(CRANKING, cranking) \
+    KIND(AIRING, airing) \
     KIND(DRIVE_CHOICE, drive_choice) \
     KIND(KEEP_OFF, keep_off) \
     KIND(END_PLAN, end_plan) \

@@ -26,7 +26,8 @@ extern "C" {
  *   m4 in4; kg: g kg oz lb; kg/m: g/m kg/m lb/ft; kg/m2: g/m2 kg/m2 oz/yd2 oz/ft2 lb/ft2;
  *   kg/m3: kg/m3 g/cm3 lb/ft3; N: N kN lbf; N m: N m, Nm, kN m, lbf ft, ft lbf, lbf in, in lbf;
  *   N/m: N/m kN/m lbf/ft; Pa: Pa kPa MPa GPa N/mm2 psf psi ksi; rad: rad deg; rad/s: rad/s rpm;
- *   s: s min h; m/s: m/s km/h mph ft/min; V: V; A: A mA; W: W kW; J: J kJ Wh; K: K; degC: degC;
+ *   s: s min h; m/s: m/s km/h mph ft/min; m3/s: m3/s m3/h ft3/min; /s: /s /min /h; V: V; A: A mA;
+ *   W: W kW; J: J kJ Wh; W/m2: W/m2; W/(m2 K): W/(m2 K); J/(kg K): J/(kg K); K: K; degC: degC;
  *   ohm: ohm; turn: turn, turns or a bare number; 1: a bare number, or %.
  *
  * Read for these words, alone and within a unit's name: inch and inches for in, foot and feet for

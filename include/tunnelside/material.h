@@ -38,13 +38,14 @@ typedef struct tside_metal_values {
     double shear_modulus; /* Pa */
     double density;       /* kg/m3 */
     int yield_known;
-    double yield;  /* Pa, where known; else 0 */
-    double safety; /* 1, yield is divided by this in bending and in shear: 1.67 steel
-                           * (AISC 360 F and H3), 1.65 aluminium */
+    double yield;     /* Pa, where known; else 0 */
+    double safety;    /* 1, yield is divided by this in bending and in shear: 1.67 steel
+                       * (AISC 360 F and H3), 1.65 aluminium */
+    double expansion; /* 1/K, of length by warmth */
 } tside_metal_values;
 
 /*
- * Stiffness, density, yield and safety factor of a material. A mill's certificate or a newer
+ * Stiffness, density, yield, safety factor and expansion of a material. A mill's certificate or a newer
  * edition may promise more.
  * material: every field checked; the grade is of its metal, and with TSIDE_GRADE_GIVEN the yield
  * above 0, to 2 GPa.
@@ -53,7 +54,8 @@ typedef struct tside_metal_values {
  * TSIDE_CONTRADICTS: a grade of another metal.
  * Sources: steel E 29000 ksi, G 11200 ksi: AISC 360; density 7850 kg/m3: EN 10219-2; yields of A53
  * and A500: those standards, of S235 and S355: EN 10219-1, from memory; aluminium from memory of
- * the Aluminum Design Manual.
+ * the Aluminum Design Manual; expansion 12e-6 of steel, EN 1993-1-1, and 23e-6 of aluminium, EN
+ * 1999-1-1, both from memory.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_material_values(const tside_material *material,
                                                              tside_metal_values *values,

@@ -88,12 +88,13 @@ static const char *read_unit(reader *in, const tside_i_measure **found)
     return NULL;
 }
 
-static int begins_fraction(const char *at)
+/* "3/", but for the stroke of a unit that begins with one: "3/h". */
+static int begins_fraction(const reader *in, const char *at)
 {
     const char *end = at;
     while (is_digit(*end))
         end++;
-    return end > at && *end == '/';
+    return end > at && *end == '/' && !(*in->si == '/' && tside_i_is_letter(end[1]));
 }
 
 /* "3/4" */
@@ -121,13 +122,13 @@ static const char *read_number(reader *in, tside_i_exact *number, int *whole)
     tside_i_exact part;
     const char *start, *reason;
     *whole = 0;
-    if (begins_fraction(in->at))
+    if (begins_fraction(in, in->at))
         return read_fraction(in, number);
     reason = tside_i_read_decimal(&in->at, number, whole);
     if (reason || !*whole)
         return reason;
     start = *in->at == '-' ? in->at + 1 : tside_i_skip_blanks(in->at);
-    if (start == in->at || !begins_fraction(start))
+    if (start == in->at || !begins_fraction(in, start))
         return NULL;
     *whole = 0;
     in->at = start;

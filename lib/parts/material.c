@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * What a metal and its grade give: stiffness, density, yield, and the safety that goes with it. Sources stand beside
- * each value.
+ * What a metal and its grade give: stiffness, density, yield, the safety that goes with it, and how it grows. Sources
+ * stand beside each value.
  */
 #include "parts/material.h"
 
@@ -44,13 +44,14 @@ TABLE(tside_i_material_table, rows);
  * Steel: E 29000 ksi and G 11200 ksi as AISC 360 prints them; 7850 kg/m3 as the tables of EN 10219-2 use.
  * Aluminium: E 10100 ksi, G 3800 ksi and 2700 kg/m3 from memory of the Aluminum Design Manual.
  * Safety on yield: 1.67 by AISC 360, chapters F and H3; 1.65 from memory of the Aluminum Design Manual.
+ * Expansion: EN 1993-1-1, 3.2.6, and EN 1999-1-1, 3.2.5, from memory.
  */
 static const struct {
-    double modulus, shear_modulus, density, safety;
+    double modulus, shear_modulus, density, safety, expansion;
 } metals[] = {
-    [TSIDE_STEEL] = {29000 * KSI, 11200 * KSI, 7850, 1.67},
-    [TSIDE_ALUMINIUM_6061] = {10100 * KSI, 3800 * KSI, 2700, 1.65},
-    [TSIDE_ALUMINIUM_6063] = {10100 * KSI, 3800 * KSI, 2700, 1.65},
+    [TSIDE_STEEL] = {29000 * KSI, 11200 * KSI, 7850, 1.67, 12e-6},
+    [TSIDE_ALUMINIUM_6061] = {10100 * KSI, 3800 * KSI, 2700, 1.65, 23e-6},
+    [TSIDE_ALUMINIUM_6063] = {10100 * KSI, 3800 * KSI, 2700, 1.65, 23e-6},
 };
 
 /*
@@ -93,6 +94,7 @@ tside_status tside_i_material_values(const tside_material *material, tside_metal
     values->yield_known = grade != TSIDE_GRADE_UNKNOWN;
     values->yield = grade == TSIDE_GRADE_GIVEN ? material->yield : grades[grade].yield;
     values->safety = metals[metal].safety;
+    values->expansion = metals[metal].expansion;
     return TSIDE_OK;
 }
 
