@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * What a wind asks of a curtain, from speed to pressure and back. An invented side; SI units. For choosing parts, not a
- * design: the code's own procedure, local codes, makers' ratings and licensed practice come first, and a curtain that
- * flaps pulls more than any of this.
+ * What a wind asks of a curtain, from speed to pressure and back, and how film bellies between two holds. An invented
+ * side; SI units. For choosing parts, not a design: the code's own procedure, local codes, makers' ratings and licensed
+ * practice come first, and a curtain that flaps pulls more than any of this.
  */
 #include <stdio.h>
 #include <stdlib.h>
@@ -32,19 +32,36 @@ static double pressed(const tside_wind *wind, const char *rule)
     return pressure.net;
 }
 
+/* How far does film belly between two bows, and what does it pull with? */
+static void bellies(double modulus, double thickness, double apart, double net)
+{
+    tside_span film;
+    tside_belly belly;
+    tside_usual(TSIDE_KIND_SPAN, &film);
+    film.chord = apart;
+    film.load = net; /* by the metre of its width */
+    film.stiffness_given = 1;
+    film.stiffness = modulus * thickness;
+    need(tside_span_belly(&film, &belly, &fault));
+    printf("film  of %.3f mm, held %.1f m apart, bellies by %.1f mm under %.1f Pa and pulls %.1f N/m: %.2f MPa in it\n",
+           1000 * thickness, apart, 1000 * belly.sag, net, belly.tension, belly.tension / thickness / 1e6);
+}
+
 int main(void)
 {
     tside_wind wind;
+    double gust;
     tside_usual(TSIDE_KIND_WIND, &wind);
     wind.coefficient = 0.18 + 1.1; /* inside less outside: ASCE 7-22, a closed house, small parts of a wall */
     wind.height_given = 1;
     wind.height = 4;
     wind.rule = TSIDE_PLAIN;
     wind.speed = 20;
-    pressed(&wind, "gust");
+    gust = pressed(&wind, "gust");
     wind.rule = TSIDE_ASCE_7_22;
     wind.speed = 50;
     wind.load_factor = 0.6; /* against allowables: ASCE 7-22, 2.4.1 */
     pressed(&wind, "ASCE");
+    bellies(200e6, 0.15e-3, 1.2, gust);
     return EXIT_SUCCESS;
 }

@@ -24,6 +24,7 @@
 #include <tunnelside/fixed.h>
 #include <tunnelside/run.h>
 #include <tunnelside/pressure.h>
+#include <tunnelside/span.h>
 #include <tunnelside/strength.h>
 #include <tunnelside/air.h>
 #include <tunnelside/finding.h>

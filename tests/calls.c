@@ -14,6 +14,7 @@
 #include <tunnelside/length.h>
 #include <tunnelside/pressure.h>
 #include <tunnelside/roll.h>
+#include <tunnelside/span.h>
 #include <tunnelside/tube.h>
 
 #define STRUCTURE(name, kind, place) \
@@ -44,6 +45,8 @@ static tside_crank crank;
 static tside_cranking cranking;
 static tside_wind wind;
 static tside_pressure pressure;
+static tside_span span;
+static tside_belly belly;
 static double net, speed;
 static tside_air air;
 static tside_airing airing;
@@ -119,6 +122,11 @@ static tside_status wind_speed(tside_fault *fault)
 static tside_status air_through(tside_fault *fault)
 {
     return tside_air_through(&air, length, opening, &airing, fault);
+}
+
+static tside_status span_belly(tside_fault *fault)
+{
+    return tside_span_belly(&span, &belly, fault);
 }
 
 static tside_status roll_taken_up(tside_fault *fault)
@@ -218,6 +226,11 @@ const function functions[] = {
      {STRUCTURE("air", TSIDE_KIND_AIR, air), NUMBER("length", "m", length), NUMBER("opening", "m", opening)},
      {STRUCTURE("airing", TSIDE_KIND_AIRING, airing)},
      FAILS(TSIDE_OUT_OF_BOUNDS)},
+    {"tside_span_belly",
+     span_belly,
+     {STRUCTURE("span", TSIDE_KIND_SPAN, span)},
+     {STRUCTURE("belly", TSIDE_KIND_BELLY, belly)},
+     FAILS(TSIDE_OUT_OF_BOUNDS) | FAILS(TSIDE_CONTRADICTS) | FAILS(TSIDE_OUT_OF_REACH)},
     {"tside_bolt_choose",
      bolt_choose,
      {STRUCTURE("bolt", TSIDE_KIND_BOLT, bolt)},

@@ -43,6 +43,7 @@ extern "C" {
     KIND(FOOTING, footing) \
     KIND(WIND, wind) \
     KIND(AIR, air) \
+    KIND(SPAN, span) \
     KIND(SIDE, side) \
     KIND(PICTURE, picture)
 /* answered: results */
@@ -55,6 +56,7 @@ extern "C" {
     KIND(FIXED, fixed) \
     KIND(FIXED_LOAD, fixed_load) \
     KIND(PRESSURE, pressure) \
+    KIND(BELLY, belly) \
     KIND(LAYOUT, layout) \
     KIND(TORQUE, torque) \
     KIND(EXTENDER_LOAD, extender_load) \

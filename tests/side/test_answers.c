@@ -283,6 +283,8 @@ START_TEST(every_byte_of_an_answer_is_defined)
     tside_cranking cranking;
     tside_wind wind;
     tside_pressure pressure;
+    tside_span span;
+    tside_belly belly;
     tside_section section;
     tside_metal_values metal;
     tside_bolt bolt;
@@ -339,6 +341,10 @@ START_TEST(every_byte_of_an_answer_is_defined)
     wind.coefficient = wind.height_given = 1;
     wind.speed = wind.height = 20;
     DEFINES(tside_wind_pressure(&wind, &pressure, &fault), pressure);
+    tside_usual(TSIDE_KIND_SPAN, &span);
+    span.chord = span.load = span.stiffness_given = 1;
+    span.stiffness = 100;
+    DEFINES(tside_span_belly(&span, &belly, &fault), belly);
     tside_usual(TSIDE_KIND_FITTINGS, &fittings);
     memset(items, 0, sizeof items);
     ANSWERS(tside_takeoff(&side, &plan, &fittings, items, TSIDE_ITEMS, &count, &fault));
