@@ -376,10 +376,11 @@ NOTICE = "made by generate.py from the public headers; do not edit"
 LICENCE = "# SPDX-License-Identifier: MIT"
 
 
-def interface(headers, structures, functions):
+def tables(headers, structures):
+    """In C, what a binding reads of structures: each one's size and, where the library has no field table for it, one made here."""
     extra = [one for one in structures if not one.has_table()]
     choices = sorted({member.type for one in extra for member in one.members if headers.what(member.type) == "choice"})
-    lines = [f"/* {NOTICE} */", "%{", "enum {"]
+    lines = ["enum {"]
     lines += [f"    {one.kind()}{' = TSIDE_KIND_COUNT' if one is extra[0] else ''}," for one in extra] + ["    KINDS", "};"]
     for enum in choices:
         names = ", ".join(f'"{word.lower()}"' for word in headers.name_words(enum))
@@ -391,7 +392,12 @@ def interface(headers, structures, functions):
         rows = one.c.name[len("tside_"):] + "_fields"
         table = "NULL, 0" if one.has_table() else f"{rows}, (int)(sizeof {rows} / sizeof *{rows})"
         lines.append(f'    [{one.kind()}] = {{"{one.c.name}", sizeof({one.c.name}), {table}}},')
-    lines += ["};", "%}", *(f"STRUCTURE({one.c.name}, {one.kind()})" for one in structures)]
+    return lines + ["};"]
+
+
+def interface(headers, structures, functions):
+    lines = [f"/* {NOTICE} */", "%{", *tables(headers, structures), "%}"]
+    lines += [f"STRUCTURE({one.c.name}, {one.kind()})" for one in structures]
     lines += [f"CHOICE({enum})" for enum in headers.enums if enum != "tside_status"]
     return lines + [line for one in functions for line in one.interface()]
 
