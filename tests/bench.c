@@ -10,6 +10,7 @@
 
 #include "bench_clock.h"
 #include "bench_side.h"
+#include "bench_views.h"
 
 typedef void action(void);
 
@@ -111,23 +112,9 @@ static void smallest_bar(void)
     sink += index;
 }
 
-/* Every view of a side that a plan is there for, both ends where there are two. */
 static void draw_all(void)
 {
-    static const struct {
-        tside_view view;
-        double scale;
-        int ends;
-    } views[] = {{TSIDE_VIEW_END_WALL, 20, 2}, {TSIDE_VIEW_WHOLE_WALL, 100, 2}, {TSIDE_VIEW_CORNER, 5, 2},
-                 {TSIDE_VIEW_EXTENDER, 10, 2}, {TSIDE_VIEW_ALONG, 200, 1},      {TSIDE_VIEW_ROLL_SHUT, 5, 1},
-                 {TSIDE_VIEW_ROLL_OPEN, 5, 1}, {TSIDE_VIEW_TURNS, 1, 1}};
-    static tside_drawing drawing;
-    for (size_t i = 0; i < sizeof views / sizeof *views; i++)
-        for (int end = 0; end < views[i].ends; end++) {
-            const tside_picture picture = {.view = views[i].view, .end = (tside_which_end)end, .scale = views[i].scale};
-            must(tside_draw(&side, &plan, &picture, &drawing, &fault));
-            sink += drawing.right;
-        }
+    must(bench_all_views(&side, &plan, &sink, &fault));
 }
 
 static void roll_wraps(void)

@@ -15,7 +15,7 @@
 #define TICK 1.5e-3
 #define NAME 26e-3 /* middle of a panel's name, of which the longest then begins right of the axis */
 
-enum { SHORT_LINES = 110, AXIS_PARTS = 5, TURN_PARTS = 8, CURVES = 3, MARKS = SHORT_LINES + 2 * TSIDE_STRETCHES };
+enum { SHORT_LINES = 90, AXIS_PARTS = 5, TURN_PARTS = 8, CURVES = 3, MARKS = SHORT_LINES + 2 * TSIDE_STRETCHES };
 
 static const tside_i_pen axis = {TSIDE_PART_AXIS, TSIDE_SHOWN_ALWAYS, TSIDE_LINE_NARROW, 0};
 
@@ -176,7 +176,7 @@ static void draw_panels(figures *f)
         put_name(f, p->part, p->unit, NAME, p->foot + HIGH);
     }
     tside_i_figure(f->sketch, TSIDE_I_BELOW,
-                   (tside_note){.part = TSIDE_PART_AXIS, .unit = TSIDE_FIGURE_TURN, .x = WIDE / 2, .y = -6e-3});
+                   (tside_note){.part = TSIDE_PART_AXIS, .unit = TSIDE_FIGURE_TURN, .x = WIDE / 2, .y = -7e-3});
     draw_asked(f, wide);
 }
 

@@ -16,4 +16,8 @@ void tside_i_draw_along(tside_i_sketch *sketch);
 void tside_i_draw_roll(tside_i_sketch *sketch);
 void tside_i_draw_turns(tside_i_sketch *sketch);
 
+/* The view that is asked, on a sketch that begins here; how the side is set up ends with it. */
+tside_status tside_i_sketch_view(const tside_side *side, const tside_plan *plan, const tside_picture *picture,
+                                 tside_drawing *drawing, tside_i_sketch *sketch, tside_fault *fault);
+
 #endif

@@ -103,9 +103,15 @@ START_TEST(texts_keep_off_texts_and_outlines)
         tside_view view;
         double scales[3];
     } views[] = {
-        {"corner", TSIDE_VIEW_CORNER, {2, 5, 10}},      {"extender", TSIDE_VIEW_EXTENDER, {5, 10, 20}},
-        {"along", TSIDE_VIEW_ALONG, {100, 200, 500}},   {"roll shut", TSIDE_VIEW_ROLL_SHUT, {1, 2, 5}},
-        {"roll open", TSIDE_VIEW_ROLL_OPEN, {1, 2, 5}}, {"turns", TSIDE_VIEW_TURNS, {1, 1, 1}},
+        {"wall", TSIDE_VIEW_END_WALL, {10, 20, 50}},
+        {"large wall", TSIDE_VIEW_END_WALL, {0.1, 1, 5}},
+        {"tiny wall", TSIDE_VIEW_END_WALL, {100, 200, 1000}},
+        {"corner", TSIDE_VIEW_CORNER, {2, 5, 10}},
+        {"extender", TSIDE_VIEW_EXTENDER, {5, 10, 20}},
+        {"along", TSIDE_VIEW_ALONG, {100, 200, 500}},
+        {"roll shut", TSIDE_VIEW_ROLL_SHUT, {1, 2, 5}},
+        {"roll open", TSIDE_VIEW_ROLL_OPEN, {1, 2, 5}},
+        {"turns", TSIDE_VIEW_TURNS, {1, 1, 1}},
     };
     for (int each = 0; each < 2 * SIDES; each++) {
         const tside_side side = side_of(each / 2);
