@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * What a wind asks of a curtain, from speed to pressure and back, and how film bellies between two holds. An invented
+ * What a wind asks of a curtain, from speed to pressure and back, how film bellies between two holds, and
+ * when a loose curtain leaves the wall and flies. An invented
  * side; SI units. For choosing parts, not a design: the code's own procedure, local codes, makers' ratings and licensed
  * practice come first, and a curtain that flaps pulls more than any of this.
  */
@@ -47,6 +48,24 @@ static void bellies(double modulus, double thickness, double apart, double net)
            1000 * thickness, apart, 1000 * belly.sag, net, belly.tension, belly.tension / thickness / 1e6);
 }
 
+/* At which gusts does a loose curtain leave the wall, lose its seal, and fly, and how does it stand in between? */
+static void loose(const tside_wind *wind)
+{
+    const tside_loose curtain = {.hanging = 1.5, .roll = 0.05, .weight = 20, .lean = 0.1, .seal = 0.1};
+    tside_loosening at;
+    tside_blown blown;
+    double leaves, unseals, flies;
+    need(tside_loose_limits(&curtain, &at, &fault));
+    need(tside_wind_speed(wind, at.leaves, &leaves, &fault));
+    need(tside_wind_speed(wind, at.unseals, &unseals, &fault));
+    need(tside_wind_speed(wind, at.flies, &flies, &fault));
+    need(tside_loose_blown(&curtain, at.unseals, &blown, &fault));
+    printf(
+        "loose it leaves the wall at %.2f m/s, loses its seal at %.2f and flies at %.2f; its seal lost, it stands out "
+        "%.3f m and is raised %.3f m\n",
+        leaves, unseals, flies, blown.stand_out, blown.raise);
+}
+
 int main(void)
 {
     tside_wind wind;
@@ -58,6 +77,7 @@ int main(void)
     wind.rule = TSIDE_PLAIN;
     wind.speed = 20;
     gust = pressed(&wind, "gust");
+    loose(&wind);
     wind.rule = TSIDE_ASCE_7_22;
     wind.speed = 50;
     wind.load_factor = 0.6; /* against allowables: ASCE 7-22, 2.4.1 */

@@ -25,6 +25,7 @@
 #include <tunnelside/run.h>
 #include <tunnelside/pressure.h>
 #include <tunnelside/span.h>
+#include <tunnelside/loose.h>
 #include <tunnelside/strength.h>
 #include <tunnelside/air.h>
 #include <tunnelside/finding.h>

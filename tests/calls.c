@@ -12,6 +12,7 @@
 #include <tunnelside/cable.h>
 #include <tunnelside/crank.h>
 #include <tunnelside/length.h>
+#include <tunnelside/loose.h>
 #include <tunnelside/pressure.h>
 #include <tunnelside/roll.h>
 #include <tunnelside/span.h>
@@ -47,6 +48,10 @@ static tside_wind wind;
 static tside_pressure pressure;
 static tside_span span;
 static tside_belly belly;
+static tside_loose loose;
+static tside_loosening loosening;
+static tside_blown blown;
+static double pascals;
 static double net, speed;
 static tside_air air;
 static tside_airing airing;
@@ -127,6 +132,16 @@ static tside_status air_through(tside_fault *fault)
 static tside_status span_belly(tside_fault *fault)
 {
     return tside_span_belly(&span, &belly, fault);
+}
+
+static tside_status loose_limits(tside_fault *fault)
+{
+    return tside_loose_limits(&loose, &loosening, fault);
+}
+
+static tside_status loose_blown(tside_fault *fault)
+{
+    return tside_loose_blown(&loose, pascals, &blown, fault);
 }
 
 static tside_status roll_taken_up(tside_fault *fault)
@@ -231,6 +246,16 @@ const function functions[] = {
      {STRUCTURE("span", TSIDE_KIND_SPAN, span)},
      {STRUCTURE("belly", TSIDE_KIND_BELLY, belly)},
      FAILS(TSIDE_OUT_OF_BOUNDS) | FAILS(TSIDE_CONTRADICTS) | FAILS(TSIDE_OUT_OF_REACH)},
+    {"tside_loose_limits",
+     loose_limits,
+     {STRUCTURE("loose", TSIDE_KIND_LOOSE, loose)},
+     {STRUCTURE("loosening", TSIDE_KIND_LOOSENING, loosening)},
+     FAILS(TSIDE_OUT_OF_BOUNDS)},
+    {"tside_loose_blown",
+     loose_blown,
+     {STRUCTURE("loose", TSIDE_KIND_LOOSE, loose), NUMBER("pressure", "Pa", pascals)},
+     {STRUCTURE("blown", TSIDE_KIND_BLOWN, blown)},
+     FAILS(TSIDE_OUT_OF_BOUNDS) | FAILS(TSIDE_OUT_OF_REACH)},
     {"tside_bolt_choose",
      bolt_choose,
      {STRUCTURE("bolt", TSIDE_KIND_BOLT, bolt)},

@@ -44,6 +44,7 @@ extern "C" {
     KIND(WIND, wind) \
     KIND(AIR, air) \
     KIND(SPAN, span) \
+    KIND(LOOSE, loose) \
     KIND(SIDE, side) \
     KIND(PICTURE, picture)
 /* answered: results */
@@ -57,6 +58,8 @@ extern "C" {
     KIND(FIXED_LOAD, fixed_load) \
     KIND(PRESSURE, pressure) \
     KIND(BELLY, belly) \
+    KIND(LOOSENING, loosening) \
+    KIND(BLOWN, blown) \
     KIND(LAYOUT, layout) \
     KIND(TORQUE, torque) \
     KIND(EXTENDER_LOAD, extender_load) \

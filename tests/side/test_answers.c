@@ -285,6 +285,9 @@ START_TEST(every_byte_of_an_answer_is_defined)
     tside_pressure pressure;
     tside_span span;
     tside_belly belly;
+    tside_loose loose;
+    tside_loosening loosening;
+    tside_blown blown;
     tside_section section;
     tside_metal_values metal;
     tside_bolt bolt;
@@ -345,6 +348,11 @@ START_TEST(every_byte_of_an_answer_is_defined)
     span.chord = span.load = span.stiffness_given = 1;
     span.stiffness = 100;
     DEFINES(tside_span_belly(&span, &belly, &fault), belly);
+    tside_usual(TSIDE_KIND_LOOSE, &loose);
+    loose.hanging = loose.weight = 1;
+    loose.roll = 0.1;
+    DEFINES(tside_loose_limits(&loose, &loosening, &fault), loosening);
+    DEFINES(tside_loose_blown(&loose, 0.5, &blown, &fault), blown);
     tside_usual(TSIDE_KIND_FITTINGS, &fittings);
     memset(items, 0, sizeof items);
     ANSWERS(tside_takeoff(&side, &plan, &fittings, items, TSIDE_ITEMS, &count, &fault));
