@@ -464,6 +464,48 @@ says "more power than it takes"
 edit film30.json 's/"fuse": "10 A"/"fuse": "2 A"/'
 run 0 changed.json
 prints "the fuse blows"
+
+# --- air ---
+
+# By hand: two sides of 72 ft, a tenth of each blocked, open 3 ft 1 in and 2 ft 5 in in a wind of 3 mph: 0.5 sqrt(2) A B/hypot(A, B) of it goes through. The
+# sun's heat is carried off by that and by the film: 1.2 x 1006 J/(m3 K) and 6 W/(m2 K).
+run 0 "$sites/film30.json"
+grep -q '^AIR' out && wrong "air that is not asked"
+run 0 --units=si "$sites/two_sides_air_job.json"
+test "$(grep -c '^AIR' out)" -eq 2 || wrong "two sides have not two parts of air"
+awk '
+/Clear opening of this side/ { area[++n] = $(NF - 1) }
+/Flow by wind/ { flow[n] = $(NF - 1) }
+/Changes of the whole air/ { changes[n] = $(NF - 1) }
+/Warmer within than without/ { rise[n] = $(NF - 1) }
+function off(what, got, want) { if (got < want * 0.99 || got > want * 1.01) print what " is " got ", not " want }
+END {
+    ft = 0.3048; off("east", area[1], 72 * 37 / 12 * 0.9 * ft ^ 2); off("west", area[2], 72 * 29 / 12 * 0.9 * ft ^ 2)
+    flows = 0.5 * sqrt(2) * area[1] * area[2] / sqrt(area[1] ^ 2 + area[2] ^ 2) * 3 * 0.44704
+    for (k = 1; k <= 2; k++) {
+        off("flow", flow[k], flows); off("changes", changes[k], flows * 3600 / (12800 * ft ^ 3))
+        off("rise", rise[k], 900 * 0.8 * 0.5 * 1440 * ft ^ 2 / (1.2 * 1006 * flows + 6 * 2400 * ft ^ 2))
+    }
+}' out > found
+test ! -s found || wrong "air: $(cat found)"
+prints "For changes of 60 /h: open"
+prints "For a rise of 4 K: open"
+run 0 --format=json "$sites/two_sides_air_job.json"
+grep -q '"turns_for_rise": {' out || wrong "no turns for the rise in the JSON"
+edit two_sides_air_job.json 's|"changes_asked": "1 /min"|"changes_asked": "3 /min"|; s/"rise_asked": "4 K"/"rise_asked": "1 K"/'
+run 0 changed.json
+prints "too few changes of air: 108 /h with the side open, and 180 /h are asked"
+prints "For changes of 180 /h: open as far as it goes is not enough."
+prints "it gets too hot: with the side open it is 3.33 K"
+edit two_sides_air_job.json 's/"sides": "other"/"sides": "one"/'
+run 1 changed.json
+says "air.other_length: used only while sides is other; it is one"
+edit two_sides_air_job.json 's|"volume": "12800 ft3",||'
+run 1 changed.json
+says "air.volume: missing"
+
+# --- and what a crank misses ---
+
 edit leanto_metric.json 's/"ratio": 6, //'
 run 1 changed.json
 says "crank.ratio: missing"

@@ -95,6 +95,7 @@ static void put_annex(sheet *s)
     put_travel(s);
     put_torque(s);
     put_electric(s);
+    put_air(s);
     put_strength(s);
     put_searches(s);
     put_drives(s);

@@ -41,6 +41,7 @@ void put_keep_outs(sheet *s); /* where there are any */
 void put_travel(sheet *s);
 void put_torque(sheet *s);
 void put_electric(sheet *s);
+void put_air(sheet *s); /* where it is asked */
 void put_strength(sheet *s);
 void put_searches(sheet *s);
 void put_drives(sheet *s); /* of a list, where one is asked for */

@@ -51,7 +51,10 @@ extern "C" {
     FINDING(UNCOVERED, uncovered, "m", KNOWN, "a greater curtain.past", "the end bow is not covered: the curtain passes its centreline by {value}, and half the bow is {bound}") \
     FINDING(BOW_HOLE, bow_hole, "m", KNOWN, "another {end}.rise, {end}.extender.member_height or {end}.extender.slant", "the hole in the bow is {value} from a kink or a bend's end, and should keep off by {bound}") \
     FINDING(MISFIT, misfit, "m", STOPS, "a greater {end}.footing.misfit_limit, or {end}.footing.fixed_by best", "the guide fixed at its foot misses the bar by {value} either way, and the collar's arm may give {bound}") \
-    FINDING(LONG_STICK, long_stick, "m", KNOWN, "more bar.splices, or bar.joints stock with the bar.stock that is sold", "the bar's sticks are {value} long on average, and tube is seldom sold above {bound}")
+    FINDING(LONG_STICK, long_stick, "m", KNOWN, "more bar.splices, or bar.joints stock with the bar.stock that is sold", "the bar's sticks are {value} long on average, and tube is seldom sold above {bound}") \
+    FINDING(FEW_CHANGES, few_changes, "/s", KNOWN, "a higher curtain.hip, a lower curtain.sill, or air.roof_vent vent", "too few changes of air: {value} with the side open, and {bound} are asked") \
+    FINDING(HOT, hot, "K", KNOWN, "a higher curtain.hip, a lower curtain.sill, or air.roof_vent vent", "it gets too hot: with the side open it is {value} warmer within than without, and {bound} are asked") \
+    FINDING(SMALL_OPENING, small_opening, "1", KNOWN, "a higher curtain.hip, a lower curtain.sill, or air.sides alike", "the sides' openings are small: {value} of the floor, where a rule of the trade has at least {bound}")
 /* clang-format on */
 
 #define TSIDE_FINDING_CODE(code, name, unit, stops, mends, sentence) TSIDE_FINDING_##code,

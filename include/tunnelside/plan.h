@@ -3,6 +3,7 @@
 #ifndef TUNNELSIDE_PLAN_H
 #define TUNNELSIDE_PLAN_H
 
+#include <tunnelside/air.h>
 #include <tunnelside/along.h>
 #include <tunnelside/fixed.h>
 #include <tunnelside/crank.h>
@@ -120,6 +121,7 @@ typedef struct tside_side {
     double rope_pressure; /* N/m, ropes on the roll, per metre of bar */
     double rope_friction; /* 1 */
     tside_limits limits;
+    tside_air air;
     int bar_count;
     tside_bar bars[TSIDE_BARS]; /* bars to choose the smallest of */
 } tside_side;
@@ -204,8 +206,14 @@ typedef struct tside_plan {
     int run_given;
     tside_run run; /* of a motor with stall torque and no-load speed */
     int cranking_given;
-    tside_cranking cranking; /* where a crank is fitted */
-    int splices;             /* joints along the bar */
+    tside_cranking cranking;                           /* where a crank is fitted */
+    int splices;                                       /* joints along the bar */
+    int air_given;                                     /* 1 where air is asked */
+    tside_airing airing;                               /* with the side open */
+    int turns_for_changes_given, turns_for_rise_given; /* 1 where so much can be had */
+    double turns_for_changes; /* turn, of the drive from shut, for the changes asked */
+    double turns_for_rise;    /* turn, of the drive from shut, for the rise asked */
+    double bar_growth;        /* m, of the bar by its warming, at the free end; given with air */
     int line_count;
     tside_strength_line lines[TSIDE_STRENGTH_LINES];
     int finding_count;

@@ -14,6 +14,7 @@
 #define LEAN_KNOWN (3 * DEG)   /* this library's choice: a bar that walks an inch makes it at 19 inches */
 #define LEAN_BINDS (10 * DEG)  /* this library's choice */
 #define LONGEST_SOLD (42 * FT) /* m, common practice, no published source: double random lengths end there */
+#define LEAST_SHARE 0.15       /* of the floor, side vents: ASAE EP406, as quoted by a trade article */
 #define LEAST_WRAPS 0.75       /* turn, common practice, no published source */
 
 static void add(tside_plan *plan, tside_finding_code code, tside_which_end end, int index, double value, double bound)
@@ -200,6 +201,17 @@ static int count_unusual(const tside_i_setup *setup, const tside_table *table, c
     return unusual;
 }
 
+static void find_air(const tside_air *air, tside_plan *plan)
+{
+    const tside_airing *airing = &plan->airing;
+    if (air->changes_asked_given && !airing->for_changes_given)
+        add(plan, TSIDE_FINDING_FEW_CHANGES, TSIDE_DRIVE_END, -1, airing->changes, air->changes_asked);
+    if (air->warmth == TSIDE_AIR_IN_THE_SUN && air->rise_asked_given && !airing->for_rise_given)
+        add(plan, TSIDE_FINDING_HOT, TSIDE_DRIVE_END, -1, airing->rise, air->rise_asked);
+    if (airing->floor_share < LEAST_SHARE)
+        add(plan, TSIDE_FINDING_SMALL_OPENING, TSIDE_DRIVE_END, -1, airing->floor_share, LEAST_SHARE);
+}
+
 void tside_i_find(const tside_i_setup *setup, const tside_i_hung *drive, const tside_i_hung *free, tside_plan *plan)
 {
     const tside_side *side = setup->side;
@@ -231,6 +243,8 @@ void tside_i_find(const tside_i_setup *setup, const tside_i_hung *drive, const t
         add(plan, TSIDE_FINDING_UNCOVERED, TSIDE_DRIVE_END, -1, side->curtain.past, setup->bow.diameter / 2);
     find_known(setup, TSIDE_DRIVE_END, &plan->drive_end, plan);
     find_known(setup, TSIDE_FREE_END, &plan->free_end, plan);
+    if (plan->air_given)
+        find_air(&side->air, plan);
     if (setup->drive->kind == TSIDE_HAND || !setup->drive->stall_torque_given)
         add(plan, TSIDE_FINDING_STALL_GUESSED, TSIDE_DRIVE_END, -1, plan->stall_torque, 0);
     if (unusual > 0)

@@ -7,6 +7,7 @@
 #include "base/field.h"
 #include "parts/crank.h"
 #include "parts/drive.h"
+#include "side/airing.h"
 #include "side/end.h"
 #include "side/finding.h"
 #include "side/joints.h"
@@ -164,6 +165,8 @@ static tside_status make_plan(const tside_side *side, const tside_bar *bar, cons
     plan_travel(&setup, lifting.hang, plan);
     TRY(tside_i_within_bar(&setup, fault,
                            tside_i_bar_joints(bar, &setup.bar_lengths, &plan->splices, &plan->splice_near, fault)));
+    if (has(parts, TSIDE_I_AIR))
+        tside_i_plan_air(&setup, lifting.hang, plan);
     if (has(parts, TSIDE_I_TORQUE))
         TRY(plan_lift(&setup, &lifting, plan, fault));
     if (has(parts, TSIDE_I_RUN))

@@ -87,6 +87,7 @@ static const tside_field side_rows[] = {
     {NUMBER(tside_side, rope_pressure, "N/m", FROM(0), TO(1e4), 0, OURS, "force of the ropes on the roll, per metre of bar"), MEASURED(2), PRESSING},
     {NUMBER(tside_side, rope_friction, "1", FROM(0), TO(2), 0.3, OURS, "coefficient of friction of the ropes on the curtain"), PRESSING},
     {GROUP(tside_side, limits, limits, "what must not be exceeded")},
+    {GROUP(tside_side, air, air, "house and weather, where air is asked")},
     {LIST(tside_side, bars, bar_count, bar, tside_bar, TSIDE_BARS, "bars to choose the lightest of")},
 };
 /* clang-format on */
@@ -202,6 +203,12 @@ static const tside_field plan_rows[] = {
     {RESULT_COUNT(tside_plan, cranking_given, "1 where a crank is fitted")},
     {GROUP(tside_plan, cranking, cranking, "what its crank asks"), APPLIES(tside_plan, cranking_given, ONLY(1))},
     {RESULT_COUNT(tside_plan, splices, "joints along the bar")},
+    {RESULT_COUNT(tside_plan, air_given, "1 where air is asked")},
+    {GROUP(tside_plan, airing, airing, "air with the side open"), APPLIES(tside_plan, air_given, ONLY(1))},
+    {RESULT_OPTIONAL(tside_plan, turns_for_changes, "turn", "turns of the drive from shut for the changes of air asked")},
+    {RESULT_OPTIONAL(tside_plan, turns_for_rise, "turn", "turns of the drive from shut for the rise asked")},
+    {RESULT(tside_plan, bar_growth, "m", "how much the bar grows by its warming, at the free end"), .optional = 1,
+     .given_offset = offsetof(tside_plan, air_given)},
     {RESULT(tside_plan, splice_near, "m", "from the curtain's edge at the drive to where the nearest joint begins; 0 without joints")},
     {RESULT(tside_plan, bar_beyond_drive, "m", "bar from the curtain's edge to the drive's centre")},
     {RESULT(tside_plan, bar_beyond_free, "m", "bar beyond the curtain's edge at the free end")},

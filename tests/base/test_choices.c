@@ -45,7 +45,10 @@ Suite *choices_suite(void);
     NAMED(UNCOVERED, "uncovered") \
     NAMED(BOW_HOLE, "bow_hole") \
     NAMED(MISFIT, "misfit") \
-    NAMED(LONG_STICK, "long_stick")
+    NAMED(LONG_STICK, "long_stick") \
+    NAMED(FEW_CHANGES, "few_changes") \
+    NAMED(HOT, "hot") \
+    NAMED(SMALL_OPENING, "small_opening")
 
 static const struct {
     tside_kind kind;

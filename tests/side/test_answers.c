@@ -10,6 +10,7 @@
 
 #include <tunnelside.h>
 
+#include "airs.h"
 #include "base/field.h"
 #include "plans.h"
 #include "statics/strength.h"
@@ -18,7 +19,7 @@ Suite *answers_suite(void);
 
 /* --- the last check --- */
 
-/* A side whose plan has a run, a cranking and both ends' extenders. */
+/* A side whose plan has a run, a cranking, air and both ends' extenders. */
 static tside_side full(void)
 {
     tside_side side;
@@ -26,6 +27,7 @@ static tside_side full(void)
     give_motor(&side.drive);
     side.crank.fitted = TSIDE_CRANK;
     side.crank.ratio = 6;
+    breathe(&side);
     return side;
 }
 

@@ -9,6 +9,7 @@
 
 #include <tunnelside.h>
 
+#include "airs.h"
 #include "expect.h"
 #include "plans.h"
 
@@ -84,6 +85,11 @@ static void provoke(tside_side *side, tside_finding_code code)
         side->drive_end.guide.foot = TSIDE_FOOT_FIXED, side->drive_end.footing.misfit_limit = 1e-6;
         break;
     case TSIDE_FINDING_LONG_STICK: side->bar.splices = 0; break;
+    case TSIDE_FINDING_FEW_CHANGES:
+        breathe(side), side->air.changes_asked_given = 1, side->air.changes_asked = 1;
+        break;
+    case TSIDE_FINDING_HOT: breathe(side), side->air.rise_asked_given = 1, side->air.rise_asked = 0.1; break;
+    case TSIDE_FINDING_SMALL_OPENING: breathe(side), side->air.blocked = 0.6; break;
     case TSIDE_FINDING_CODES: break;
     }
 }
@@ -105,6 +111,8 @@ static void is_true(const tside_finding *f, const tside_plan *plan)
     case TSIDE_FINDING_KEEP_OUT_TUBE:
     case TSIDE_FINDING_KEEP_OUT_GUIDE:
     case TSIDE_FINDING_SEAL:
+    case TSIDE_FINDING_FEW_CHANGES:
+    case TSIDE_FINDING_SMALL_OPENING:
     case TSIDE_FINDING_UNCOVERED:
     case TSIDE_FINDING_BOW_HOLE:
     case TSIDE_FINDING_WRAPS:
@@ -314,10 +322,11 @@ END_TEST
 START_TEST(what_breaks_or_hits_stops_the_work)
 {
     static const tside_finding_code known[] = {
-        TSIDE_FINDING_SEAL,       TSIDE_FINDING_WRAPS,         TSIDE_FINDING_STAYS_UP,  TSIDE_FINDING_CHAIN_SWING,
-        TSIDE_FINDING_UPLIFT,     TSIDE_FINDING_STALL_GUESSED, TSIDE_FINDING_UNUSUAL,   TSIDE_FINDING_DROP,
-        TSIDE_FINDING_DROP_START, TSIDE_FINDING_FUSE_START,    TSIDE_FINDING_EFFORT,    TSIDE_FINDING_LEAN_ALONG,
-        TSIDE_FINDING_UNCOVERED,  TSIDE_FINDING_BOW_HOLE,      TSIDE_FINDING_LONG_STICK};
+        TSIDE_FINDING_SEAL,       TSIDE_FINDING_WRAPS,         TSIDE_FINDING_STAYS_UP,   TSIDE_FINDING_CHAIN_SWING,
+        TSIDE_FINDING_UPLIFT,     TSIDE_FINDING_STALL_GUESSED, TSIDE_FINDING_UNUSUAL,    TSIDE_FINDING_DROP,
+        TSIDE_FINDING_DROP_START, TSIDE_FINDING_FUSE_START,    TSIDE_FINDING_EFFORT,     TSIDE_FINDING_LEAN_ALONG,
+        TSIDE_FINDING_UNCOVERED,  TSIDE_FINDING_BOW_HOLE,      TSIDE_FINDING_LONG_STICK, TSIDE_FINDING_FEW_CHANGES,
+        TSIDE_FINDING_HOT,        TSIDE_FINDING_SMALL_OPENING};
     for (int code = 0; code < TSIDE_FINDING_CODES; code++) {
         int only_known = 0;
         for (size_t i = 0; i < sizeof known / sizeof *known; i++)
