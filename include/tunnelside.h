@@ -26,6 +26,7 @@
 #include <tunnelside/pressure.h>
 #include <tunnelside/span.h>
 #include <tunnelside/loose.h>
+#include <tunnelside/bay.h>
 #include <tunnelside/strength.h>
 #include <tunnelside/air.h>
 #include <tunnelside/finding.h>

@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include <tunnelside/air.h>
+#include <tunnelside/bay.h>
 #include <tunnelside/bolt.h>
 #include <tunnelside/cable.h>
 #include <tunnelside/crank.h>
@@ -49,6 +50,8 @@ static tside_pressure pressure;
 static tside_span span;
 static tside_belly belly;
 static tside_loose loose;
+static tside_bay bay;
+static tside_bay_load bay_load;
 static tside_loosening loosening;
 static tside_blown blown;
 static double pascals;
@@ -142,6 +145,11 @@ static tside_status loose_limits(tside_fault *fault)
 static tside_status loose_blown(tside_fault *fault)
 {
     return tside_loose_blown(&loose, pascals, &blown, fault);
+}
+
+static tside_status bay_bears(tside_fault *fault)
+{
+    return tside_bay_bears(&bay, &bay_load, fault);
 }
 
 static tside_status roll_taken_up(tside_fault *fault)
@@ -256,6 +264,11 @@ const function functions[] = {
      {STRUCTURE("loose", TSIDE_KIND_LOOSE, loose), NUMBER("pressure", "Pa", pascals)},
      {STRUCTURE("blown", TSIDE_KIND_BLOWN, blown)},
      FAILS(TSIDE_OUT_OF_BOUNDS) | FAILS(TSIDE_OUT_OF_REACH)},
+    {"tside_bay_bears",
+     bay_bears,
+     {STRUCTURE("bay", TSIDE_KIND_BAY, bay)},
+     {STRUCTURE("load", TSIDE_KIND_BAY_LOAD, bay_load)},
+     FAILS(TSIDE_OUT_OF_BOUNDS) | FAILS(TSIDE_CONTRADICTS) | FAILS(TSIDE_OUT_OF_REACH)},
     {"tside_bolt_choose",
      bolt_choose,
      {STRUCTURE("bolt", TSIDE_KIND_BOLT, bolt)},

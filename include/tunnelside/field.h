@@ -45,6 +45,7 @@ extern "C" {
     KIND(AIR, air) \
     KIND(SPAN, span) \
     KIND(LOOSE, loose) \
+    KIND(BAY, bay) \
     KIND(SIDE, side) \
     KIND(PICTURE, picture)
 /* answered: results */
@@ -60,6 +61,7 @@ extern "C" {
     KIND(BELLY, belly) \
     KIND(LOOSENING, loosening) \
     KIND(BLOWN, blown) \
+    KIND(BAY_LOAD, bay_load) \
     KIND(LAYOUT, layout) \
     KIND(TORQUE, torque) \
     KIND(EXTENDER_LOAD, extender_load) \

@@ -176,6 +176,8 @@ static const struct {
     {TSIDE_KIND_WIND, "category", TSIDE_CATEGORY_III, "III"},
     {TSIDE_KIND_WIND, "category", TSIDE_CATEGORY_IV, "IV"},
     {TSIDE_KIND_WIND, "category", TSIDE_CATEGORY_GIVEN, "given"},
+    {TSIDE_KIND_BAY, "foot", TSIDE_BAR_RISES, "rises"},
+    {TSIDE_KIND_BAY, "foot", TSIDE_BAR_HELD_DOWN, "held_down"},
     {TSIDE_KIND_SPAN, "by", TSIDE_BY_SAG, "sag"},
     {TSIDE_KIND_SPAN, "by", TSIDE_BY_STRETCH, "stretch"},
 #define NAMED(code, name) {TSIDE_KIND_FINDING, "code", TSIDE_FINDING_##code, name},

@@ -288,6 +288,8 @@ START_TEST(every_byte_of_an_answer_is_defined)
     tside_span span;
     tside_belly belly;
     tside_loose loose;
+    tside_bay bay;
+    tside_bay_load bay_load;
     tside_loosening loosening;
     tside_blown blown;
     tside_section section;
@@ -355,6 +357,11 @@ START_TEST(every_byte_of_an_answer_is_defined)
     loose.roll = 0.1;
     DEFINES(tside_loose_limits(&loose, &loosening, &fault), loosening);
     DEFINES(tside_loose_blown(&loose, 0.5, &blown, &fault), blown);
+    tside_usual(TSIDE_KIND_BAY, &bay);
+    bay.pressure = bay.pitch = bay.hanging = bay.weight = 1;
+    bay.screw_spacing = bay.roll = 0.1;
+    bay.tube = side.bar.tube;
+    DEFINES(tside_bay_bears(&bay, &bay_load, &fault), bay_load);
     tside_usual(TSIDE_KIND_FITTINGS, &fittings);
     memset(items, 0, sizeof items);
     ANSWERS(tside_takeoff(&side, &plan, &fittings, items, TSIDE_ITEMS, &count, &fault));
