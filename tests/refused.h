@@ -8,6 +8,7 @@
 #define TUNNELSIDE_REFUSED_H
 
 #include <check.h>
+#include <float.h>
 #include <math.h>
 #include <stdint.h>
 #include <stdio.h>
@@ -145,8 +146,20 @@ static inline const char *wrong(const given *given, const tside_fault *fault)
                                                                                  : wrong_other(fault);
 }
 
+/*
+ * A bound as it comes back from a caller: as it is, or, from one who counts in feet or degrees, with other last digits,
+ * here on the side that was refused. A field's own bounds are held to the last digit.
+ */
+static inline double handed_back(const tside_fault *fault, double low, double high, int in_feet)
+{
+    const double off = 8 * DBL_EPSILON * fabs(fault->bound);
+    if (!in_feet || fault->status == TSIDE_OUT_OF_BOUNDS)
+        return fault->bound;
+    return fmin(fmax(fault->relation == TSIDE_BELOW ? fault->bound - off : fault->bound + off, low), high);
+}
+
 /* Hands the bound back; returns 0 where there is none that would be accepted. */
-static inline int take_bound(const given *given, const tside_fault *fault)
+static inline int take_bound(const given *given, const tside_fault *fault, int in_feet)
 {
     const char *rest = "";
     const argument *at = named(given, fault->field, &rest);
@@ -156,10 +169,10 @@ static inline int take_bound(const given *given, const tside_fault *fault)
     if (at->kind == NO_KIND || !strcmp(fault->field, at->name)) {
         if (!at->value)
             return 0;
-        *(double *)at->value = fault->bound;
+        *(double *)at->value = handed_back(fault, -HUGE_VAL, HUGE_VAL, in_feet);
     } else if (tside_field_find((tside_kind)at->kind, rest, &place, NULL) == TSIDE_OK &&
                place.field->type == TSIDE_NUMBER)
-        *(double *)member_of(at, &place) = fault->bound;
+        *(double *)member_of(at, &place) = handed_back(fault, place.field->low, place.field->high, in_feet);
     else
         return 0;
     return 1;
@@ -181,7 +194,7 @@ static inline int take_bound(const given *given, const tside_fault *fault)
                 before.relation == fault.relation) \
                 complain(#call, number, &fault, "its bound was handed back"); \
             before = fault; \
-            taken = take_bound(&given_now, &fault); \
+            taken = take_bound(&given_now, &fault, (number) % 2); \
             if (!taken) \
                 break; \
         } \

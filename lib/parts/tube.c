@@ -109,7 +109,7 @@ static double greatest_wall(double side)
 static tside_status check_standard_corner(const tside_square *tube, tside_fault *fault)
 {
     double greatest = greatest_wall(tube->side);
-    if (tube->wall > greatest)
+    if (tube->wall > greatest + SLACK)
         return contradicts(fault, "tube.wall", "tube.side", "twice the standard corner radius must not pass the side",
                            tube->wall, TSIDE_ABOVE, greatest);
     return TSIDE_OK;
@@ -120,16 +120,16 @@ static tside_status check_given_corner(const tside_square *tube, tside_fault *fa
     double B = tube->side, T = tube->wall, Ro = tube->outer_radius, Ri = tube->inner_radius;
     double through = Ri +
                      (2 + sqrt(2)) * T; /* along the diagonal, sqrt 2 T - (sqrt 2 - 1)(Ro - Ri) is left of the wall */
-    if (2 * Ro > B)
+    if (Ro > B / 2 + SLACK)
         return contradicts(fault, "tube.outer_radius", "tube.side", "twice the outer radius must not pass the side", Ro,
                            TSIDE_ABOVE, B / 2);
     if (Ro >= through)
         return contradicts(fault, "tube.outer_radius", "tube.inner_radius",
                            "the outer corner would cut through the inner one", Ro, TSIDE_NOT_BELOW, through);
-    if (Ri > Ro)
+    if (Ri > Ro + SLACK)
         return contradicts(fault, "tube.inner_radius", "tube.outer_radius", "the inner radius must not pass the outer",
                            Ri, TSIDE_ABOVE, Ro);
-    if (Ri > B / 2 - T)
+    if (Ri > B / 2 - T + SLACK)
         return contradicts(fault, "tube.inner_radius", "tube.wall",
                            "twice the inner radius must not pass the clear width", Ri, TSIDE_ABOVE, B / 2 - T);
     return TSIDE_OK;

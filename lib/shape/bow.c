@@ -175,7 +175,8 @@ int tside_i_path_at_height(const tside_path *path, double height, double *arc, d
     for (int i = 0; i < path->count; i++) {
         const tside_piece *piece = path->piece + i;
         double longest = piece_top(piece, top);
-        if (height <= *top) {
+        if (height <=
+            *top + (i == path->count - 1 ? SLACK : 0)) { /* the top itself comes back with other last digits */
             double u = height < piece->y ? (height - piece->y) / piece->sine
                                          : piece_height_inverse(piece, height - piece->y);
             *arc = piece->from + (u > longest ? longest : u);

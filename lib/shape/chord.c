@@ -103,17 +103,15 @@ void tside_i_chord_swing(const tside_obstacle *on, double growth, tside_i_spot *
 /* Whether the roll touches the obstacle between its ends, and not its continuation. */
 static int touches(const tside_obstacle *on, const tside_i_spot *spot)
 {
-    const double hair = 1e-12; /* m, or of a sine: a roll at the joint of two obstacles would touch neither, by the last
-                                  digits of both */
     double along, qx, qy;
     if (on->straight) {
         along = (spot->y - on->y) * on->nx - (spot->x - on->x) * on->ny;
-        return along >= on->low - hair && along <= on->high + hair;
+        return along >= on->low && along <= on->high;
     }
     bearing_normal(on, spot->r, spot->x, spot->y, &qx, &qy);
     if (on->radius < 0) /* hollow: normals turn the other way on the way up */
-        return on->nx * qy - on->ny * qx <= hair && on->low * qy - on->high * qx >= -hair;
-    return on->nx * qy - on->ny * qx >= -hair && on->low * qy - on->high * qx <= hair;
+        return on->nx * qy - on->ny * qx <= 0 && on->low * qy - on->high * qx >= 0;
+    return on->nx * qy - on->ny * qx >= 0 && on->low * qy - on->high * qx <= 0;
 }
 
 /*

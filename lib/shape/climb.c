@@ -153,10 +153,9 @@ static const tside_obstacle *holder_at(const tside_travel *travel, double wraps)
 static double hangs_again(const tside_travel *travel, double from, double slope, double most)
 {
     const tside_obstacle *edge = travel->line.obstacle + travel->line.board;
-    const double last = 1e-13; /* relative: halving stops short of the last digits, which tell nothing */
-    double low = from, high = most;
-    for (int i = 0; i < 100 && high - low > last * (1 + high); i++) {
-        double middle = (low + high) / 2, dx, dy;
+    double low = from, high = most, middle;
+    while ((middle = (low + high) / 2) > low && middle < high) {
+        double dx, dy;
         tside_i_spot spot;
         tside_i_spot_roll(travel, middle, &spot);
         tside_i_chord_settle(&travel->line, 0, &spot);
@@ -240,12 +239,10 @@ static void add_chord(tside_travel *travel, double from, double lead, const tsid
 void tside_i_climb_chord(tside_travel *travel, double from, double most, double lead)
 {
     enum { PLACES = 16 };
-    const double after = 1e-9; /* of a step: where the chord begins the roll touches two, and what holds it from there
-                                  on is asked just after */
     double at = from, step = (most - from) / PLACES, edge = most;
     const tside_obstacle *holder = NULL;
     if (travel->line.piece->slope != 0) /* not plumb from the first: then there is nothing to bear on */
-        holder = holder_at(travel, at + after * step);
+        holder = holder_at(travel, at);
     add_chord(travel, at + lead, lead, holder);
     if (travel->line.piece->slope == 0)
         return;

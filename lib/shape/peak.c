@@ -129,19 +129,20 @@ static double measure_beside(const probe *p, int i)
  */
 static double climb(const probe *p, double a, double b, double x, double value, double fa, double fb, double *where)
 {
-    const double golden = 0.38196601125010515, least = 1e-8 * (fabs(b) + 1), near = 1e-4 * (b - a);
+    const double golden = 0.38196601125010515;
+    /* without these a climb goes on for nothing, and a plan takes more instructions than bench_instructions.sh lets it
+     */
+    const double shown = 2 * DBL_EPSILON, near = 1e-4 * (b - a);
     double w = fa > fb ? a : b, v = fa > fb ? b : a, fw = fmax(fa, fb), fv = fmin(fa, fb), fx = value, last = b - a,
            before = last;
-    for (int i = 0; i < 60 && b - a > least; i++) {
+    for (int i = 0; i < 60; i++) {
         double rise = (fx - fw) / (x - w), bend = (rise - (fx - fv) / (x - v)) / (w - v),
                step = -(rise + (x - w) * bend) / (2 * bend), fu;
         int serves = bend < 0 && x + step > a && x + step < b && fabs(step) < before / 2;
-        if (serves && -bend * step * step <= 2 * DBL_EPSILON * fabs(fx) && fabs(x - w) < near && fabs(x - v) < near)
+        if (serves && -bend * step * step <= shown * fabs(fx) && fabs(x - w) < near && fabs(x - v) < near)
             break;
         if (!serves)
             step = golden * (x - a > b - x ? a - x : b - x);
-        if (fabs(step) < least / 4)
-            step = x - a > b - x ? -least / 4 : least / 4;
         fu = measure(p, x + step, NULL);
         before = last;
         last = fabs(step);
@@ -190,7 +191,8 @@ static double climb_beside(const probe *p, int i, double *where)
  */
 static int climb_by_slope(const probe *p, int i, double *best, double *where)
 {
-    const double near = 1e-8; /* of a step: what the value gains from there is as its square, and no double shows it */
+    const double near = 1e-8; /* of a step: what the value gains from there is as its square, and no double shows it;
+                                 without it a plan takes more instructions than bench_instructions.sh lets it */
     const int low = i > 0 ? i - 1 : 0, high = i < p->along->steps ? i + 1 : i;
     double from, to, slope;
     tside_i_bracket top;

@@ -97,7 +97,7 @@ static tside_status find_shut(const tside_stops *stops, const tside_curtain *cur
 {
     int seal = stops->shut_by == TSIDE_SHUT_SEAL;
     *shut = seal ? curtain->sill - stops->seal : stops->shut_height;
-    if (*shut < 0)
+    if (*shut < -SLACK)
         REFUSE(fault, TSIDE_CONTRADICTS, "stops.seal", "curtain.sill", "the roll would lie in the ground", "m",
                stops->seal, TSIDE_ABOVE, curtain->sill, 0);
     if (*shut + 2 * r > travel->rail + SLACK) {
@@ -136,7 +136,6 @@ static tside_status find_open(const tside_stops *stops, double shut, const tside
 tside_status tside_i_travel_make(const tside_line *line, const tside_curtain *curtain, const tside_roll *roll,
                                  const tside_stops *stops, int ends_only, tside_travel *travel, tside_fault *fault)
 {
-    const double no_travel = 1e-12; /* turn: a chord that rounding leaves over is no stretch */
     tside_i_spot spot;
     const target rail = {travel, TOP, line->y - curtain->rail_depth};
     double shut, open = stops->wraps_shut, most, lead, progress, r = tside_i_roll_diameter(roll, stops->wraps_shut) / 2;
@@ -157,7 +156,7 @@ tside_status tside_i_travel_make(const tside_line *line, const tside_curtain *cu
     unsettled = line->piece->slope != 0 &&
                 !tside_i_climb_may_tip(travel, progress - lead,
                                        most); /* open is found first, so that the chord is settled no farther */
-    if (most + lead > progress + no_travel || line_stretches == 0) {
+    if (most + lead > progress || line_stretches == 0) {
         if (unsettled)
             tside_i_climb_add(travel, progress, lead, 0, TSIDE_HELD_UNSETTLED, 0);
         else

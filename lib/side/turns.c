@@ -73,11 +73,10 @@ tside_turn tside_i_turn_at(const tside_i_setup *setup, const tside_i_hung *hung,
         leans};
 }
 
-/* Row i of a table that ends after so many turns; what is taken up in it is left to whoever knows the row before. */
-static tside_turn turn_row(const tside_i_setup *setup, const tside_i_hung *hung, int i, double total)
+/* Row i of a table, the last after so many turns; what is taken up in it is left to whoever knows the row before. */
+static tside_turn turn_row(const tside_i_setup *setup, const tside_i_hung *hung, int i, int last, double total)
 {
     const tside_travel *travel = &setup->travel;
-    int last = i >= total - SLACK;
     tside_i_spot spot;
     tside_i_travel_at(travel, last ? travel->end : tside_i_drive_progress(travel, tside_i_hang_of(hung), i), &spot);
     return tside_i_turn_at(setup, hung, &spot, last ? total : i);
@@ -99,19 +98,18 @@ tside_status tside_plan_turns(const tside_side *side, tside_turn *rows, int capa
     if (total > MOST_TURNS)
         REFUSE(fault, TSIDE_NOT_MODELLED, "bar.tube.diameter", "", "the bar is so thin that no table holds its turns",
                "m", side->bar.tube.diameter, TSIDE_NO_RELATION, 0, 0);
-    needed = 1 + (total > SLACK ? (int)ceil(total - SLACK)
-                                : 0); /* 5 turns whose last digits are over make no sixth row of nothing */
+    needed = 1 + (int)ceil(total - SLACK); /* 5 turns whose last digits are over make no sixth row of nothing */
     if (needed > capacity) {
         *count = needed;
         REFUSE(fault, TSIDE_TOO_SMALL, "capacity", "", "the turn table has more rows", "1", capacity, TSIDE_BELOW,
                needed, 0);
     }
     for (int i = 0; i < needed; i++) {
-        tside_turn row = turn_row(&setup, &drive, i, total);
+        tside_turn row = turn_row(&setup, &drive, i, i == needed - 1, total);
         TRY(tside_i_within(fault, "rows", tside_i_finite(&tside_i_turn_table, &row, fault)));
     }
     for (int i = 0; i < needed; i++) {
-        rows[i] = turn_row(&setup, &drive, i, total);
+        rows[i] = turn_row(&setup, &drive, i, i == needed - 1, total);
         rows[i].taken_up = rows[i].total - (i > 0 ? rows[i - 1].total : 0);
     }
     *count = needed;

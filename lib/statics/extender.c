@@ -191,8 +191,7 @@ static tside_status none_fits(const problem *p, double widest, double widest_ang
         REFUSE(fault, TSIDE_OUT_OF_REACH, "extender.stock", "extender.spacing",
                "the tube would be longer than the longest stock", "m", e->stock, TSIDE_BELOW,
                e->end_distance + p->drop / cos(steepest) + e->tail, 0);
-    if (steep_ends > fmin(flat_stock, flattest) +
-                         SLACK) /* even the flattest tube meets the member's height outboard of its outer end */
+    if (steep_ends > fmin(flat_stock, flattest)) /* even the flattest tube meets its height outboard of its outer end */
         return refuse_end(p->names, TSIDE_OUT_OF_REACH, "extender.member_outer", e->stock_given ? "extender.stock" : "",
                           "the tube would meet the member's height beyond its outer end", p->outer, TSIDE_BELOW,
                           p->eye_x - p->drop * tan(fmin(flat_stock, flattest)), fault);

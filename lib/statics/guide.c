@@ -358,8 +358,9 @@ tside_status tside_i_eye_best(const tside_i_track *track, double eye_y, double c
 {
     eye_point eye = {0, eye_y, collar_offset, 0};
     tside_i_spot in = track->shut, out = track->open;
-    const double nearly = 1e-7; /* of the height above the bar: a step from there leaves its square, less than a double
-                                   holds */
+    const double nearly =
+        1e-7; /* of the height above the bar: a step from there leaves its square, less than a double
+                 holds; without it a plan takes more instructions than bench_instructions.sh lets it */
     const double last =
         1e-14; /* relative: the false position cannot come nearer than the last digits, and would not end */
     double x, low = -HUGE_VAL, high = HUGE_VAL, below = 0, above = 0;

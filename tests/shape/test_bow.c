@@ -7,6 +7,7 @@
 
 #include "bows.h"
 #include "curves.h"
+#include "shape/bow.h"
 
 Suite *bow_suite(void);
 
@@ -346,6 +347,23 @@ START_TEST(heights_by_the_top_are_found)
 END_TEST
 
 /* Where bulges touch, the line goes from one to the next, with no piece between them but one that has a length. */
+/* A round top goes on bending as evenly beyond it, whatever its heading's last digits; a pointed one does not. */
+START_TEST(a_round_top_is_no_bend)
+{
+    for (int width = 40; width <= 100; width++)
+        for (int leg = 0; leg <= 20; leg += 4)
+            for (int peak = leg + 6; peak <= leg + 70; peak += 4) { /* in decimetres */
+                const tside_frame frame = plain_frame(width / 10.0, leg / 10.0, peak / 10.0);
+                const tside_bow bow = bow_of(&frame);
+                const double bend = tside_i_path_bend(&bow.centre, bow.centre.count);
+                if (2 * (peak - leg) > width)
+                    ck_assert_msg(bend == bow.centre.length, "%d by %d on %d: no bend", width, peak, leg);
+                else
+                    ck_assert_msg(bend > bow.centre.length, "%d by %d on %d: a bend at %g", width, peak, leg, bend);
+            }
+}
+END_TEST
+
 START_TEST(a_line_has_no_piece_of_no_length)
 {
     dice d = {3};
@@ -388,6 +406,7 @@ Suite *bow_suite(void)
     tcase_add_test(tcase, a_line_through_a_joint_crosses_there);
     tcase_add_test(tcase, heights_by_the_top_are_found);
     tcase_add_test(tcase, a_line_has_no_piece_of_no_length);
+    tcase_add_test(tcase, a_round_top_is_no_bend);
     suite_add_tcase(suite, tcase);
     return suite;
 }

@@ -11,6 +11,7 @@
 
 #include "curves.h"
 #include "hull.h"
+#include "shape/bow.h"
 #include "shape/spot.h"
 
 Suite *curve_suite(void);
@@ -353,6 +354,35 @@ static int all_finite(const double *v, int count)
 }
 
 /* Each is refused, or everything that comes of it is a number. */
+/* A curtain fixed on a round face leaves along it: its slope has all digits, not the half that a distance off by
+ * rounding leaves to a square root. */
+FOR_CURVED(a_curtain_on_a_round_face_leaves_along_it)
+{
+    static int flush;
+    double arc, top, slope;
+    tside_bow_point at;
+    if (c->curtain.standoff > 0 || c->line.piece[0].slope == 0)
+        return;
+    ck_assert(tside_i_path_at_height(&c->bow.face, c->curtain.hip, &arc, &top));
+    at = tside_i_path_at(&c->bow.face, arc);
+    slope = at.heading - PI / 2;
+    if (at.curvature <= 0 || c->line.piece[0].length > 1e-3)
+        return;
+    NEAR(c->line.piece[0].slope, slope, 1e-12, "slope", c->number);
+    flush++;
+    ck_assert(c->number < 900 || flush > 20);
+}
+
+/* Where what holds the curtain changes, it changes once: rounding cuts no stretch of no length. */
+FOR_CURVED(each_stretch_has_a_length)
+{
+    const tside_travel *travel = &c->travel;
+    for (int i = 1; i < travel->stretches; i++)
+        ck_assert_msg(travel->stretch[i].from - travel->stretch[i - 1].from > 1e-9,
+                      "side %d: stretch %d of %d begins at %.17g, and the next at %.17g", c->number, i,
+                      travel->stretches, travel->stretch[i - 1].from, travel->stretch[i].from);
+}
+
 START_TEST(wild_sides_give_numbers_or_refusals)
 {
     int made = 0;
@@ -390,6 +420,8 @@ Suite *curve_suite(void)
     tcase_add_test(tcase, lengths_scale);
     tcase_add_test(tcase, hands_are_mirrors);
     tcase_add_test(tcase, wild_sides_give_numbers_or_refusals);
+    tcase_add_test(tcase, each_stretch_has_a_length);
+    tcase_add_test(tcase, a_curtain_on_a_round_face_leaves_along_it);
     suite_add_tcase(suite, tcase);
     return suite;
 }

@@ -4,6 +4,7 @@
  * with a roll on it, let down onto a wall.
  */
 #include <check.h>
+#include <float.h>
 #include <math.h>
 #include <string.h>
 
@@ -149,6 +150,24 @@ FOR_SIDES(two_ways_to_ask_give_one_travel, SIDES)
     NEAR(other.turns, open.turns, 1e-10, "turns to open", number);
     NEAR(t.travel.end, s.travel.end, 1e-10, "wraps when open", number);
     NEAR(t.travel.hanging, s.travel.hanging, 1e-12, "hanging when shut", number);
+}
+
+/* Heights and turns of its ends, handed back in feet or as sums, have other last digits, here on the side beyond. */
+FOR_SIDES(its_ends_come_back_with_other_last_digits, SIDES)
+{
+    const double off = 8 * DBL_EPSILON;
+    side s = side_random(number);
+    tside_position shut = at(&s, 0), open = at(&s, turns_at_open(&s)), p;
+    tside_fault fault;
+    ANSWERS(tside_travel_to_height(&s.travel, shut.underside * (1 - off), &p, &fault));
+    NEAR(p.underside, shut.underside, 1e-9, "shut", number);
+    ANSWERS(tside_travel_to_height(&s.travel, open.underside * (1 + off), &p, &fault));
+    NEAR(p.underside, open.underside, 1e-9, "open", number);
+    ANSWERS(tside_travel_at(&s.travel, open.turns * (1 + off), &p, &fault));
+    NEAR(p.underside, open.underside, 1e-9, "open, by its turns", number);
+    s.stops.open_by = TSIDE_OPEN_HEIGHT;
+    s.stops.open_height = s.travel.highest * (1 + off);
+    ANSWERS(side_travel(&s, &fault));
 }
 
 START_TEST(open_may_equal_shut)
@@ -309,6 +328,7 @@ Suite *travel_suite(void)
     tcase_add_test(tcase, heights_and_turns_invert_each_other_and_rise);
     tcase_add_test(tcase, two_ways_to_ask_give_one_travel);
     tcase_add_test(tcase, open_may_equal_shut);
+    tcase_add_test(tcase, its_ends_come_back_with_other_last_digits);
     tcase_add_test(tcase, nothing_jumps_at_the_corner);
     tcase_add_test(tcase, leaning_goes_over_into_plumb);
     tcase_add_test(tcase, a_standoff_goes_over_into_none);

@@ -219,6 +219,33 @@ START_TEST(seal_and_wraps_have_a_least)
 }
 END_TEST
 
+/* A hole told to be just in the kink is 0 from it, and one that the best extender keeps off it by just enough is none.
+ */
+START_TEST(a_hole_in_the_kink_is_in_it_and_one_kept_off_is_off)
+{
+    int kept = 0;
+    for (int i = 0; i < 100; i++) {
+        tside_side side = plain();
+        tside_plan plan;
+        side.frame.leg_height += 0.001 * i;
+        side.frame.peak_height += 0.001 * i;
+        side.free_end.extender.slant = TSIDE_SLANT_BEST;
+        side.drive_end.extender.slant = TSIDE_SLANT_CROSSING;
+        side.drive_end.extender.crossing = side.frame.leg_height;
+        plan = planned(&side);
+        kept += plan.free_end.layout.binding == TSIDE_BINDS_KINK;
+        for (int k = 0; k < plan.finding_count; k++) {
+            const tside_finding *f = plan.findings + k;
+            if (f->code == TSIDE_FINDING_BOW_HOLE)
+                ck_assert_msg(f->end == TSIDE_DRIVE_END && f->value == 0, "side %d: end %d, %.17g m", i, (int)f->end,
+                              f->value);
+        }
+        ck_assert(finds(&plan, TSIDE_FINDING_BOW_HOLE));
+    }
+    ck_assert_int_gt(kept, 50);
+}
+END_TEST
+
 /* --- keep-outs, against distances found apart --- */
 
 /* More than there is room for: the list is full, and what stops the work comes first. */
@@ -411,6 +438,7 @@ Suite *finding_suite(void)
     tcase_add_test(tcase, seal_and_wraps_have_a_least);
     tcase_add_test(tcase, a_crowd_of_findings_fits);
     tcase_add_test(tcase, texts_are_total);
+    tcase_add_test(tcase, a_hole_in_the_kink_is_in_it_and_one_kept_off_is_off);
     tcase_add_test(tcase, what_mends_names_fields);
     tcase_add_test(tcase, what_breaks_or_hits_stops_the_work);
     tcase_add_test(tcase, limits_of_a_run_may_be_reached);

@@ -113,6 +113,22 @@ START_TEST(whole_sticks_are_enough)
 }
 END_TEST
 
+/* Nor is one that is just a stick refused for a joint that it has not: there would be no place for it. */
+START_TEST(one_whole_stick_has_no_joint)
+{
+    for (int past_drive = 200; past_drive < 290; past_drive++) { /* in centimetres */
+        const int past_free = past_drive % 7, curtain = 300 - past_drive - past_free;
+        const tside_bar bar = bar_of(past_drive / 100.0, past_free / 100.0, 3, 0.1, 0.9);
+        tside_bar_stick stick[MOST_STICKS];
+        tside_fault fault;
+        int count;
+        ANSWERS(
+            tside_bar_sticks(&bar, curtain / 100.0, bar.past_drive, bar.past_free, stick, MOST_STICKS, &count, &fault));
+        ck_assert_int_eq(count, 1);
+    }
+}
+END_TEST
+
 /* Whatever the bar: it is made, none too long, its joints where they may be, and fewer sticks would not do. */
 START_TEST(sticks_make_the_bar)
 {
@@ -273,6 +289,7 @@ Suite *sticks_suite(void)
     tcase_add_test(tcase, sticks_by_hand);
     tcase_add_test(tcase, sticks_at_their_limits);
     tcase_add_test(tcase, whole_sticks_are_enough);
+    tcase_add_test(tcase, one_whole_stick_has_no_joint);
     tcase_add_test(tcase, sticks_make_the_bar);
     tcase_add_test(tcase, sticks_refused);
     tcase_add_test(tcase, joints_feed_the_plan);

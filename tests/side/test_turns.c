@@ -39,6 +39,33 @@ START_TEST(turn_table_sums_to_the_travel)
 }
 END_TEST
 
+/* A side that opens as far as some whole number of turns takes it has no row more for its last digits. */
+START_TEST(whole_turns_make_no_row_of_nothing)
+{
+    for (int i = 0; i < 40; i++) {
+        tside_side side = plain();
+        tside_turn rows[64];
+        tside_fault fault;
+        int count, again;
+        side.curtain.hip += 0.001 * i;
+        side.drive_end.placed = TSIDE_EYE_GIVEN; /* the best would stand elsewhere for less of an opening */
+        side.drive_end.eye_outboard = 0.1;
+        side.stops.shut_height = side.curtain.sill - side.stops.seal;
+        side.stops.shut_by = TSIDE_SHUT_HEIGHT;
+        ANSWERS(tside_plan_turns(&side, rows, 64, &count, &fault));
+        side.stops.open_by = TSIDE_OPEN_HEIGHT;
+        for (int k = 1; k < count - 1; k++) {
+            tside_turn fewer[64];
+            side.stops.open_height = rows[k].underside;
+            ANSWERS(tside_plan_turns(&side, fewer, 64, &again, &fault));
+            ck_assert_msg(again == k + 1, "side %d: %d turns in %d rows, the last at %.17g", i, k, again,
+                          fewer[again - 1].turn);
+            NEAR(fewer[k].taken_up, rows[k].taken_up, 1e-9, "taken up in the last", k);
+        }
+    }
+}
+END_TEST
+
 /* Each row again, from the height of its underside, by the functions that know one place of a travel. */
 START_TEST(turn_table_is_its_places)
 {
@@ -94,6 +121,7 @@ Suite *turns_suite(void)
     TCase *tcase = tcase_create("turns");
     tcase_add_test(tcase, turn_table_sums_to_the_travel);
     tcase_add_test(tcase, turn_table_is_its_places);
+    tcase_add_test(tcase, whole_turns_make_no_row_of_nothing);
     suite_add_tcase(suite, tcase);
     return suite;
 }

@@ -58,6 +58,11 @@ START_TEST(usual_values_stand_in_line)
     ck_assert_int_eq(stand_of(&a).covers, 0);
     a.past = a.bow / 2;
     ck_assert_int_eq(stand_of(&a).covers, 1);
+    for (int hundredth = 100; hundredth < 300; hundredth++) { /* told in inches, and half of it in millimetres */
+        a.bow = hundredth / 100.0 * IN;
+        a.past = hundredth * 127 / 1e6;
+        ck_assert_msg(stand_of(&a).covers, "a bow of %g in, and %g mm past it", a.bow / IN, 1000 * a.past);
+    }
 }
 END_TEST
 

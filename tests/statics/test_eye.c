@@ -159,6 +159,21 @@ START_TEST(what_cannot_be_loaded_is_refused)
 }
 END_TEST
 
+/* A tube rounded wholly inside has no flat, whatever the last digits of its measures leave of one. */
+START_TEST(a_tube_round_inside_has_no_flat)
+{
+    const tside_layout layout = measured(0.7, 0.3, 0.8);
+    tside_extender extender = plain_extender();
+    for (int side = 30; side <= 60; side++)
+        for (int wall = 20; wall <= 50; wall++) {
+            double clear = 10 * side - 2 * wall; /* tenths of a millimetre */
+            extender.tube = (tside_square){side / 1e3, wall / 1e4, TSIDE_CORNER_GIVEN, clear / 2e4, clear / 2e4};
+            extender.bolt_hole = extender.eye_hole = 0.001;
+            refused(&extender, &layout, 100, 50, TSIDE_CONTRADICTS, "extender.tube.inner_radius", TSIDE_NO_RELATION);
+        }
+}
+END_TEST
+
 Suite *eye_suite(void)
 {
     Suite *suite = suite_create("eye");
@@ -166,6 +181,7 @@ Suite *eye_suite(void)
     tcase_add_test(tcase, lines_take_the_worse_force);
     tcase_add_test(tcase, a_layout_made_by_hand_is_checked);
     tcase_add_test(tcase, what_cannot_be_loaded_is_refused);
+    tcase_add_test(tcase, a_tube_round_inside_has_no_flat);
     suite_add_tcase(suite, tcase);
     return suite;
 }

@@ -355,7 +355,8 @@ START_TEST(its_hole_keeps_off_the_kink)
     int below = 0, though_softer = 0, roll = 0, outer = 0;
     for (int i = -20; i <= 20; i++) {
         fitted f = kinked(0.02 * i, i % 2 ? 0.06 : 0.12);
-        tside_layout off = layout_of(&f);
+        fitted bound;
+        tside_layout off = layout_of(&f), stock;
         scan found = scan_angles(&f);
         check_best(&f, &off, &found, i);
         if (off.binding != TSIDE_BINDS_KINK)
@@ -366,6 +367,11 @@ START_TEST(its_hole_keeps_off_the_kink)
             continue;
         }
         below++;
+        bound = f;
+        bound.e.stock = off.cut_length; /* no farther up the bow than it keeps off: no kink moves it there */
+        stock = layout_of(&bound);
+        ck_assert_int_eq((int)stock.binding, TSIDE_BINDS_STOCK);
+        NEAR(stock.angle, off.angle, 1e-9, "by stock", i);
         though_softer += found.off[1].flexibility < found.off[0].flexibility;
         f.e.member_outer = off.member_x - 1e-3;
         off = layout_of(&f);
@@ -374,6 +380,21 @@ START_TEST(its_hole_keeps_off_the_kink)
     ck_assert_msg(below > 4 && though_softer > 1 && roll > 1 && outer > 2,
                   "%d below, %d of them softer, above %d for the roll and %d for the member", below, though_softer,
                   roll, outer);
+}
+END_TEST
+
+/* A tube that keeps off the kink and leaves the roll just its clearance is not given up for a last digit. */
+START_TEST(a_clearance_just_kept_is_kept)
+{
+    for (int i = -60; i <= 60; i++) {
+        fitted f = kinked(0.0015 * i, 0.06);
+        tside_layout off = layout_of(&f);
+        ck_assert_int_eq((int)off.binding, TSIDE_BINDS_KINK);
+        f.e.bar_clearance += off.clear;
+        off = layout_of(&f);
+        NEAR(off.clear, 0, 1e-12, "clear", i);
+        ck_assert_int_eq((int)off.binding, TSIDE_BINDS_KINK);
+    }
 }
 END_TEST
 
@@ -417,6 +438,7 @@ Suite *slant_suite(void)
     tcase_add_test(tcase, no_search_goes_beyond_75_degrees);
     tcase_add_test(tcase, each_bound_binds_by_its_name);
     tcase_add_test(tcase, its_hole_keeps_off_the_kink);
+    tcase_add_test(tcase, a_clearance_just_kept_is_kept);
     tcase_add_test(tcase, rather_a_hole_in_the_kink_than_a_tube_in_the_rolls_way);
     suite_add_tcase(suite, tcase);
     return suite;
