@@ -128,6 +128,29 @@ static void air_through(double length, double opening)
            3600 * airing.changes, airing.rise);
 }
 
+/* Ropes in front of the roll, from above the rail to the ground: what they bear in a wind, and how the roll passes. */
+static void rope_down(const tside_side *side, const tside_travel *way, double fixing)
+{
+    tside_rope rope;
+    tside_roped roped;
+    tside_rope_over longest, hardest, open;
+    tside_usual(TSIDE_KIND_ROPE, &rope);
+    rope.upper_x = rope.lower_x = fixing + 0.01;
+    rope.upper_y = side->curtain.hip + 0.1;
+    rope.length = side->length;
+    rope.pitch = 2;
+    rope.line.by = TSIDE_BY_STRETCH;
+    rope.line.stiffness_given = 1;
+    rope.line.stiffness = 2e4;
+    need(tside_rope_bears(&rope, 200, &roped, &fault));
+    printf("rope  %d ropes bear 200 Pa with %.0f N each, and billow %.0f mm; an anchor is pulled up by %.0f N\n",
+           roped.ropes, roped.tension, 1000 * roped.billow, roped.anchor_up);
+    need(tside_rope_over_worst(&rope, way, &longest, &hardest, &fault));
+    need(tside_rope_over_at(&rope, way, longest.turns, &open, &fault));
+    printf("rope  over the roll a rope is %.3f m long, and stretches to %.0f N: %.1f N on each metre of bar\n",
+           open.path, open.tension, hardest.pressure);
+}
+
 /* A side holds all that the links ask; only its geometry, tubes, grades and drive have no usual values. */
 static void invent(tside_side *side)
 {
@@ -266,6 +289,7 @@ int main(void)
            run.time_up);
     stand_guide(&side, &way, stall);
     strength(&side.drive_end.extender, &layout, force, hang.weight);
+    rope_down(&side, &way, line.x);
     air_through(side.length, side.curtain.hip - side.curtain.sill);
     return EXIT_SUCCESS;
 }

@@ -25,6 +25,7 @@
 #include <tunnelside/run.h>
 #include <tunnelside/pressure.h>
 #include <tunnelside/span.h>
+#include <tunnelside/rope.h>
 #include <tunnelside/loose.h>
 #include <tunnelside/bay.h>
 #include <tunnelside/strength.h>

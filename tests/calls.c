@@ -16,6 +16,7 @@
 #include <tunnelside/loose.h>
 #include <tunnelside/pressure.h>
 #include <tunnelside/roll.h>
+#include <tunnelside/rope.h>
 #include <tunnelside/span.h>
 #include <tunnelside/tube.h>
 
@@ -58,6 +59,8 @@ static double pascals;
 static double net, speed;
 static tside_air air;
 static tside_airing airing;
+static tside_rope rope;
+static tside_roped roped;
 static double opening;
 static double ohms, torque, drive_turns;
 static tside_bolt bolt;
@@ -150,6 +153,11 @@ static tside_status loose_blown(tside_fault *fault)
 static tside_status bay_bears(tside_fault *fault)
 {
     return tside_bay_bears(&bay, &bay_load, fault);
+}
+
+static tside_status rope_bears(tside_fault *fault)
+{
+    return tside_rope_bears(&rope, net, &roped, fault);
 }
 
 static tside_status roll_taken_up(tside_fault *fault)
@@ -268,6 +276,11 @@ const function functions[] = {
      bay_bears,
      {STRUCTURE("bay", TSIDE_KIND_BAY, bay)},
      {STRUCTURE("load", TSIDE_KIND_BAY_LOAD, bay_load)},
+     FAILS(TSIDE_OUT_OF_BOUNDS) | FAILS(TSIDE_CONTRADICTS) | FAILS(TSIDE_OUT_OF_REACH)},
+    {"tside_rope_bears",
+     rope_bears,
+     {STRUCTURE("rope", TSIDE_KIND_ROPE, rope), NUMBER("pressure", "Pa", net)},
+     {STRUCTURE("roped", TSIDE_KIND_ROPED, roped)},
      FAILS(TSIDE_OUT_OF_BOUNDS) | FAILS(TSIDE_CONTRADICTS) | FAILS(TSIDE_OUT_OF_REACH)},
     {"tside_bolt_choose",
      bolt_choose,

@@ -149,8 +149,9 @@ if test -n "$PKG_CONFIG" && test -f "$top_srcdir/README.md"; then
     $1 == "lift" && $5 == "when" { most = $9; seen++ }
     $1 == "lift" && $3 == "least" { off("the longest curtain", $16, 30 * 40 / most, 6); if ($16 < 30 * 40 / most) print "the longest curtain is too short"; seen++ }
     $1 == "house" { off("the eye", $10, 181.75, 0.1); off("the drive", $18, 200.8, 0.1); off("farther out", $20, 19.05, 0.1); seen++ }
+    $1 == "rope" && $2 != "over" { off("pull on the anchor", $(NF - 1), sqrt($9 ^ 2 - (200 * 30 / 15 * 1.8 / 2) ^ 2), 1); seen++ }
     $1 == "air" { off("what air and film carry off", (1.2 * 1006 * 700 / 3600 * $5 + 6 * 500) * $9, 900 * 0.8 * 0.5 * 240, 2000); seen++ }
-    END { if (seen != 12) print seen + 0 " lines of 12 found" }' "$work/chain_from_c.out" > "$work/found"
+    END { if (seen != 13) print seen + 0 " lines of 13 found" }' "$work/chain_from_c.out" > "$work/found"
     test ! -s "$work/found" || { cat "$work/found"; fail "chain_from_c.c is wrong"; }
     echo "installcheck: chain_from_c.c prints $(wc -l < "$work/chain_from_c.out" | tr -d ' ') lines"
 

@@ -43,6 +43,8 @@ extern "C" {
     KIND(FOOTING, footing) \
     KIND(WIND, wind) \
     KIND(AIR, air) \
+    KIND(GIVE, give) \
+    KIND(ROPE, rope) \
     KIND(SPAN, span) \
     KIND(LOOSE, loose) \
     KIND(BAY, bay) \
@@ -73,6 +75,8 @@ extern "C" {
     KIND(RUN, run) \
     KIND(CRANKING, cranking) \
     KIND(AIRING, airing) \
+    KIND(ROPED, roped) \
+    KIND(ROPE_OVER, rope_over) \
     KIND(DRIVE_CHOICE, drive_choice) \
     KIND(KEEP_OFF, keep_off) \
     KIND(END_PLAN, end_plan) \

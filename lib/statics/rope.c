@@ -1,0 +1,375 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * Ropes over the curtain: what they and their hooks bear in wind, and their way over the roll. Source: derivation,
+ * equilibrium and plane geometry; what carries what is this library's choice.
+ */
+#include "statics/rope.h"
+
+#include "base/field.h"
+#include "shape/travel.h"
+#include "statics/span.h"
+
+static const char *const known_by[] = {"sag", "stretch"};
+static const char *const runs[] = {"straight", "zigzag"};
+
+#define STRETCH APPLIES(tside_give, by, ONLY(TSIDE_BY_STRETCH))
+
+/* clang-format off */
+static const tside_field give_rows[] = {
+    {CHOICE(tside_give, by, known_by, TSIDE_BY_SAG, "what is known of how far it bellies: its sag, or its slack and stretch")},
+    {NUMBER(tside_give, sag, "1", FROM(1e-4), TO(0.5), 0.05, OURS, "sag in mid span over the span"), APPLIES(tside_give, by, ONLY(TSIDE_BY_SAG))},
+    {OPTIONAL(tside_give, slack, "1", FROM(0), TO(0.5), "by how much of its span it is longer before it stretches"), STRETCH},
+    {OPTIONAL(tside_give, stiffness, "N", FROM(1), TO(1e12), "force over stretch: of a rope a maker's load over its stretch there, of film its modulus times thickness, by the metre of its width"), STRETCH},
+    {OPTIONAL(tside_give, pretension, "N", FROM(0), TO(1e9), "tension before the load came; of film by the metre of its width"), STRETCH},
+};
+/* clang-format on */
+TABLE(tside_i_give_table, give_rows);
+
+/* clang-format off */
+static const tside_field rope_rows[] = {
+    {CHOICE(tside_rope, run, runs, TSIDE_ROPES_STRAIGHT, "how the ropes run: straight from hook to hook below, or to and fro")},
+    {REQUIRED(tside_rope, upper_x, "m", TO(50), "upper hooks, outboard of the tunnel's centreline")},
+    {REQUIRED(tside_rope, upper_y, "m", TO(20), "upper hooks, above grade")},
+    {REQUIRED(tside_rope, lower_x, "m", TO(50), "anchors, outboard of the tunnel's centreline")},
+    {NUMBER(tside_rope, lower_y, "m", FROM(-5), TO(20), 0, OURS, "anchors, above grade")},
+    {REQUIRED(tside_rope, length, "m", TO(500), "length of the side")},
+    {REQUIRED_FROM(tside_rope, pitch, "m", 0.05, 6, "from hook to hook of a row, at most")},
+    {GROUP(tside_rope, line, give, "how the rope gives")},
+    {GROUP(tside_rope, film, give, "how the film gives from rope to rope")},
+    {NUMBER(tside_rope, ends, "m", FROM(0), TO(10), 0.5, PRACTICE, "rope for tying at each of its ends")},
+    {OPTIONAL(tside_rope, rope_limit, "N", ABOVE(0), TO(1e6), "allowable tension of the rope, with its knots and its age")},
+    {OPTIONAL(tside_rope, hook_limit, "N", ABOVE(0), TO(1e6), "allowable pull on an upper hook")},
+    {OPTIONAL(tside_rope, anchor_limit, "N", ABOVE(0), TO(1e6), "allowable pull on an anchor")},
+    {OPTIONAL(tside_rope, film_limit, "N/m", ABOVE(0), TO(1e6), "allowable tension of the film")},
+};
+/* clang-format on */
+TABLE(tside_i_rope_table, rope_rows);
+
+/* clang-format off */
+static const tside_field roped_rows[] = {
+    {RESULT_COUNT(tside_roped, ropes, "how many ropes there are")},
+    {RESULT_COUNT(tside_roped, upper_hooks, "how many upper hooks there are")},
+    {RESULT_COUNT(tside_roped, lower_hooks, "how many anchors there are")},
+    {RESULT(tside_roped, pitch, "m", "from hook to hook of a row")},
+    {RESULT(tside_roped, leg, "m", "from hook to hook along a rope")},
+    {RESULT(tside_roped, slant, "rad", "slant of a leg from plumb, seen square to the side")},
+    {RESULT(tside_roped, lean, "rad", "lean of the hooks' line from plumb, foot outboard positive")},
+    {RESULT(tside_roped, load, "N/m", "load on a leg, square to it")},
+    {RESULT(tside_roped, tension, "N", "tension of the rope")},
+    {RESULT(tside_roped, sag, "m", "sag of the rope")},
+    {RESULT(tside_roped, film_tension, "N/m", "tension of the film from rope to rope")},
+    {RESULT(tside_roped, film_sag, "m", "sag of the film from rope to rope")},
+    {RESULT(tside_roped, billow, "m", "how far the curtain billows: rope and film")},
+    {RESULT(tside_roped, hook_out, "N", "pull on an upper hook, outboard")},
+    {RESULT(tside_roped, hook_up, "N", "pull on an upper hook, up")},
+    {RESULT(tside_roped, anchor_out, "N", "pull on an anchor, outboard")},
+    {RESULT(tside_roped, anchor_up, "N", "pull on an anchor, up")},
+    {RESULT(tside_roped, pull, "N", "pull on hook or anchor, whatever its direction")},
+    {RESULT(tside_roped, end_along, "N", "pull along the house where a zigzag's row ends")},
+    {RESULT(tside_roped, edge_pull, "N/m", "pull of the film on its fixed ends, by the metre of height")},
+    {RESULT(tside_roped, slack, "1", "by how much of its span a leg is longer before it stretches; negative where it is pulled")},
+    {RESULT(tside_roped, rope_length, "m", "length of all ropes, with what ties them")},
+    {RESULT_OPTIONAL(tside_roped, rope_utilisation, "1", "tension of the rope over its limit")},
+    {RESULT_OPTIONAL(tside_roped, hook_utilisation, "1", "pull on a hook over its limit")},
+    {RESULT_OPTIONAL(tside_roped, anchor_utilisation, "1", "pull on an anchor over its limit")},
+    {RESULT_OPTIONAL(tside_roped, film_utilisation, "1", "tension of the film over its limit")},
+};
+/* clang-format on */
+TABLE(tside_i_roped_table, roped_rows);
+
+/* clang-format off */
+static const tside_field over_rows[] = {
+    {RESULT(tside_rope_over, turns, "turn", "turns of the bar since shut")},
+    {RESULT(tside_rope_over, path, "m", "path of the rope over the roll, in the cross-section")},
+    {RESULT(tside_rope_over, wrap, "rad", "wrap of the rope about the roll")},
+    {RESULT(tside_rope_over, slack, "1", "by how much of its span a leg must be longer to pass over the roll")},
+    {RESULT_COUNT(tside_rope_over, stopped, "1 where a rope that does not stretch is too short, and stops the roll")},
+    {RESULT(tside_rope_over, tension, "N", "tension of the rope; 0 where it is slack, or stopped")},
+    {RESULT(tside_rope_over, pressure, "N/m", "force of the ropes on the roll, by the metre of bar")},
+};
+/* clang-format on */
+TABLE(tside_i_rope_over_table, over_rows);
+
+/* --- where ropes run --- */
+
+/* Bays along the side; the hooks' line, its length and lean; one leg, its length and slant. */
+typedef struct layout {
+    int bays;
+    double pitch, h, lean, leg, slant, unstretched;
+} layout;
+
+/* How long a line of this span is before it stretches. */
+static double unstretched(const tside_give *line, double span)
+{
+    const double half_angle = 2 * atan(2 * line->sag);
+    if (line->by == TSIDE_BY_SAG)
+        return span * half_angle / sin(half_angle);
+    if (line->pretension_given && line->stiffness_given)
+        return span / (1 + line->pretension / line->stiffness);
+    return line->slack_given ? span * (1 + line->slack) : span;
+}
+
+static tside_status lay_out(const tside_rope *rope, layout *l, tside_fault *fault)
+{
+    const double down = rope->upper_y - rope->lower_y, out = rope->lower_x - rope->upper_x;
+    if (!(down > 0))
+        REFUSE(fault, TSIDE_CONTRADICTS, "upper_y", "lower_y", "the upper hooks must be above the lower ones", "m",
+               rope->upper_y, TSIDE_NOT_ABOVE, rope->lower_y, down);
+    l->bays = (int)fmax(ceil(rope->length / rope->pitch - FITS), 1);
+    l->pitch = rope->length / l->bays;
+    l->h = hypot(out, down);
+    l->lean = atan2(out, down);
+    l->leg = rope->run == TSIDE_ROPE_ZIGZAG ? hypot(l->h, l->pitch / 2) : l->h;
+    l->slant = acos(l->h / l->leg);
+    l->unstretched = unstretched(&rope->line, l->leg);
+    return TSIDE_OK;
+}
+
+/* --- what they bear --- */
+
+/* A rope's leg, or film from rope to rope, under its load by the metre. */
+static tside_status belly_of(const tside_give *line, const char *name, double span, double load, tside_belly *belly,
+                             tside_fault *fault)
+{
+    const tside_span s = {span,
+                          load,
+                          line->by,
+                          line->sag * span,
+                          line->slack_given,
+                          line->slack,
+                          line->stiffness_given,
+                          line->stiffness,
+                          line->pretension_given,
+                          line->pretension};
+    tside_status status = tside_i_span_belly(&s, belly, fault);
+    if (status == TSIDE_OUT_OF_REACH) /* its load is no field */
+        return tside_i_refuse(fault, status, name, "pitch", "it would belly by more than half its span");
+    return tside_i_within(fault, name, status);
+}
+
+/* What a hook bears of all its legs: n square to the hooks' plane, A along it. */
+static void resolve(const layout *l, double n, double A, tside_roped *roped)
+{
+    roped->hook_out = n * cos(l->lean) + A * sin(l->lean);
+    roped->hook_up = n * sin(l->lean) - A * cos(l->lean);
+    roped->anchor_out = n * cos(l->lean) - A * sin(l->lean);
+    roped->anchor_up = n * sin(l->lean) + A * cos(l->lean);
+    roped->pull = hypot(n, A);
+}
+
+/* A zigzag's upper row has a hook more than its lower one, so that the rope begins and ends above. */
+static void count_pieces(const tside_rope *rope, const layout *l, tside_roped *roped)
+{
+    const int zigzag = rope->run == TSIDE_ROPE_ZIGZAG, legs = zigzag ? 2 * l->bays : l->bays + 1;
+    roped->ropes = zigzag ? 1 : legs;
+    roped->upper_hooks = l->bays + 1;
+    roped->lower_hooks = zigzag ? l->bays : l->bays + 1;
+    roped->rope_length = legs * l->unstretched + roped->ropes * 2 * rope->ends;
+}
+
+static void utilise(const tside_rope *rope, tside_roped *roped)
+{
+    roped->rope_utilisation_given = rope->rope_limit_given;
+    roped->hook_utilisation_given = rope->hook_limit_given;
+    roped->anchor_utilisation_given = rope->anchor_limit_given;
+    roped->film_utilisation_given = rope->film_limit_given;
+    if (rope->rope_limit_given)
+        roped->rope_utilisation = roped->tension / rope->rope_limit;
+    if (rope->hook_limit_given)
+        roped->hook_utilisation = roped->pull / rope->hook_limit;
+    if (rope->anchor_limit_given)
+        roped->anchor_utilisation = roped->pull / rope->anchor_limit;
+    if (rope->film_limit_given)
+        roped->film_utilisation = roped->film_tension / rope->film_limit;
+}
+
+tside_status tside_i_rope_bears(const tside_rope *rope, double pressure, tside_roped *roped, tside_fault *fault)
+{
+    const int zigzag = rope->run == TSIDE_ROPE_ZIGZAG, legs_at_hook = zigzag ? 2 : 1;
+    layout l;
+    tside_belly line, film;
+    double w;
+    TRY(lay_out(rope, &l, fault));
+    w = zigzag ? pressure * l.pitch / 2 * cos(l.slant) : pressure * l.pitch;
+    TRY(belly_of(&rope->line, "line", l.leg, w, &line, fault));
+    TRY(belly_of(&rope->film, "film", l.pitch, pressure, &film, fault));
+    *roped = (tside_roped){
+        .pitch = l.pitch,
+        .leg = l.leg,
+        .slant = l.slant,
+        .lean = l.lean,
+        .load = w,
+        .tension = line.tension,
+        .sag = line.sag,
+        .film_tension = film.tension,
+        .film_sag = film.sag,
+        .billow = line.sag + film.sag,
+        .end_along = line.along * sin(l.slant),
+        .edge_pull = film.along,
+        .slack = l.unstretched / l.leg - 1,
+    };
+    resolve(&l, legs_at_hook * line.square, legs_at_hook * line.along * cos(l.slant), roped);
+    count_pieces(rope, &l, roped);
+    utilise(rope, roped);
+    return TSIDE_OK;
+}
+
+tside_status tside_rope_bears(const tside_rope *rope, double pressure, tside_roped *roped, tside_fault *fault)
+{
+    tside_roped made;
+    TRY(tside_i_check(&tside_i_rope_table, "rope", rope, fault));
+    TRY(tside_i_argument(fault, "pressure", "Pa", pressure, 0, 1));
+    TRY(tside_i_settle(&tside_i_rope_table, "rope",
+                       tside_i_within(fault, "rope", tside_i_rope_bears(rope, pressure, &made, fault)), fault));
+    return ANSWER(&tside_i_roped_table, made, roped, fault);
+}
+
+/* --- the roll under them --- */
+
+/* Where the axis is, seen along the hooks' line and square to it. */
+typedef struct under {
+    const tside_rope *rope;
+    const layout *l;
+    double stiffness; /* N; 0 where the rope does not stretch, or nobody knows */
+} under;
+
+static double along(const under *u, const tside_i_spot *spot)
+{
+    return (spot->x - u->rope->upper_x) * sin(u->l->lean) + (u->rope->upper_y - spot->y) * cos(u->l->lean);
+}
+
+static double outboard(const under *u, const tside_i_spot *spot)
+{
+    return (spot->x - u->rope->upper_x) * cos(u->l->lean) - (u->rope->upper_y - spot->y) * sin(u->l->lean);
+}
+
+/* Two tangents and an arc between them, where the roll stands out beyond the chord. */
+double tside_i_rope_path(double h, double along, double outboard, double r, double *wrap)
+{
+    const double upper = hypot(along, outboard), lower = hypot(h - along, outboard);
+    const double outward = atan2(along, -outboard) + atan2(h - along, -outboard); /* from hook to hook, at the axis */
+    *wrap = fmax(outward - acos(fmin(r / upper, 1)) - acos(fmin(r / lower, 1)), 0);
+    if (*wrap == 0)
+        return h;
+    return sqrt(fmax(upper * upper - r * r, 0)) + sqrt(fmax(lower * lower - r * r, 0)) + r * *wrap;
+}
+
+static tside_rope_over over_at(const under *u, const tside_i_spot *spot)
+{
+    const int zigzag = u->rope->run == TSIDE_ROPE_ZIGZAG;
+    const double legs_per_metre = (zigzag ? 2 : 1) / u->l->pitch;
+    tside_rope_over over = {0};
+    double leg, stretch;
+    over.path = tside_i_rope_path(u->l->h, along(u, spot), outboard(u, spot), spot->r, &over.wrap);
+    leg = zigzag ? hypot(over.path, u->l->pitch / 2) : over.path;
+    stretch = leg / u->l->unstretched - 1;
+    over.slack = leg / u->l->leg - 1;
+    over.stopped = stretch > SLACK && u->stiffness == 0;
+    over.tension = u->stiffness * fmax(stretch, 0);
+    over.pressure = legs_per_metre * 2 * over.tension * (over.path / leg) * sin(over.wrap / 2);
+    return over;
+}
+
+enum { PATH, PRESSURE, OVER };
+static void over_values(const tside_i_spot *spot, const void *context, double *value)
+{
+    const tside_rope_over over = over_at(context, spot);
+    value[PATH] = over.path;
+    value[PRESSURE] = over.pressure;
+}
+
+/* How far a hook lies within the roll, and the axis beyond either hook; none may be above 0. */
+enum { UPPER_IN, LOWER_IN, ABOVE_UPPER, BELOW_LOWER, PLACES };
+static void place_values(const tside_i_spot *spot, const void *context, double *value)
+{
+    const under *u = context;
+    const double t = along(u, spot), s = outboard(u, spot);
+    value[UPPER_IN] = spot->r - hypot(t, s);
+    value[LOWER_IN] = spot->r - hypot(u->l->h - t, s);
+    value[ABOVE_UPPER] = -t;
+    value[BELOW_LOWER] = t - u->l->h;
+}
+
+static tside_status refuse_place(const double *value, tside_fault *fault)
+{
+    static const struct {
+        const char *field, *reason;
+    } refusals[PLACES] = {
+        [UPPER_IN] = {"upper_x", "the upper hook lies within the roll"},
+        [LOWER_IN] = {"lower_x", "the lower hook lies within the roll"},
+        [ABOVE_UPPER] = {"upper_y", "the bar comes above the upper hook"},
+        [BELOW_LOWER] = {"lower_y", "the bar comes below the lower hook"},
+    };
+    for (int i = 0; i < PLACES; i++)
+        if (!(value[i] < 0))
+            return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, refusals[i].field, "", refusals[i].reason);
+    return TSIDE_OK;
+}
+
+static under under_of(const tside_rope *rope, const layout *l)
+{
+    const int stretches = rope->line.by == TSIDE_BY_STRETCH && rope->line.stiffness_given;
+    return (under){rope, l, stretches ? rope->line.stiffness : 0};
+}
+
+static tside_rope_over over_with_turns(const under *u, const tside_travel *travel, const tside_i_spot *spot)
+{
+    tside_rope_over over = over_at(u, spot);
+    tside_position position;
+    tside_i_travel_position(travel, spot, &position);
+    over.turns = position.turns;
+    return over;
+}
+
+tside_status tside_i_rope_over_worst(const tside_rope *rope, const tside_i_track *track, tside_rope_over *longest,
+                                     tside_rope_over *hardest, tside_fault *fault)
+{
+    layout l;
+    under u;
+    tside_i_sought places[PLACES] = {{0}}, over[OVER] = {{0}};
+    tside_i_spot spot;
+    double greatest[PLACES];
+    TRY(lay_out(rope, &l, fault));
+    u = under_of(rope, &l);
+    tside_i_track_seek(track, place_values, &u, places, PLACES);
+    for (int i = 0; i < PLACES; i++)
+        greatest[i] = places[i].greatest.value;
+    TRY(refuse_place(greatest, fault));
+    tside_i_track_seek(track, over_values, &u, over, OVER);
+    spot = tside_i_peak_spot(track, &over[PATH].greatest);
+    *longest = over_with_turns(&u, track->travel, &spot);
+    spot = tside_i_peak_spot(track, &over[PRESSURE].greatest);
+    *hardest = over_with_turns(&u, track->travel, &spot);
+    return TSIDE_OK;
+}
+
+tside_status tside_rope_over_at(const tside_rope *rope, const tside_travel *travel, double turns, tside_rope_over *over,
+                                tside_fault *fault)
+{
+    layout l;
+    under u;
+    tside_i_spot spot;
+    tside_rope_over made;
+    double value[PLACES];
+    TRY(tside_i_check(&tside_i_rope_table, "rope", rope, fault));
+    TRY(tside_i_within(fault, "rope", lay_out(rope, &l, fault)));
+    TRY(tside_i_travel_find(travel, turns, &spot, fault));
+    u = under_of(rope, &l);
+    place_values(&spot, &u, value);
+    TRY(tside_i_within(fault, "rope", refuse_place(value, fault)));
+    made = over_with_turns(&u, travel, &spot);
+    return ANSWER(&tside_i_rope_over_table, made, over, fault);
+}
+
+tside_status tside_rope_over_worst(const tside_rope *rope, const tside_travel *travel, tside_rope_over *longest,
+                                   tside_rope_over *hardest, tside_fault *fault)
+{
+    tside_i_track track;
+    tside_rope_over long_one, hard_one;
+    TRY(tside_i_check(&tside_i_rope_table, "rope", rope, fault));
+    tside_i_track_make(travel, &track);
+    TRY(tside_i_within(fault, "rope", tside_i_rope_over_worst(rope, &track, &long_one, &hard_one, fault)));
+    TRY(tside_i_within(fault, "longest", tside_i_finite(&tside_i_rope_over_table, &long_one, fault)));
+    TRY(ANSWER(&tside_i_rope_over_table, hard_one, hardest, fault)); /* both are well before one is handed over */
+    return ANSWER(&tside_i_rope_over_table, long_one, longest, fault);
+}
