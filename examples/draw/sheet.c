@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: MIT */
+#include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -171,7 +172,10 @@ static box put_heading(text *svg, paper_size paper, int lies, const heading *tol
     } else {
         box foot;
         add_lines(svg, &room, told);
-        foot = take_foot(&room, high_of_cautions(told, room.width));
+        foot = take_foot(&room,
+                         fmax(high_of_cautions(told, room.width - (told->beside > 0 ? COLUMN : 0)), told->beside));
+        if (told->beside > 0)
+            *beside = take_column(&foot, COLUMN);
         add_cautions(svg, &foot, told);
     }
     svg_shut(svg);

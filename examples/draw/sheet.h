@@ -18,6 +18,7 @@ typedef struct heading {
     const char *scale;       /* as a ratio, or NULL */
     const caution *cautions; /* those that belong to it */
     int caution_count;
+    double beside; /* mm, how high is to be what stands beside the cautions; 0: nothing does */
 } heading;
 
 typedef struct sheet {
@@ -25,7 +26,7 @@ typedef struct sheet {
     text body;            /* what is on it, as SVG */
     char *title;
     box room;   /* what its heading leaves */
-    box beside; /* where it lies, what is left of the column beside that */
+    box beside; /* what is left beside the cautions, or where it lies of the column beside the room */
 } sheet;
 
 typedef struct sheets {

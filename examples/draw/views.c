@@ -13,7 +13,7 @@
 #include "whose.h"
 
 #define APART 4.0                                              /* mm, between what is on a sheet */
-static const double thumbnail_width = 56, thumbnail_high = 42; /* mm, with the words below it */
+static const double thumbnail_width = 56, thumbnail_high = 32; /* mm, with the words below it */
 
 /* --- the sheets there are --- */
 
@@ -101,6 +101,8 @@ static void tell(told *words, const planned *side, const struct kind *kind, cons
     words->heading.lines[1] = text_of(&words->notes);
     words->heading.cautions = kind->cautions;
     words->heading.caution_count = kind->count;
+    if (kind->view == TSIDE_VIEW_END_WALL)
+        words->heading.beside = thumbnail_high;
     if (kind->view >= 0)
         words->heading.scale = scale_name(picture->scale, words->scale, sizeof words->scale);
 }
@@ -152,8 +154,6 @@ static extent room_for(const drawn *d, int lies)
     tell(&words, d->side, d->kind, &d->picture);
     left = sheet_room(d->what->paper, lies, &words.heading);
     untell(&words);
-    if (d->picture.view == TSIDE_VIEW_END_WALL && !lies)
-        left.height -= thumbnail_high;
     return (extent){left.width, left.height};
 }
 
@@ -178,10 +178,10 @@ static int draw_to_fit(drawn *d, int *lies)
     return 0;
 }
 
-/* The whole wall in small, to show where the cropped one is: below it, or in the column beside it. */
-static int put_thumbnail(sheet *on, drawn *d, int lies)
+/* The whole wall in small, to show where the cropped one is. */
+static int put_thumbnail(sheet *on, drawn *d)
 {
-    const box *in = lies ? &on->beside : &on->room;
+    const box *in = &on->beside;
     const extent small = {thumbnail_width, thumbnail_high - LETTERS - APART};
     box at = {in->x, in->y + in->height - thumbnail_high, 0, 0};
     char words[40];
@@ -209,7 +209,7 @@ static int add_drawing(sheets *made, drawn *d)
     on = sheets_add(made, d->what->paper, lies, &words.heading);
     untell(&words);
     put_drawing(&on->body, d, &on->room);
-    return d->picture.view != TSIDE_VIEW_END_WALL || put_thumbnail(on, d, lies);
+    return d->picture.view != TSIDE_VIEW_END_WALL || put_thumbnail(on, d);
 }
 
 static int add_card(sheets *made, const drawn *d)

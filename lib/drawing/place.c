@@ -19,11 +19,12 @@
 #define RANK 8e-3     /* from rank to rank */
 #define STEP 3e-3     /* the same where a dimension is beside what it measures, not outside all */
 #define NEAR 3.2e-3   /* nearer than so, arrows and texts of parallel lines touch */
-#define FIRST 9e-3    /* the first rank, from what is measured */
+#define FIRST 8e-3    /* the first rank, from what is measured */
 #define GAP 1e-3      /* between a point and the line that leads from it */
 #define PAST 1.5e-3   /* how far that goes on past the dimension line */
 #define LEADER 7e-3   /* the shortest */
 #define FARTHER 5e-3  /* from one leader that is tried to the next */
+#define GROWTH 2      /* by how much a leader may be longer for a drawing smaller by as much */
 #define FIGURE 2.5e-3 /* from a place on an axis to its text */
 #define AROUND 60e-3  /* about all strokes, where texts may stand */
 #define PLUMB 1e-4    /* within which a text reads from the right, whatever rounding makes of it */
@@ -233,21 +234,35 @@ static int lead_by(const placing *p, double x, double y, double width, int headi
     return far;
 }
 
-/* The nearest place round a point, first on the side where there is nothing but air. */
+/* How much larger, across and up, a text would make the drawing. */
+static double growth(const placing *p, const led *l, double width)
+{
+    const tside_drawing *d = p->drawing;
+    const tside_i_box b = box_of(p, l->text_x, l->text_y, 1, 0, width);
+    return fmax(d->left - (b.x - b.wide), 0) + fmax(b.x + b.wide - d->right, 0) + fmax(d->bottom - (b.y - b.high), 0) +
+           fmax(b.y + b.high - d->top, 0);
+}
+
+/*
+ * The best place round a point, first on the side where there is nothing but air: where the leader is short and the
+ * drawing grows little.
+ */
 static int lead_round(placing *p, double x, double y, double width, const search *how, led *made)
 {
-    int nearest = how->distances, best = 0;
-    for (int i = 0; i < HEADINGS / how->each && nearest > 0; i++) {
-        const int heading = heading_of(p, i, how->each);
-        const int far = is_level(heading) ? nearest : lead_by(p, x, y, width, heading, nearest, how->crossing);
-        if (far < nearest) {
-            nearest = far;
-            best = heading;
+    const double step = FARTHER * p->scale;
+    double least = HUGE_VAL;
+    for (int i = 0; i < HEADINGS / how->each; i++) {
+        const int heading = heading_of(p, i, how->each), distances = (int)ceil(fmin(least / step, how->distances)),
+                  far = is_level(heading) ? distances : lead_by(p, x, y, width, heading, distances, how->crossing);
+        const led one = led_at(p, x, y, width, heading, LEADER * p->scale + far * step);
+        const double cost = far < distances ? far * step + GROWTH * growth(p, &one, width) : HUGE_VAL;
+        if (cost < least) {
+            least = cost;
+            *made = one;
         }
     }
-    if (nearest == how->distances)
+    if (least >= HUGE_VAL)
         return 0;
-    *made = led_at(p, x, y, width, best, (LEADER + nearest * FARTHER) * p->scale);
     keep_led(p, made, width);
     return 1;
 }
