@@ -15,7 +15,7 @@ KNOWN = WITHOUT_END | set(
     "html head title style body header nav main section h1 h2 h3 p strong span a ul ol li dl dt dd div table caption thead tbody tr th td".split()
     + "figure figcaption svg".split()
 )
-IN_SVG = set("title desc style line path circle text".split())
+IN_SVG = set("title desc g line path circle text".split())
 ATTRIBUTES = set("lang charset http-equiv content name class id href scope colspan value aria-label aria-labelledby".split())
 
 
@@ -218,25 +218,54 @@ def check_parts(reader):
             assert caution.inside[0].name == "strong"
 
 
+# The views of each page, in their order; those that end in ? a side may do without.
+OF_AN_END = ["END WALL, from outside", "WHOLE WALL, from outside?", "CORNER, from above", "EXTENDER?"]
+VIEWS = {
+    "CARD, drive's end": [view.rstrip("?") + ": drive's end" + "?" * view.endswith("?") for view in OF_AN_END],
+    "CARD, free end": [view.rstrip("?") + ": free end" + "?" * view.endswith("?") for view in OF_AN_END],
+    "CARD, the side": ["ALONG THE HOUSE, from outside", "ROLL, shut", "ROLL, open"],
+    "ANNEX": ["OPENING, TORQUE, LEAN"],
+}
+
+
 def check_drawings(reader):
-    pages = list(one(reader.top, "main").all("section"))
-    for page in pages:
-        figures = list(page.all("figure"))
-        of_an_end = one(page, "h2").words().startswith(("CARD, drive's end", "CARD, free end"))
-        assert bool(figures) == of_an_end, one(page, "h2").words()
-        for figure in figures:
-            caption, drawing = one(figure, "figcaption").words(), one(figure, "svg")
-            assert re.fullmatch(r"(End|Whole) wall at the (drive's|free) end, seen from outside; 1:\d+ printed at 100 %", caption), caption
-            assert drawing.attributes["role"] == "img" and set(find_names(drawing)) <= IN_SVG, set(find_names(drawing)) - IN_SVG
-            told = {part.name: part.words() for part in drawing.inside if isinstance(part, Element) and part.name in ("title", "desc")}
-            assert caption.startswith(told["title"] + ";"), told
-            # Every length that is written on it is told to who does not see it.
-            texts = [part.words() for part in drawing.inside if isinstance(part, Element) and part.name == "text"]
-            assert len(texts) > 3 or caption.startswith("Whole")
-            missing = [words for words in texts if words not in told["desc"]]
-            assert not missing, missing
-            style = next(part for part in drawing.inside if isinstance(part, Element) and part.name == "style").words()
-            assert set(re.findall(r"(?:stroke|fill):([^;}]+)", style)) <= {"none", "#000"}, style
+    for page in one(reader.top, "main").all("section"):
+        captions = [one(figure, "figcaption").words() for figure in page.all("figure")]
+        wanted = next((views for title, views in VIEWS.items() if one(page, "h2").words().startswith(title)), [])
+        pattern = "".join("(%s[;:] .*\n)%s" % (re.escape(view.rstrip("?")), "?" * view.endswith("?")) for view in wanted)
+        found = "".join(caption + (";" if caption in wanted else "") + " \n" for caption in captions)
+        assert re.fullmatch(pattern, found), (one(page, "h2").words(), captions)
+        for figure, caption in zip(page.all("figure"), captions):
+            check_drawing(figure, caption)
+
+
+def check_drawing(figure, caption):
+    if ": not drawn, " in caption:
+        assert not list(figure.all("svg")), caption
+        return
+    drawing = one(figure, "svg")
+    assert drawing.attributes["role"] == "img" and set(find_all_names(drawing)) <= IN_SVG, set(find_all_names(drawing)) - IN_SVG
+    told = {part.name: part.words() for part in drawing.inside if isinstance(part, Element) and part.name in ("title", "desc")}
+    assert re.fullmatch(re.escape(told["title"]) + (r"" if told["title"].startswith("OPENING") else r"; 1:\d+ printed at 100 %"), caption), (told, caption)
+    # Every text that is written on it is told to who does not see it; of axes their numbers are not.
+    texts = [part.words() for part in all_within(drawing) if part.name == "text" and not re.fullmatch(r"-?[0-9.]+", part.words())]
+    assert len(texts) > 3 or caption.startswith("WHOLE")
+    missing = [words for words in texts if words not in told["desc"]]
+    assert not missing, missing
+    colours = {part.attributes[name] for part in all_within(drawing) for name in ("stroke", "fill") if name in part.attributes}
+    assert colours == {"none", "#000"}, colours
+    assert not any(name in part.attributes for part in all_within(drawing) for name in ("class", "style")), caption
+
+
+def all_within(element):
+    for inside in element.inside:
+        if isinstance(inside, Element):
+            yield inside
+            yield from all_within(inside)
+
+
+def find_all_names(element):
+    return (inside.name for inside in all_within(element))
 
 
 def check_shape(name):

@@ -3,9 +3,36 @@
 
 #include "command.h"
 #include "drawn.h"
+#include "ends.h"
 #include "memory.h"
 
 #define MM 1000.0 /* of a metre */
+
+static const struct {
+    const char *title;
+    int of_end;
+} views[] = {
+    [TSIDE_VIEW_END_WALL] = {"END WALL, from outside", 1},
+    [TSIDE_VIEW_WHOLE_WALL] = {"WHOLE WALL, from outside", 1},
+    [TSIDE_VIEW_CORNER] = {"CORNER, from above", 1},
+    [TSIDE_VIEW_EXTENDER] = {"EXTENDER", 1},
+    [TSIDE_VIEW_ALONG] = {"ALONG THE HOUSE, from outside", 0},
+    [TSIDE_VIEW_ROLL_SHUT] = {"ROLL, shut", 0},
+    [TSIDE_VIEW_ROLL_OPEN] = {"ROLL, open", 0},
+    [TSIDE_VIEW_TURNS] = {"OPENING, TORQUE, LEAN", 0},
+};
+
+int is_of_end(tside_view view)
+{
+    return views[view].of_end;
+}
+
+void add_view_title(text *out, tside_view view, int end)
+{
+    text_add(out, "%s", views[view].title);
+    if (views[view].of_end)
+        text_add(out, ": %s", end_name(end));
+}
 
 /* ISO 5455, from memory. */
 const double scales[SCALES] = {1, 2, 5, 10, 20, 50, 100, 200, 500, 1000};

@@ -8,6 +8,11 @@
 #include "job.h"
 #include "text.h"
 
+/* Whether a view is of one end. */
+int is_of_end(tside_view view);
+/* What is written over a view: "CORNER, from above: drive's end"; of the side as a whole no end follows. */
+void add_view_title(text *out, tside_view view, int end);
+
 enum { SCALES = 10 };
 extern const double scales[SCALES]; /* 1, how many times smaller on paper */
 

@@ -19,34 +19,21 @@ static const double thumbnail_width = 56, thumbnail_high = 32; /* mm, with the w
 
 /* In the order of the work: those of an end, then those of the side. */
 static const struct kind {
-    const char *name, *title; /* that of an end has its name after it */
-    int view;                 /* a tside_view; -1: words alone */
-    int of_end;
+    const char *name;
+    int view;  /* a tside_view; -1: the card for the drive */
     int usual; /* 1: one of those that a side has without being asked for it */
     int count;
     caution cautions[4];
 } kinds[] = {
-    {"end_wall",
-     "END WALL, from outside",
-     TSIDE_VIEW_END_WALL,
-     1,
-     1,
-     3,
-     {CAUTION_DRILLING, CAUTION_LADDER, CAUTION_BURIED}},
-    {"whole_wall", "WHOLE WALL, from outside", TSIDE_VIEW_WHOLE_WALL, 1, 0, 1, {CAUTION_CERTIFICATE}},
-    {"corner", "CORNER, from above", TSIDE_VIEW_CORNER, 1, 1, 1, {CAUTION_LADDER}},
-    {"extender", "EXTENDER", TSIDE_VIEW_EXTENDER, 1, 1, 1, {CAUTION_CERTIFICATE}},
-    {"along", "ALONG THE HOUSE, from outside", TSIDE_VIEW_ALONG, 0, 1, 2, {CAUTION_LADDER, CAUTION_HANDS}},
-    {"roll_shut", "ROLL, shut", TSIDE_VIEW_ROLL_SHUT, 0, 1, 1, {CAUTION_HANDS}},
-    {"roll_open", "ROLL, open", TSIDE_VIEW_ROLL_OPEN, 0, 1, 1, {CAUTION_HANDS}},
-    {"turns", "OPENING, TORQUE, LEAN", TSIDE_VIEW_TURNS, 0, 1, 1, {CAUTION_CERTIFICATE}},
-    {"drive_card",
-     "CARD FOR THE DRIVE",
-     -1,
-     0,
-     1,
-     4,
-     {CAUTION_HANDS, CAUTION_POWER, CAUTION_TWO_PEOPLE, CAUTION_CERTIFICATE}},
+    {"end_wall", TSIDE_VIEW_END_WALL, 1, 3, {CAUTION_DRILLING, CAUTION_LADDER, CAUTION_BURIED}},
+    {"whole_wall", TSIDE_VIEW_WHOLE_WALL, 0, 1, {CAUTION_CERTIFICATE}},
+    {"corner", TSIDE_VIEW_CORNER, 1, 1, {CAUTION_LADDER}},
+    {"extender", TSIDE_VIEW_EXTENDER, 1, 1, {CAUTION_CERTIFICATE}},
+    {"along", TSIDE_VIEW_ALONG, 1, 2, {CAUTION_LADDER, CAUTION_HANDS}},
+    {"roll_shut", TSIDE_VIEW_ROLL_SHUT, 1, 1, {CAUTION_HANDS}},
+    {"roll_open", TSIDE_VIEW_ROLL_OPEN, 1, 1, {CAUTION_HANDS}},
+    {"turns", TSIDE_VIEW_TURNS, 1, 1, {CAUTION_CERTIFICATE}},
+    {"drive_card", -1, 1, 4, {CAUTION_HANDS, CAUTION_POWER, CAUTION_TWO_PEOPLE, CAUTION_CERTIFICATE}},
 };
 enum { KINDS = sizeof kinds / sizeof *kinds };
 
@@ -86,11 +73,19 @@ typedef struct told {
     heading heading;
 } told;
 
+static void add_title(text *out, const struct kind *kind, int end)
+{
+    if (kind->view < 0)
+        text_add(out, "CARD FOR THE DRIVE");
+    else
+        add_view_title(out, (tside_view)kind->view, end);
+}
+
 static void tell(told *words, const planned *side, const struct kind *kind, const tside_picture *picture)
 {
     const int end = (int)picture->end;
     *words = (told){.scale = ""};
-    text_add(&words->title, "%s%s%s", kind->title, kind->of_end ? ": " : "", kind->of_end ? end_name(end) : "");
+    add_title(&words->title, kind, end);
     add_whose(&words->of, side);
     text_add(&words->hand, "Hand: ");
     add_hand(&words->hand, side, end);
@@ -173,8 +168,12 @@ static int draw_to_fit(drawn *d, int *lies)
     if (asked > 0)
         say("%s: --scale: at 1:%g it takes %.0f mm by %.0f mm, more than the sheet has", d->side->file, asked,
             drawn_width(d->drawing), drawn_height(d->drawing));
-    else
-        say("%s: %s: too long for the sheet at 1:%g", d->side->file, d->kind->title, scales[SCALES - 1]);
+    else {
+        text title = {NULL, 0, 0};
+        add_title(&title, d->kind, (int)d->picture.end);
+        say("%s: %s: too long for the sheet at 1:%g", d->side->file, text_of(&title), scales[SCALES - 1]);
+        text_free(&title);
+    }
     return 0;
 }
 
@@ -239,6 +238,11 @@ static int is_wanted(const wanted *what, int kind)
     return what->view < 0 ? kinds[kind].usual : what->view == kind;
 }
 
+static int is_kind_of_end(const struct kind *kind)
+{
+    return kind->view >= 0 && is_of_end((tside_view)kind->view);
+}
+
 /* Of all that a side has, an extender may be none; asked for by name it is refused. */
 static int is_there(const drawn *d, int end)
 {
@@ -251,10 +255,10 @@ int add_views(sheets *made, const planned *side, const wanted *what)
     int good = 1;
     for (int end = what->end_first; end <= what->end_last; end++)
         for (d.kind = kinds; good && d.kind < kinds + KINDS; d.kind++)
-            if (d.kind->of_end && is_wanted(what, (int)(d.kind - kinds)) && is_there(&d, end))
+            if (is_kind_of_end(d.kind) && is_wanted(what, (int)(d.kind - kinds)) && is_there(&d, end))
                 good = add_sheet(made, &d, end);
     for (d.kind = kinds; good && d.kind < kinds + KINDS; d.kind++)
-        if (!d.kind->of_end && is_wanted(what, (int)(d.kind - kinds)))
+        if (!is_kind_of_end(d.kind) && is_wanted(what, (int)(d.kind - kinds)))
             good = add_sheet(made, &d, TSIDE_DRIVE_END);
     free(d.drawing);
     return good;

@@ -69,7 +69,7 @@ static void put_end_page(sheet *s, int end)
     put_tools(s, end);
     put_set_out(s, end);
     if (s->drawn)
-        put_drawings(s, end);
+        put_end_drawings(s, end);
 }
 
 static void put_side_page(sheet *s)
@@ -78,6 +78,8 @@ static void put_side_page(sheet *s)
     put_whether_it_stops(s);
     put_side_pieces(s);
     put_hanging(s);
+    if (s->drawn)
+        put_side_drawings(s);
 }
 
 static void put_annex(sheet *s)
@@ -101,6 +103,8 @@ static void put_annex(sheet *s)
     put_drives(s);
     put_assumed(s);
     put_turns(s);
+    if (s->drawn)
+        put_figures(s);
 }
 
 paper sheet_of(const planned *side, int us, int drawn)

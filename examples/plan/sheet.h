@@ -29,7 +29,9 @@ void put_end_pieces(sheet *s, int end);
 void put_side_pieces(sheet *s);
 void put_tools(sheet *s, int end);
 void put_set_out(sheet *s, int end);
-void put_drawings(sheet *s, int end);
+void put_end_drawings(sheet *s, int end);
+void put_side_drawings(sheet *s);
+void put_figures(sheet *s);
 void put_hanging(sheet *s);
 
 /* The annex's. */

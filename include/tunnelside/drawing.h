@@ -37,40 +37,49 @@ typedef struct tside_picture {
     double turns; /* turn, of the drive since shut: a place between shut and open, drawn too */
 } tside_picture;
 
+/*
+ * Every part that a stroke or note can show, one a line: its code, its name, and its words on a
+ * drawing. The reach is the farthest that the guide's foot comes, the axis is of a view of figures,
+ * and a right-hand extender's top end is that of one which rises to the right, seen from outside its
+ * wall.
+ */
+/* clang-format off */
+#define TSIDE_PARTS_LIST(PART) \
+    PART(BOW, bow, "bow") \
+    PART(MEMBER, member, "member") \
+    PART(BOARD, board, "baseboard") \
+    PART(RAIL, rail, "rail") \
+    PART(SILL, sill, "sill") \
+    PART(GROUND, ground, "ground") \
+    PART(CURTAIN, curtain, "curtain") \
+    PART(BAR, bar, "bar") \
+    PART(ROLL, roll, "roll") \
+    PART(DRIVE, drive, "drive") \
+    PART(COLLAR, collar, "collar") \
+    PART(GUIDE, guide, "guide") \
+    PART(REACH, reach, "foot's reach") \
+    PART(EYE, eye, "eye") \
+    PART(EYE_BOLT, eye_bolt, "eye bolt") \
+    PART(EXTENDER, extender, "extender") \
+    PART(HOLE, hole, "hole") \
+    PART(SPACER, spacer, "spacer") \
+    PART(KEEP_OUT, keep_out, "keep-out") \
+    PART(JOINT, joint, "joint") \
+    PART(AXIS, axis, "turns of the drive") \
+    PART(OPENING, opening, "opening") \
+    PART(TORQUE, torque, "torque") \
+    PART(LEAN, lean, "lean") \
+    PART(CURTAIN_EDGE, curtain_edge, "curtain's edge") \
+    PART(HIP, hip, "hip") \
+    PART(FACE, face, "face away from the wall") \
+    PART(TOP_RIGHT, top_right, "top end, right-hand") \
+    PART(TOP_LEFT, top_left, "top end, left-hand")
+/* clang-format on */
+
+#define TSIDE_PARTS_CODE(code, name, words) TSIDE_PART_##code,
+
 /* What a stroke or note shows. */
-typedef enum tside_part {
-    TSIDE_PART_BOW,
-    TSIDE_PART_MEMBER,
-    TSIDE_PART_BOARD,
-    TSIDE_PART_RAIL,
-    TSIDE_PART_SILL,
-    TSIDE_PART_GROUND,
-    TSIDE_PART_CURTAIN,
-    TSIDE_PART_BAR,
-    TSIDE_PART_ROLL,
-    TSIDE_PART_DRIVE,
-    TSIDE_PART_COLLAR,
-    TSIDE_PART_GUIDE,
-    TSIDE_PART_REACH, /* the farthest that the guide's foot comes */
-    TSIDE_PART_EYE,
-    TSIDE_PART_EYE_BOLT,
-    TSIDE_PART_EXTENDER,
-    TSIDE_PART_HOLE,
-    TSIDE_PART_SPACER,
-    TSIDE_PART_KEEP_OUT,
-    TSIDE_PART_JOINT,
-    TSIDE_PART_AXIS, /* of a view of figures */
-    TSIDE_PART_OPENING,
-    TSIDE_PART_TORQUE,
-    TSIDE_PART_LEAN,
-    TSIDE_PART_CURTAIN_EDGE,
-    TSIDE_PART_HIP,
-    TSIDE_PART_FACE,      /* an extender's, away from the wall */
-    TSIDE_PART_TOP_RIGHT, /* top end of a right-hand extender: from outside its wall it rises to the
-                           * right */
-    TSIDE_PART_TOP_LEFT,  /* of a left-hand one */
-    TSIDE_PARTS
-} tside_part;
+typedef enum tside_part { TSIDE_PARTS_LIST(TSIDE_PARTS_CODE) TSIDE_PARTS } tside_part;
 
 /* In which state a part is shown. */
 typedef enum tside_shown {
@@ -242,7 +251,8 @@ typedef struct tside_drawing {
  * Draws a planned side.
  *
  * Every text keeps off every other text and every outline by boxes of the stated letters, at the
- * scale asked; dimensions stand in ranks outside what they measure. The origin of an end wall and of
+ * scale asked; dimensions stand in ranks outside what they measure. A dimension is always told; a
+ * note for which there is no room is left out. The origin of an end wall and of
  * the roll is the tunnel's centreline where the side's heights begin; the free end's is mirrored, as seen from
  * outside it. A corner's is where the end bow's plane meets the tunnel's centreline. An extender's is its top end, on its axis; along
  * the house it is the drive's end bow. Figures stand on paper, and their scale is 1 whatever is asked.

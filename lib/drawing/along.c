@@ -184,8 +184,8 @@ static void tell(const house *h)
             h->ends[1].plane);
     measure(h, TSIDE_TELLS_CURTAIN_LENGTH, TSIDE_I_BELOW, plan->curtain_length, from, to);
     measure(h, TSIDE_TELLS_BAR_LENGTH, TSIDE_I_BELOW, plan->bar_length, begins, begins + plan->bar_length);
-    measure(h, TSIDE_TELLS_BEYOND_DRIVE, TSIDE_I_ABOVE, plan->bar_beyond_drive, begins, from);
-    measure(h, TSIDE_TELLS_BEYOND_FREE, TSIDE_I_ABOVE, plan->bar_beyond_free, to, to + plan->bar_beyond_free);
+    measure(h, TSIDE_TELLS_BEYOND_DRIVE, TSIDE_I_BELOW, plan->bar_beyond_drive, begins, from);
+    measure(h, TSIDE_TELLS_BEYOND_FREE, TSIDE_I_BELOW, plan->bar_beyond_free, to, to + plan->bar_beyond_free);
     if (plan->splices > 0)
         measure(h, TSIDE_TELLS_JOINT_PLACE, TSIDE_I_ABOVE, plan->splice_near, from, from + plan->splice_near);
 }

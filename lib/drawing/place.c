@@ -456,16 +456,18 @@ static int try_text(placing *p, tside_dimension *d, const measured *m, double ac
     return 1;
 }
 
-/* Tries a line so far out. */
+/* Tries a line so far out. A level text beside its line is towards the middle, so that the drawing is not wider for it.
+ */
 static int try_line(placing *p, tside_dimension *d, const measured *m, double across, manner how)
 {
     const double tail = tails(p, m), from = m->from - tail, to = m->to + tail;
     const tside_i_line own = line_of(m, from, across, to, across);
-    const int fits = d->text_width + 2 * ROOM * p->scale < m->to - m->from;
+    const int fits = d->text_width + 2 * ROOM * p->scale < m->to - m->from,
+              towards = m->ux == 1 && m->from + m->to > p->drawing->left + p->drawing->right ? -1 : 1;
     if (how != LED)
         return (fits && try_text(p, d, m, across, 0, how)) ||
                ((!fits || is_outside_all(d)) &&
-                (try_text(p, d, m, across, 1, how) || try_text(p, d, m, across, -1, how)));
+                (try_text(p, d, m, across, towards, how) || try_text(p, d, m, across, -towards, how)));
     if (is_crowded(p, m, across, from, to) || crosses_text(p, &own))
         return 0;
     keep_dimension(p, d, m, across, &own);

@@ -52,8 +52,10 @@ static void spread(tside_i_sketch *sketch, double x, double y)
 static void put(tside_i_sketch *sketch, const tside_i_pen *pen, tside_stroke stroke)
 {
     tside_drawing *drawing = sketch->drawing;
-    if (drawing->stroke_count == TSIDE_STROKES)
+    if (drawing->stroke_count == TSIDE_STROKES) {
+        sketch->overflows = 1;
         return;
+    }
     stroke.part = pen->part;
     stroke.shown = pen->shown;
     stroke.line = pen->line;
@@ -226,8 +228,10 @@ void tside_i_dimension(tside_i_sketch *sketch, tside_tells tells, tside_dimensio
                        double value, double x, double y, double x_end, double y_end)
 {
     tside_drawing *drawing = sketch->drawing;
-    if (drawing->dimension_count == TSIDE_DIMENSIONS)
+    if (drawing->dimension_count == TSIDE_DIMENSIONS) {
+        sketch->overflows = 1;
         return;
+    }
     sketch->beside[drawing->dimension_count] = beside;
     drawing->dimensions[drawing->dimension_count++] = (tside_dimension){.tells = tells,
                                                                         .kind = kind,
@@ -241,8 +245,12 @@ void tside_i_dimension(tside_i_sketch *sketch, tside_tells tells, tside_dimensio
 void tside_i_note(tside_i_sketch *sketch, tside_part part, tside_shown shown, int index, double x, double y)
 {
     tside_drawing *drawing = sketch->drawing;
-    if (drawing->note_count == TSIDE_NOTES || !is_within(&sketch->crop, sketch->outboard * x, y))
+    if (!is_within(&sketch->crop, sketch->outboard * x, y))
         return;
+    if (drawing->note_count == TSIDE_NOTES) {
+        sketch->overflows = 1;
+        return;
+    }
     drawing->notes[drawing->note_count++] = (tside_note){
         .part = part, .shown = shown, .index = index, .x = sketch->outboard * x, .y = y};
 }
@@ -250,8 +258,10 @@ void tside_i_note(tside_i_sketch *sketch, tside_part part, tside_shown shown, in
 void tside_i_figure(tside_i_sketch *sketch, tside_i_beside beside, tside_note figure)
 {
     tside_drawing *drawing = sketch->drawing;
-    if (drawing->note_count == TSIDE_NOTES)
+    if (drawing->note_count == TSIDE_NOTES) {
+        sketch->overflows = 1;
         return;
+    }
     sketch->figure_beside[drawing->note_count] = beside;
     drawing->notes[drawing->note_count++] = figure;
 }

@@ -22,6 +22,7 @@ typedef struct tside_i_sketch {
     double outboard;                 /* 1, or -1 where outboard is to the left as seen */
     double left, bottom, right, top; /* m, of the strokes alone, as seen */
     tside_i_frame crop;              /* strokes end there */
+    int overflows;                   /* 1: more is to be drawn than a drawing holds */
     const tside_i_hung *drive;       /* the drive's guide, for turns of the drive; NULL where none are asked for */
     const tside_i_spot *asked;       /* where the bar is at the turns asked; NULL: none are */
     tside_i_beside beside[TSIDE_DIMENSIONS];

@@ -26,7 +26,11 @@ tside_i_pen tside_i_pen_of(tside_part part, tside_line_type line)
     return (tside_i_pen){part, TSIDE_SHOWN_ALWAYS, line, 0};
 }
 
-enum { MARKS = 100 }; /* not so many, where ground is drawn large, that others find no room */
+/*
+ * Not so many, where ground is drawn large, that others find no room: along the house there are two grounds, two lines
+ * for each joint, and fewer than fifty-six others.
+ */
+enum { MARKS = (TSIDE_STROKES - 2 * TSIDE_JOINTS_DRAWN - 56) / 2 };
 
 void tside_i_draw_ground(tside_i_sketch *sketch, double left, double right, double ground)
 {

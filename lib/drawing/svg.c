@@ -109,18 +109,20 @@ static void put_escaped(tside_i_text *out, const char *words)
 /* --- strokes --- */
 
 /* 0.5 and 0.25 mm, one of the pairs of widths; dashes of 12 and gaps of 3 widths, long ones of 24 and dots. */
-static const char style[] = "<style>.w,.n,.d,.c{fill:none;stroke:#000;stroke-linecap:butt}.w{stroke-width:.5}"
-                            ".n,.d,.c{stroke-width:.25}.d{stroke-dasharray:3 .75}"
-                            ".c{stroke-dasharray:6 .75 .125 .75}.a{fill:#000}"
-                            "text{font-family:\"DejaVu Sans Mono\",\"Liberation Mono\",monospace;font-size:4.8px;"
-                            "text-anchor:middle;fill:#000}</style>\n";
-static const char *const classes[] = {"w", "n", "d", "c"};
+static const char lines_begin[] = "<g fill=\"none\" stroke=\"#000\" stroke-width=\".25\">\n";
+static const char *const line_attributes[] = {
+    [TSIDE_LINE_WIDE] = " stroke-width=\".5\"",
+    [TSIDE_LINE_NARROW] = "",
+    [TSIDE_LINE_DASHED] = " stroke-dasharray=\"3 .75\"",
+    [TSIDE_LINE_CHAIN] = " stroke-dasharray=\"6 .75 .125 .75\"",
+};
+static const char texts_begin[] = "<g font-family=\"DejaVu Sans Mono, Liberation Mono, monospace\" font-size=\"4.8\" "
+                                  "text-anchor=\"middle\" fill=\"#000\" stroke=\"none\">\n";
 
-static void put_line(const page *p, const char *class_name, double x, double y, double x_end, double y_end)
+static void put_line(const page *p, tside_line_type type, double x, double y, double x_end, double y_end)
 {
-    tside_i_put(p->out, "<line class=\"");
-    tside_i_put(p->out, class_name);
-    tside_i_put_character(p->out, '"');
+    tside_i_put(p->out, "<line");
+    tside_i_put(p->out, line_attributes[type]);
     put_attribute(p->out, "x1", across(p, x));
     put_attribute(p->out, "y1", down(p, y));
     put_attribute(p->out, "x2", across(p, x_end));
@@ -139,18 +141,17 @@ static void put_arc(const page *p, const tside_stroke *arc)
 {
     const double to = arc->from + arc->sweep;
     if (arc->sweep >= 2 * TSIDE_PI * (1 - SLACK)) {
-        tside_i_put(p->out, "<circle class=\"");
-        tside_i_put(p->out, classes[arc->line]);
-        tside_i_put_character(p->out, '"');
+        tside_i_put(p->out, "<circle");
+        tside_i_put(p->out, line_attributes[arc->line]);
         put_attribute(p->out, "cx", across(p, arc->x));
         put_attribute(p->out, "cy", down(p, arc->y));
         put_attribute(p->out, "r", arc->radius * p->size);
         tside_i_put(p->out, "/>\n");
         return;
     }
-    tside_i_put(p->out, "<path class=\"");
-    tside_i_put(p->out, classes[arc->line]);
-    tside_i_put(p->out, "\" d=\"M");
+    tside_i_put(p->out, "<path");
+    tside_i_put(p->out, line_attributes[arc->line]);
+    tside_i_put(p->out, " d=\"M");
     put_pair(p, arc->x + arc->radius * cos(arc->from), arc->y + arc->radius * sin(arc->from));
     tside_i_put_character(p->out, 'A');
     put_number(p->out, arc->radius * p->size);
@@ -166,7 +167,7 @@ static void put_stroke(const page *p, const tside_stroke *stroke)
     if (stroke->arc)
         put_arc(p, stroke);
     else
-        put_line(p, classes[stroke->line], stroke->x, stroke->y, stroke->x_end, stroke->y_end);
+        put_line(p, stroke->line, stroke->x, stroke->y, stroke->x_end, stroke->y_end);
 }
 
 /* --- dimensions and notes --- */
@@ -175,7 +176,7 @@ static void put_stroke(const page *p, const tside_stroke *stroke)
 static void put_arrow(const page *p, double x, double y, double ux, double uy)
 {
     const double long_side = 3 / p->size, half = 0.5 / p->size;
-    tside_i_put(p->out, "<path class=\"a\" d=\"M");
+    tside_i_put(p->out, "<path fill=\"#000\" stroke=\"none\" d=\"M");
     put_pair(p, x, y);
     tside_i_put_character(p->out, 'L');
     put_pair(p, x - long_side * ux - half * uy, y - long_side * uy + half * ux);
@@ -213,14 +214,14 @@ static void put_leading(const page *p, const tside_dimension *d, double x, doubl
     *foot_y = d->from_y + along * uy;
     away = hypot(*foot_x - x, *foot_y - y);
     if (away * p->size > 1)
-        put_line(p, "n", x + (*foot_x - x) / (away * p->size), y + (*foot_y - y) / (away * p->size),
+        put_line(p, TSIDE_LINE_NARROW, x + (*foot_x - x) / (away * p->size), y + (*foot_y - y) / (away * p->size),
                  *foot_x + (*foot_x - x) * 1.5 / (away * p->size), *foot_y + (*foot_y - y) * 1.5 / (away * p->size));
 }
 
 static void put_dimension_line(const page *p, const tside_dimension *d)
 {
     double x, y, x_end, y_end, length;
-    put_line(p, "n", d->from_x, d->from_y, d->to_x, d->to_y);
+    put_line(p, TSIDE_LINE_NARROW, d->from_x, d->from_y, d->to_x, d->to_y);
     put_leading(p, d, d->x, d->y, &x, &y);
     put_leading(p, d, d->x_end, d->y_end, &x_end, &y_end);
     length = hypot(x_end - x, y_end - y);
@@ -231,26 +232,34 @@ static void put_dimension_line(const page *p, const tside_dimension *d)
     put_arrow(p, x_end, y_end, (x_end - x) / length, (y_end - y) / length);
 }
 
-static tside_status put_dimension(const page *p, const tside_dimension *d, tside_fault *fault)
+static void put_dimension_strokes(const page *p, const tside_dimension *d)
+{
+    if (d->from_x != d->to_x || d->from_y != d->to_y)
+        put_dimension_line(p, d);
+    if (d->leader)
+        put_line(p, TSIDE_LINE_NARROW, (d->from_x + d->to_x) / 2, (d->from_y + d->to_y) / 2, d->leader_x, d->leader_y);
+}
+
+static void put_leader(const page *p, const tside_note *note)
+{
+    if (note->x != note->to_x || note->y != note->to_y)
+        put_line(p, TSIDE_LINE_NARROW, note->x, note->y, note->to_x, note->to_y);
+}
+
+static tside_status put_dimension_text(const page *p, const tside_dimension *d, tside_fault *fault)
 {
     char words[TSIDE_I_WORDS];
     tside_i_text text = tside_i_empty(words, sizeof words);
     TRY(tside_i_dimension_words(d, p->drawing->picture.tape, &text, fault));
-    if (d->from_x != d->to_x || d->from_y != d->to_y)
-        put_dimension_line(p, d);
-    if (d->leader)
-        put_line(p, "n", (d->from_x + d->to_x) / 2, (d->from_y + d->to_y) / 2, d->leader_x, d->leader_y);
     put_text(p, d->text_x, d->text_y, d->text_angle, d->text_width, words);
     return TSIDE_OK;
 }
 
-static void put_note(const page *p, const tside_note *note)
+static void put_note_text(const page *p, const tside_note *note)
 {
     char words[TSIDE_I_WORDS];
     tside_i_text text = tside_i_empty(words, sizeof words);
     tside_i_note_words(note, &text);
-    if (note->x != note->to_x || note->y != note->to_y)
-        put_line(p, "n", note->x, note->y, note->to_x, note->to_y);
     put_text(p, note->text_x, note->text_y, 0, note->text_width, words);
 }
 
@@ -328,22 +337,41 @@ static tside_status put_head(const page *p, const char *title, tside_fault *faul
     tside_i_put(p->out, "\">\n<title>");
     put_escaped(p->out, title);
     tside_i_put(p->out, "</title>\n");
-    TRY(put_description(p, fault));
-    tside_i_put(p->out, style);
-    return TSIDE_OK;
+    return put_description(p, fault);
 }
 
-static tside_status put_drawing(const page *p, const char *title, tside_fault *fault)
+static void put_lines(const page *p)
 {
     const tside_drawing *drawing = p->drawing;
-    TRY(put_head(p, title, fault));
+    tside_i_put(p->out, lines_begin);
     for (int i = 0; i < drawing->stroke_count; i++)
         put_stroke(p, drawing->strokes + i);
     for (int i = 0; i < drawing->dimension_count; i++)
-        TRY(tside_i_within(fault, "drawing.dimensions",
-                           tside_i_within_element(fault, i, put_dimension(p, drawing->dimensions + i, fault))));
+        put_dimension_strokes(p, drawing->dimensions + i);
     for (int i = 0; i < drawing->note_count; i++)
-        put_note(p, drawing->notes + i);
+        put_leader(p, drawing->notes + i);
+    tside_i_put(p->out, "</g>\n");
+}
+
+static tside_status put_texts(const page *p, tside_fault *fault)
+{
+    const tside_drawing *drawing = p->drawing;
+    tside_i_put(p->out, texts_begin);
+    for (int i = 0; i < drawing->dimension_count; i++)
+        TRY(tside_i_within(fault, "drawing.dimensions",
+                           tside_i_within_element(fault, i, put_dimension_text(p, drawing->dimensions + i, fault))));
+    for (int i = 0; i < drawing->note_count; i++)
+        put_note_text(p, drawing->notes + i);
+    tside_i_put(p->out, "</g>\n");
+    return TSIDE_OK;
+}
+
+/* No style sheet: within a page its rules would be the page's too. */
+static tside_status put_drawing(const page *p, const char *title, tside_fault *fault)
+{
+    TRY(put_head(p, title, fault));
+    put_lines(p);
+    TRY(put_texts(p, fault));
     tside_i_put(p->out, "</svg>\n");
     return TSIDE_OK;
 }

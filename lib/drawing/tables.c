@@ -8,10 +8,9 @@ static const char *const views[] = {"end_wall", "whole_wall", "corner",    "exte
                                     "along",    "roll_shut",  "roll_open", "turns"};
 static const char *const ends[] = {"drive_end", "free_end"};
 static const char *const tapes[] = {"inch", "metric"};
-static const char *const parts[] = {
-    "bow",    "member",  "board",  "rail", "sill",         "ground",   "curtain", "bar",       "roll",     "drive",
-    "collar", "guide",   "reach",  "eye",  "eye_bolt",     "extender", "hole",    "spacer",    "keep_out", "joint",
-    "axis",   "opening", "torque", "lean", "curtain_edge", "hip",      "face",    "top_right", "top_left"};
+#define PART(code, name, words) #name,
+static const char *const parts[] = {TSIDE_PARTS_LIST(PART)};
+#undef PART
 static const char *const shown[] = {"always", "shut", "open", "shut_and_open", "at_turns"};
 static const char *const line_types[] = {"wide", "narrow", "dashed", "chain"};
 static const char *const dimension_kinds[] = {"level",  "plumb",    "along", "arc",  "running",

@@ -67,5 +67,8 @@ tside_status tside_i_sketch_view(const tside_side *side, const tside_plan *plan,
     tside_i_sketch_begin(&setup, plan, picture, asks_for_drive(picture) ? &drive : NULL,
                          picture->turns_given ? &asked : NULL, drawing, sketch);
     draw_view(sketch);
+    if (sketch->overflows)
+        return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "picture.view", "",
+                              "more is to be drawn than a drawing holds");
     return TSIDE_OK;
 }

@@ -9,37 +9,9 @@
 
 #include "base/field.h"
 
-static const char *const part_names[TSIDE_PARTS] = {
-    [TSIDE_PART_BOW] = "bow",
-    [TSIDE_PART_MEMBER] = "member",
-    [TSIDE_PART_BOARD] = "baseboard",
-    [TSIDE_PART_RAIL] = "rail",
-    [TSIDE_PART_SILL] = "sill",
-    [TSIDE_PART_GROUND] = "ground",
-    [TSIDE_PART_CURTAIN] = "curtain",
-    [TSIDE_PART_BAR] = "bar",
-    [TSIDE_PART_ROLL] = "roll",
-    [TSIDE_PART_DRIVE] = "drive",
-    [TSIDE_PART_COLLAR] = "collar",
-    [TSIDE_PART_GUIDE] = "guide",
-    [TSIDE_PART_REACH] = "foot's reach",
-    [TSIDE_PART_EYE] = "eye",
-    [TSIDE_PART_EYE_BOLT] = "eye bolt",
-    [TSIDE_PART_EXTENDER] = "extender",
-    [TSIDE_PART_HOLE] = "hole",
-    [TSIDE_PART_SPACER] = "spacer",
-    [TSIDE_PART_KEEP_OUT] = "keep-out",
-    [TSIDE_PART_JOINT] = "joint",
-    [TSIDE_PART_AXIS] = "turns of the drive",
-    [TSIDE_PART_OPENING] = "opening",
-    [TSIDE_PART_TORQUE] = "torque",
-    [TSIDE_PART_LEAN] = "lean",
-    [TSIDE_PART_CURTAIN_EDGE] = "curtain's edge",
-    [TSIDE_PART_HIP] = "hip",
-    [TSIDE_PART_FACE] = "face away from the wall",
-    [TSIDE_PART_TOP_RIGHT] = "top end, right-hand",
-    [TSIDE_PART_TOP_LEFT] = "top end, left-hand",
-};
+#define PART(code, name, words) words,
+static const char *const part_names[] = {TSIDE_PARTS_LIST(PART)};
+#undef PART
 
 static const char *const shown_names[] = {
     [TSIDE_SHOWN_ALWAYS] = "",

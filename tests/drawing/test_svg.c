@@ -122,9 +122,14 @@ static void check_path(const char *at, const tside_stroke *arc, int number)
 
 static void check_stroke(const char *at, const tside_stroke *stroke, int number)
 {
-    static const char *const classes[] = {"w", "n", "d", "c"};
-    const char *class_name = strstr(at, "class=\"");
-    ck_assert_msg(class_name && class_name[7] == *classes[stroke->line], "stroke %d: %.60s", number, at);
+    static const char *const types[] = {" stroke-width=\".5\"", "", " stroke-dasharray=\"3 .75\"",
+                                        " stroke-dasharray=\"6 .75 .125 .75\""};
+    for (int type = 0; type < 4; type++)
+        if (*types[type]) {
+            const char *found = strstr(at, types[type]);
+            ck_assert_msg((found && found < strchr(at, '>')) == (type == (int)stroke->line), "stroke %d: %.80s", number,
+                          at);
+        }
     if (!stroke->arc) {
         ck_assert(!strncmp(at, "<line", 5));
         NEAR(number_of(at, "x1"), across(stroke->x), 1e-3, "x1", number);
@@ -151,8 +156,10 @@ START_TEST(places_on_paper_are_those_of_the_strokes)
         write_svg("plain");
         NEAR(number_of(svg, "width"), across(drawing.right), 1e-3, "width", 0);
         NEAR(number_of(svg, "height"), down(drawing.bottom), 1e-3, "height", 0);
-        at = strstr(svg, "</style>");
+        at = strstr(svg, "<g fill=\"none\" stroke=\"#000\" stroke-width=\".25\">");
         ck_assert_ptr_nonnull(at);
+        ck_assert_ptr_null(strstr(svg, "<style")); /* its rules would be those of a page around it too */
+        ck_assert_ptr_null(strstr(svg, "class="));
         for (int k = 0; k < drawing.stroke_count; k++) {
             at = next_of(at);
             check_stroke(at, drawing.strokes + k, k);
