@@ -293,6 +293,18 @@ def figures_of(rows, *paths, workers=1):
     return list(zip(*(results for _, _, results in plan_rows(rows, paths, workers))))
 
 
+def draw_air(ax, rows):
+    """Changes of the air over the opening: of each side open as far as it goes, and of the middle one on its way."""
+    full = sorted(zip(*figures_of(rows, "opening", "airing.changes"), range(len(rows))))
+    ax.scatter([opening for opening, _, _ in full], [3600 * changes for _, changes, _ in full], s=9, color="0.6", label="the sides, open")
+    most, _, middle = full[len(full) // 2]
+    side = ts.row_side(rows[middle], 0, base=base_of(rows[middle]))
+    openings = [most * k / 40 for k in range(41)]
+    ax.plot(openings, [3600 * ts.air_through(side.air, side.length, metres).changes for metres in openings], label="the middle side, on its way")
+    ax.set(title="Changes of air over opening", xlabel="opening, m", ylabel="changes of the air in an hour")
+    ax.legend(fontsize=7)
+
+
 def draw_page(sample, path, form, workers):
     import matplotlib
 
@@ -306,7 +318,8 @@ def draw_page(sample, path, form, workers):
     # the side in the middle stands for the others in the lines
     rows = [row for row, *_ in planned]
     typical = sorted(planned, key=lambda each: each[1])[len(planned) // 2][0]
-    page, (by_bar, by_eye, by_drive) = plt.subplots(3, 1, figsize=(8.27, 11.69))
+    aired = [row for row in rows if row.get("air.sides")]
+    page, (by_bar, by_eye, by_drive, *more) = plt.subplots(4 if aired else 3, 1, figsize=(8.27, 11.69))
 
     def bar_of(row):
         return row["bar.tube.diameter"], row["bar.tube.wall"]
@@ -351,6 +364,8 @@ def draw_page(sample, path, form, workers):
     by_drive.set(title=f"Which sides {which} can lift with its safety factor (above its line: it can)", xlabel="length of the side, m")
     by_drive.set_yticks(range(len(labels)), labels, fontsize=7)
     by_drive.grid(axis="y", linewidth=0.4)
+    for by_opening in more:
+        draw_air(by_opening, aired)
     thinned = f"{len(sample.rows)} of {sample.seen} rows drawn. " if sample.step > 1 else ""
     page.text(0.5, 0.008, f"{thinned}For choosing parts, not a certificate: local codes, makers' ratings and licensed practice come first.", ha="center", fontsize=7)
     page.tight_layout(rect=(0, 0.02, 1, 1))

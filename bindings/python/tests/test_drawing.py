@@ -217,12 +217,31 @@ class Plots(unittest.TestCase):
             plot.turns(SIDE, axes[:2])
         pyplot.close("all")
 
+    @unittest.skipUnless(MATPLOTLIB, "matplotlib is not installed")
+    def test_changes_of_air_over_the_opening(self):
+        import matplotlib
+
+        matplotlib.use("Agg")
+        from matplotlib import pyplot
+        from tunnelside import plot
+
+        # By hand: half of a wind of 1 m/s through alike openings, of 500 m3.
+        side = SIDE.replace(air={"sides": "alike", "wind": 1, "floor_area": 200, "volume": 500, "changes_asked": "30 /h"})
+        lines = plot.air(side).lines
+        for opening, changes in lines[0].get_xydata():
+            self.assertAlmostEqual(changes, 0.5 * side.length * opening / 500 * 3600, delta=1e-6)
+        self.assertAlmostEqual(lines[0].get_xdata()[-1], ts.plan_side(side).opening, delta=1e-12)
+        self.assertAlmostEqual(lines[1].get_ydata()[0], 30, delta=1e-9)
+        with self.assertRaisesRegex(ts.Error, "air.sides"):
+            plot.air(SIDE)
+        pyplot.close("all")
+
     def test_without_matplotlib_it_says_so(self):
         code = ("import sys\nsys.modules['matplotlib'] = None\nsys.path[:0] = [%r, %r]\nfrom sides import SIDE\nfrom tunnelside import plot\n"
-                "for ask in (plot.end_wall, plot.turns):\n    try:\n        ask(SIDE)\n    except ImportError as error:\n        print(error)\n"
+                "for ask in (plot.air, plot.end_wall, plot.turns):\n    try:\n        ask(SIDE)\n    except ImportError as error:\n        print(error)\n"
                 % (str(Path(ts.__file__).parent.parent), str(Path(__file__).parent)))
         said = subprocess.run([sys.executable, "-c", code], stdout=subprocess.PIPE, check=True, universal_newlines=True).stdout
-        self.assertEqual(said, "tunnelside.plot draws by matplotlib, which is not installed\n" * 2)
+        self.assertEqual(said, "tunnelside.plot draws by matplotlib, which is not installed\n" * 3)
 
 
 if __name__ == "__main__":

@@ -374,6 +374,13 @@ class TestPlots(Example):
         for words in ("Torque against length, by bar", "Kick of the guide's foot against the eye's height", "Which sides each drive can lift", "not a certificate", "42.4 x 2.60 mm"):
             self.assertIn(words, page.replace("&apos;", "'").replace("&#x27;", "'"))
 
+    def test_page_with_air(self):
+        """Only where sides ask for it."""
+        header, row = HEADER + ",air.sides,air.wind,air.floor_area,air.volume", ROW + ",alike,2 mph,200 m2,600 m3"
+        for name, columns in (("with.svg", (header, row)), ("without.svg", (HEADER, ROW))):
+            self.assertEqual(self.draw(self.table(*columns), self.folder / name), 0)
+            self.assertEqual("Changes of air over opening" in (self.folder / name).read_text(encoding="utf-8"), name == "with.svg")
+
     def test_page_that_cannot_be(self):
         for row, name, words in ((ROW.replace("30 m", "30 fathoms"), "page.png", "no row of the table can be planned"), (ROW, "page.xyz", "--plot: Format 'xyz'")):
             with self.assertRaisesRegex(Exception, words):

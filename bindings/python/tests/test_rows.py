@@ -82,7 +82,7 @@ def follow(found, path):
             found = found[step]
         else:
             unit = next(field.unit for field in ts.fields(type(found)) if field.name == step)
-            found = getattr(found, step + "_" if step == "yield" else step)
+            found = getattr(found, step + "_" if step in ("yield", "raise") else step)
     return found, unit
 
 

@@ -83,7 +83,7 @@ class Load(Files):
         for row in ts.fields(type(structure)):
             if row.name not in told or row.name.endswith("_given"):
                 continue
-            value, other = getattr(structure, row.name + "_" if row.name in ("yield", "from") else row.name), told[row.name]
+            value, other = getattr(structure, row.name + "_" if row.name in ("yield", "from", "raise") else row.name), told[row.name]
             if isinstance(value, ts.Structure):
                 count += self.compare(value, other)
             elif isinstance(value, tuple):

@@ -27,7 +27,7 @@ class Structures(unittest.TestCase):
                     if field.name in seen or field.name.endswith("_given"):
                         continue
                     seen.add(field.name)
-                    got = getattr(usual, field.name + "_" if field.name in ("yield", "from") else field.name)
+                    got = getattr(usual, field.name + "_" if field.name in ("yield", "from", "raise") else field.name)
                     if field.optional:
                         self.assertIsNone(got)
                     elif field.type in (0, 1) and field.low > float("-inf"):
@@ -230,7 +230,7 @@ class Structures(unittest.TestCase):
         for one in STRUCTURES + MADE:
             for field in ts.fields(one):
                 if not field.name.endswith("_given"):
-                    attribute = inspect.getattr_static(one, field.name + "_" if field.name in ("yield", "from") else field.name)
+                    attribute = inspect.getattr_static(one, field.name + "_" if field.name in ("yield", "from", "raise") else field.name)
                     self.assertTrue(attribute.__doc__, (one, field.name))
                     if field.type == 0 and field.unit:
                         self.assertTrue(attribute.__doc__.startswith(field.unit + ", ") or one.__name__ == "Friction", (one, field.name, attribute.__doc__))

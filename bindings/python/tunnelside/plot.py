@@ -11,10 +11,10 @@ from __future__ import annotations
 import re
 from typing import Any, Dict, List, Optional, Sequence, Tuple, Union
 
-from ._api import Drawing, Picture, Side, draw, plan_side, plan_turns
+from ._api import Drawing, Picture, Side, air_through, draw, plan_side, plan_turns
 from ._site import Site, speaks_metric
 
-__all__ = ["end_wall", "turns"]
+__all__ = ["air", "end_wall", "turns"]
 
 _SVG = "{http://www.w3.org/2000/svg}"
 # Of each class of line its width in mm and its dashes, in widths, as ISO 128-2 has them.
@@ -160,3 +160,28 @@ def turns(of: Union[Site, Side], axes: Optional[Sequence[Any]] = None) -> Tuple[
         ax.grid(True, linewidth=0.3)
     axes[-1].set_xlabel("turns of the drive since shut")
     return tuple(axes)
+
+
+def air(of: Union[Site, Side], ax: Any = None) -> Any:
+    """
+    Changes of the whole air in an hour over the opening of the side, up to where it is open, and as a broken line what is asked.
+
+    of: a Site or a Side, which is planned and asks for air.
+    ax: axes of matplotlib's; without them a figure is made.
+    Error: as plan_side and air_through. ImportError: there is no matplotlib.
+    Answers: the axes.
+    """
+    pyplot = _matplotlib("pyplot")
+    side = _side_of(of)[0]
+    most, steps = plan_side(side).opening, 50
+    openings = [most * k / steps for k in range(steps + 1)]
+    changes = [3600 * air_through(side.air, side.length, opening).changes for opening in openings]
+    if ax is None:
+        ax = pyplot.subplots(figsize=(6.7, 4), layout="constrained")[1]
+    ax.plot(openings, changes, color="black")
+    if side.air.changes_asked is not None:
+        ax.axhline(3600 * side.air.changes_asked, color="black", linestyle=(0, (12, 3)), linewidth=0.7)
+    ax.set_xlabel("opening, m")
+    ax.set_ylabel("changes of the air in an hour")
+    ax.grid(True, linewidth=0.3)
+    return ax
