@@ -137,16 +137,15 @@ static void rope_down(const tside_side *side, const tside_travel *way, double fi
     tside_usual(TSIDE_KIND_ROPE, &rope);
     rope.upper_x = rope.lower_x = fixing + 0.01;
     rope.upper_y = side->curtain.hip + 0.1;
-    rope.length = side->length;
     rope.pitch = 2;
     rope.line.by = TSIDE_BY_STRETCH;
     rope.line.stiffness_given = 1;
     rope.line.stiffness = 2e4;
-    need(tside_rope_bears(&rope, 200, &roped, &fault));
+    need(tside_rope_bears(&rope, side->length, 200, &roped, &fault));
     printf("rope  %d ropes bear 200 Pa with %.0f N each, and billow %.0f mm; an anchor is pulled up by %.0f N\n",
            roped.ropes, roped.tension, 1000 * roped.billow, roped.anchor_up);
-    need(tside_rope_over_worst(&rope, way, &longest, &hardest, &fault));
-    need(tside_rope_over_at(&rope, way, longest.turns, &open, &fault));
+    need(tside_rope_over_worst(&rope, side->length, way, &longest, &hardest, &fault));
+    need(tside_rope_over_at(&rope, side->length, way, longest.turns, &open, &fault));
     printf("rope  over the roll a rope is %.3f m long, and stretches to %.0f N: %.1f N on each metre of bar\n",
            open.path, open.tension, hardest.pressure);
 }

@@ -157,7 +157,7 @@ static tside_status bay_bears(tside_fault *fault)
 
 static tside_status rope_bears(tside_fault *fault)
 {
-    return tside_rope_bears(&rope, net, &roped, fault);
+    return tside_rope_bears(&rope, length, net, &roped, fault);
 }
 
 static tside_status roll_taken_up(tside_fault *fault)
@@ -279,7 +279,7 @@ const function functions[] = {
      FAILS(TSIDE_OUT_OF_BOUNDS) | FAILS(TSIDE_CONTRADICTS) | FAILS(TSIDE_OUT_OF_REACH)},
     {"tside_rope_bears",
      rope_bears,
-     {STRUCTURE("rope", TSIDE_KIND_ROPE, rope), NUMBER("pressure", "Pa", net)},
+     {STRUCTURE("rope", TSIDE_KIND_ROPE, rope), NUMBER("length", "m", length), NUMBER("pressure", "Pa", net)},
      {STRUCTURE("roped", TSIDE_KIND_ROPED, roped)},
      FAILS(TSIDE_OUT_OF_BOUNDS) | FAILS(TSIDE_CONTRADICTS) | FAILS(TSIDE_OUT_OF_REACH)},
     {"tside_bolt_choose",

@@ -28,12 +28,11 @@ typedef enum tside_rope_run {
     TSIDE_ROPE_ZIGZAG     /* one rope, to and fro between rows of hooks half a pitch apart */
 } tside_rope_run;
 
-/* Ropes over one side, from a row of upper hooks to a row of lower ones. */
+/* Ropes over a side, from a row of upper hooks to a row of lower ones. */
 typedef struct tside_rope {
     tside_rope_run run;
     double upper_x, upper_y; /* m, upper hooks, from the tunnel's centreline and above grade */
     double lower_x, lower_y; /* m, lower hooks, the anchors, likewise */
-    double length;           /* m, of the side, along the house */
     double pitch;            /* m, at most, from hook to hook of a row */
     tside_give line;         /* the rope */
     tside_give film;         /* the film from rope to rope */
@@ -101,17 +100,19 @@ typedef struct tside_rope_over {
  * leg/2 of each of its legs square to the hooks' plane and T cos b cos g along it: out = n cos d + A
  * sin d, up = n sin d - A cos d above, and with A turned below.
  * rope: every field checked, the upper hooks above the lower ones.
+ * length: m, above 0, of the side along the house, to 1000 km.
  * pressure: Pa, above 0, net and outboard.
  * roped: receives it.
- * TSIDE_OUT_OF_BOUNDS: a field, or pressure.
+ * TSIDE_OUT_OF_BOUNDS: a field, length, or pressure.
  * TSIDE_CONTRADICTS: upper hooks not above the lower ones; of rope or film neither slack nor
  * stiffness, or a pretension without stiffness or with slack.
  * TSIDE_OUT_OF_REACH: rope or film would belly by more than half its span.
  * Source: derivation, equilibrium; what carries what is this library's choice, above a net of least
  * energy but for 0.2 %.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_rope_bears(const tside_rope *rope, double pressure,
-                                                        tside_roped *roped, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_rope_bears(const tside_rope *rope, double length,
+                                                        double pressure, tside_roped *roped,
+                                                        tside_fault *fault);
 
 /*
  * A rope over the roll after some turns: its path, the slack that it needs, and what it presses
@@ -119,15 +120,16 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_rope_bears(const tside_rope *rope, 
  * or straight where the roll stays behind it. A rope that stretches has tension K (leg over the
  * roll/its length - 1), and the ropes press with 2 T (path/leg over the roll) sin(wrap/2) each.
  * rope: every field checked, the upper hooks above the lower ones.
+ * length: m, above 0, of the side along the house, to 1000 km.
  * travel: made by tside_travel_make.
  * turns: turn, within the travel, of the bar.
  * over: receives it.
- * TSIDE_OUT_OF_BOUNDS: a field, or turns beyond the travel.
+ * TSIDE_OUT_OF_BOUNDS: a field, length, or turns beyond the travel.
  * TSIDE_CONTRADICTS: upper hooks not above the lower ones.
  * TSIDE_OUT_OF_REACH: a hook lies within the roll, or the bar's axis is not between the hooks.
  * Source: derivation, plane geometry.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_rope_over_at(const tside_rope *rope,
+TSIDE_API TSIDE_NODISCARD tside_status tside_rope_over_at(const tside_rope *rope, double length,
                                                           const tside_travel *travel, double turns,
                                                           tside_rope_over *over,
                                                           tside_fault *fault);
@@ -135,15 +137,16 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_rope_over_at(const tside_rope *rope
 /*
  * The same where along the travel the path is longest, and where the ropes press hardest.
  * rope: every field checked, the upper hooks above the lower ones.
+ * length: m, above 0, of the side along the house, to 1000 km.
  * travel: made by tside_travel_make.
  * longest: receives it where the rope needs most slack.
  * hardest: receives it where the ropes press hardest on the roll.
- * TSIDE_OUT_OF_BOUNDS: a field.
+ * TSIDE_OUT_OF_BOUNDS: a field, or length.
  * TSIDE_CONTRADICTS: upper hooks not above the lower ones.
  * TSIDE_OUT_OF_REACH: somewhere along the travel, as tside_rope_over_at.
  * Source: as tside_rope_over_at.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_rope_over_worst(const tside_rope *rope,
+TSIDE_API TSIDE_NODISCARD tside_status tside_rope_over_worst(const tside_rope *rope, double length,
                                                              const tside_travel *travel,
                                                              tside_rope_over *longest,
                                                              tside_rope_over *hardest,

@@ -32,7 +32,6 @@ static const tside_field rope_rows[] = {
     {REQUIRED(tside_rope, upper_y, "m", TO(20), "upper hooks, above grade")},
     {REQUIRED(tside_rope, lower_x, "m", TO(50), "anchors, outboard of the tunnel's centreline")},
     {NUMBER(tside_rope, lower_y, "m", FROM(-5), TO(20), 0, OURS, "anchors, above grade")},
-    {REQUIRED(tside_rope, length, "m", TO(500), "length of the side")},
     {REQUIRED_FROM(tside_rope, pitch, "m", 0.05, 6, "from hook to hook of a row, at most")},
     {GROUP(tside_rope, line, give, "how the rope gives")},
     {GROUP(tside_rope, film, give, "how the film gives from rope to rope")},
@@ -109,20 +108,29 @@ static double unstretched(const tside_give *line, double span)
     return line->slack_given ? span * (1 + line->slack) : span;
 }
 
-static tside_status lay_out(const tside_rope *rope, layout *l, tside_fault *fault)
+static tside_status lay_out(const tside_rope *rope, double length, layout *l, tside_fault *fault)
 {
     const double down = rope->upper_y - rope->lower_y, out = rope->lower_x - rope->upper_x;
     if (!(down > 0))
         REFUSE(fault, TSIDE_CONTRADICTS, "upper_y", "lower_y", "the upper hooks must be above the lower ones", "m",
                rope->upper_y, TSIDE_NOT_ABOVE, rope->lower_y, down);
-    l->bays = (int)fmax(ceil(rope->length / rope->pitch - FITS), 1);
-    l->pitch = rope->length / l->bays;
+    l->bays = (int)fmax(ceil(length / rope->pitch - FITS), 1);
+    l->pitch = length / l->bays;
     l->h = hypot(out, down);
     l->lean = atan2(out, down);
     l->leg = rope->run == TSIDE_ROPE_ZIGZAG ? hypot(l->h, l->pitch / 2) : l->h;
     l->slant = acos(l->h / l->leg);
     l->unstretched = unstretched(&rope->line, l->leg);
     return TSIDE_OK;
+}
+
+#define MOST_LENGTH 1e6 /* m: its bays an int still counts */
+
+static tside_status check(const tside_rope *rope, double length, tside_fault *fault)
+{
+    TRY(tside_i_check(&tside_i_rope_table, "rope", rope, fault));
+    TRY(tside_i_argument(fault, "length", "m", length, 0, 1));
+    return length > MOST_LENGTH ? tside_i_bound(fault, "length", "m", length, TSIDE_ABOVE, MOST_LENGTH) : TSIDE_OK;
 }
 
 /* --- what they bear --- */
@@ -183,13 +191,14 @@ static void utilise(const tside_rope *rope, tside_roped *roped)
         roped->film_utilisation = roped->film_tension / rope->film_limit;
 }
 
-tside_status tside_i_rope_bears(const tside_rope *rope, double pressure, tside_roped *roped, tside_fault *fault)
+tside_status tside_i_rope_bears(const tside_rope *rope, double length, double pressure, tside_roped *roped,
+                                tside_fault *fault)
 {
     const int zigzag = rope->run == TSIDE_ROPE_ZIGZAG, legs_at_hook = zigzag ? 2 : 1;
     layout l;
     tside_belly line, film;
     double w;
-    TRY(lay_out(rope, &l, fault));
+    TRY(lay_out(rope, length, &l, fault));
     w = zigzag ? pressure * l.pitch / 2 * cos(l.slant) : pressure * l.pitch;
     TRY(belly_of(&rope->line, "line", l.leg, w, &line, fault));
     TRY(belly_of(&rope->film, "film", l.pitch, pressure, &film, fault));
@@ -214,13 +223,14 @@ tside_status tside_i_rope_bears(const tside_rope *rope, double pressure, tside_r
     return TSIDE_OK;
 }
 
-tside_status tside_rope_bears(const tside_rope *rope, double pressure, tside_roped *roped, tside_fault *fault)
+tside_status tside_rope_bears(const tside_rope *rope, double length, double pressure, tside_roped *roped,
+                              tside_fault *fault)
 {
     tside_roped made;
-    TRY(tside_i_check(&tside_i_rope_table, "rope", rope, fault));
+    TRY(check(rope, length, fault));
     TRY(tside_i_argument(fault, "pressure", "Pa", pressure, 0, 1));
     TRY(tside_i_settle(&tside_i_rope_table, "rope",
-                       tside_i_within(fault, "rope", tside_i_rope_bears(rope, pressure, &made, fault)), fault));
+                       tside_i_within(fault, "rope", tside_i_rope_bears(rope, length, pressure, &made, fault)), fault));
     return ANSWER(&tside_i_roped_table, made, roped, fault);
 }
 
@@ -321,15 +331,15 @@ static tside_rope_over over_with_turns(const under *u, const tside_travel *trave
     return over;
 }
 
-tside_status tside_i_rope_over_worst(const tside_rope *rope, const tside_i_track *track, tside_rope_over *longest,
-                                     tside_rope_over *hardest, tside_fault *fault)
+tside_status tside_i_rope_over_worst(const tside_rope *rope, double length, const tside_i_track *track,
+                                     tside_rope_over *longest, tside_rope_over *hardest, tside_fault *fault)
 {
     layout l;
     under u;
     tside_i_sought places[PLACES] = {{0}}, over[OVER] = {{0}};
     tside_i_spot spot;
     double greatest[PLACES];
-    TRY(lay_out(rope, &l, fault));
+    TRY(lay_out(rope, length, &l, fault));
     u = under_of(rope, &l);
     tside_i_track_seek(track, place_values, &u, places, PLACES);
     for (int i = 0; i < PLACES; i++)
@@ -343,16 +353,16 @@ tside_status tside_i_rope_over_worst(const tside_rope *rope, const tside_i_track
     return TSIDE_OK;
 }
 
-tside_status tside_rope_over_at(const tside_rope *rope, const tside_travel *travel, double turns, tside_rope_over *over,
-                                tside_fault *fault)
+tside_status tside_rope_over_at(const tside_rope *rope, double length, const tside_travel *travel, double turns,
+                                tside_rope_over *over, tside_fault *fault)
 {
     layout l;
     under u;
     tside_i_spot spot;
     tside_rope_over made;
     double value[PLACES];
-    TRY(tside_i_check(&tside_i_rope_table, "rope", rope, fault));
-    TRY(tside_i_within(fault, "rope", lay_out(rope, &l, fault)));
+    TRY(check(rope, length, fault));
+    TRY(tside_i_within(fault, "rope", lay_out(rope, length, &l, fault)));
     TRY(tside_i_travel_find(travel, turns, &spot, fault));
     u = under_of(rope, &l);
     place_values(&spot, &u, value);
@@ -361,14 +371,14 @@ tside_status tside_rope_over_at(const tside_rope *rope, const tside_travel *trav
     return ANSWER(&tside_i_rope_over_table, made, over, fault);
 }
 
-tside_status tside_rope_over_worst(const tside_rope *rope, const tside_travel *travel, tside_rope_over *longest,
-                                   tside_rope_over *hardest, tside_fault *fault)
+tside_status tside_rope_over_worst(const tside_rope *rope, double length, const tside_travel *travel,
+                                   tside_rope_over *longest, tside_rope_over *hardest, tside_fault *fault)
 {
     tside_i_track track;
     tside_rope_over long_one, hard_one;
-    TRY(tside_i_check(&tside_i_rope_table, "rope", rope, fault));
+    TRY(check(rope, length, fault));
     tside_i_track_make(travel, &track);
-    TRY(tside_i_within(fault, "rope", tside_i_rope_over_worst(rope, &track, &long_one, &hard_one, fault)));
+    TRY(tside_i_within(fault, "rope", tside_i_rope_over_worst(rope, length, &track, &long_one, &hard_one, fault)));
     TRY(tside_i_within(fault, "longest", tside_i_finite(&tside_i_rope_over_table, &long_one, fault)));
     TRY(ANSWER(&tside_i_rope_over_table, hard_one, hardest, fault)); /* both are well before one is handed over */
     return ANSWER(&tside_i_rope_over_table, long_one, longest, fault);

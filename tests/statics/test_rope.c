@@ -15,7 +15,7 @@
 
 Suite *rope_suite(void);
 
-/* Over a side of 30 m, plumb hooks 1.6 m apart. */
+/* Plumb hooks 1.6 m apart. */
 static tside_rope plain_rope(void)
 {
     tside_rope rope;
@@ -23,7 +23,6 @@ static tside_rope plain_rope(void)
     rope.upper_x = rope.lower_x = 4;
     rope.upper_y = 1.8;
     rope.lower_y = 0.2;
-    rope.length = 30;
     rope.pitch = 1.5;
     return rope;
 }
@@ -34,7 +33,6 @@ static tside_rope random_rope(dice *d)
     rope.run = (tside_rope_run)dice_below(d, 2);
     rope.lower_x = 4 + dice_between(d, -0.5, 0.8);
     rope.lower_y = dice_between(d, -0.2, 0.5);
-    rope.length = dice_between(d, 3, 60);
     rope.pitch = dice_between(d, 0.5, 3);
     rope.line.sag = dice_between(d, 0.01, 0.3);
     rope.film.sag = dice_between(d, 0.01, 0.3);
@@ -47,11 +45,11 @@ static tside_rope random_rope(dice *d)
     return rope;
 }
 
-static tside_roped roped_by(const tside_rope *rope, double pressure)
+static tside_roped roped_by(const tside_rope *rope, double length, double pressure)
 {
     tside_roped roped;
     tside_fault fault;
-    ANSWERS(tside_rope_bears(rope, pressure, &roped, &fault));
+    ANSWERS(tside_rope_bears(rope, length, pressure, &roped, &fault));
     return roped;
 }
 
@@ -109,7 +107,7 @@ START_TEST(hooks_bear_what_their_legs_pull)
     for (int i = 0; i < 60; i++) {
         const tside_rope rope = random_rope(&d);
         const double pressure = dice_between(&d, 50, 600);
-        const tside_roped roped = roped_by(&rope, pressure);
+        const tside_roped roped = roped_by(&rope, 30, pressure);
         const int zigzag = rope.run == TSIDE_ROPE_ZIGZAG;
         const vector leg = {rope.lower_x - rope.upper_x, rope.lower_y - rope.upper_y, zigzag ? roped.pitch / 2 : 0},
                      back = plus((vector){0}, leg, -1);
@@ -138,13 +136,14 @@ START_TEST(ropes_bear_the_whole_side)
     dice d = {12};
     for (int i = 0; i < 100; i++) {
         const tside_rope rope = random_rope(&d);
-        const tside_roped roped = roped_by(&rope, 250);
+        const double length = dice_between(&d, 3, 60);
+        const tside_roped roped = roped_by(&rope, length, 250);
         const double h = hypot(rope.lower_x - rope.upper_x, rope.upper_y - rope.lower_y);
         const int zigzag = rope.run == TSIDE_ROPE_ZIGZAG, legs = zigzag ? 2 * roped.lower_hooks : roped.ropes;
-        NEAR(legs * roped.load * roped.leg, 250 * h * (rope.length + (zigzag ? 0 : roped.pitch)), 1e-6 * rope.length,
-             "all legs", i);
+        NEAR(legs * roped.load * roped.leg, 250 * h * (length + (zigzag ? 0 : roped.pitch)), 1e-6 * length, "all legs",
+             i);
         ck_assert(roped.pitch <= rope.pitch * (1 + 1e-9));
-        NEAR((roped.upper_hooks - 1) * roped.pitch, rope.length, 1e-9 * rope.length, "bays", i);
+        NEAR((roped.upper_hooks - 1) * roped.pitch, length, 1e-9 * length, "bays", i);
         NEAR(roped.edge_pull, roped.film_tension * cos(2 * atan(2 * rope.film.sag)), 1e-9 * roped.film_tension,
              "fixed edge", i);
         NEAR(roped.billow, roped.sag + rope.film.sag * roped.pitch, 1e-12, "billow", i);
@@ -155,29 +154,28 @@ END_TEST
 START_TEST(pieces_are_counted)
 {
     tside_rope rope = plain_rope();
-    tside_roped roped = roped_by(&rope, 100);
+    tside_roped roped = roped_by(&rope, 30, 100);
     const double leg = 1.6 * 2 * atan(0.1) / sin(2 * atan(0.1)); /* an arc whose sag is a twentieth of its chord */
     ck_assert(roped.ropes == 21 && roped.upper_hooks == 21 && roped.lower_hooks == 21);
     NEAR(roped.rope_length, 21 * (leg + 2 * rope.ends), 1e-9, "straight", 0);
     rope.pitch = 1.5 * (1 - 1e-12); /* the last digits of a pitch make no bay */
-    ck_assert_int_eq(roped_by(&rope, 100).ropes, 21);
+    ck_assert_int_eq(roped_by(&rope, 30, 100).ropes, 21);
     rope.pitch = 1.49;
-    ck_assert_int_eq(roped_by(&rope, 100).ropes, 22);
+    ck_assert_int_eq(roped_by(&rope, 30, 100).ropes, 22);
     rope.pitch = 1.5;
     rope.run = TSIDE_ROPE_ZIGZAG;
-    roped = roped_by(&rope, 100);
+    roped = roped_by(&rope, 30, 100);
     ck_assert(roped.ropes == 1 && roped.upper_hooks == 21 && roped.lower_hooks == 20);
     NEAR(roped.rope_length, 40 * leg / 1.6 * hypot(1.6, 0.75) + 2 * rope.ends, 1e-9, "zigzag", 0);
     rope.pitch = 6;
-    rope.length = 1;
-    ck_assert_int_eq(roped_by(&rope, 100).upper_hooks, 2);
+    ck_assert_int_eq(roped_by(&rope, 1, 100).upper_hooks, 2);
 }
 END_TEST
 
 START_TEST(limits_are_shares)
 {
     tside_rope rope = plain_rope();
-    tside_roped roped = roped_by(&rope, 300);
+    tside_roped roped = roped_by(&rope, 30, 300);
     ck_assert(!roped.rope_utilisation_given && !roped.hook_utilisation_given && !roped.anchor_utilisation_given &&
               !roped.film_utilisation_given);
     rope.rope_limit_given = rope.hook_limit_given = rope.anchor_limit_given = rope.film_limit_given = 1;
@@ -185,7 +183,7 @@ START_TEST(limits_are_shares)
     rope.hook_limit = roped.pull / 0.6;
     rope.anchor_limit = roped.pull / 0.7;
     rope.film_limit = roped.film_tension / 0.8;
-    roped = roped_by(&rope, 300);
+    roped = roped_by(&rope, 30, 300);
     NEAR(roped.rope_utilisation, 0.5, 1e-12, "rope", 0);
     NEAR(roped.hook_utilisation, 0.6, 1e-12, "hook", 0);
     NEAR(roped.anchor_utilisation, 0.7, 1e-12, "anchor", 0);
@@ -198,24 +196,26 @@ START_TEST(what_cannot_be_is_refused)
     tside_rope rope = plain_rope();
     tside_roped roped;
     tside_fault fault;
-    REFUSES(tside_rope_bears(&rope, 0, &roped, &fault), roped, TSIDE_OUT_OF_BOUNDS, "pressure", TSIDE_NOT_ABOVE);
+    REFUSES(tside_rope_bears(&rope, 30, 0, &roped, &fault), roped, TSIDE_OUT_OF_BOUNDS, "pressure", TSIDE_NOT_ABOVE);
     rope.lower_y = rope.upper_y;
-    REFUSES(tside_rope_bears(&rope, 9, &roped, &fault), roped, TSIDE_CONTRADICTS, "rope.upper_y", TSIDE_NOT_ABOVE);
+    REFUSES(tside_rope_bears(&rope, 30, 9, &roped, &fault), roped, TSIDE_CONTRADICTS, "rope.upper_y", TSIDE_NOT_ABOVE);
     rope = plain_rope();
     rope.pitch = 0;
-    REFUSES(tside_rope_bears(&rope, 9, &roped, &fault), roped, TSIDE_OUT_OF_BOUNDS, "rope.pitch", TSIDE_BELOW);
+    REFUSES(tside_rope_bears(&rope, 30, 9, &roped, &fault), roped, TSIDE_OUT_OF_BOUNDS, "rope.pitch", TSIDE_BELOW);
     rope = plain_rope();
     rope.line.by = TSIDE_BY_STRETCH;
-    REFUSES(tside_rope_bears(&rope, 9, &roped, &fault), roped, TSIDE_CONTRADICTS, "rope.line.slack", TSIDE_NO_RELATION);
+    REFUSES(tside_rope_bears(&rope, 30, 9, &roped, &fault), roped, TSIDE_CONTRADICTS, "rope.line.slack",
+            TSIDE_NO_RELATION);
     rope.line.stiffness_given = 1;
     rope.line.stiffness = 10;
-    REFUSES(tside_rope_bears(&rope, 900, &roped, &fault), roped, TSIDE_OUT_OF_REACH, "rope.line", TSIDE_NO_RELATION);
+    REFUSES(tside_rope_bears(&rope, 30, 900, &roped, &fault), roped, TSIDE_OUT_OF_REACH, "rope.line",
+            TSIDE_NO_RELATION);
     ck_assert_str_eq(fault.other, "rope.pitch");
     rope.line.stiffness = 1e5;
     rope.film.by = TSIDE_BY_STRETCH;
     rope.film.pretension_given = 1;
     rope.film.pretension = 5;
-    REFUSES(tside_rope_bears(&rope, 9, &roped, &fault), roped, TSIDE_CONTRADICTS, "rope.film.pretension",
+    REFUSES(tside_rope_bears(&rope, 30, 9, &roped, &fault), roped, TSIDE_CONTRADICTS, "rope.film.pretension",
             TSIDE_NO_RELATION);
 }
 END_TEST
@@ -313,19 +313,19 @@ START_TEST(ropes_press_on_the_roll_with_both_tangents)
             rope.line.by = TSIDE_BY_STRETCH;
             rope.line.stiffness_given = 1;
             rope.line.stiffness = 2e4;
-            ANSWERS(tside_rope_over_at(&rope, &s.travel, turns * i / 10, &over, &fault));
+            ANSWERS(tside_rope_over_at(&rope, 30, &s.travel, turns * i / 10, &over, &fault));
             ck_assert(over.wrap > 0 && over.tension > 0 && !over.stopped);
             NEAR(over.turns, turns * i / 10, 1e-9, "turns", i);
             NEAR(over.pressure, pressing(&rope, &over, &bar, 1.5), 1e-3 * over.pressure, "pressure", i);
             rope.line.slack_given = 1; /* just slack enough */
             rope.line.slack = over.slack;
-            ANSWERS(tside_rope_over_at(&rope, &s.travel, turns * i / 10, &over, &fault));
+            ANSWERS(tside_rope_over_at(&rope, 30, &s.travel, turns * i / 10, &over, &fault));
             NEAR(over.tension, 0, 1e-6, "slack enough", i);
             rope.line.stiffness_given = 0; /* and then it need not stretch */
-            ANSWERS(tside_rope_over_at(&rope, &s.travel, turns * i / 10, &over, &fault));
+            ANSWERS(tside_rope_over_at(&rope, 30, &s.travel, turns * i / 10, &over, &fault));
             ck_assert_int_eq(over.stopped, 0);
             rope.line.slack = over.slack * 0.99;
-            ANSWERS(tside_rope_over_at(&rope, &s.travel, turns * i / 10, &over, &fault));
+            ANSWERS(tside_rope_over_at(&rope, 30, &s.travel, turns * i / 10, &over, &fault));
             ck_assert(over.stopped && over.tension == 0 && over.pressure == 0);
         }
 }
@@ -343,7 +343,7 @@ START_TEST(a_pulled_rope_keeps_its_tension_where_nothing_touches_it)
     rope.line.stiffness_given = rope.line.pretension_given = 1;
     rope.line.stiffness = 2e4;
     rope.line.pretension = 150;
-    ANSWERS(tside_rope_over_at(&rope, &s.travel, 1, &over, &fault));
+    ANSWERS(tside_rope_over_at(&rope, 30, &s.travel, 1, &over, &fault));
     NEAR(over.path, rope.upper_y - rope.lower_y, 1e-12, "path", 0);
     ck_assert(over.wrap == 0 && over.pressure == 0);
     NEAR(over.slack, 0, 1e-12, "slack", 0);
@@ -367,9 +367,9 @@ FOR_SIDES(the_worst_is_the_worst_of_many, 60)
     rope.line.by = TSIDE_BY_STRETCH;
     rope.line.stiffness_given = 1;
     rope.line.stiffness = 3e4;
-    ANSWERS(tside_rope_over_worst(&rope, &s.travel, &longest, &hardest, &fault));
+    ANSWERS(tside_rope_over_worst(&rope, 30, &s.travel, &longest, &hardest, &fault));
     for (int i = 0; i <= 400; i++) {
-        ANSWERS(tside_rope_over_at(&rope, &s.travel, turns * i / 400, &over, &fault));
+        ANSWERS(tside_rope_over_at(&rope, 30, &s.travel, turns * i / 400, &over, &fault));
         path = fmax(path, over.path);
         pressure = fmax(pressure, over.pressure);
     }
@@ -377,7 +377,7 @@ FOR_SIDES(the_worst_is_the_worst_of_many, 60)
                   longest.path, path);
     ck_assert_msg(hardest.pressure >= pressure * (1 - 1e-9) && hardest.pressure < pressure * 1.01 + 1e-9,
                   "side %d: %.9g, a sample has %.9g", number, hardest.pressure, pressure);
-    ANSWERS(tside_rope_over_at(&rope, &s.travel, longest.turns, &over, &fault));
+    ANSWERS(tside_rope_over_at(&rope, 30, &s.travel, longest.turns, &over, &fault));
     NEAR(over.path, longest.path, 1e-9, "at its place", number);
 }
 
@@ -402,9 +402,9 @@ START_TEST(hooks_in_the_roll_and_bars_beyond_hooks_are_refused)
         rope.upper_y = cases[i].upper_y;
         rope.lower_x = cases[i].lower_x;
         rope.lower_y = cases[i].lower_y;
-        REFUSES(tside_rope_over_worst(&rope, &s.travel, &longest, &hardest, &fault), hardest, TSIDE_OUT_OF_REACH,
+        REFUSES(tside_rope_over_worst(&rope, 30, &s.travel, &longest, &hardest, &fault), hardest, TSIDE_OUT_OF_REACH,
                 cases[i].field, TSIDE_NO_RELATION);
-        REFUSES(tside_rope_over_at(&rope, &s.travel, i % 2 ? 0 : turns_at_open(&s), &over, &fault), over,
+        REFUSES(tside_rope_over_at(&rope, 30, &s.travel, i % 2 ? 0 : turns_at_open(&s), &over, &fault), over,
                 TSIDE_OUT_OF_REACH, cases[i].field, TSIDE_NO_RELATION);
     }
 }
@@ -416,18 +416,20 @@ START_TEST(ropes_over_the_roll_are_checked)
     tside_rope rope = rope_before(&s);
     tside_rope_over over, longest, hardest;
     tside_fault fault;
-    REFUSES(tside_rope_over_at(&rope, &s.travel, turns_at_open(&s) + 0.01, &over, &fault), over, TSIDE_OUT_OF_BOUNDS,
-            "turns", TSIDE_ABOVE);
+    REFUSES(tside_rope_over_at(&rope, 30, &s.travel, turns_at_open(&s) + 0.01, &over, &fault), over,
+            TSIDE_OUT_OF_BOUNDS, "turns", TSIDE_ABOVE);
     rope.lower_y = rope.upper_y = 1;
-    REFUSES(tside_rope_over_at(&rope, &s.travel, 0, &over, &fault), over, TSIDE_CONTRADICTS, "rope.upper_y",
+    REFUSES(tside_rope_over_at(&rope, 30, &s.travel, 0, &over, &fault), over, TSIDE_CONTRADICTS, "rope.upper_y",
             TSIDE_NOT_ABOVE);
-    REFUSES(tside_rope_over_worst(&rope, &s.travel, &longest, &hardest, &fault), hardest, TSIDE_CONTRADICTS,
+    REFUSES(tside_rope_over_worst(&rope, 30, &s.travel, &longest, &hardest, &fault), hardest, TSIDE_CONTRADICTS,
             "rope.upper_y", TSIDE_NOT_ABOVE);
-    rope.length = 0;
-    REFUSES(tside_rope_over_at(&rope, &s.travel, 0, &over, &fault), over, TSIDE_OUT_OF_BOUNDS, "rope.length",
+    REFUSES(tside_rope_over_at(&rope, 0, &s.travel, 0, &over, &fault), over, TSIDE_OUT_OF_BOUNDS, "length",
             TSIDE_NOT_ABOVE);
-    REFUSES(tside_rope_over_worst(&rope, &s.travel, &longest, &hardest, &fault), hardest, TSIDE_OUT_OF_BOUNDS,
-            "rope.length", TSIDE_NOT_ABOVE);
+    REFUSES(tside_rope_over_worst(&rope, 1.1e6, &s.travel, &longest, &hardest, &fault), hardest, TSIDE_OUT_OF_BOUNDS,
+            "length", TSIDE_ABOVE);
+    rope.pitch = 0;
+    REFUSES(tside_rope_over_worst(&rope, 30, &s.travel, &longest, &hardest, &fault), hardest, TSIDE_OUT_OF_BOUNDS,
+            "rope.pitch", TSIDE_BELOW);
 }
 END_TEST
 
