@@ -10,7 +10,7 @@
 
 /* m on paper */
 #define CELL 1e-3     /* the least */
-#define APART 1e-3    /* from place to place: half of it is less than the room above and below letters */
+#define APART 1e-3    /* from place to place: half of it is less than the room about letters */
 #define STRAY 0.25e-3 /* of a chord from its arc */
 
 enum { COLUMNS = TSIDE_I_PAPER_COLUMNS, ROWS = TSIDE_I_PAPER_ROWS, BITS = TSIDE_I_PAPER_BITS, PLACES_TO_CELL = 32 };

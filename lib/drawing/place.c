@@ -277,11 +277,21 @@ static int place_by_leader(placing *p, double x, double y, double width, led *ma
     return 0;
 }
 
-/* What must be told, and finds no other place. */
-static void place_below_all(placing *p, double x, double y, double width, led *made)
+/*
+ * What must be told, and finds no other place: below or above all, as near as its leader then crosses no text.
+ */
+static void place_outside_all(placing *p, double x, double y, double width, led *made)
 {
-    const double s = p->scale, foot = p->drawing->bottom - (ROOM + ASCENT) * s;
-    *made = (led){{x, y, x, foot + ASCENT * s}, x, foot};
+    enum { ASIDE = 60 };
+    const double s = p->scale, below = p->drawing->bottom - (ROOM + ASCENT) * s,
+                 above = p->drawing->top + (ROOM + DESCENT) * s;
+    for (int i = 0; i <= 4 * ASIDE; i++) {
+        const double at = x + (i / 2 % 2 ? -1 : 1) * (i / 2 + 1) / 2 * FARTHER * s;
+        *made = i % 2 ? (led){{x, y, at, above - DESCENT * s}, at, above}
+                      : (led){{x, y, at, below + ASCENT * s}, at, below};
+        if (!crosses_text(p, &made->leader))
+            break;
+    }
     keep_led(p, made, width);
 }
 
@@ -415,7 +425,7 @@ static void lead(placing *p, tside_dimension *d)
     const double x = (d->from_x + d->to_x) / 2, y = (d->from_y + d->to_y) / 2;
     led made;
     if (!place_by_leader(p, x, y, d->text_width, &made))
-        place_below_all(p, x, y, d->text_width, &made);
+        place_outside_all(p, x, y, d->text_width, &made);
     d->leader = 1;
     d->leader_x = made.leader.x_end;
     d->leader_y = made.leader.y_end;

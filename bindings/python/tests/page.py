@@ -65,7 +65,6 @@ class Page:
         assert (root.get("width"), root.get("height")) == tuple(f"{one}mm" for one in root.get("viewBox").split()[2:])
         self.texts = [self.text(one) for one in root.iter(SVG + "text")]
         self.lines = [tuple((float(one.get("x" + at)), float(one.get("y" + at))) for at in "12") for one in root.iter(SVG + "line")]
-        self.outlines = [one for one in root.iter() if one.get("class") in ("w", "n", "d", "c")]
         self.curves = [curve(one) for one in root.iter() if one.tag in (SVG + "path", SVG + "circle")]
 
     @staticmethod
@@ -105,7 +104,7 @@ def curve(one):
         return arc(x, y, radius, 0, 2 * math.pi)
     words = re.findall(r"[MALz]|-?[\d.]+", one.get("d"))
     if "A" not in words:
-        assert one.get("class") == "a" and words[-1] == "z"
+        assert one.get("stroke") == "none" and words[-1] == "z"
         numbers = [float(word) for word in words if word not in "MLz"]
         corners = list(zip(numbers[::2], numbers[1::2]))
         return corners + corners[:1]

@@ -121,7 +121,7 @@ class Written(unittest.TestCase):
                              ("Häuser € \U0001f331", "Häuser € \U0001f331"), ("x<" * 5000, "x<" * 5000), ("", None)):
             root = ElementTree.fromstring(drawing.svg(title).encode())
             self.assertEqual(root.findtext(SVG + "title") or None, shown)
-            self.assertEqual({one.tag for one in root.iter()}, {SVG + tag for tag in ("svg", "title", "desc", "style", "line", "path", "circle", "text")})
+            self.assertEqual({one.tag for one in root.iter()}, {SVG + tag for tag in ("svg", "title", "desc", "g", "line", "path", "circle", "text")})
             self.assertEqual(drawing.svg(title), ts.drawing_svg(drawing, title))
 
     def test_texts_of_any_length_have_room(self):

@@ -18,7 +18,7 @@ __all__ = ["air", "end_wall", "turns"]
 
 _SVG = "{http://www.w3.org/2000/svg}"
 # Of each class of line its width in mm and its dashes, in widths, as ISO 128-2 has them.
-_LINES = {"w": (0.5, None), "n": (0.25, None), "d": (0.25, (12, 3)), "c": (0.25, (24, 3, 0.5, 3))}
+_NARROW = 0.25  # mm, of lines that say nothing else
 _POINTS = 72 / 25.4  # in a mm
 
 
@@ -94,7 +94,8 @@ class _Ink:
                 getattr(self, shape)(one)
 
     def style(self, one: Any) -> Dict[str, Any]:
-        width, dashes = _LINES[one.get("class")]
+        width = float(one.get("stroke-width", _NARROW))
+        dashes = [float(length) / width for length in one.get("stroke-dasharray", "").split()]
         return {"linewidth": width * _POINTS, "edgecolor": "black", "fill": False, "linestyle": (0, dashes) if dashes else "solid"}
 
     def trace(self, one: Any, corners: List[Tuple[float, float]], codes: Optional[List[int]] = None) -> None:
@@ -108,7 +109,7 @@ class _Ink:
 
     def path(self, one: Any) -> None:
         numbers = [float(word) for word in re.findall(r"-?[\d.]+", one.get("d"))]
-        if one.get("class") == "a":
+        if one.get("stroke") == "none":
             self.ax.add_patch(self.patches.Polygon([self.at(*numbers[i:i + 2]) for i in (0, 2, 4)], facecolor="black", linewidth=0))
         else:
             self.arc(one, self.at(*numbers[:2]), self.at(*numbers[-2:]), numbers[2] * self.metre, numbers[5] > 0)
