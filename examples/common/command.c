@@ -61,13 +61,3 @@ int set_format(format *chosen, format last, const char *value)
         }
     return misused_format(names, (int)last, value);
 }
-
-void must(tside_status status, const tside_fault *fault)
-{
-    char sentence[512];
-    if (status == TSIDE_OK)
-        return;
-    tside_fault_text(fault, sentence, sizeof sentence);
-    say("%s", sentence);
-    exit(EXIT_REFUSED);
-}

@@ -1,17 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
-#include "command.h"
 #include "memory.h"
-#include "message.h"
-
-void end_without_memory(void)
-{
-    fprintf(stderr, "%s: out of memory\n", program_name); /* say() would need some */
-    exit(EXIT_REFUSED);
-}
 
 void *resize_memory(void *memory, size_t size)
 {

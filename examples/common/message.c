@@ -5,20 +5,6 @@
 
 #include "message.h"
 
-void say(const char *format, ...)
-{
-    text line = {NULL, 0, 0};
-    char *clean;
-    va_list arguments;
-    va_start(arguments, format);
-    text_add_list(&line, format, arguments);
-    va_end(arguments);
-    clean = printable(text_of(&line));
-    fprintf(stderr, "%s: %s\n", program_name, clean);
-    free(clean);
-    text_free(&line);
-}
-
 /* Reads one character of UTF-8 (RFC 3629); returns its bytes, or 0 where it is none. */
 static size_t read_character(const char *words, unsigned long *code)
 {

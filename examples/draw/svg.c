@@ -41,10 +41,13 @@ void svg_disc(text *svg, point centre, double radius, double wide)
     add_circle(svg, centre, radius, wide, " fill=\"#fff\"");
 }
 
-/* As a style, which goes before those that a drawing on the same sheet brings for its own words. */
+/* As attributes: a page that allows no style but its own shows them too. */
 static void add_style(text *svg, double size, const char *anchor, const char *weight)
 {
-    text_add(svg, " style=\"font:%s %.2fpx sans-serif;text-anchor:%s;fill:#000;stroke:none\">", weight, size, anchor);
+    text_add(svg,
+             " font-family=\"sans-serif\" font-size=\"%.2f\" font-weight=\"%s\" text-anchor=\"%s\" fill=\"#000\" "
+             "stroke=\"none\">",
+             size, weight, anchor);
 }
 
 static void add_words(text *svg, point foot, double size, words_from from, const char *weight, const char *words)
@@ -71,7 +74,7 @@ void svg_large(text *svg, point foot, double size, const char *large, const char
     text_add(svg, "<text x=\"%.3f\" y=\"%.3f\"", foot.x, foot.y);
     add_style(svg, size, "start", "bold");
     text_add_markup(svg, large, strlen(large));
-    text_add(svg, " <tspan dx=\"1\" style=\"font:normal %.2fpx sans-serif\">", PRINT);
+    text_add(svg, " <tspan dx=\"1\" font-weight=\"normal\" font-size=\"%.2f\">", PRINT);
     text_add_markup(svg, small, strlen(small));
     text_add(svg, "</tspan></text>\n");
 }

@@ -1,0 +1,231 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * The programs' sheet in a page: what tunnelside-plan reads, plans and writes, with memory in place of files.
+ * JavaScript makes the values of a file (values.c), asks for the sheet, and takes the texts.
+ */
+#include <stdlib.h>
+#include <string.h>
+
+#include "command.h"
+#include "core.h"
+#include "document.h"
+#include "html.h"
+#include "job.h"
+#include "json.h"
+#include "memory.h"
+#include "message.h"
+#include "questions.h"
+#include "sheet.h"
+#include "writer.h"
+
+SHOWN void *room(size_t size);
+SHOWN void give_back(void *memory);
+SHOWN json_t *new_object(void);
+SHOWN json_t *new_list(void);
+SHOWN json_t *new_text(const char *words);
+SHOWN json_t *new_number(double number);
+SHOWN json_t *new_other(int is_null);
+SHOWN void put_member(json_t *object, const char *key, json_t *value);
+SHOWN void put_element(json_t *list, json_t *value);
+SHOWN int plan_sides(json_t *root, const char *source, int units);
+SHOWN const char *answer(int which);
+
+const char program_name[] = "page";
+
+/* What a call leaves, until the next one. */
+enum { SHEET, FIGURES, STATE, SAID, ANSWERS };
+static text answers[ANSWERS];
+static work all;               /* the sides planned last */
+static json_t *given;          /* what JavaScript has parsed */
+static const char *given_from; /* of that text, in which a refusal's line is found */
+
+/* --- what programs do otherwise --- */
+
+void say(const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    text_add_list(&answers[SAID], format, arguments);
+    va_end(arguments);
+    text_add(&answers[SAID], "\n");
+}
+
+void end_without_memory(void)
+{
+    abort();
+}
+
+void must(tside_status status, const tside_fault *fault)
+{
+    char sentence[512];
+    if (status == TSIDE_OK)
+        return;
+    tside_fault_text(fault, sentence, sizeof sentence);
+    say("%s", sentence);
+    abort();
+}
+
+const char *read_whole(const char *name, text *content)
+{
+    (void)name;
+    text_add(content, "%s", given_from);
+    return NULL;
+}
+
+json_t *json_loadb(const char *buffer, size_t size, size_t flags, json_error_t *error)
+{
+    (void)buffer;
+    (void)size;
+    (void)flags;
+    memset(error, 0, sizeof *error);
+    return json_incref(given);
+}
+
+/* --- values, one by one --- */
+
+void *room(size_t size)
+{
+    return take_memory(size);
+}
+
+void give_back(void *memory)
+{
+    free(memory);
+}
+
+json_t *new_object(void)
+{
+    return json_object();
+}
+
+json_t *new_list(void)
+{
+    return json_array();
+}
+
+json_t *new_text(const char *words)
+{
+    return json_string(words);
+}
+
+json_t *new_number(double number)
+{
+    return json_real(number);
+}
+
+json_t *new_other(int is_null)
+{
+    return is_null ? json_null() : json_true();
+}
+
+void put_member(json_t *object, const char *key, json_t *value)
+{
+    json_object_set_new(object, key, value);
+}
+
+void put_element(json_t *list, json_t *value)
+{
+    json_array_append_new(list, value);
+}
+
+/* --- which questions are in use --- */
+
+/* Whether a path's field applies, with all groups that hold it. */
+static int is_in_use(const tside_side *side, const char *path)
+{
+    text part = {NULL, 0, 0};
+    size_t holder = 0;
+    int in_use = 1;
+    for (size_t end = strcspn(path, ".");; end += 1 + strcspn(path + end + 1, ".")) {
+        tside_place place;
+        text_cut(&part, 0);
+        text_add_bytes(&part, path, end);
+        if (tside_field_find(TSIDE_KIND_SIDE, text_of(&part), &place, NULL) != TSIDE_OK)
+            break;
+        in_use = in_use && tside_field_applies(place.field, (const char *)side + holder);
+        holder = place.offset;
+        if (!path[end])
+            break;
+    }
+    text_free(&part);
+    return in_use;
+}
+
+static void put_in_use(writer *w, const tside_side *side)
+{
+    const question *one;
+    open_bracket(w, "in_use", '[');
+    for (int i = 0; (one = question_at(i)) != NULL; i++)
+        if (is_in_use(side, one->path))
+            put_string(w, NULL, one->path);
+    shut_bracket(w, ']');
+}
+
+static void write_state(text *out)
+{
+    writer w = open_document(out, !all.bad);
+    open_bracket(&w, "sides", '[');
+    for (size_t i = 0; i < all.count; i++) {
+        const planned *side = all.sides[i];
+        open_bracket(&w, NULL, '{');
+        put_string(&w, "within", side->wanted.within);
+        put_flag(&w, "planned", is_planned(side));
+        put_refused(&w, &side->refusals.lines);
+        put_in_use(&w, &side->wanted.side);
+        shut_bracket(&w, '}');
+    }
+    shut_bracket(&w, ']');
+    shut_document(&w);
+}
+
+/* --- the sheet --- */
+
+static papers sheets_of_all(int units)
+{
+    papers sheets = {NULL, 0, 0};
+    for (size_t i = 0; i < all.count; i++) {
+        const planned *side = all.sides[i];
+        const int us = units == AS_THE_FILE ? side->wanted.in_feet : units == US;
+        if (!is_planned(side))
+            continue;
+        papers_add(&sheets, sheet_of(side, us, 1));
+        if (side->wanted.of == 2 && side->wanted.number == 2 && is_planned(all.sides[i - 1]))
+            papers_add(&sheets, job_pieces_of(all.sides + i - 1, 2, us));
+    }
+    return sheets;
+}
+
+/*
+ * Of a file's values, which it takes over, and the text they were parsed from: the sheets as HTML, all figures as JSON,
+ * and of each side what was refused and which questions are in use. Returns 1 where nothing was refused.
+ */
+int plan_sides(json_t *root, const char *source, int units)
+{
+    char name[] = "file", *names[] = {name};
+    papers sheets;
+    work_free(&all);
+    all = (work){.take_off = 1};
+    for (int i = 0; i < ANSWERS; i++)
+        text_free(answers + i);
+    given = root;
+    given_from = source;
+    work_add_files(&all, 1, names);
+    json_decref(given);
+    given = NULL;
+    sheets = sheets_of_all(units);
+    print_html(answers + SHEET, &sheets);
+    print_json(answers + FIGURES, &all, 0);
+    write_state(answers + STATE);
+    papers_free(&sheets);
+    return !all.bad;
+}
+
+const planned *side_planned(int place)
+{
+    return place >= 0 && (size_t)place < all.count && is_planned(all.sides[place]) ? all.sides[place] : NULL;
+}
+
+const char *answer(int which)
+{
+    return text_of(answers + which);
+}
