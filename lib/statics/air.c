@@ -14,7 +14,7 @@
 #define ONE_SIDE_WIND 0.025     /* Warren and Parkins 1984: flow over area and the wind 10 m up */
 #define DISCHARGE 0.61          /* of a sharp-edged opening: Warren and Parkins 1984 */
 
-static const char *const sides[] = {"unasked", "one", "alike", "other"};
+static const char *const by_sides[] = {"unasked", "one", "alike", "other"};
 static const char *const warmths[] = {"given", "sun"};
 static const char *const vents[] = {"none", "vent"};
 static const char *const drives[] = {"wind", "warmth"};
@@ -32,7 +32,7 @@ static const char *const drives[] = {"wind", "warmth"};
 
 /* clang-format off */
 static const tside_field rows[] = {
-    {CHOICE(tside_air, sides, sides, TSIDE_AIR_UNASKED, "by which sides air comes and goes: this one, both opened alike, or the other with an opening of its own; or air is not asked")},
+    {CHOICE(tside_air, sides, by_sides, TSIDE_AIR_UNASKED, "by which sides air comes and goes: this one, both opened alike, or the other with an opening of its own; or air is not asked")},
     {REQUIRED(tside_air, other_opening, "m", TO(10), "opening of the other side"), BY_OTHER},
     {REQUIRED(tside_air, other_length, "m", TO(500), "its length along the house"), BY_OTHER},
     {NUMBER(tside_air, blocked, "1", FROM(0), UNDER(1), 0, OURS, "share of the openings that is blocked by what stands in them"), ASKED, UNUSUAL_OUTSIDE(0, 0.6)},
