@@ -7,13 +7,13 @@
 #include "memory.h"
 #include "message.h"
 
-void say(const char *format, ...)
+void say(const char *words, ...)
 {
     text line = {NULL, 0, 0};
     char *clean;
     va_list arguments;
-    va_start(arguments, format);
-    text_add_list(&line, format, arguments);
+    va_start(arguments, words);
+    text_add_list(&line, words, arguments);
     va_end(arguments);
     clean = printable(text_of(&line));
     fprintf(stderr, "%s: %s\n", program_name, clean);

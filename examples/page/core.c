@@ -41,11 +41,11 @@ static const char *given_from; /* of that text, in which a refusal's line is fou
 
 /* --- what programs do otherwise --- */
 
-void say(const char *format, ...)
+void say(const char *words, ...)
 {
     va_list arguments;
-    va_start(arguments, format);
-    text_add_list(&answers[SAID], format, arguments);
+    va_start(arguments, words);
+    text_add_list(&answers[SAID], words, arguments);
     va_end(arguments);
     text_add(&answers[SAID], "\n");
 }

@@ -117,7 +117,7 @@ static tside_status by_sag(const tside_span *span, double *b, tside_fault *fault
 
 tside_status tside_i_span_belly(const tside_span *span, tside_belly *belly, tside_fault *fault)
 {
-    double b, c = span->chord, q = span->load;
+    double b = 0, c = span->chord, q = span->load;
     TRY(span->by == TSIDE_BY_SAG ? by_sag(span, &b, fault) : by_stretch(span, &b, fault));
     belly->half_angle = b;
     belly->radius = c / (2 * sin(b));
