@@ -78,7 +78,7 @@ void sheet_words(text *svg, box *room, double size, const char *words)
 
 static void add_titles(text *svg, box *room, const heading *told)
 {
-    const double title = room->width - svg_width("  page 1000 of 1000", LETTERS);
+    const double title = room->width - svg_width("  page 99 of 99", LETTERS);
     svg_open(svg, "head");
     add_cut_line(svg, room, HEADING, 1, svg_columns(told->title, title, HEADING), told->title);
     add_cut_line(svg, room, LETTERS, 1, svg_columns(told->of, room->width, LETTERS), told->of);

@@ -5,6 +5,7 @@
 
 #include "command.h"
 #include "drawn.h"
+#include "mark.h"
 #include "memory.h"
 #include "message.h"
 #include "table.h"
@@ -68,7 +69,7 @@ double scale_named(const char *name, text *why)
 
 /* The words of a sheet, and the heading that points to them. */
 typedef struct told {
-    text title, of, hand, notes;
+    text title, of, hand, notes, mark;
     char scale[16];
     heading heading;
 } told;
@@ -94,6 +95,11 @@ static void tell(told *words, const planned *side, const struct kind *kind, cons
     words->heading.of = text_of(&words->of);
     words->heading.lines[0] = text_of(&words->hand);
     words->heading.lines[1] = text_of(&words->notes);
+    if (kind->view == TSIDE_VIEW_EXTENDER && on_extender(side, end)) {
+        char mark[TSIDE_MARK_SIZE];
+        text_add(&words->mark, "Mark it %s.", piece_mark(side, TSIDE_ITEM_EXTENDER, place_of_end(end), 1, mark));
+        words->heading.lines[2] = text_of(&words->mark);
+    }
     words->heading.cautions = kind->cautions;
     words->heading.caution_count = kind->count;
     if (kind->view == TSIDE_VIEW_END_WALL)
@@ -108,6 +114,7 @@ static void untell(told *words)
     text_free(&words->of);
     text_free(&words->hand);
     text_free(&words->notes);
+    text_free(&words->mark);
 }
 
 /* --- drawings --- */

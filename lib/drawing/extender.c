@@ -30,6 +30,20 @@ static void draw_walls(const tside_i_wall *w)
     tside_i_segment(w->sketch, hidden, 0, -inner, length, -inner);
 }
 
+/* Where the piece's mark goes: on the face that is seen, at the top end, between the first two holes if there is room.
+ */
+static void draw_mark(const tside_i_wall *w)
+{
+    const tside_extender *extender = &w->end->extender;
+    const tside_layout *layout = &w->plan->layout;
+    const double side = extender->tube.side, from = layout->eye_from_top + extender->eye_hole / 2 + 0.25 * side,
+                 to = fmin(from + 1.5 * side, layout->bow_from_top - extender->bolt_hole / 2 - 0.25 * side);
+    if (to > from)
+        tside_i_rectangle(w->sketch, tside_i_pen_of(TSIDE_PART_FACE, TSIDE_LINE_NARROW), from, 0.1 * side, to,
+                          0.4 * side);
+    tside_i_note(w->sketch, TSIDE_PART_FACE, TSIDE_SHOWN_ALWAYS, 0, fmax(from, to), 0.4 * side);
+}
+
 void tside_i_draw_extender(tside_i_sketch *sketch)
 {
     const tside_i_wall w = tside_i_wall_of(sketch, sketch->drawing->picture.end);
@@ -47,5 +61,5 @@ void tside_i_draw_extender(tside_i_sketch *sketch)
     tside_i_dimension(sketch, TSIDE_TELLS_CUT_LENGTH, TSIDE_DIMENSION_RUNNING, TSIDE_I_BELOW, layout->cut_length, 0,
                       -half, layout->cut_length, -half);
     tside_i_note(sketch, rises_right ? TSIDE_PART_TOP_RIGHT : TSIDE_PART_TOP_LEFT, TSIDE_SHOWN_ALWAYS, 0, 0, half / 2);
-    tside_i_note(sketch, TSIDE_PART_FACE, TSIDE_SHOWN_ALWAYS, 0, 0.8 * layout->member_from_top, half / 2);
+    draw_mark(&w);
 }

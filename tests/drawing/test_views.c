@@ -14,6 +14,22 @@ Suite *views_suite(void);
 
 /* --- the extender --- */
 
+/* A frame for the piece's mark, on the tube and off its holes, by the top end: before the bow's hole. */
+static void check_mark(const tside_drawing *drawing, const tside_layout *l, const tside_extender *extender)
+{
+    int edges = 0;
+    for (int i = 0; i < drawing->stroke_count; i++) {
+        const tside_stroke *stroke = drawing->strokes + i;
+        if (stroke->part != TSIDE_PART_FACE)
+            continue;
+        edges++;
+        ck_assert(fmin(stroke->x, stroke->x_end) > l->eye_from_top + extender->eye_hole / 2);
+        ck_assert(fmax(stroke->x, stroke->x_end) < l->bow_from_top - extender->bolt_hole / 2);
+        ck_assert(fmax(fabs(stroke->y), fabs(stroke->y_end)) < extender->tube.side / 2);
+    }
+    ck_assert_int_eq(edges, 4);
+}
+
 START_TEST(an_extender_is_drawn_as_it_is_cut)
 {
     static tside_drawing drawing;
@@ -40,6 +56,7 @@ START_TEST(an_extender_is_drawn_as_it_is_cut)
         tells(&drawing, TSIDE_TELLS_BOW_HOLE, extender->bolt_hole);
         tells(&drawing, TSIDE_TELLS_MEMBER_HOLE, extender->bolt_hole);
         ck_assert_int_eq(drawing.dimension_count, 7);
+        check_mark(&drawing, l, extender);
         for (int i = 0; i < drawing.note_count; i++)
             named += drawing.notes[i].part ==
                      (turned(&side, (tside_which_end)(each % 2)) > 0 ? TSIDE_PART_TOP_RIGHT : TSIDE_PART_TOP_LEFT);
