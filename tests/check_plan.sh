@@ -415,7 +415,7 @@ says "-:1: "
 edit film30.json 's/"width": "30 ft"/"widht": "30 ft"/'
 run 1 changed.json
 says 'changed.json:8: frame.widht: no such field; the nearest name here is "width"'
-says 'frame.width: missing: width of the whole tunnel (m)'
+says 'frame.width: missing: width of the whole tunnel (ft and in)'
 edit film30.json 's/"drive_at"/"hip"/'
 run 1 changed.json
 says 'changed.json:4: hip: no such field; did you mean "curtain.hip"?'
@@ -601,7 +601,7 @@ while IFS='|' read -r plain typed said; do
     silent out
     says "$said"
 done <<'BARE'
-"sill": "12 in"|"sill": 1|changed.json:15: curtain.sill: 1 was taken for 1 m, while this file elsewhere speaks feet and inches: give it as a text with its unit (mm, cm, m, km, in, ", ft, ', yd, um)
+"sill": "12 in"|"sill": 1|changed.json:15: curtain.sill: 1 was taken for 1 m, while this file elsewhere speaks feet, inches or pounds: give it as a text with its unit (mm, cm, m, km, in, ", ft, ', yd, um)
 "length": "96 ft"|"length": 96|length: 96 was taken for 96 m
 "rated_torque": "30 lbf ft"|"rated_torque": 30|drive.rated_torque: 30 was taken for 30 N m
 "ampacity": "20 A"|"ampacity": 20|cable.ampacity: 20 was taken for 20 A
@@ -845,6 +845,10 @@ sed 's/"[^"]*"/x/g' out | awk -F, 'NR == 1 { for (i = 1; i <= NF; i++) if ($i ~ 
 sed 's/"rated_torque": "30 lbf ft",//' "$examples/drives.json" > unrated.json
 run 1 --drives=unrated.json unknown.json
 says 'drives[2].rated_torque: missing: it is what drives are compared by'
+# pounds alone are feet's company
+sed 's/"rated_torque": "30 lbf ft"/"rated_torque": 40/' "$examples/drives.json" > bare.json
+run 1 --drives=bare.json unknown.json
+says 'drives[2].rated_torque: 40 was taken for 40 N m, while this file elsewhere speaks feet, inches or pounds'
 # a list that has them chooses one for a side that has none
 run 0 --drives="$examples/drives.json" unknown.json
 prints "Motor, middle, rated for 30 lbf ft."

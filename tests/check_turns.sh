@@ -42,6 +42,16 @@ done
 run 1 --core=1400mil --drop=1m
 says "--core: \"1400mil\": at character 6: mil is read of film's thickness alone"
 
+# a refusal speaks the units of the text
+run 1 --core=1.4in --drop='4000 ft'
+says '--drop: "4000 ft": 1219.2 m is above 1000 m [4000 ft 0 in; at most 3280 ft 10 1/16 in]'
+run 1 --core='50 in' --drop=1m
+says '--core: "50 in": 1.27 m is above 1 m [4 ft 2 in; at most 3 ft 3 5/16 in]'
+run 1 --core=1.4in --counted=10 --over='10 in'
+says 'the least that fits is 1.11715 m [10 in; at least 3 ft 8 in]'
+run 1 --units=si --core=1.4in --counted=10 --over='10 in'
+! grep -qF '[' err || wrong "inches where millimetres are asked for"
+
 run 0 --help
 test "$(wc -l < out)" -le 24 || wrong "--help does not fit a screen"
 test -z "$("$AWK" 'length > 80' out)" || wrong "--help is wider than a screen"

@@ -104,7 +104,7 @@ function files(ts, structures) {
       if (typeof value === "string") return this.typed(value, path, () => measured(kind, row, value));
       if (typeof value !== "number") refuseAt(path, `${whatIs(value)}; wanted a number${row.unit === "1" ? "" : ` in ${row.unit}`}, or a text with its unit`);
       if (this.amongFeet && !UNITLESS.includes(row.unit) && (value !== 0 || row.unit === "degC"))
-        refuseAt(path, `${value} was taken for ${value} ${row.unit}, while this file elsewhere speaks feet and inches: give it as a text with its unit`);
+        refuseAt(path, `${value} was taken for ${value} ${row.unit}, while this file elsewhere speaks feet, inches or pounds: give it as a text with its unit`);
       return value;
     }
 

@@ -25,7 +25,7 @@ static void read_one(drive_list *list, document *doc, const json_t *json, compla
     if (!refusals->count && !drive->rated_torque_given)
         complain(doc, refusals, within, "rated_torque", "missing: it is what drives are compared by");
     if (!refusals->count && tside_check(TSIDE_KIND_DRIVE, drive, &fault) != TSIDE_OK)
-        refuse_by_library(doc, refusals, within, &fault, speaks_feet(doc->root), "");
+        refuse_by_library(doc, refusals, within, &fault, speaks_feet(doc->root) || speaks_pounds(doc->root), "");
 }
 
 static void read_list(drive_list *list, document *doc, complaints *refusals)

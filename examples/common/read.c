@@ -139,11 +139,14 @@ static void read_leaf(reader *r, tside_kind kind, const tside_field *row, void *
     text_free(&why);
 }
 
+/* In the units that the file speaks. */
 static void refuse_missing(reader *r, const tside_field *row)
 {
+    const pen us = {.us = 1};
+    const char *unit = r->wanted->among_feet ? unit_shown(&us, row->unit) : row->unit;
+    const int is_number = !strcmp(row->unit, "1");
     complain(r->doc, r->refusals, r->wanted->within, text_of(&r->path), "missing: %s%s%s%s", row->meaning,
-             strcmp(row->unit, "1") ? " (" : "", strcmp(row->unit, "1") ? row->unit : "",
-             strcmp(row->unit, "1") ? ")" : "");
+             is_number ? "" : " (", is_number ? "" : unit, is_number ? "" : ")");
 }
 
 static void refuse_unused(reader *r, tside_kind kind, const tside_field *row, const void *structure)
@@ -289,17 +292,28 @@ static int hip_is_in_feet(const json_t *side)
     return hip && is_in_feet(hip);
 }
 
-int speaks_feet(const json_t *value)
+/* Whether any text in it is so. */
+static int speaks(const json_t *value, int (*is_so)(const char *words))
 {
     const char *key;
     json_t *member;
     if (json_is_string(value))
-        return is_in_feet(json_string_value(value));
-    json_object_foreach((json_t *)value, key, member) if (speaks_feet(member)) return 1;
+        return is_so(json_string_value(value));
+    json_object_foreach((json_t *)value, key, member) if (speaks(member, is_so)) return 1;
     for (size_t i = 0; i < json_array_size(value); i++)
-        if (speaks_feet(json_array_get(value, i)))
+        if (speaks(json_array_get(value, i), is_so))
             return 1;
     return 0;
+}
+
+int speaks_feet(const json_t *value)
+{
+    return speaks(value, is_in_feet);
+}
+
+int speaks_pounds(const json_t *value)
+{
+    return speaks(value, is_in_pounds);
 }
 
 void read_side(document *doc, const json_t *object, request *wanted, complaints *refusals)
@@ -332,7 +346,7 @@ char *read_drive(document *doc, const json_t *object, const char *within, tside_
     reader r = {doc, refusals, wanted, {NULL, 0, 0}};
     memset(wanted, 0, sizeof *wanted);
     snprintf(wanted->within, sizeof wanted->within, "%s", within);
-    wanted->among_feet = speaks_feet(doc->root);
+    wanted->among_feet = speaks_feet(doc->root) || speaks_pounds(doc->root);
     tside_usual(TSIDE_KIND_DRIVE, drive);
     if (json_is_object(object)) {
         read_choices(TSIDE_KIND_DRIVE, drive, object);

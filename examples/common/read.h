@@ -53,6 +53,8 @@ char *read_drive(document *doc, const json_t *object, const char *within, tside_
 
 /* Whether any text in what was parsed is a length in feet or inches. */
 int speaks_feet(const json_t *value);
+/* Whether any is a mass, a force or a torque in pounds: a list of drives may give no length. */
+int speaks_pounds(const json_t *value);
 
 /*
  * Complains of what the library refuses, at the fault's field, and adds what else is to be said. us: 1 where the file

@@ -98,7 +98,8 @@ static int refuse_bare(const tside_field *row, double number, text *why)
     double ignored;
     tside_fault fault;
     snprintf(words, sizeof words, "%.15g", number);
-    text_add(why, "%s was taken for %s %s, while this file elsewhere speaks feet and inches", words, words, row->unit);
+    text_add(why, "%s was taken for %s %s, while this file elsewhere speaks feet, inches or pounds", words, words,
+             row->unit);
     if (tside_field_read(row, words, &ignored, &fault) == TSIDE_UNREADABLE) /* which a bare number is */
         text_add(why, ": give it as a text with its unit (%s)", fault.other);
     return 0;

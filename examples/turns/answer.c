@@ -43,13 +43,11 @@ static option_of option_named(const char *field)
 static int refuse(const question *asked, tside_fault *fault)
 {
     const option_of which = option_named(fault->field);
-    char sentence[512];
     if (which < QUANTITIES)
         *fault->field = '\0';
     if (option_named(fault->other) == CORE)
         strcpy(fault->other, "--core");
-    tside_fault_text(fault, sentence, sizeof sentence);
-    complain(asked, which, sentence);
+    complain(asked, which, fault, asked->us);
     return 0;
 }
 
@@ -68,11 +66,9 @@ static int is_within(const question *asked, option_of which, const char *unit, d
         .value = value,
         .bound = is_high ? high : low,
     };
-    char sentence[512];
     if (is_high && value <= high)
         return 1;
-    tside_fault_text(&fault, sentence, sizeof sentence);
-    complain(asked, which, sentence);
+    complain(asked, which, &fault, asked->us);
     return 0;
 }
 

@@ -7,6 +7,7 @@
 
 #include "feet.h"
 #include "message.h"
+#include "sentence.h"
 #include "turns.h"
 
 const char program_name[] = "tunnelside-turns";
@@ -63,26 +64,28 @@ const tside_field *field_of(option_of which)
     return place.field;
 }
 
-void complain(const question *asked, option_of which, const char *why)
+void complain(const question *asked, option_of which, const tside_fault *fault, int us)
 {
+    pen p = {.us = us};
+    text why = {NULL, 0, 0};
+    add_refusal(&why, &p, fault);
     if (which < QUANTITIES && asked->words[which])
-        say("--%s: \"%s\": %s", options[which].name, asked->words[which], why);
+        say("--%s: \"%s\": %s", options[which].name, asked->words[which], text_of(&why));
     else
-        say("%s", why);
+        say("%s", text_of(&why));
+    text_free(&why);
 }
 
 static int read_quantity(question *asked, option_of which, const char *words)
 {
     tside_fault fault;
-    char sentence[512];
     const tside_field *row = field_of(which);
     asked->words[which] = words;
     if ((row ? tside_field_read(row, words, &asked->value[which], &fault)
              : tside_quantity_read(words, options[which].unit, &asked->value[which], &fault)) == TSIDE_OK)
         return EXIT_DONE;
     fault.field[0] = '\0'; /* it is the option that is named */
-    tside_fault_text(&fault, sentence, sizeof sentence);
-    complain(asked, which, sentence);
+    complain(asked, which, &fault, is_in_feet(words));
     return EXIT_REFUSED;
 }
 

@@ -23,8 +23,8 @@ const char *name_of(option_of which);
 /* The row of the library's tables that an option fills in; NULL where none does. */
 const tside_field *field_of(option_of which);
 
-/* Says on standard error what is wrong with an option's value. */
-void complain(const question *asked, option_of which, const char *why);
+/* Says on standard error what is wrong with an option's value; us: in feet and inches too. */
+void complain(const question *asked, option_of which, const tside_fault *fault, int us);
 
 /* Each prints its whole answer and returns 1; or says what is at fault, prints nothing, and returns 0. */
 int answer_turns(const question *asked);

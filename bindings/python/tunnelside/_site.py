@@ -338,7 +338,7 @@ class _Reader(NamedTuple):
         if not is_number:
             self.refuse(path, f"{_what(value)}; wanted a number{f' in {row.unit}' if row.unit != '1' else ''}, or a text with its unit")
         if self.among_feet and row.unit not in _UNITLESS and (value != 0 or row.unit == "degC"):
-            self.refuse(path, f"{value:.15g} was taken for {value:.15g} {row.unit}, while this file elsewhere speaks feet and inches: give it as a text with its unit")
+            self.refuse(path, f"{value:.15g} was taken for {value:.15g} {row.unit}, while this file elsewhere speaks feet, inches or pounds: give it as a text with its unit")
         return float(value)
 
     def typed(self, words: str, path: str, read: Callable[[], float]) -> float:
