@@ -70,7 +70,7 @@ static void take_columns(tside_i_tree *t, const tside_i_offer *offer)
     tside_i_relaxation *r = t->relaxation;
     const tside_i_problem *problem = r->problem;
     t->node.fixed = 0;
-    memset(r->pool.banned, 0, (size_t)r->pool.columns);
+    memcpy(r->pool.banned, r->pool.out, (size_t)r->pool.columns);
     for (int i = 0; i < r->rows; i++)
         r->demand[i] = i < problem->types ? problem->demand[i] : -offer->sticks[i - problem->types];
     for (int d = 0; d < path->depth; d++) {
@@ -80,6 +80,19 @@ static void take_columns(tside_i_tree *t, const tside_i_offer *offer)
         for (int e = r->pool.start[j]; e < r->pool.start[j + 1]; e++)
             r->demand[r->pool.entry[e].type] -= (double)(path->value[d] * r->pool.entry[e].count);
     }
+}
+
+/*
+ * At the root: a plan with a column that falls short of its price by more than is left of the cut costs more than that,
+ * as long as the cut does not rise.
+ */
+static void leave_out(tside_i_tree *t)
+{
+    tside_i_relaxation *r = t->relaxation;
+    const tside_i_node *node = &t->node;
+    for (int j = 0; j < r->pool.columns; j++)
+        r->pool.out[j] = (double)tside_i_reduced_cost(r, &node->prices, j) > node->spare;
+    tside_i_effort_spend(r->effort, r->pool.start[r->pool.columns]);
 }
 
 /* --- plans --- */
@@ -130,15 +143,25 @@ static int fraction(const tside_i_tree *t, int *row)
     return found;
 }
 
+/* The basis from which a level begins. */
+static int *basis_of(const tside_i_tree *t, int level)
+{
+    return t->path.bases + (size_t)level * (size_t)t->relaxation->rows;
+}
+
+static void keep_basis(tside_i_tree *t)
+{
+    const tside_i_relaxation *r = t->relaxation;
+    memcpy(basis_of(t, t->path.depth), r->basis, (size_t)r->rows * sizeof *r->basis);
+}
+
 /* Goes a level down: the column of a row will be taken a whole number of times, of which the nearest comes first. */
 static void go_down(tside_i_tree *t, int row)
 {
     const tside_i_relaxation *r = t->relaxation;
-    const size_t m = (size_t)r->rows;
     const double x = t->node.x[row];
     tside_i_trail *path = &t->path;
     const int d = path->depth++;
-    memcpy(path->bases + (size_t)d * m, r->basis, m * sizeof *r->basis);
     path->column[d] = r->basis[row];
     path->whole[d] = path->low[d] = (int)x;
     path->high[d] = path->low[d] + 1;
@@ -214,6 +237,8 @@ static below look(tside_i_tree *t, const tside_i_offer *offer, const int *basis,
     price_node(t);
     node->more = 0;
     if (!is_ruled_out(t) && solved) {
+        if (!t->path.depth)
+            leave_out(t);
         memcpy(node->x, r->x, (size_t)r->rows * sizeof *node->x);
         node->more = tside_i_corner_cost(&t->corner, r, &node->prices, node->spare);
         if (t->path.depth < t->path.deepest && fraction(t, row))
@@ -230,26 +255,33 @@ static below look(tside_i_tree *t, const tside_i_offer *offer, const int *basis,
     return found;
 }
 
+void tside_i_tree_begin(tside_i_tree *t)
+{
+    int *basis = basis_of(t, 0);
+    for (int i = 0; i < t->relaxation->rows; i++)
+        basis[i] = -1 - i;
+}
+
 int tside_i_branch(tside_i_tree *t, const tside_i_offer *offer)
 {
-    tside_i_relaxation *r = t->relaxation;
     tside_i_trail *path = &t->path;
     int certain = 1;
     path->depth = 0;
-    for (int i = 0; i < r->rows; i++)
-        r->basis[i] = -1 - i;
-    for (const int *basis = r->basis; t->fill->cut >= offer->least;) {
+    memset(t->relaxation->pool.out, 0, (size_t)t->relaxation->pool.columns);
+    for (const int *basis = basis_of(t, 0); t->fill->cut >= offer->least;) {
         int row;
         below found;
-        if (tside_i_effort_is_spent(r->effort))
+        if (tside_i_effort_is_spent(t->relaxation->effort))
             return 0;
         found = look(t, offer, basis, &row);
         certain = certain && found != UNCERTAIN;
+        if (found == MORE || !path->depth)
+            keep_basis(t);
         if (found == MORE)
             go_down(t, row);
         else if (!go_on(path))
             return certain;
-        basis = found == MORE ? NULL : path->bases + (size_t)(path->depth - 1) * (size_t)r->rows;
+        basis = found == MORE ? NULL : basis_of(t, path->depth - 1);
     }
     return 1;
 }

@@ -18,7 +18,7 @@ typedef struct tside_i_node {
 /* How the search came there, level by level. */
 typedef struct tside_i_trail {
     int depth, deepest;
-    int *bases;          /* the basis that each level began from, */
+    int *bases;          /* the basis that each level began from, of which the first is kept for the next search, */
     int *column, *value; /* its column, and how often it is taken; */
     int *whole, *low,
         *high; /* how often at most by the relaxation; the nearest below and above that were not tried, or -1 */
@@ -40,6 +40,9 @@ typedef struct tside_i_tree {
 } tside_i_tree;
 
 void tside_i_tree_parts(tside_i_arena *from, tside_i_tree *tree, int types);
+
+/* Makes ready for searches of the pool as it is; each then begins where the relaxation of the one before did. */
+void tside_i_tree_begin(tside_i_tree *tree);
 
 /*
  * Looks for the cheapest plan of the pool's patterns, and of the sticks on offer, that costs no more than the cut.

@@ -16,8 +16,7 @@ enum {
     PRICE_STEPS = 200000,
     LIST_STEPS = 300000, /* of walks: for columns, and where they found none; for the list of one stock */
     NEAR = 8,            /* patterns are looked for first in this share of what they may be worth above their stick */
-    NOISE = 64 /* units that prices of a stick's pieces, rounded down, lose together: what falls short by less is as
-       good as any */
+    NARROWEST = 96       /* quarters less: of what a plan may cost, in units of the prices, nothing is left */
 };
 
 static const double unproven = 1e-9;    /* of a bound: what rounding may add to the relaxation's cost */
@@ -298,15 +297,15 @@ int64_t tside_i_find_prices(tside_i_pricing *pricing, const tside_i_sticks *plan
 
 /* --- patterns to choose from --- */
 
-/*
- * Lists the full patterns of every stock that fall short of it by no more than so much. Returns whether that could be
- * done.
- */
-static int list_short_by(tside_i_pricing *pricing, int64_t short_by, int most)
+typedef enum listed { ALL, SOME, TOO_MANY } listed;
+
+/* Lists the full patterns of every stock that fall short of it by no more than so much, as many as steps find. */
+static listed list_short_by(tside_i_pricing *pricing, int64_t short_by, int most)
 {
     tside_i_relaxation *r = pricing->relaxation;
     const tside_i_problem *problem = r->problem;
     const tside_i_prices *sound = &pricing->sound;
+    listed found = ALL;
     tside_i_relaxation_begin(r, problem->types + (problem->stocks > 1 ? problem->stocks : 0));
     for (int k = 0; k < problem->stocks; k++) {
         tside_i_walk walk = {.problem = problem,
@@ -321,21 +320,38 @@ static int list_short_by(tside_i_pricing *pricing, int64_t short_by, int most)
         while (tside_i_walk_next(&walk))
             if ((!k || problem->room[k] - walk.left > problem->room[k - 1]) && tside_i_walk_is_full(&walk) &&
                 (r->pool.columns == most || !tside_i_pool_add(r, k, pricing->count)))
-                return 0;
+                return TOO_MANY;
         if (walk.broken_off)
-            return 0;
+            found = SOME;
     }
-    return 1;
+    return found;
+}
+
+/* A quarter less, so many times. */
+static int64_t narrowed(int64_t short_by, int times)
+{
+    while (times-- > 0)
+        short_by -= short_by / 4 + 1;
+    return short_by > 0 ? short_by : 0;
 }
 
 int tside_i_list_patterns(tside_i_pricing *pricing, int64_t cost, int most)
 {
     tside_i_relaxation *r = pricing->relaxation;
     const int64_t room = cost * pricing->sound.fine - sum_of(r->problem, &pricing->sound);
+    int too_many = 0, few = NARROWEST;
+    listed found;
     tside_i_table(r->problem, r->effort, pricing->sound.of, pricing->table);
-    for (int64_t short_by = room;; short_by -= short_by / 4 + 1) {
-        const int all = list_short_by(pricing, short_by, most);
-        if (all || short_by <= NOISE || tside_i_effort_is_spent(r->effort))
-            return all && short_by == room;
+    found = list_short_by(pricing, room, most);
+    if (found != TOO_MANY)
+        return found == ALL;
+    while (few - too_many > 1) {
+        const int middle = (few + too_many) / 2;
+        if (list_short_by(pricing, narrowed(room, middle), most) == TOO_MANY)
+            too_many = middle;
+        else
+            few = middle;
     }
+    list_short_by(pricing, narrowed(room, few), most);
+    return 0;
 }

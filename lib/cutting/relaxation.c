@@ -28,6 +28,7 @@ void tside_i_relaxation_parts(tside_i_arena *from, tside_i_relaxation *r, int ty
     PART(from, TSIDE_I_COLUMNS * ENTRIES, &r->pool.entry);
     PART(from, TSIDE_I_COLUMNS, &r->pool.stock);
     PART(from, TSIDE_I_COLUMNS, &r->pool.banned);
+    PART(from, TSIDE_I_COLUMNS, &r->pool.out);
     PART(from, rows, &r->basis);
     PART(from, rows, &r->wanted);
     PART(from, rows, &r->kept);
@@ -70,7 +71,7 @@ int tside_i_pool_add(tside_i_relaxation *r, int stock, const int *count)
         pool->entry[end++] = (tside_i_entry){(short)(types + stock), -1};
     }
     pool->stock[pool->columns] = (unsigned char)stock;
-    pool->banned[pool->columns] = 0;
+    pool->banned[pool->columns] = pool->out[pool->columns] = 0;
     pool->start[++pool->columns] = end;
     tside_i_effort_spend(r->effort, types);
     return 1;
@@ -115,6 +116,7 @@ void tside_i_pool_shrink(tside_i_relaxation *r)
         memmove(pool->entry + end, pool->entry + from, (size_t)(to - from) * sizeof *pool->entry);
         pool->stock[kept] = pool->stock[j];
         pool->banned[kept] = pool->banned[j];
+        pool->out[kept] = pool->out[j];
         pool->start[kept++] = end;
         end += to - from;
     }
@@ -360,13 +362,24 @@ static void raise_prices(tside_i_relaxation *r, int row)
         r->price[k] += by * row_of(r, row)[k];
 }
 
+/* Steps to look at all columns but those of no plan that is sought. */
+static int64_t to_look(const tside_i_pool *pool)
+{
+    int64_t steps = pool->columns;
+    for (int j = 0; j < pool->columns; j++)
+        if (!pool->out[j])
+            steps += pool->start[j + 1] - pool->start[j];
+    return steps;
+}
+
 int tside_i_relaxation_solve(tside_i_relaxation *r)
 {
     const int m = r->rows;
+    const int64_t steps = to_look(&r->pool);
     make_x(r);
     for (int left = 20 * m + 200; left > 0; left--) {
         int row = 0, column;
-        if (!tside_i_effort_spend(r->effort, r->pool.start[r->pool.columns] + r->pool.columns))
+        if (!tside_i_effort_spend(r->effort, steps))
             return 0;
         refresh(r);
         tside_i_relaxation_price(r);

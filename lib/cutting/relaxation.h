@@ -14,7 +14,7 @@ typedef struct tside_i_pool {
     int columns, settled; /* of these the first stay */
     int *start;           /* of each column's entries, and the end of the last */
     tside_i_entry *entry;
-    unsigned char *stock, *banned;
+    unsigned char *stock, *banned, *out; /* out: of no plan that is sought, whatever is decided yet */
 } tside_i_pool;
 
 /*

@@ -164,6 +164,7 @@ static int explore(tside_i_search *s)
     tside_i_offer offer = all_sticks(s);
     int64_t limit;
     int certain;
+    tside_i_tree_begin(&s->tree);
     if (s->problem.stocks == 1)
         return tside_i_branch(&s->tree, &offer) && all;
     if (branch_within(s, &offer, 64))
@@ -209,12 +210,30 @@ static void improve(tside_i_search *s)
     if (!may_save(s))
         return;
     offer = all_sticks(s);
-    branch_within(s, &offer, 3); /* a larger share leaves too little to prove small orders with */
+    tside_i_tree_begin(&s->tree);
+    branch_within(s, &offer, 8); /* a larger share leaves too little to prove small orders with */
     if (!may_save(s))
         return;
     tside_i_list_patterns(&s->pricing, s->fill.cut, FEW);
+    tside_i_tree_begin(&s->tree);
     offer = all_sticks(s);
     branch_within(s, &offer, 32);
+}
+
+/* The total of stock to be ruled out next: a share of those from the bound up to a last, the first at least. */
+static int64_t next_total(const tside_i_search *s, int64_t last, int64_t share)
+{
+    const int64_t lowest = s->bound / s->problem.level;
+    return share > 1 ? lowest + (last - lowest) / share : last;
+}
+
+/* Half the parts, after a total that was not settled, or fewer: as many parts as give another total. */
+static int64_t fewer_parts(const tside_i_search *s, int64_t last, int64_t share)
+{
+    const int64_t total = next_total(s, last, share);
+    while (share > 1 && next_total(s, last, share) == total)
+        share /= 2;
+    return share;
 }
 
 /*
@@ -226,11 +245,10 @@ static void refute(tside_i_search *s)
     const int64_t level = s->problem.level;
     int64_t share = 64;
     while (s->bound < s->fill.best.cost && !tside_i_effort_is_spent(&s->effort)) {
-        const int64_t last = s->fill.best.cost - 1, lowest = s->bound / level,
-                      total = lowest + (last / level - lowest) / share;
-        const int64_t cut = share > 1 && total < last / level ? total * level + level - 1 : last;
-        const int64_t limit = tside_i_effort_narrow(
-            &s->effort, cut == last ? tside_i_effort_left(&s->effort) : (tside_i_effort_left(&s->effort) + 1) / 2);
+        const int64_t last = s->fill.best.cost - 1, total = next_total(s, last / level, share);
+        const int64_t cut = total < last / level ? total * level + level - 1 : last;
+        const int64_t limit = tside_i_effort_narrow(&s->effort, cut == last ? tside_i_effort_left(&s->effort)
+                                                                            : tside_i_effort_left(&s->effort) / 2);
         int certain;
         s->fill.cut = cut;
         certain = explore(s);
@@ -240,7 +258,7 @@ static void refute(tside_i_search *s)
         else if (cut == last)
             return;
         else if (s->fill.best.cost > cut)
-            share = share > 1 ? share / 2 : 1;
+            share = fewer_parts(s, last / level, share);
     }
 }
 
