@@ -180,9 +180,9 @@ if test -n "$PKG_CONFIG" && test -f "$top_srcdir/README.md"; then
     BEGIN { q["gust"] = 1.25 * 20 ^ 2 / 2; net["gust"] = 1.28; q["ASCE"] = 0.613 * 2.41 * (15 / 2460) ^ (2 / 9.8) * 50 ^ 2; net["ASCE"] = 0.85 * 1.28 * 0.6 }
     { gsub(/[,;:]/, "") }
     $1 == "wind" { off("q", $7, q[$3], 0.05); off("the net pressure", $9, q[$3] * net[$3], 0.05); off("the speed", $(NF - 1), $4 / sqrt(2), 0.005); seen++ }
-    $1 == "film" { f = $10 / 1000; off("the pull", $16, $13 * ($6 ^ 2 / (8 * f) + f / 2), 2); off("the stretch", 8 * f ^ 2 / (3 * $6 ^ 2), $16 / (200e3 * $3), 2e-4)
-        off("the stress", $18, $16 / $3 / 1000, 0.006); seen++ }
-    $1 == "loose" { p = 1.25 * $15 ^ 2 / 2 * 1.28; b = atan2(p * 0.05, 20); off("what flies", b + 1.5 * p * cos(b) / 20, atan2(1, 0), 0.003)
+    $1 == "film" { f = $11 / 1000; off("the pull", $18, $14 * ($6 ^ 2 / (8 * f) + f / 2), 2); off("the stretch", 8 * f ^ 2 / (3 * $6 ^ 2), $18 / (200e3 * $3), 2e-4)
+        off("the stress", $20, $18 / $3 / 1000, 0.006); seen++ }
+    $1 == "loose" { p = 1.25 * $17 ^ 2 / 2 * 1.28; b = atan2(p * 0.05, 20); off("what flies", b + 1.5 * p * cos(b) / 20, atan2(1, 0), 0.003)
         p = 1.25 * $7 ^ 2 / 2 * 1.28; b = atan2(p * 0.05, 20); off("what leaves", b + 0.75 * p * cos(b) / 20, 0.1, 0.001); off("the raise", $(NF - 1), 0.1, 0.0005); seen++ }
     $1 == "roped" { off("the load", $8, net["gust"] * q["gust"] * 0.8, 0.05); off("the moment", $11, $8 * $3 ^ 2 / 8, 0.06); off("the screw", $(NF - 1), 0.3 * sqrt(240 ^ 2 + 25 ^ 2), 0.05); seen++ }
     END { if (seen != 5) print seen + 0 " lines of 5 found" }' "$work/wind_from_c.out" > "$work/found"
