@@ -128,6 +128,28 @@ static void air_through(double length, double opening)
            3600 * airing.changes, airing.rise);
 }
 
+/* How far apart ropes may stand, of this pull, for the bar that they hold. */
+static void bay_held(const tside_side *side, const tside_rope *rope)
+{
+    tside_rope strong = *rope;
+    tside_bay bay;
+    tside_pitch_rule rule;
+    double pitch;
+    tside_usual(TSIDE_KIND_BAY, &bay);
+    bay.pressure = 200;
+    bay.hanging = side->curtain.hip - side->curtain.sill;
+    bay.roll = 0.04;
+    bay.weight = 30;
+    bay.screw_spacing = 0.3;
+    bay.tube = side->bar.tube;
+    bay.material.grade = TSIDE_S235;
+    strong.rope_limit_given = 1;
+    strong.rope_limit = 700;
+    need(tside_pitch_most(&strong, &bay, &pitch, &rule, &fault));
+    printf("bay   ropes that bear 700 N may stand %.2f m apart, where the %s rules\n", pitch,
+           rule == TSIDE_PITCH_BY_ROPE ? "rope" : "bar");
+}
+
 /* Ropes in front of the roll, from above the rail to the ground: what they bear in a wind, and how the roll passes. */
 static void rope_down(const tside_side *side, const tside_travel *way, double fixing)
 {
@@ -144,6 +166,7 @@ static void rope_down(const tside_side *side, const tside_travel *way, double fi
     need(tside_rope_bears(&rope, side->length, 200, &roped, &fault));
     printf("rope  %d ropes bear 200 Pa with %.0f N each, and billow %.0f mm; an anchor is pulled up by %.0f N\n",
            roped.ropes, roped.tension, 1000 * roped.billow, roped.anchor_up);
+    bay_held(side, &rope);
     need(tside_rope_over_worst(&rope, side->length, way, &longest, &hardest, &fault));
     need(tside_rope_over_at(&rope, side->length, way, longest.turns, &open, &fault));
     printf("rope  over the roll a rope is %.3f m long, and stretches to %.0f N: %.1f N on each metre of bar\n",

@@ -28,6 +28,7 @@
 #include <tunnelside/rope.h>
 #include <tunnelside/loose.h>
 #include <tunnelside/bay.h>
+#include <tunnelside/pitch.h>
 #include <tunnelside/strength.h>
 #include <tunnelside/air.h>
 #include <tunnelside/finding.h>
