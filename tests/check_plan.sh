@@ -504,6 +504,56 @@ edit two_sides_air_job.json 's|"volume": "12800 ft3",||'
 run 1 changed.json
 says "air.volume: missing"
 
+# --- wind ---
+
+# By hand: 0.613 Kz V^2, Kz of 15 ft in exposure C, by ASCE/SEI 7-22 (through public copies), and Kd, 1.28 and 0.6 on it. A loose curtain flies where b + s p cos b/w
+# is a right angle, b = atan(p D/w), and makes it at its speed times the root of the pressures' ratio.
+run 0 "$sites/film30.json"
+grep -q '^WIND' out && wrong "wind that is not asked"
+run 0 --units=si "$sites/wind_open_field.json"
+prints "For choosing parts, not a design"
+prints "In the wind asked the curtain flies by itself: the ropes must hold it."
+grep -q "the curtain flies: " out && wrong "a curtain that flies, though ropes hold it"
+awk '
+/Velocity pressure/ { q = $(NF - 1) }
+/Net pressure on the curtain/ { net = $(NF - 1) }
+function off(what, got, want) { if (!(got > want * 0.99 && got < want * 1.01)) print what " is " got ", not " want }
+END {
+    kz = 2.41 * (15 / 2460) ^ (2 / 9.8)
+    off("q", q, 0.613 * kz * (100 * 0.44704) ^ 2); off("net", net, 0.85 * 1.28 * 0.6 * q)
+}' out > found
+test ! -s found || wrong "wind: $(cat found)"
+run 0 --format=json "$sites/wind_open_field.json"
+tr -d '",:{}' < out | awk '
+$1 == "shut" { shut = 1 }
+$1 == "diameter" && shut { D = $3; shut = 0 }
+$1 == "blowing" { blowing = 1 }
+$1 == "splice_near" { blowing = 0 }
+blowing { v[$1] = $3 }
+END {
+    b = atan2(v["flies"] * D, v["weight"]); t = b + v["hanging"] * v["flies"] * cos(b) / v["weight"]
+    if (!(t > 1.57079 && t < 1.57080)) print "it flies at an angle of " t
+    ratio = v["flies_speed"] / (100 * 0.44704 * sqrt(v["flies"] / v["net"]))
+    if (!(ratio > 0.99999 && ratio < 1.00001)) print "the speed is " ratio " of what it should be"
+}' > found
+test ! -s found || wrong "wind: $(cat found)"
+run 0 "$sites/wind_sheltered.json"
+prints "In the wind asked it stays shut without ropes"
+grep -q "the curtain flies: \|the wind opens the side" out && wrong "a sheltered curtain that opens"
+edit wind_open_field.json '/"rope_pressure"/d; s/"ropes": "pressing"/"ropes": "none"/'
+run 0 changed.json
+prints "In the wind asked the curtain flies by itself: it needs ropes."
+prints "the curtain flies: the wind asked presses it outward with 14.2 psf"
+edit wind_open_field.json 's/"exposure": "C"/"exposure": "E"/'
+run 1 changed.json
+says "wind.exposure"
+edit wind_open_field.json 's/"coefficient": 1.28, //'
+run 1 changed.json
+says "wind.coefficient: missing"
+edit wind_open_field.json 's/"ASCE_7_22"/"EN_1991_1_4"/; s/"exposure": "C", //'
+run 0 changed.json
+prints "Category II, 12 ft 0 in above grade: mean speed"
+
 # --- and what a crank misses ---
 
 edit leanto_metric.json 's/"ratio": 6, //'

@@ -157,6 +157,10 @@ const char *roughly(pen *p, double metres)
     return p->us ? length(p, metres, TSIDE_FEET_AND_INCHES, 1) : length(p, metres, TSIDE_METRES, 2);
 }
 
+/* Not a unit of SI: a pressure as small as wind's, in so small a unit; stresses are told in larger ones. */
+#define LIGHT "Pa of wind"
+#define LIGHT_MOST 10e3 /* Pa */
+
 /* How the sheet shows each SI unit: by what to divide, and what the quotient is called. */
 static const struct shown {
     const char *unit;
@@ -173,6 +177,7 @@ static const struct shown {
     {"N m", 1, "N m", 0.45359237 * 9.80665 * 0.3048, "lbf ft"},
     {"N/m", 1, "N/m", 0.45359237 * 9.80665 / 0.3048, "lbf/ft"},
     {"Pa", 1e6, "MPa", 0.45359237 * 9.80665 / (0.0254 * 0.0254) * 1000, "ksi"},
+    {LIGHT, 1, "Pa", 0.45359237 * 9.80665 / (0.3048 * 0.3048), "psf"},
     {"J", 1, "J", 0.45359237 * 9.80665 * 0.3048, "ft lbf"},
     {"kg", 1, "kg", 0.45359237, "lb"},
     {"kg/m", 1, "kg/m", 0.45359237 / 0.3048, "lb/ft"},
@@ -216,6 +221,11 @@ int has_us_unit(const char *unit)
     return !strcmp(unit, "m") || (row && row->us_size != 1);
 }
 
+static const char *of_size(const char *unit, double value)
+{
+    return !strcmp(unit, "Pa") && value != 0 && fabs(value) < LIGHT_MOST ? LIGHT : unit;
+}
+
 /* How many of the unit that is shown a value is. */
 static double number_shown(const pen *p, double value, const char *unit)
 {
@@ -231,8 +241,9 @@ static const char *with_shown(pen *p, double number, int decimals, const char *u
     return *name ? with_unit(p, digits, name) : digits;
 }
 
-const char *finer(pen *p, double value, const char *unit, int more)
+const char *finer(pen *p, double value, const char *si, int more)
 {
+    const char *unit = of_size(si, value);
     const double number = number_shown(p, value, unit);
     return strcmp(unit, "m") ? with_shown(p, number, decimals_for(number) + more, unit) : tape(p, value);
 }
@@ -245,8 +256,9 @@ static double to_decimals(double number, int decimals, int way)
 }
 
 /* A length that is small on a tape goes to fine(). */
-static const char *rounded(pen *p, double value, const char *unit, int way)
+static const char *rounded(pen *p, double value, const char *si, int way)
 {
+    const char *unit = of_size(si, value);
     const double number = number_shown(p, value, unit), fine_part = p->us ? 0.0254 : 0.001;
     const int decimals = decimals_for(number);
     if (strcmp(unit, "m"))

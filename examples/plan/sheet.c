@@ -98,6 +98,7 @@ static void put_annex(sheet *s)
     put_torque(s);
     put_electric(s);
     put_air(s);
+    put_wind(s);
     put_strength(s);
     put_searches(s);
     put_drives(s);

@@ -43,7 +43,8 @@ void put_keep_outs(sheet *s); /* where there are any */
 void put_travel(sheet *s);
 void put_torque(sheet *s);
 void put_electric(sheet *s);
-void put_air(sheet *s); /* where it is asked */
+void put_air(sheet *s);  /* where it is asked */
+void put_wind(sheet *s); /* the same */
 void put_strength(sheet *s);
 void put_searches(sheet *s);
 void put_drives(sheet *s); /* of a list, where one is asked for */

@@ -80,6 +80,7 @@ extern "C" {
     KIND(DRIVE_CHOICE, drive_choice) \
     KIND(KEEP_OFF, keep_off) \
     KIND(END_PLAN, end_plan) \
+    KIND(BLOWING, blowing) \
     KIND(PLAN, plan) \
     KIND(BOLT_PLAN, bolt_plan) \
     KIND(BEARING, bearing) \

@@ -54,7 +54,9 @@ extern "C" {
     FINDING(LONG_STICK, long_stick, "m", KNOWN, "more bar.splices, or bar.joints stock with the bar.stock that is sold", "the bar's sticks are {value} long on average, and tube is seldom sold above {bound}") \
     FINDING(FEW_CHANGES, few_changes, "/s", KNOWN, "a higher curtain.hip, a lower curtain.sill, or air.roof_vent vent", "too few changes of air: {value} with the side open, and {bound} are asked") \
     FINDING(HOT, hot, "K", KNOWN, "a higher curtain.hip, a lower curtain.sill, or air.roof_vent vent", "it gets too hot: with the side open it is {value} warmer within than without, and {bound} are asked") \
-    FINDING(SMALL_OPENING, small_opening, "1", KNOWN, "a higher curtain.hip, a lower curtain.sill, or air.sides alike", "the sides' openings are small: {value} of the floor, where a rule of the trade has at least {bound}")
+    FINDING(SMALL_OPENING, small_opening, "1", KNOWN, "a higher curtain.hip, a lower curtain.sill, or air.sides alike", "the sides' openings are small: {value} of the floor, where a rule of the trade has at least {bound}") \
+    FINDING(FLIES, flies, "Pa", STOPS, "ropes pressing on the curtain, or a heavier bar.tube", "the curtain flies: the wind asked presses it outward with {value}, and without ropes it flies at {bound}") \
+    FINDING(UNSEALS, unseals, "Pa", KNOWN, "ropes pressing on the curtain, a heavier bar.tube, or a greater stops.seal", "the wind opens the side: it presses the curtain outward with {value}, and without ropes the roll rises above the sill at {bound}")
 /* clang-format on */
 
 #define TSIDE_FINDING_CODE(code, name, unit, stops, mends, sentence) TSIDE_FINDING_##code,

@@ -7,6 +7,8 @@
 #include <tunnelside/along.h>
 #include <tunnelside/fixed.h>
 #include <tunnelside/crank.h>
+#include <tunnelside/loose.h>
+#include <tunnelside/pressure.h>
 #include <tunnelside/finding.h>
 #include <tunnelside/run.h>
 
@@ -122,6 +124,7 @@ typedef struct tside_side {
     double rope_friction; /* 1 */
     tside_limits limits;
     tside_air air;
+    tside_wind wind; /* its height is usually the house's top */
     int bar_count;
     tside_bar bars[TSIDE_BARS]; /* bars to choose the smallest of */
 } tside_side;
@@ -171,6 +174,23 @@ typedef struct tside_end_plan {
     tside_keep_off keep_offs[TSIDE_KEEP_OUTS]; /* of the end's keep-outs, in their order */
 } tside_end_plan;
 
+/* Wind on the side shut, while no rope holds it. */
+typedef struct tside_blowing {
+    tside_pressure pressure; /* of the wind asked */
+    double height;           /* m, above grade, that counts by a code */
+    double hanging;          /* m, curtain from its fixing to the roll */
+    double weight;           /* N/m, of bar, clips and wraps, and half the hanging film's */
+    double lean;             /* rad, of the straight line from fixing to roll */
+    tside_loosening gives_way;
+    int leaves_speed_given; /* 1 where the wind's rule has a speed */
+    double leaves_speed;    /* m/s, at which the bar leaves the wall */
+    double unseals_speed; /* m/s, at which the roll rises above the sill; given with leaves_speed */
+    double flies_speed;   /* m/s, at which the curtain flies; given with leaves_speed */
+    int needs_ropes;      /* 1 where the wind asked opens it */
+    int stands_given;     /* 1 where it does not fly in the wind asked */
+    tside_blown stands;   /* in that wind */
+} tside_blowing;
+
 /* Everything about one side. */
 typedef struct tside_plan {
     double curtain_length; /* m, on the bar */
@@ -214,6 +234,8 @@ typedef struct tside_plan {
     double turns_for_changes; /* turn, of the drive from shut, for the changes asked */
     double turns_for_rise;    /* turn, of the drive from shut, for the rise asked */
     double bar_growth;        /* m, of the bar by its warming, at the free end; given with air */
+    int wind_given;           /* 1 where wind is asked */
+    tside_blowing blowing;
     int line_count;
     tside_strength_line lines[TSIDE_STRENGTH_LINES];
     int finding_count;

@@ -212,6 +212,16 @@ static void find_air(const tside_air *air, tside_plan *plan)
         add(plan, TSIDE_FINDING_SMALL_OPENING, TSIDE_DRIVE_END, -1, airing->floor_share, LEAST_SHARE);
 }
 
+/* Of a side that no rope holds. */
+static void find_wind(const tside_blowing *blowing, tside_plan *plan)
+{
+    double net = blowing->pressure.net;
+    if (net > blowing->gives_way.flies)
+        add(plan, TSIDE_FINDING_FLIES, TSIDE_DRIVE_END, -1, net, blowing->gives_way.flies);
+    else if (net > blowing->gives_way.unseals)
+        add(plan, TSIDE_FINDING_UNSEALS, TSIDE_DRIVE_END, -1, net, blowing->gives_way.unseals);
+}
+
 void tside_i_find(const tside_i_setup *setup, const tside_i_hung *drive, const tside_i_hung *free, tside_plan *plan)
 {
     const tside_side *side = setup->side;
@@ -234,6 +244,8 @@ void tside_i_find(const tside_i_setup *setup, const tside_i_hung *drive, const t
     if (!drive->stands)
         find_swing(setup, drive, plan);
     find_tipping(&setup->travel, plan);
+    if (plan->wind_given && side->ropes == TSIDE_NO_ROPES)
+        find_wind(&plan->blowing, plan);
     if (plan->run_given)
         find_run(setup->drive, &side->cable, plan);
     find_protection(&side->cable, plan);

@@ -8,6 +8,7 @@
 #include "parts/crank.h"
 #include "parts/drive.h"
 #include "side/airing.h"
+#include "side/blowing.h"
 #include "side/end.h"
 #include "side/finding.h"
 #include "side/joints.h"
@@ -167,6 +168,8 @@ static tside_status make_plan(const tside_side *side, const tside_bar *bar, cons
                            tside_i_bar_joints(bar, &setup.bar_lengths, &plan->splices, &plan->splice_near, fault)));
     if (has(parts, TSIDE_I_AIR))
         tside_i_plan_air(&setup, lifting.hang, plan);
+    if (has(parts, TSIDE_I_WIND))
+        TRY(tside_i_plan_wind(&setup, plan, fault));
     if (has(parts, TSIDE_I_TORQUE))
         TRY(plan_lift(&setup, &lifting, plan, fault));
     if (has(parts, TSIDE_I_RUN))

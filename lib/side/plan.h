@@ -14,7 +14,8 @@ typedef enum tside_i_part {
     TSIDE_I_LINES = 8 | TSIDE_I_ENDS,
     TSIDE_I_KEEP_OFFS = 16 | TSIDE_I_ENDS,
     TSIDE_I_AIR = 32,
-    TSIDE_I_FINDINGS = 64 | TSIDE_I_RUN | TSIDE_I_LINES | TSIDE_I_KEEP_OFFS | TSIDE_I_AIR /* all */
+    TSIDE_I_WIND = 64,
+    TSIDE_I_FINDINGS = 128 | TSIDE_I_RUN | TSIDE_I_LINES | TSIDE_I_KEEP_OFFS | TSIDE_I_AIR | TSIDE_I_WIND /* all */
 } tside_i_part;
 
 /*

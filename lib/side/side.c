@@ -88,6 +88,7 @@ static const tside_field side_rows[] = {
     {NUMBER(tside_side, rope_friction, "1", FROM(0), TO(2), 0.3, OURS, "coefficient of friction of the ropes on the curtain"), PRESSING},
     {GROUP(tside_side, limits, limits, "what must not be exceeded")},
     {GROUP(tside_side, air, air, "house and weather, where air is asked")},
+    {GROUP(tside_side, wind, wind, "the wind asked about")},
     {LIST(tside_side, bars, bar_count, bar, tside_bar, TSIDE_BARS, "bars to choose the lightest of")},
 };
 /* clang-format on */
@@ -170,6 +171,24 @@ static const tside_field choice_rows[] = {
 TABLE(tside_i_drive_choice_table, choice_rows);
 
 /* clang-format off */
+static const tside_field blowing_rows[] = {
+    {GROUP(tside_blowing, pressure, pressure, "what the wind asked presses with")},
+    {RESULT(tside_blowing, height, "m", "height above grade that counts by a code")},
+    {RESULT(tside_blowing, hanging, "m", "curtain from its fixing to the roll")},
+    {RESULT(tside_blowing, weight, "N/m", "weight of bar, clips and wraps, and half the hanging film's, by the metre")},
+    {RESULT(tside_blowing, lean, "rad", "lean of the straight line from fixing to roll")},
+    {GROUP(tside_blowing, gives_way, loosening, "net pressures at which the curtain gives way")},
+    {RESULT(tside_blowing, leaves_speed, "m/s", "speed at which the bar leaves the wall"), .optional = 1, .given_offset = offsetof(tside_blowing, leaves_speed_given)},
+    {RESULT(tside_blowing, unseals_speed, "m/s", "speed at which the roll rises above the sill"), .optional = 1, .given_offset = offsetof(tside_blowing, leaves_speed_given)},
+    {RESULT(tside_blowing, flies_speed, "m/s", "speed at which the curtain flies"), .optional = 1, .given_offset = offsetof(tside_blowing, leaves_speed_given)},
+    {RESULT_COUNT(tside_blowing, needs_ropes, "1 where the wind asked opens the side, unless ropes hold it")},
+    {RESULT_COUNT(tside_blowing, stands_given, "1 where the curtain does not fly in the wind asked")},
+    {GROUP(tside_blowing, stands, blown, "how it stands in the wind asked"), APPLIES(tside_blowing, stands_given, ONLY(1))},
+};
+/* clang-format on */
+TABLE(tside_i_blowing_table, blowing_rows);
+
+/* clang-format off */
 static const tside_field plan_rows[] = {
     {RESULT(tside_plan, curtain_length, "m", "length of the curtain on the bar")},
     {RESULT(tside_plan, bar_length, "m", "length of the bar")},
@@ -209,6 +228,8 @@ static const tside_field plan_rows[] = {
     {RESULT_OPTIONAL(tside_plan, turns_for_rise, "turn", "turns of the drive from shut for the rise asked")},
     {RESULT(tside_plan, bar_growth, "m", "how much the bar grows by its warming, at the free end"), .optional = 1,
      .given_offset = offsetof(tside_plan, air_given)},
+    {RESULT_COUNT(tside_plan, wind_given, "1 where wind is asked")},
+    {GROUP(tside_plan, blowing, blowing, "wind on the side shut, while no rope holds it"), APPLIES(tside_plan, wind_given, ONLY(1))},
     {RESULT(tside_plan, splice_near, "m", "from the curtain's edge at the drive to where the nearest joint begins; 0 without joints")},
     {RESULT(tside_plan, bar_beyond_drive, "m", "bar from the curtain's edge to the drive's centre")},
     {RESULT(tside_plan, bar_beyond_free, "m", "bar beyond the curtain's edge at the free end")},

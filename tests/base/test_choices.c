@@ -48,7 +48,9 @@ Suite *choices_suite(void);
     NAMED(LONG_STICK, "long_stick") \
     NAMED(FEW_CHANGES, "few_changes") \
     NAMED(HOT, "hot") \
-    NAMED(SMALL_OPENING, "small_opening")
+    NAMED(SMALL_OPENING, "small_opening") \
+    NAMED(FLIES, "flies") \
+    NAMED(UNSEALS, "unseals")
 
 static const struct {
     tside_kind kind;

@@ -10,6 +10,7 @@
 #include <tunnelside.h>
 
 #include "airs.h"
+#include "winds.h"
 #include "expect.h"
 #include "plans.h"
 
@@ -89,6 +90,8 @@ static void provoke(tside_side *side, tside_finding_code code)
         breathe(side), side->air.changes_asked_given = 1, side->air.changes_asked = 1;
         break;
     case TSIDE_FINDING_HOT: breathe(side), side->air.rise_asked_given = 1, side->air.rise_asked = 0.1; break;
+    case TSIDE_FINDING_FLIES: blow(side, 20); break;
+    case TSIDE_FINDING_UNSEALS: blow(side, 4); break;
     case TSIDE_FINDING_SMALL_OPENING: breathe(side), side->air.blocked = 0.6; break;
     case TSIDE_FINDING_CODES: break;
     }
@@ -353,7 +356,7 @@ START_TEST(what_breaks_or_hits_stops_the_work)
         TSIDE_FINDING_UPLIFT,     TSIDE_FINDING_STALL_GUESSED, TSIDE_FINDING_UNUSUAL,    TSIDE_FINDING_DROP,
         TSIDE_FINDING_DROP_START, TSIDE_FINDING_FUSE_START,    TSIDE_FINDING_EFFORT,     TSIDE_FINDING_LEAN_ALONG,
         TSIDE_FINDING_UNCOVERED,  TSIDE_FINDING_BOW_HOLE,      TSIDE_FINDING_LONG_STICK, TSIDE_FINDING_FEW_CHANGES,
-        TSIDE_FINDING_HOT,        TSIDE_FINDING_SMALL_OPENING};
+        TSIDE_FINDING_HOT,        TSIDE_FINDING_SMALL_OPENING, TSIDE_FINDING_UNSEALS};
     for (int code = 0; code < TSIDE_FINDING_CODES; code++) {
         int only_known = 0;
         for (size_t i = 0; i < sizeof known / sizeof *known; i++)

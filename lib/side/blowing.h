@@ -1,0 +1,11 @@
+/* SPDX-License-Identifier: MIT */
+/* Wind, as a plan has it. */
+#ifndef TUNNELSIDE_I_BLOWING
+#define TUNNELSIDE_I_BLOWING
+
+#include "side/ready.h"
+
+/* What a plan says of wind on the side shut, where it is asked; its travel must have been planned. */
+tside_status tside_i_plan_wind(const tside_i_setup *setup, tside_plan *plan, tside_fault *fault);
+
+#endif
