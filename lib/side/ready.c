@@ -120,11 +120,11 @@ static tside_along side_along(const tside_i_setup *setup, tside_which_end which)
 
 /* A guide that stands on its foot does not lean along the house. */
 static tside_status check_standing(const tside_end *end, const tside_along *along, const tside_stand *stand,
-                                   const char *run_on, tside_fault *fault)
+                                   const tside_i_along_names *names, tside_fault *fault)
 {
     if (end->guide.foot != TSIDE_FOOT_FIXED || fabs(stand->misfit) <= SLACK)
         return TSIDE_OK;
-    return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, run_on, "curtain.past",
+    return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, names->run_on, names->past,
                                 "a guide fixed at its foot does not lean along the house: the bar must run on to it",
                                 "m", along->run_on, stand->misfit > 0 ? TSIDE_ABOVE : TSIDE_BELOW,
                                 along->run_on - stand->misfit, 0);
@@ -132,21 +132,23 @@ static tside_status check_standing(const tside_end *end, const tside_along *alon
 
 static tside_status stand_end(tside_i_setup *setup, tside_which_end which, tside_fault *fault)
 {
-    static const tside_i_along_names names[] = {
-        {.past = "curtain.past",
-         .stand_off = "drive_end.extender.eye_stand_off",
-         .eye_past = "drive_end.eye_past",
-         .run_on = "bar.past_drive"},
-        {.past = "curtain.past",
-         .stand_off = "free_end.extender.eye_stand_off",
-         .eye_past = "free_end.eye_past",
-         .run_on = "bar.past_free"},
+    /* In line the curtain is refused, else what the bar runs on, beside the side's own curtain. */
+    static const tside_i_along_names in_line[] = {
+        {.past = "curtain.past", .stand_off = "drive_end.extender.eye_stand_off", .eye_past = "drive_end.eye_past"},
+        {.past = "curtain.past", .stand_off = "free_end.extender.eye_stand_off", .eye_past = "free_end.eye_past"},
+    };
+    static const tside_i_along_names given[] = {
+        {.past = "/curtain.past", .run_on = "past_drive"},
+        {.past = "/curtain.past", .run_on = "past_free"},
     };
     tside_along along = side_along(setup, which);
     tside_stand *stand = setup->stand + which;
     tside_i_along_stand(&along, stand);
-    TRY(tside_i_along_refuse(&along, stand, names + which, fault));
-    return check_standing(tside_i_end(setup->side, which), &along, stand, names[which].run_on, fault);
+    if (along.alignment == TSIDE_IN_LINE)
+        return tside_i_along_refuse(&along, stand, in_line + which, fault);
+    TRY(tside_i_within_bar(setup, fault, tside_i_along_refuse(&along, stand, given + which, fault)));
+    return tside_i_within_bar(setup, fault,
+                              check_standing(tside_i_end(setup->side, which), &along, stand, given + which, fault));
 }
 
 static tside_i_bar_lengths bar_lengths(const tside_i_setup *setup)
