@@ -56,10 +56,14 @@ static double greatest_share(const held *h, double pitch, tside_pitch_rule *rule
     return share[greatest];
 }
 
-static double share_above(double pitch, const void *context)
+/* Where between two pitches the greatest share is 1: its function searches in its turn, and is asked here. */
+static double pitch_sought(const held *h, double least_share, double most_share)
 {
+    tside_i_bracket bracket = tside_i_bracket_of(LEAST, least_share - 1, MOST, most_share - 1);
     tside_pitch_rule ignored;
-    return greatest_share(context, pitch, &ignored) - 1;
+    while (bracket.open)
+        tside_i_bracket_narrow(&bracket, greatest_share(h, bracket.place, &ignored) - 1);
+    return bracket.place;
 }
 
 /* What is refused at any pitch is refused here, but for what bellies too far. */
@@ -82,13 +86,15 @@ tside_status tside_pitch_most(const tside_rope *rope, const tside_bay *bay, doub
 {
     const held h = {rope, bay};
     tside_pitch_rule rules;
-    double found = MOST;
+    double found = MOST, least, most;
     TRY(check(rope, bay, fault));
-    if (greatest_share(&h, LEAST, &rules) > 1)
+    least = greatest_share(&h, LEAST, &rules);
+    most = greatest_share(&h, MOST, &rules);
+    if (least > 1)
         return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, "bay.pressure", "",
                               "a limit is passed however near to each other the ropes are");
-    if (greatest_share(&h, MOST, &rules) > 1) {
-        found = tside_i_rising_root(share_above, &h, LEAST, MOST);
+    if (most > 1) {
+        found = pitch_sought(&h, least, most);
         greatest_share(&h, found * (1 + SLACK), &rules); /* beyond where what bellies too far still holds */
     } else
         rules = TSIDE_PITCH_BY_NOTHING;
