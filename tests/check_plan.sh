@@ -145,6 +145,7 @@ says_here "holes from top end, in: 1, 10 1/16, 36 7/8; drill 5/8 in, then 11/32 
 says_here "drills of 11/32 in for bolts and 5/8 in for the eye bolt"
 says_here "socket of 1/2 in" # 5/16 in nut: ASME B18.2.2
 says_here "patches of tape"
+says_here "a drill for the chain's link, through the guide pipe's top"
 grep -q 'right' page && ! grep -q 'left' page || wrong "the drive's end of a right-hand side is not at the right"
 page 'CARD, free end'
 says_here 'AFX1 Extender, left'
@@ -223,6 +224,7 @@ edit film30.json 's/"guide": {/"guide": { "foot": "fixed",/'
 run 0 changed.json
 fits 'guides on their feet'
 page "CARD, drive's end"
+says_here "the bracket of the guide's top, which is its maker's"
 in_order "for the guide's foot what digs or drives" 'bracket of the guide' 'Set its foot' 'into the ground   2 ft 0 in' 'buried services' 'Keep people and things'
 page 'CARD, the side'
 says_here "set its foot by the set-out, plumb along the house; set the collar's arm to give"

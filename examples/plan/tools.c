@@ -48,8 +48,10 @@ void put_tools(sheet *s, int end)
     text_add(&words, "Tape, level, plumb line, marker, ladder, saw");
     if (on_extender(s->side, end))
         add_bolt_tools(&words, s, end);
+    if (end_asked(s->side, end)->guide.chain > 0 && !stands(s->side, end))
+        text_add(&words, "; a drill for the chain's link, through the guide pipe's top");
     if (stands(s->side, end))
-        text_add(&words, "; for the guide's foot what digs or drives, and sets, %s of pipe (common practice)",
+        text_add(&words, "; the bracket of the guide's top, which is its maker's; for the guide's foot what digs or drives, and sets, %s of pipe (common practice)",
                  tape(&s->pen, end_asked(s->side, end)->footing.depth));
     put_part(&s->paper, "BRING");
     put_words(&s->paper, "%s.", text_of(&words));
