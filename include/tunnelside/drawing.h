@@ -79,7 +79,7 @@ typedef struct tside_picture {
 #define TSIDE_PARTS_CODE(code, name, words) TSIDE_PART_##code,
 
 /* What a stroke or note shows. */
-typedef enum tside_part { TSIDE_PARTS_LIST(TSIDE_PARTS_CODE) TSIDE_PARTS } tside_part;
+typedef enum tside_part { TSIDE_PARTS_LIST(TSIDE_PARTS_CODE) TSIDE_PART_CODES } tside_part;
 
 /* In which state a part is shown. */
 typedef enum tside_shown {

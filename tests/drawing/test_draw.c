@@ -87,7 +87,7 @@ START_TEST(texts_fit_or_are_refused)
         ck_assert_uint_eq(strlen(words), needed);
         ck_assert_int_eq(tside_note_text(drawing.notes + i, one, sizeof one, NULL, &fault), TSIDE_TOO_SMALL);
     }
-    drawing.notes[0].part = TSIDE_PARTS;
+    drawing.notes[0].part = TSIDE_PART_CODES;
     ck_assert_int_eq(tside_note_text(drawing.notes, words, sizeof words, NULL, &fault), TSIDE_OUT_OF_BOUNDS);
 }
 END_TEST

@@ -97,7 +97,7 @@ START_TEST(curves_are_what_the_turn_table_has)
     for (int each = 0; each < SIDES; each++) {
         const tside_side side = side_of(each);
         const tside_plan plan = planned(&side);
-        const tside_stroke *first[TSIDE_PARTS] = {NULL}, *last[TSIDE_PARTS] = {NULL};
+        const tside_stroke *first[TSIDE_PART_CODES] = {NULL}, *last[TSIDE_PART_CODES] = {NULL};
         tside_turn rows[64];
         tside_fault fault;
         int count;

@@ -223,7 +223,7 @@ START_TEST(what_is_no_drawing_is_refused)
     NO_DRAWING(drawing.strokes[3].line = (tside_line_type)9, "drawing.strokes[3].line");
     NO_DRAWING(drawing.dimensions[2].tells = TSIDE_TELLS_COUNT, "drawing.dimensions[2].tells");
     NO_DRAWING(drawing.dimensions[2].text_width = NAN, "drawing.dimensions[2].text_width");
-    NO_DRAWING(drawing.notes[1].part = TSIDE_PARTS, "drawing.notes[1].part");
+    NO_DRAWING(drawing.notes[1].part = TSIDE_PART_CODES, "drawing.notes[1].part");
     NO_DRAWING(drawing.left = NAN, "drawing.left");
     NO_DRAWING(drawing.picture.scale = 0, "drawing.picture.scale");
     NO_DRAWING(drawing.dimensions[0].value = 1e9, "drawing.dimensions[0].value");

@@ -78,7 +78,7 @@ test("files are refused as the programs refuse them", () => {
   };
   says((site) => (site.stok = 1), "stok: no such field");
   says((site) => (site.lenght = "3 ft"), "did you mean 'length'?");
-  says((site) => (site.curtain.hip = 56), "was taken for 56 m", "feet and inches");
+  says((site) => (site.curtain.hip = 56), "was taken for 56 m", "feet, inches or pounds");
   says((site) => delete site.frame.width, "frame.width: missing");
   says((site) => (site.frame.foot_x = "1 ft"), "used only while shape is three_points");
   says((site) => (site.frame.tube.wall = "14 ga"), "needs its family");
