@@ -51,7 +51,9 @@ void put_tools(sheet *s, int end)
     if (end_asked(s->side, end)->guide.chain > 0 && !stands(s->side, end))
         text_add(&words, "; a drill for the chain's link, through the guide pipe's top");
     if (stands(s->side, end))
-        text_add(&words, "; the bracket of the guide's top, which is its maker's; for the guide's foot what digs or drives, and sets, %s of pipe (common practice)",
+        text_add(&words,
+                 "; the bracket of the guide's top, which is its maker's; for the guide's foot what digs or drives, "
+                 "and sets, %s of pipe (common practice)",
                  tape(&s->pen, end_asked(s->side, end)->footing.depth));
     put_part(&s->paper, "BRING");
     put_words(&s->paper, "%s.", text_of(&words));
