@@ -54,11 +54,12 @@ static void speeds(const tside_wind *wind, tside_blowing *blowing)
 tside_status tside_i_plan_wind(const tside_i_setup *setup, tside_plan *plan, tside_fault *fault)
 {
     tside_blowing *blowing = &plan->blowing;
-    tside_wind wind = at_its_height(setup);
+    tside_wind wind;
     tside_loose curtain;
-    plan->wind_given = wind.rule != TSIDE_NO_WIND;
+    plan->wind_given = setup->side->wind.rule != TSIDE_NO_WIND;
     if (!plan->wind_given)
         return TSIDE_OK;
+    wind = at_its_height(setup);
     TRY(tside_i_within(fault, "wind", tside_i_wind_check(&wind, fault)));
     curtain = hung(setup, plan);
     if (curtain.lean >= STEEPEST)
