@@ -180,21 +180,6 @@ static void write_state(text *out)
 
 /* --- the sheet --- */
 
-static papers sheets_of_all(int units)
-{
-    papers sheets = {NULL, 0, 0};
-    for (size_t i = 0; i < all.count; i++) {
-        const planned *side = all.sides[i];
-        const int us = units == AS_THE_FILE ? side->wanted.in_feet : units == US;
-        if (!is_planned(side))
-            continue;
-        papers_add(&sheets, sheet_of(side, us, 1));
-        if (side->wanted.of == 2 && side->wanted.number == 2 && is_planned(all.sides[i - 1]))
-            papers_add(&sheets, job_pieces_of(all.sides + i - 1, 2, us));
-    }
-    return sheets;
-}
-
 /*
  * Of a file's values, which it takes over, and the text they were parsed from: the sheets as HTML, all figures as JSON,
  * and of each side what was refused and which questions are in use. Returns 1 where nothing was refused.
@@ -212,7 +197,7 @@ int plan_sides(json_t *root, const char *source, int units)
     work_add_files(&all, 1, names);
     json_decref(given);
     given = NULL;
-    sheets = sheets_of_all(units);
+    sheets = sheets_of_all(&all, (enum units)units, 1);
     print_html(answers + SHEET, &sheets);
     print_json(answers + FIGURES, &all, 0);
     write_state(answers + STATE);

@@ -98,11 +98,6 @@ static int read_options(options *chosen, int count, char **words)
     return status;
 }
 
-static int in_us(units wanted, const planned *side)
-{
-    return wanted == AS_THE_FILE ? side->wanted.in_feet : wanted == US;
-}
-
 static void print_matters_of_all(text *out, const work *all, units wanted)
 {
     for (size_t i = 0; i < all->count; i++)
@@ -112,25 +107,9 @@ static void print_matters_of_all(text *out, const work *all, units wanted)
         }
 }
 
-/* A sheet for each side that is planned; after the last side of a job its pieces together. */
-static papers sheets_of_all(const work *all, const options *chosen)
-{
-    papers sheets = {NULL, 0, 0};
-    for (size_t i = 0; i < all->count; i++) {
-        const planned *side = all->sides[i];
-        const int us = in_us(chosen->units, side);
-        if (!is_planned(side))
-            continue;
-        papers_add(&sheets, sheet_of(side, us, chosen->format == HTML));
-        if (side->wanted.of == 2 && side->wanted.number == 2 && is_planned(all->sides[i - 1]))
-            papers_add(&sheets, job_pieces_of(all->sides + i - 1, 2, us));
-    }
-    return sheets;
-}
-
 static void print_sheets(text *out, const work *all, const options *chosen)
 {
-    papers sheets = sheets_of_all(all, chosen);
+    papers sheets = sheets_of_all(all, chosen->units, chosen->format == HTML);
     if (chosen->format == HTML)
         print_html(out, &sheets);
     else

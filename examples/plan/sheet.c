@@ -108,7 +108,7 @@ static void put_annex(sheet *s)
         put_figures(s);
 }
 
-paper sheet_of(const planned *side, int us, int drawn)
+static paper sheet_of(const planned *side, int us, int drawn)
 {
     sheet s = {.side = side, .pen = {.us = us}, .drawn = drawn};
     for (int end = 0; end < ENDS; end++)
@@ -116,4 +116,24 @@ paper sheet_of(const planned *side, int us, int drawn)
     put_side_page(&s);
     put_annex(&s);
     return s.paper;
+}
+
+int in_us(units wanted, const planned *side)
+{
+    return wanted == AS_THE_FILE ? side->wanted.in_feet : wanted == US;
+}
+
+papers sheets_of_all(const work *all, units wanted, int drawn)
+{
+    papers sheets = {NULL, 0, 0};
+    for (size_t i = 0; i < all->count; i++) {
+        const planned *side = all->sides[i];
+        const int us = in_us(wanted, side);
+        if (!is_planned(side))
+            continue;
+        papers_add(&sheets, sheet_of(side, us, drawn));
+        if (side->wanted.of == 2 && side->wanted.number == 2 && is_planned(all->sides[i - 1]))
+            papers_add(&sheets, job_pieces_of(all->sides + i - 1, 2, us));
+    }
+    return sheets;
 }

@@ -4,6 +4,7 @@
 #define PLAN_SHEET_H
 
 #include "caution.h"
+#include "command.h"
 #include "ends.h"
 #include "paper.h"
 #include "units.h"
@@ -15,8 +16,11 @@ typedef struct sheet {
     int drawn; /* 1: with drawings */
 } sheet;
 
-/* The whole sheet of one side. */
-paper sheet_of(const planned *side, int us, int drawn);
+/* Whether a side is told in feet, inches and pounds. */
+int in_us(units wanted, const planned *side);
+
+/* A sheet for each side that is planned; after the last side of a job its pieces together. drawn: 1 with drawings. */
+papers sheets_of_all(const work *all, units wanted, int drawn);
 /* The pieces of all sides of a job together. */
 paper job_pieces_of(planned *const *sides, size_t count, int us);
 
