@@ -269,16 +269,16 @@ class Structures {
   typed(row, value) {
     if (typeof value === "number") return value;
     if (typeof value !== "string") throw new TypeError(`${row.name}: a number, or a text with its unit, not ${described(value)}`);
-    return row.unit || row.type === IS_CHOICE ? this.readTyped("tside_field_read", row.name, value, (text, read, fault) => this.c.tside_field_read(row.address, text, read, fault)) : this.quantity(row.name, value, "1");
+    return row.unit || row.type === IS_CHOICE ? this.readTyped(row.name, value, (text, read, fault) => this.c.tside_field_read(row.address, text, read, fault)) : this.quantity(row.name, value, "1");
   }
 
   quantity(name, value, unit) {
     if (typeof value === "number") return value;
     if (typeof value !== "string") throw new TypeError(`${name}: a number, or a text with its unit, not ${described(value)}`);
-    return this.readTyped("tside_quantity_read", name, value, (text, read, fault) => this.c.tside_quantity_read(text, this.memory.putText(unit || "1"), read, fault));
+    return this.readTyped(name, value, (text, read, fault) => this.c.tside_quantity_read(text, this.memory.putText(unit || "1"), read, fault));
   }
 
-  readTyped(reader, name, value, ask) {
+  readTyped(name, value, ask) {
     const m = this.memory;
     noZero(name, value);
     return m.borrow(() => {

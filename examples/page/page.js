@@ -131,9 +131,8 @@ function showState() {
 
 /** What a plan comes to, in one line. */
 function told(plan) {
-  const figures = plan.figures.sides[state.side], stops = figures.stops?.length ?? figures.plan?.findings?.filter((one) => one.stops).length ?? 0;
-  const turns = figures.plan.drive_turns.value ?? figures.plan.drive_turns;
-  return `${turns.toFixed(1)} turns; ${stops ? `${stops} ${stops > 1 ? "things stop" : "thing stops"} the work` : "nothing stops the work"}`;
+  const { drive_turns, findings } = plan.figures.sides[state.side].plan, stops = findings.filter((one) => one.stops).length;
+  return `${drive_turns.value.toFixed(1)} turns; ${stops ? `${stops} ${stops > 1 ? "things stop" : "thing stops"} the work` : "nothing stops the work"}`;
 }
 
 // --- answering ---
