@@ -10,8 +10,8 @@ void put_turns(sheet *s)
                                                       "underside", "opening",  "torque", "lean"};
     pen *p = &s->pen;
     const char *tape_unit = p->us ? "in" : "mm", *torque_name = p->us ? "lbf ft" : "N m";
-    const char *const units[TURNS_COLUMNS] = {"",        tape_unit, tape_unit,   tape_unit,
-                                              tape_unit, tape_unit, torque_name, "deg"};
+    const char *const column_units[TURNS_COLUMNS] = {"",        tape_unit, tape_unit,   tape_unit,
+                                                     tape_unit, tape_unit, torque_name, "deg"};
     const double inch = 0.0254, torque_unit = p->us ? 0.45359237 * 9.80665 * 0.3048 : 1,
                  degree = 3.14159265358979323846 / 180;
     put_part(&s->paper, "TURN BY TURN");
@@ -20,7 +20,7 @@ void put_turns(sheet *s)
               "opening; torque at"
               " the drive; lean of its guide, foot outboard positive.");
     put_columns(&s->paper, NULL, (1u << TURNS_COLUMNS) - 1, 0, TURNS_COLUMNS, titles);
-    put_units(&s->paper, TURNS_COLUMNS, units);
+    put_units(&s->paper, TURNS_COLUMNS, column_units);
     for (int i = 0; i < s->side->turn_count; i++) {
         const tside_turn *row = s->side->turns + i;
         const char *const cells[TURNS_COLUMNS] = {
