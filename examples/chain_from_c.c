@@ -93,11 +93,11 @@ static void strength(const tside_extender *extender, const tside_layout *layout,
     tside_strength_line lines[TSIDE_EXTENDER_LINES];
     tside_extender_load load;
     int count;
-    need(tside_extender_bears(extender, layout, force, weight, &load, &fault));
+    need(tside_extender_bears(extender, layout, force, weight, 0, 0, &load, &fault));
     printf("stand under %.0f N level and %.0f N of weight: bending %.2f MPa, twist %.2f MPa, both and shear as one "
            "%.2f MPa\n",
            force, weight, load.bending_in / 1e6, load.twist / 1e6, load.combined / 1e6);
-    need(tside_extender_strength(extender, layout, force, 0, weight, TSIDE_DRIVE_END, lines, TSIDE_EXTENDER_LINES,
+    need(tside_extender_strength(extender, layout, force, 0, weight, 0, 0, TSIDE_DRIVE_END, lines, TSIDE_EXTENDER_LINES,
                                  &count, &fault));
     for (int i = 0; i < count; i++) {
         printf("stand %s: %.3g %s", tside_strength_text((int)lines[i].code), lines[i].demand, units[lines[i].measure]);

@@ -65,6 +65,17 @@ static void put_loose(sheet *s)
     put_gives_way(s, "The curtain flies", blowing->gives_way.flies, blowing->flies_speed);
 }
 
+/* What wind along the house pushes at both ends' eyes. */
+static void put_pushed(sheet *s)
+{
+    const tside_plan *plan = &s->side->plan;
+    pen *p = &s->pen;
+    put_words(&s->paper,
+              "Wind along the house pushes the eye with %s at the drive's end, by guide and drive, and with %s at the "
+              "free end; with what it pushes along the extender's tube that is in the lines of strength.",
+              quantity(p, plan->drive_end.wind_eye, "N"), quantity(p, plan->free_end.wind_eye, "N"));
+}
+
 static void put_verdict(sheet *s)
 {
     const tside_blowing *blowing = &s->side->plan.blowing;
@@ -94,4 +105,5 @@ void put_wind(sheet *s)
     put_pressure(s);
     put_loose(s);
     put_verdict(s);
+    put_pushed(s);
 }

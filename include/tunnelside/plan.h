@@ -162,6 +162,8 @@ typedef struct tside_end_plan {
     double stand_off_most;    /* m, greatest stand-off that the eye bolt bears */
     double past_bolt_most;    /* m, greatest curtain past the end bow that this allows in line;
                                * given with stand_off_most */
+    double wind_eye; /* N, of wind along the house on guide and drive, at the eye; 0 without wind */
+    double wind_tube;         /* N/m, of it along the extender's tube; 0 without wind or extender */
     double uplift;            /* N, greatest, running */
     double chain_swing;       /* m, foot inboard at open, for a running drive */
     int hip_kick_out_given;   /* 1 where a guide hung on the hip would clear what rides on it */
@@ -409,8 +411,8 @@ typedef struct tside_output {
  * not have is left untouched too. Of a plan only the parts are made that the outputs need, and a
  * row's status comes from these: the travel with its turns and joints always; the torque, with what
  * follows from it to the stall torque; the run and the crank; both ends, with guides, extenders and
- * forces; the lines of strength. Each of the last three needs the torque, and the lines need the
- * ends. Findings, or no outputs at all, need everything.
+ * forces; the lines of strength. Each of the last three needs the torque, the ends need the wind,
+ * and the lines need the ends. Findings, or no outputs at all, need everything.
  * base: not checked by itself, every field checked with each row's values.
  * rows: from 0, how many.
  * inputs: any, columns laid over the base; a place is a number, count or choice of a side.

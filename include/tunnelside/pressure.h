@@ -41,6 +41,9 @@ typedef struct tside_wind {
     double coefficient;       /* 1, net, inside less outside: outward positive; for wind pressing
                                * inward ask again, with that one's size */
     double load_factor;       /* 1, on the pressure */
+    double round_force;       /* 1, force coefficient of round pipe, wind square to it */
+    double square_force;      /* 1, force coefficient of square tube and of the drive */
+    double drive_face;        /* m2, of the drive, that wind along the house meets */
     double speed;             /* m/s, as the rule has it */
     double velocity_pressure; /* Pa, with TSIDE_PRESSURE_GIVEN */
     double density;           /* kg/m3, of the air */
@@ -66,6 +69,8 @@ typedef struct tside_wind {
 /* What a wind comes to. */
 typedef struct tside_pressure {
     double velocity; /* Pa, q */
+    double counted;  /* Pa, q with the load factor and, by ASCE 7-22, Kd: what a coefficient
+                      * multiplies */
     double net;      /* Pa, on the curtain */
     int exposure_given;
     double exposure; /* 1, Kz, by ASCE 7 */

@@ -84,6 +84,7 @@ typedef struct tside_extender_load {
                                   * it, up positive */
     double bending_in;              /* Pa, at the bow bolt, in the end wall's plane */
     double bending_out;             /* Pa, out of it, just below the bow bolt */
+    double bending_wind;            /* Pa, out of it, of wind along the house */
     double axial;                   /* Pa, on the net section */
     double twist;                   /* Pa, shear of the torque between eye and bow bolt */
     double shear;                   /* Pa, of P in the two walls */
@@ -124,35 +125,38 @@ TSIDE_API const char *tside_strength_mends(int code);
  * With a from plumb, sB and sG from eye to bolts, e = side/2 + stand-off from the tube's axis to
  * the guide's line, ef = stand-off + side + spacer from the bow's face, where the bolts take their
  * shear, P = F cos a + W sin a and X = F sin a - W cos a. Bending is |P| sB (side/2)/I_in + |X| ef
- * (side/2)/I_out + |X|/(A - 2 dh T), the bow bolt's holes being in the faces that look along the
- * house; shear |P| e/C + |P|/(2 h T), h the flat inside; both as one, combined = sigma/2 +
- * sqrt(sigma^2/4 + (tau/0.6)^2). The bolts' shear is hypot(P sG/(sG-sB), X) and hypot(P sB/(sG-sB),
- * X), X whole on each. Their pull is where the tube tips about the edge of its flat, b = side/2 -
- * ro, on the bow, whose bolt takes it all, |P| ef/b, and where X acts above or below the bolts, |X|
- * ef/(sG-sB) on the one that it lifts, the member's while X pulls the tube up, else the bow's. The
- * tip moves by P sB^2 sG/(3 E I); the eye bolt bends by hypot(F, W) stand-off/(pi dr^3/32). Not
- * computed are the crushing of tube and bow under the bolts' pull, the bow's own twist, slack of
- * the holes, the section at the eye's hole.
+ * (side/2)/I_out + |X|/(A - 2 dh T) + Mw (side/2)/I_out, the bow bolt's holes being in the faces
+ * that look along the house; wind that way, V at the eye and v along the tube, makes Mw = V sB + v
+ * (end + sB)^2/2. Shear is |P| e/C + |P|/(2 h T), h the flat inside; both as one, combined =
+ * sigma/2 + sqrt(sigma^2/4 + (tau/0.6)^2). The bolts' shear is hypot(P sG/(sG-sB), X) and hypot(P
+ * sB/(sG-sB), X), X whole on each. Their pull is where the tube tips about the edge of its flat, b
+ * = side/2 - ro, on the bow, whose bolt takes it all, |P| ef/b, and where X acts above or below the
+ * bolts, |X| ef/(sG-sB) on the one that it lifts, the member's while X pulls the tube up, else the
+ * bow's; to each comes its reaction to the wind, which blows from either end. The tip moves by P
+ * sB^2 sG/(3 E I); the eye bolt bends by hypot(F, W) stand-off/(pi dr^3/32). Not computed are the
+ * crushing of tube and bow under the bolts' pull, the bow's own twist, slack of the holes, the
+ * section at the eye's hole.
  * extender: every field checked.
  * layout: every field checked that is read: angle, from -pi/2 to pi/2, bow_distance, above 0,
  * member_distance, above that; tside_extender_layout makes all.
  * force: N, any, level, outboard positive (the guide's, going up), inboard negative (jammed coming
  * down).
  * weight: N, from 0, what hangs on the eye.
+ * wind_eye: N, from 0, what wind along the house pushes the eye with; 0 without wind.
+ * wind_tube: N/m, from 0, what it pushes along the tube with; 0 without wind.
  * load: receives what it bears.
- * TSIDE_OUT_OF_BOUNDS: a field, the layout's too, force or weight.
+ * TSIDE_OUT_OF_BOUNDS: a field, the layout's too, force, weight or wind.
  * TSIDE_CONTRADICTS: a bolt's hole as wide as the tube's flat, a tube without a flat inside or one
  * that tside_square_section refuses, or a grade of another metal.
  * Source: derivation, statics; AISC 360-16, equation H3-6, elastic, with all loads scaled alike,
- * and section G4 for h; that twist is never dropped, that stresses are summed by magnitude, and
- * that the bow's bolt takes all the tipping are this library's choices, on the safe side. Where
- * shear is all, AISC's 0.6 Fy is 4 % above von Mises' 0.577.
+ * and section G4 for h; that twist is never dropped, that stresses are summed by magnitude, that
+ * the bow's bolt takes all the tipping, and that the eye takes all the wind on guide and drive are
+ * this library's choices, on the safe side. Where shear is all, AISC's 0.6 Fy is 4 % above von
+ * Mises' 0.577.
  */
-TSIDE_API TSIDE_NODISCARD tside_status tside_extender_bears(const tside_extender *extender,
-                                                            const tside_layout *layout,
-                                                            double force, double weight,
-                                                            tside_extender_load *load,
-                                                            tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_extender_bears(
+    const tside_extender *extender, const tside_layout *layout, double force, double weight,
+    double wind_eye, double wind_tube, tside_extender_load *load, tside_fault *fault);
 
 /*
  * The strength of an extender under the greatest forces at its eye either way, each line at the
@@ -168,21 +172,23 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_extender_bears(const tside_extender
  * outboard: N, from 0, the greatest push on the eye, stalled going up.
  * inboard: N, from 0, the greatest pull, jammed coming down.
  * weight: N, from 0, what hangs on the eye.
+ * wind_eye: N, from 0, what wind along the house pushes the eye with; 0 without wind.
+ * wind_tube: N/m, from 0, what it pushes along the tube with; 0 without wind.
  * end: any, which end, for the lines' label.
  * lines: receives bending, tip, shear on bow and member bolt, their pull, shear and pull of both at
  * once where both limits are known, eye bolt.
  * capacity: any, how many there is room for; TSIDE_EXTENDER_LINES always serve.
  * count: receives the lines written, or needed.
- * TSIDE_OUT_OF_BOUNDS: a field, the layout's too, a force or weight.
+ * TSIDE_OUT_OF_BOUNDS: a field, the layout's too, a force, weight or wind.
  * TSIDE_CONTRADICTS: as tside_extender_bears.
  * TSIDE_TOO_SMALL: more lines than capacity: only count is written.
  * Source: derivation, statics; AISC 360-16, chapter H, for steel's factor; aluminium's, and the
  * ellipse of AISC 360-16, commentary J3.7, from memory.
  */
-TSIDE_API TSIDE_NODISCARD tside_status
-tside_extender_strength(const tside_extender *extender, const tside_layout *layout, double outboard,
-                        double inboard, double weight, tside_which_end end,
-                        tside_strength_line *lines, int capacity, int *count, tside_fault *fault);
+TSIDE_API TSIDE_NODISCARD tside_status tside_extender_strength(
+    const tside_extender *extender, const tside_layout *layout, double outboard, double inboard,
+    double weight, double wind_eye, double wind_tube, tside_which_end end,
+    tside_strength_line *lines, int capacity, int *count, tside_fault *fault);
 
 #ifdef __cplusplus
 }

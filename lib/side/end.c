@@ -140,25 +140,43 @@ static void find_stand_off(const tside_extender *extender, const tside_i_extende
     }
 }
 
+/*
+ * Wind along the house meets guide, drive and tube; what guide and drive take of it is reckoned at the eye, this
+ * library's choice, on the safe side of what bar and foot hold.
+ */
+static void blow_along(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung,
+                       const tside_pressure *pressure, tside_end_plan *plan)
+{
+    const tside_end *end = tside_i_end(setup->side, which);
+    const tside_wind *wind = &setup->side->wind;
+    double guide = hung->stands ? hung->fixed.length : hung->sweep.length;
+    double face = which == TSIDE_DRIVE_END ? wind->drive_face : 0;
+    plan->wind_eye = pressure->counted *
+                     (wind->round_force * end->guide.tube.diameter * guide + wind->square_force * face);
+    if (plan->layout_given)
+        plan->wind_tube = pressure->counted * wind->square_force * end->extender.tube.side;
+}
+
 /* The roll passes the tube, and the tube bears the guide. */
 static tside_status plan_tube(const tside_i_setup *setup, tside_which_end which, double weight, tside_end_plan *plan,
                               tside_i_extender_loads *loads, tside_fault *fault)
 {
     const tside_i_names names = tside_i_end_names(setup, which, TSIDE_I_OWN_EYE);
     const tside_extender *extender = &tside_i_end(setup->side, which)->extender;
+    const tside_i_end_wind wind = {plan->wind_eye, plan->wind_tube};
     const tside_i_passing passing = {&plan->layout, beside(setup, which)};
     tside_i_spot where;
     double intrusion = tside_i_track_greatest(&setup->track, tside_i_intrusion, &passing, &where);
     TRY(tside_i_layout_clear(extender, intrusion, &names, &plan->layout, fault));
     TRY(tside_i_extender_bears(extender, &plan->layout, fmax(plan->side_force_stall, 0), plan->side_force_jam, weight,
-                               loads, fault));
+                               &wind, loads, fault));
     find_stand_off(extender, loads, plan);
     return TSIDE_OK;
 }
 
 tside_status tside_i_plan_end(const tside_i_setup *setup, tside_which_end which, const tside_i_lifting *lifting,
-                              const tside_i_hung *hung, double stall, tside_end_plan *plan, tside_i_end_loads *loads,
-                              tside_fault *fault)
+                              const tside_i_hung *hung, double stall, const tside_pressure *wind, tside_end_plan *plan,
+                              tside_i_end_loads *loads, tside_fault *fault)
 {
     const tside_end *end = tside_i_end(setup->side, which);
     plan->eye_x = hung->eye_x;
@@ -169,6 +187,7 @@ tside_status tside_i_plan_end(const tside_i_setup *setup, tside_which_end which,
     plan->layout_given = end->hung == TSIDE_ON_EXTENDER;
     if (plan->layout_given)
         TRY(lay_out(setup, which, hung, &plan->layout, fault));
+    blow_along(setup, which, hung, wind, plan);
     if (hung->stands) {
         standing_forces(setup, which, lifting, hung, stall, plan, &loads->bending);
         hung_instead(setup, which, lifting, stall, plan);

@@ -139,8 +139,8 @@ static tside_status plan_end(const tside_i_setup *setup, tside_which_end which, 
     int drive = which == TSIDE_DRIVE_END;
     tside_end_plan *end = drive ? &plan->drive_end : &plan->free_end;
     tside_i_end_loads loads;
-    TRY(tside_i_plan_end(setup, which, drive ? lifting : NULL, hung, drive ? plan->stall_torque : 0, end, &loads,
-                         fault));
+    TRY(tside_i_plan_end(setup, which, drive ? lifting : NULL, hung, drive ? plan->stall_torque : 0,
+                         &plan->blowing.pressure, end, &loads, fault));
     tside_i_hip_instead(setup, which, end);
     if (has(parts, TSIDE_I_KEEP_OFFS))
         tside_i_clear_keep_outs(setup, which, hung, end);

@@ -127,6 +127,8 @@ static const tside_field end_plan_rows[] = {
     {RESULT_OPTIONAL(tside_end_plan, stand_off_most, "m", "greatest stand-off that the eye bolt bears")},
     {RESULT(tside_end_plan, past_bolt_most, "m", "greatest curtain past the end bow that this allows in line"), .optional = 1,
      .given_offset = offsetof(tside_end_plan, stand_off_most_given)},
+    {RESULT(tside_end_plan, wind_eye, "N", "what wind along the house pushes the eye with, by guide and drive; 0 without wind")},
+    {RESULT(tside_end_plan, wind_tube, "N/m", "what it pushes along the extender's tube with; 0 without wind")},
     {RESULT(tside_end_plan, uplift, "N", "greatest lift of the eye beyond the guide's weight, running")},
     {RESULT(tside_end_plan, chain_swing, "m", "how far the drive's torque may swing the foot inboard at open, about the chain")},
     {RESULT_OPTIONAL(tside_end_plan, hip_kick_out, "m", "kick out if the guide hung on the hip")},

@@ -17,6 +17,7 @@ static const tside_field rows[] = {
     {RESULT(tside_extender_load, along, "N", "force along the tube, up positive")},
     {RESULT(tside_extender_load, bending_in, "Pa", "bending at the bow bolt, in the end wall's plane")},
     {RESULT(tside_extender_load, bending_out, "Pa", "bending out of it, just below the bow bolt")},
+    {RESULT(tside_extender_load, bending_wind, "Pa", "bending out of it by wind along the house, at the bow bolt")},
     {RESULT(tside_extender_load, axial, "Pa", "stress along the tube, net section")},
     {RESULT(tside_extender_load, twist, "Pa", "shear of the torque between eye and bow bolt")},
     {RESULT(tside_extender_load, shear, "Pa", "shear in the two walls")},
@@ -40,7 +41,14 @@ typedef struct tube {
     double h, b;     /* flat inside; half the flat outside */
     double e, ef;    /* guide's line from the tube's axis; from the bow's face */
     double angle, sB, sG;
+    double end, length; /* above the eye; of the whole tube */
 } tube;
+
+tside_status tside_i_check_end_wind(const tside_i_end_wind *wind, tside_fault *fault)
+{
+    TRY(tside_i_argument(fault, "wind_eye", "N", wind->eye, 0, 0));
+    return tside_i_argument(fault, "wind_tube", "N/m", wind->tube, 0, 0);
+}
 
 tside_status tside_i_check_arms(const tside_layout *layout, tside_fault *fault)
 {
@@ -91,25 +99,42 @@ static tside_status make_tube(const tside_extender *extender, const tside_layout
     t->angle = layout->angle;
     t->sB = layout->bow_distance;
     t->sG = layout->member_distance;
+    t->end = extender->end_distance;
+    t->length = t->end + t->sG + extender->tail;
     TRY(check_flat(t, fault));
     return eye_metal(extender, &t->eye, fault);
+}
+
+/* At the bow bolt, of what stands above it. */
+static double wind_moment(const tube *t, const tside_i_end_wind *wind)
+{
+    double above = t->end + t->sB;
+    return wind->eye * t->sB + wind->tube * above * above / 2;
+}
+
+/* Of wind on eye and tube about a bolt so far below the eye, which the other bolt has to balance. */
+static double wind_about(const tube *t, const tside_i_end_wind *wind, double below)
+{
+    return fabs(wind->eye * below + wind->tube * t->length * (t->end + below - t->length / 2));
 }
 
 /*
  * The bow bolt's two holes lie at the middle of bending in the end wall's plane, and in the farthest walls of bending
  * out of it.
  */
-static void stresses(const tube *t, double P, double X, tside_extender_load *load)
+static void stresses(const tube *t, double P, double X, const tside_i_end_wind *wind, tside_extender_load *load)
 {
     double B = t->B, T = t->T, dh = t->dh, arm = (B - T) / 2;
     double I_in = t->section.inertia - T * dh * dh * dh / 6,
            I_out = t->section.inertia - 2 * dh * T * (arm * arm + T * T / 12);
     load->bending_in = fabs(P) * t->sB * (B / 2) / I_in;
     load->bending_out = fabs(X) * t->ef * (B / 2) / I_out;
+    load->bending_wind = wind_moment(t, wind) * (B / 2) / I_out;
     load->axial = fabs(X) / (t->section.area - 2 * dh * T);
     load->twist = fabs(P) * t->e / t->section.torsion_modulus;
     load->shear = fabs(P) / (2 * t->h * T);
-    load->combined = tside_i_one_stress(load->bending_in + load->bending_out + load->axial, load->twist + load->shear);
+    load->combined = tside_i_one_stress(load->bending_in + load->bending_out + load->bending_wind + load->axial,
+                                        load->twist + load->shear);
 }
 
 /* What two forces square to each other come to; no force is so great that its square overflows. */
@@ -118,13 +143,14 @@ static double together(double a, double b)
     return sqrt(a * a + b * b);
 }
 
-static void bolts(const tube *t, double P, double X, tside_extender_load *load)
+/* Wind blows from either end of the house, and so pulls at each bolt. */
+static void bolts(const tube *t, double P, double X, const tside_i_end_wind *wind, tside_extender_load *load)
 {
     double apart = t->sG - t->sB;
     load->bow_shear = together(P * t->sG / apart, X);
     load->member_shear = together(P * t->sB / apart, X);
-    load->bow_pull = fabs(P) * t->ef / t->b + fmax(0, -X) * t->ef / apart;
-    load->member_pull = fmax(0, X) * t->ef / apart;
+    load->bow_pull = fabs(P) * t->ef / t->b + fmax(0, -X) * t->ef / apart + wind_about(t, wind, t->sG) / apart;
+    load->member_pull = fmax(0, X) * t->ef / apart + wind_about(t, wind, t->sB) / apart;
 }
 
 static double root_modulus(double root)
@@ -142,39 +168,44 @@ static void eye_bolt(const tside_extender *extender, const tside_metal_values *m
     load->stand_off_most = load->stand_off_most_given ? metal->yield / metal->safety * modulus / force : 0;
 }
 
-static void bear(const tside_extender *extender, const tube *t, double F, double W, tside_extender_load *load)
+static void bear(const tside_extender *extender, const tube *t, double F, double W, const tside_i_end_wind *wind,
+                 tside_extender_load *load)
 {
     double cosine = cos(t->angle), sine = sin(t->angle), P = F * cosine + W * sine, X = F * sine - W * cosine;
     load->across = P;
     load->along = X;
-    stresses(t, P, X, load);
-    bolts(t, P, X, load);
+    stresses(t, P, X, wind, load);
+    bolts(t, P, X, wind, load);
     load->tip = P * t->sB * t->sB * t->sG / (3 * t->metal.modulus * t->section.inertia);
     eye_bolt(extender, &t->eye, together(F, W), load);
 }
 
 tside_status tside_i_extender_bears(const tside_extender *extender, const tside_layout *layout, double outboard,
-                                    double inboard, double weight, tside_i_extender_loads *loads, tside_fault *fault)
+                                    double inboard, double weight, const tside_i_end_wind *wind,
+                                    tside_i_extender_loads *loads, tside_fault *fault)
 {
     tube t;
     TRY(make_tube(extender, layout, &t, fault));
     loads->tube = t.metal;
     loads->eye = t.eye;
-    bear(extender, &t, outboard, weight, &loads->up);
-    bear(extender, &t, -inboard, weight, &loads->down);
+    bear(extender, &t, outboard, weight, wind, &loads->up);
+    bear(extender, &t, -inboard, weight, wind, &loads->down);
     return TSIDE_OK;
 }
 
 tside_status tside_extender_bears(const tside_extender *extender, const tside_layout *layout, double force,
-                                  double weight, tside_extender_load *load, tside_fault *fault)
+                                  double weight, double wind_eye, double wind_tube, tside_extender_load *load,
+                                  tside_fault *fault)
 {
+    const tside_i_end_wind wind = {wind_eye, wind_tube};
     tside_extender_load made;
     tube t;
     TRY(tside_i_check(&tside_i_extender_table, "extender", extender, fault));
     TRY(tside_i_check_arms(layout, fault));
     TRY(tside_i_argument(fault, "force", "N", force, -TSIDE_MOST, 0));
     TRY(tside_i_argument(fault, "weight", "N", weight, 0, 0));
+    TRY(tside_i_check_end_wind(&wind, fault));
     TRY(make_tube(extender, layout, &t, fault));
-    bear(extender, &t, force, weight, &made);
+    bear(extender, &t, force, weight, &wind, &made);
     return ANSWER(&tside_i_extender_load_table, made, load, fault);
 }

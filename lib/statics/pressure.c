@@ -23,6 +23,9 @@ static const tside_field wind_rows[] = {
     {CHOICE(tside_wind, rule, rules, TSIDE_NO_WIND, "whether wind is asked about, and what turns it into a pressure")},
     {REQUIRED_FROM(tside_wind, coefficient, "1", 0.01, 10, "net coefficient, inside less outside, outward positive, as the code has it"), APPLIES(tside_wind, rule, WIND)},
     {NUMBER(tside_wind, load_factor, "1", FROM(0.1), TO(10), 1, OURS, "on the pressure: 0.6 on ASCE 7's speeds against allowables"), APPLIES(tside_wind, rule, WIND)},
+    {NUMBER(tside_wind, round_force, "1", FROM(0.1), TO(10), 1.2, "EN 1991-1-4:2005, figure 7.28, unreduced; from memory", "force coefficient of round pipe, wind square to it"), APPLIES(tside_wind, rule, WIND)},
+    {NUMBER(tside_wind, square_force, "1", FROM(0.1), TO(10), 2.1, "EN 1991-1-4:2005, figure 7.23, unreduced; from memory", "force coefficient of square tube and of the drive"), APPLIES(tside_wind, rule, WIND)},
+    {NUMBER(tside_wind, drive_face, "m2", FROM(0), TO(1), 0.03, OURS, "the drive's area that wind along the house meets"), APPLIES(tside_wind, rule, WIND)},
     {REQUIRED_FROM(tside_wind, speed, "m/s", 0.01, 150, "speed of the wind, as the rule has it: a gust, by EN 1991-1-4 a mean over 10 min"), APPLIES(tside_wind, rule, SPEED)},
     {REQUIRED_FROM(tside_wind, velocity_pressure, "Pa", 0.001, 1e5, "velocity pressure"), APPLIES(tside_wind, rule, ONLY(TSIDE_PRESSURE_GIVEN))},
     {NUMBER(tside_wind, density, "kg/m3", FROM(0.1), TO(2), 1.25, RECOMMENDED, "density of the air"), APPLIES(tside_wind, rule, ONLY(TSIDE_PLAIN) | EN)},
@@ -47,6 +50,7 @@ TABLE(tside_i_wind_table, wind_rows);
 /* clang-format off */
 static const tside_field pressure_rows[] = {
     {RESULT(tside_pressure, velocity, "Pa", "velocity pressure")},
+    {RESULT(tside_pressure, counted, "Pa", "velocity pressure with the load factor and, by ASCE 7-22, Kd")},
     {RESULT(tside_pressure, net, "Pa", "net pressure on the curtain, outward")},
     {RESULT_OPTIONAL(tside_pressure, exposure, "1", "Kz, by ASCE 7")},
     {RESULT_OPTIONAL(tside_pressure, mean_speed, "m/s", "mean speed at the height that counts, by EN 1991-1-4")},
@@ -148,7 +152,8 @@ tside_pressure tside_i_wind_pressure(const tside_wind *w)
         break;
     case TSIDE_EN_1991_1_4: en_1991_1_4(w, &p); break;
     }
-    p.net = p.velocity * w->coefficient * w->load_factor * kd;
+    p.counted = p.velocity * w->load_factor * kd;
+    p.net = p.counted * w->coefficient;
     return p;
 }
 

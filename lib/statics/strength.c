@@ -175,9 +175,11 @@ int tside_i_extender_lines(const tside_extender *extender, const tside_i_extende
 }
 
 tside_status tside_extender_strength(const tside_extender *extender, const tside_layout *layout, double outboard,
-                                     double inboard, double weight, tside_which_end end, tside_strength_line *lines,
-                                     int capacity, int *count, tside_fault *fault)
+                                     double inboard, double weight, double wind_eye, double wind_tube,
+                                     tside_which_end end, tside_strength_line *lines, int capacity, int *count,
+                                     tside_fault *fault)
 {
+    const tside_i_end_wind wind = {wind_eye, wind_tube};
     tside_strength_line made[TSIDE_EXTENDER_LINES];
     tside_i_extender_loads loads;
     int needed;
@@ -186,7 +188,8 @@ tside_status tside_extender_strength(const tside_extender *extender, const tside
     TRY(tside_i_check(&tside_i_extender_table, "extender", extender, fault));
     TRY(tside_i_check_arms(layout, fault));
     TRY(tside_i_argument(fault, "weight", "N", weight, 0, 0));
-    TRY(tside_i_extender_bears(extender, layout, outboard, inboard, weight, &loads, fault));
+    TRY(tside_i_check_end_wind(&wind, fault));
+    TRY(tside_i_extender_bears(extender, layout, outboard, inboard, weight, &wind, &loads, fault));
     *count = needed = tside_i_extender_lines(extender, &loads, end, made);
     if (needed > capacity)
         REFUSE(fault, TSIDE_TOO_SMALL, "capacity", "", "the extender has more lines", "1", capacity, TSIDE_BELOW,

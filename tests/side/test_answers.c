@@ -324,7 +324,7 @@ START_TEST(every_byte_of_an_answer_is_defined)
             layout);
     side.drive_end.extender.bolt_limit_given = side.drive_end.extender.pull_limit_given = 1;
     side.drive_end.extender.bolt_limit = side.drive_end.extender.pull_limit = 5000;
-    DEFINES(tside_extender_strength(&side.drive_end.extender, &layout, 100, 50, 20, TSIDE_DRIVE_END, lines,
+    DEFINES(tside_extender_strength(&side.drive_end.extender, &layout, 100, 50, 20, 0, 0, TSIDE_DRIVE_END, lines,
                                     TSIDE_EXTENDER_LINES, &count, &fault),
             lines);
     tside_usual(TSIDE_KIND_LOAD, &load);

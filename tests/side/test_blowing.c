@@ -73,6 +73,62 @@ START_TEST(a_plan_has_the_wind_of_its_curtain_shut)
 }
 END_TEST
 
+/* Guide, drive and tube in a wind along the house, and the lines that an extender then has; the rest stays. */
+START_TEST(wind_along_the_house_loads_the_extenders)
+{
+    tside_side side = plain();
+    const tside_plan before = planned(&side);
+    tside_plan plan;
+    tside_fault fault;
+    double q;
+    ck_assert(before.drive_end.wind_eye == 0 && before.drive_end.wind_tube == 0);
+    blow(&side, 30);
+    side.wind.load_factor = 1.5;
+    side.wind.drive_face = 0.05;
+    plan = planned(&side);
+    q = 1.5 * 1.25 * 30 * 30 / 2;
+    NEAR(plan.blowing.pressure.counted, q, 1e-9, "pressure counted", 0);
+    for (int which = TSIDE_DRIVE_END; which <= TSIDE_FREE_END; which++) {
+        const tside_end *end = which == TSIDE_DRIVE_END ? &side.drive_end : &side.free_end;
+        const tside_end_plan *made = which == TSIDE_DRIVE_END ? &plan.drive_end : &plan.free_end;
+        const tside_end_plan *calm = which == TSIDE_DRIVE_END ? &before.drive_end : &before.free_end;
+        tside_strength_line lines[TSIDE_EXTENDER_LINES];
+        tside_metal_values metal;
+        tside_section pipe;
+        int count, worse = 0;
+        /* EN 1991-1-4, figures 7.28 and 7.23, unreduced, from memory: 1.2 round, 2.1 square */
+        NEAR(made->wind_eye,
+             1.2 * q * end->guide.tube.diameter * made->sweep.length + (which == TSIDE_DRIVE_END ? 2.1 * q * 0.05 : 0),
+             1e-9, "at the eye", which);
+        NEAR(made->wind_tube, 2.1 * q * end->extender.tube.side, 1e-9, "along the tube", which);
+        ck_assert(made->side_force_stall == calm->side_force_stall && made->stand_off_most == calm->stand_off_most);
+        ANSWERS(tside_material_values(&end->guide.material, &metal, &fault));
+        ANSWERS(tside_round_section(&end->guide.tube, metal.density, &pipe, &fault));
+        ANSWERS(tside_extender_strength(&end->extender, &made->layout, fmax(made->side_force_stall, 0),
+                                        made->side_force_jam, GRAVITY * pipe.mass * made->sweep.cut_length,
+                                        made->wind_eye, made->wind_tube, (tside_which_end)which, lines,
+                                        TSIDE_EXTENDER_LINES, &count, &fault));
+        for (int i = 0; i < count; i++) {
+            const tside_strength_line *line = strength_of(&plan, lines[i].code, (tside_which_end)which);
+            const tside_strength_line *quiet = strength_of(&before, lines[i].code, (tside_which_end)which);
+            NEAR(line->demand, lines[i].demand, 1e-9 * lines[i].demand, "line", lines[i].code);
+            worse += line->demand > quiet->demand;
+            ck_assert(line->demand >= quiet->demand);
+        }
+        ck_assert_int_ge(worse, 3); /* bending, and both bolts' pull */
+    }
+    side.wind.rule = TSIDE_ASCE_7_22; /* Kd counts once, in what a coefficient multiplies */
+    side.wind.coefficient = 0.7;
+    plan = planned(&side);
+    NEAR(plan.blowing.pressure.counted, plan.blowing.pressure.velocity * 1.5 * 0.85, 1e-9, "with Kd", 0);
+    NEAR(plan.blowing.pressure.net, plan.blowing.pressure.counted * 0.7, 1e-9, "net", 0);
+    on_hip(&side);
+    plan = planned(&side);
+    ck_assert(plan.drive_end.wind_eye > 0 && plan.drive_end.wind_tube == 0);
+    ck_assert(plan.drive_end.wind_eye > plan.free_end.wind_eye);
+}
+END_TEST
+
 START_TEST(ropes_are_needed_where_the_wind_opens_it)
 {
     tside_side side = plain();
@@ -223,6 +279,7 @@ Suite *blowing_suite(void)
     Suite *suite = suite_create("blowing");
     TCase *tcase = tcase_create("blowing");
     tcase_add_test(tcase, a_plan_has_the_wind_of_its_curtain_shut);
+    tcase_add_test(tcase, wind_along_the_house_loads_the_extenders);
     tcase_add_test(tcase, ropes_are_needed_where_the_wind_opens_it);
     tcase_add_test(tcase, the_houses_top_is_the_usual_height);
     tcase_add_test(tcase, a_heavier_bar_bears_more_wind_and_water_is_not_counted);

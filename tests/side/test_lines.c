@@ -126,7 +126,7 @@ START_TEST(end_lines_are_their_parts)
         ANSWERS(tside_round_section(&end->guide.tube, metal.density, &pipe, &fault));
         weight = GRAVITY * pipe.mass * made->sweep.cut_length;
         ANSWERS(tside_extender_strength(&end->extender, &made->layout, fmax(made->side_force_stall, 0),
-                                        made->side_force_jam, weight, (tside_which_end)which, lines,
+                                        made->side_force_jam, weight, 0, 0, (tside_which_end)which, lines,
                                         TSIDE_EXTENDER_LINES, &count, &fault));
         for (int i = 0; i < count; i++)
             same_line(strength_of(&plan, lines[i].code, (tside_which_end)which), lines + i);

@@ -60,7 +60,7 @@ START_TEST(plan_is_its_parts)
     ANSWERS(tside_drive_stall(&side.drive, worst.drive, &stall, &fault));
     ANSWERS(tside_bar_twist(worst.per_metre, load.length, metal.shear_modulus, section.torsion, &twist, &fault));
     ANSWERS(tside_extender_strength(&side.drive_end.extender, &layout, plan.drive_end.side_force_stall,
-                                    plan.drive_end.side_force_jam, hang.weight, TSIDE_DRIVE_END, lines,
+                                    plan.drive_end.side_force_jam, hang.weight, 0, 0, TSIDE_DRIVE_END, lines,
                                     TSIDE_EXTENDER_LINES, &count, &fault));
     NEAR(plan.drive_end.eye_x, eye_x, 1e-12, "eye", 0);
     NEAR(plan.drive_end.sweep.cut_length, sweep.cut_length, 1e-12, "guide", 0);

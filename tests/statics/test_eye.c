@@ -62,11 +62,11 @@ START_TEST(lines_take_the_worse_force)
         tside_strength_line line[TSIDE_EXTENDER_LINES];
         tside_extender_load up, down, between;
         int count;
-        ANSWERS(tside_extender_strength(&extender, &layout, outboard, inboard, weight, TSIDE_FREE_END, line,
+        ANSWERS(tside_extender_strength(&extender, &layout, outboard, inboard, weight, 0, 0, TSIDE_FREE_END, line,
                                         TSIDE_EXTENDER_LINES, &count, &fault));
         ck_assert_int_eq(count, 9);
-        ANSWERS(tside_extender_bears(&extender, &layout, outboard, weight, &up, &fault));
-        ANSWERS(tside_extender_bears(&extender, &layout, -inboard, weight, &down, &fault));
+        ANSWERS(tside_extender_bears(&extender, &layout, outboard, weight, 0, 0, &up, &fault));
+        ANSWERS(tside_extender_bears(&extender, &layout, -inboard, weight, 0, 0, &down, &fault));
         is_worse(line, TSIDE_EXTENDER_BENDING, up.combined, down.combined, number);
         is_worse(line + 1, TSIDE_EXTENDER_TIP, fabs(up.tip), fabs(down.tip), number);
         is_worse(line + 2, TSIDE_BOW_BOLT, up.bow_shear, down.bow_shear, number);
@@ -79,8 +79,8 @@ START_TEST(lines_take_the_worse_force)
                  hypot(down.member_shear / 4000, down.member_pull / 7000), number);
         is_worse(line + 8, TSIDE_EYE_BOLT_BENDING, up.eye_bolt, down.eye_bolt, number);
         for (int i = 1; i < 10; i++) {
-            ANSWERS(tside_extender_bears(&extender, &layout, outboard - (outboard + inboard) * i / 10, weight, &between,
-                                         &fault));
+            ANSWERS(tside_extender_bears(&extender, &layout, outboard - (outboard + inboard) * i / 10, weight, 0, 0,
+                                         &between, &fault));
             ck_assert(between.combined <= line[0].demand * (1 + 1e-12) &&
                       fabs(between.tip) <= line[1].demand * (1 + 1e-12));
             ck_assert(between.bow_shear <= line[2].demand * (1 + 1e-12) &&
@@ -107,10 +107,10 @@ static void refused(const tside_extender *extender, const tside_layout *layout, 
     tside_extender_load load;
     tside_fault fault;
     int count;
-    REFUSES(tside_extender_strength(extender, layout, force, 0, weight, TSIDE_DRIVE_END, lines, TSIDE_EXTENDER_LINES,
-                                    &count, &fault),
+    REFUSES(tside_extender_strength(extender, layout, force, 0, weight, 0, 0, TSIDE_DRIVE_END, lines,
+                                    TSIDE_EXTENDER_LINES, &count, &fault),
             lines, status, field, relation);
-    REFUSES(tside_extender_bears(extender, layout, force, weight, &load, &fault), load, status, field, relation);
+    REFUSES(tside_extender_bears(extender, layout, force, weight, 0, 0, &load, &fault), load, status, field, relation);
 }
 
 START_TEST(a_layout_made_by_hand_is_checked)
@@ -145,10 +145,14 @@ START_TEST(what_cannot_be_loaded_is_refused)
     tside_extender extender = plain_extender();
     tside_extender_load load;
     tside_fault fault;
-    REFUSES(tside_extender_bears(&extender, &layout, NAN, 50, &load, &fault), load, TSIDE_OUT_OF_BOUNDS, "force",
+    REFUSES(tside_extender_bears(&extender, &layout, NAN, 50, 0, 0, &load, &fault), load, TSIDE_OUT_OF_BOUNDS, "force",
             TSIDE_NOT_FINITE);
     refused(&extender, &layout, 100, -1, TSIDE_OUT_OF_BOUNDS, "weight", TSIDE_BELOW);
-    ANSWERS(tside_extender_bears(&extender, &layout, -100, 0, &load, &fault)); /* jammed coming down */
+    REFUSES(tside_extender_bears(&extender, &layout, 1, 50, -1, 0, &load, &fault), load, TSIDE_OUT_OF_BOUNDS,
+            "wind_eye", TSIDE_BELOW);
+    REFUSES(tside_extender_bears(&extender, &layout, 1, 50, 0, NAN, &load, &fault), load, TSIDE_OUT_OF_BOUNDS,
+            "wind_tube", TSIDE_NOT_FINITE);
+    ANSWERS(tside_extender_bears(&extender, &layout, -100, 0, 0, 0, &load, &fault)); /* jammed coming down */
     extender.eye_material = (tside_material){TSIDE_STEEL, TSIDE_6061_T6, 0};
     refused(&extender, &layout, 100, 50, TSIDE_CONTRADICTS, "extender.eye_material.grade", TSIDE_NO_RELATION);
     extender = plain_extender();

@@ -274,7 +274,7 @@ START_TEST(extender_bends_as_a_frame_does)
         int bow, member;
         beam b = bend_tube(&t, 1, &bow, &member);
         double shear, moment = fabs(moment_in(&b, bow, 0, &shear)), hole = t.e.bolt_hole, net, held;
-        ANSWERS(tside_extender_bears(&t.e, &t.layout, t.force, t.weight, &load, &fault));
+        ANSWERS(tside_extender_bears(&t.e, &t.layout, t.force, t.weight, 0, 0, &load, &fault));
         /* bending at the bow bolt, where it is greatest, on what its hole leaves of two walls at mid-depth */
         net = t.inertia - 2 * t.e.tube.wall * hole * hole * hole / 12;
         NEAR(load.bending_in, moment * t.e.tube.side / 2 / net, 1e-8 * load.bending_in, "stress at the bow bolt",
@@ -310,7 +310,7 @@ START_TEST(extender_bears_what_the_frame_holds)
         tside_fault fault;
         int bow, member;
         beam b = bend_tube(&t, 1, &bow, &member);
-        ANSWERS(tside_extender_bears(&t.e, &t.layout, t.force, t.weight, &load, &fault));
+        ANSWERS(tside_extender_bears(&t.e, &t.layout, t.force, t.weight, 0, 0, &load, &fault));
         NEAR(load.tip, b.moved[1], 1e-8 * fabs(load.tip), "eye moves", number);
         NEAR(load.bow_shear, hypot(b.reaction[3 * bow], b.reaction[3 * bow + 1]), 1e-8 * load.bow_shear, "bow bolt",
              number);
@@ -331,9 +331,9 @@ START_TEST(a_tail_carries_nothing)
     u.e.tail = 0;
     c = bend_tube(&u, 1, &bow, &member);
     NEAR(b.moved[1], c.moved[1], 1e-9 * fabs(c.moved[1]), "eye moves", 0);
-    ANSWERS(tside_extender_strength(&t.e, &t.layout, t.force, 0, t.weight, TSIDE_DRIVE_END, with, TSIDE_EXTENDER_LINES,
-                                    &count, &fault));
-    ANSWERS(tside_extender_strength(&u.e, &t.layout, t.force, 0, t.weight, TSIDE_DRIVE_END, without,
+    ANSWERS(tside_extender_strength(&t.e, &t.layout, t.force, 0, t.weight, 0, 0, TSIDE_DRIVE_END, with,
+                                    TSIDE_EXTENDER_LINES, &count, &fault));
+    ANSWERS(tside_extender_strength(&u.e, &t.layout, t.force, 0, t.weight, 0, 0, TSIDE_DRIVE_END, without,
                                     TSIDE_EXTENDER_LINES, &count, &fault));
     for (int i = 0; i < count; i++)
         NEAR(with[i].demand, without[i].demand, 0, "demand", i);
@@ -348,8 +348,8 @@ START_TEST(demands_are_held_against_limits)
     tside_fault fault;
     double demand;
     int count;
-    ANSWERS(tside_extender_strength(&t.e, &t.layout, 1000, 0, 100, TSIDE_DRIVE_END, lines, TSIDE_EXTENDER_LINES, &count,
-                                    &fault));
+    ANSWERS(tside_extender_strength(&t.e, &t.layout, 1000, 0, 100, 0, 0, TSIDE_DRIVE_END, lines, TSIDE_EXTENDER_LINES,
+                                    &count, &fault));
     demand = lines[0].demand;
     ck_assert(!lines[0].limit_given && !lines[0].utilisation_given && lines[0].yield_needed_given &&
               !lines[2].limit_given && !lines[1].limit_given);
@@ -362,8 +362,8 @@ START_TEST(demands_are_held_against_limits)
         static const tside_verdict verdict[] = {TSIDE_VERDICT_OK, TSIDE_VERDICT_LOOK, TSIDE_VERDICT_NO};
         t.e.material.yield = 1.67 * demand / share[i];
         t.e.bolt_limit = lines[2].demand / share[i];
-        ANSWERS(tside_extender_strength(&t.e, &t.layout, 1000, 0, 100, TSIDE_DRIVE_END, lines, TSIDE_EXTENDER_LINES,
-                                        &count, &fault));
+        ANSWERS(tside_extender_strength(&t.e, &t.layout, 1000, 0, 100, 0, 0, TSIDE_DRIVE_END, lines,
+                                        TSIDE_EXTENDER_LINES, &count, &fault));
         ck_assert(lines[0].limit_given && lines[0].utilisation_given && !lines[0].yield_needed_given);
         NEAR(lines[0].limit, t.e.material.yield / 1.67, 1e-12 * lines[0].limit, "limit", i);
         NEAR(lines[0].utilisation, share[i], 1e-12, "utilisation", i);
@@ -386,14 +386,14 @@ START_TEST(what_cannot_be_loaded_is_refused_by_name)
     tside_usual(TSIDE_KIND_DRIVE, &drive);
     drive.rated_torque_given = 1;
     drive.rated_torque = 50;
-    REFUSES(tside_extender_strength(&t.e, &t.layout, -1, 0, 100, TSIDE_DRIVE_END, lines, 9, &count, &fault), lines,
-            TSIDE_OUT_OF_BOUNDS, "outboard", TSIDE_BELOW);
-    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, 0, -100, TSIDE_DRIVE_END, lines, 9, &count, &fault), lines,
-            TSIDE_OUT_OF_BOUNDS, "weight", TSIDE_BELOW);
-    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, NAN, 100, TSIDE_DRIVE_END, lines, 9, &count, &fault), lines,
-            TSIDE_OUT_OF_BOUNDS, "inboard", TSIDE_NOT_FINITE);
-    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, 0, HUGE_VAL, TSIDE_DRIVE_END, lines, 9, &count, &fault), lines,
-            TSIDE_OUT_OF_BOUNDS, "weight", TSIDE_NOT_FINITE);
+    REFUSES(tside_extender_strength(&t.e, &t.layout, -1, 0, 100, 0, 0, TSIDE_DRIVE_END, lines, 9, &count, &fault),
+            lines, TSIDE_OUT_OF_BOUNDS, "outboard", TSIDE_BELOW);
+    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, 0, -100, 0, 0, TSIDE_DRIVE_END, lines, 9, &count, &fault),
+            lines, TSIDE_OUT_OF_BOUNDS, "weight", TSIDE_BELOW);
+    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, NAN, 100, 0, 0, TSIDE_DRIVE_END, lines, 9, &count, &fault),
+            lines, TSIDE_OUT_OF_BOUNDS, "inboard", TSIDE_NOT_FINITE);
+    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, 0, HUGE_VAL, 0, 0, TSIDE_DRIVE_END, lines, 9, &count, &fault),
+            lines, TSIDE_OUT_OF_BOUNDS, "weight", TSIDE_NOT_FINITE);
     REFUSES(tside_drive_stall(&drive, -1, &torque, &fault), torque, TSIDE_OUT_OF_BOUNDS, "running", TSIDE_BELOW);
     drive.rated_torque = 0;
     REFUSES(tside_drive_stall(&drive, 1, &torque, &fault), torque, TSIDE_OUT_OF_BOUNDS, "drive.rated_torque",
@@ -403,20 +403,20 @@ START_TEST(what_cannot_be_loaded_is_refused_by_name)
     drive.supply_voltage = 12;
     REFUSES(tside_drive_stall(&drive, 1, &torque, &fault), torque, TSIDE_CONTRADICTS, "drive.supply_voltage",
             TSIDE_NO_RELATION);
-    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, 1, 100, TSIDE_DRIVE_END, lines, 6, &count, &fault), lines,
+    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, 1, 100, 0, 0, TSIDE_DRIVE_END, lines, 6, &count, &fault), lines,
             TSIDE_TOO_SMALL, "capacity", TSIDE_BELOW);
     ck_assert_int_eq(count, 7);
-    REFUSES(tside_extender_bears(&t.e, &t.layout, NAN, 100, &load, &fault), load, TSIDE_OUT_OF_BOUNDS, "force",
+    REFUSES(tside_extender_bears(&t.e, &t.layout, NAN, 100, 0, 0, &load, &fault), load, TSIDE_OUT_OF_BOUNDS, "force",
             TSIDE_NOT_FINITE);
-    REFUSES(tside_extender_bears(&t.e, &t.layout, -1, -100, &load, &fault), load, TSIDE_OUT_OF_BOUNDS, "weight",
+    REFUSES(tside_extender_bears(&t.e, &t.layout, -1, -100, 0, 0, &load, &fault), load, TSIDE_OUT_OF_BOUNDS, "weight",
             TSIDE_BELOW);
     t.e.eye_material = (tside_material){TSIDE_STEEL, TSIDE_6061_T6, 0};
-    REFUSES(tside_extender_bears(&t.e, &t.layout, 1, 100, &load, &fault), load, TSIDE_CONTRADICTS,
+    REFUSES(tside_extender_bears(&t.e, &t.layout, 1, 100, 0, 0, &load, &fault), load, TSIDE_CONTRADICTS,
             "extender.eye_material.grade", TSIDE_NO_RELATION);
-    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, 0, 100, TSIDE_DRIVE_END, lines, 9, &count, &fault), lines,
+    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, 0, 100, 0, 0, TSIDE_DRIVE_END, lines, 9, &count, &fault), lines,
             TSIDE_CONTRADICTS, "extender.eye_material.grade", TSIDE_NO_RELATION);
     t.e.eye_root = 0;
-    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, 0, 100, TSIDE_DRIVE_END, lines, 9, &count, &fault), lines,
+    REFUSES(tside_extender_strength(&t.e, &t.layout, 1, 0, 100, 0, 0, TSIDE_DRIVE_END, lines, 9, &count, &fault), lines,
             TSIDE_OUT_OF_BOUNDS, "extender.eye_root", TSIDE_BELOW);
 }
 END_TEST

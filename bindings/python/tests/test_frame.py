@@ -130,7 +130,7 @@ class Extender(unittest.TestCase):
     def test_bolts_and_walls_hold_what_the_frame_asks(self):
         ways = set()
         for extender, layout, force, weight in self.cases():
-            bears = ts.extender_bears(extender, layout, force, weight)
+            bears = ts.extender_bears(extender, layout, force, weight, 0, 0)
             bow, member = (Frame(extender, layout, force, weight, bow_holds=holds) for holds in (True, False))
             floor = 1e-6 * (abs(force) + weight)
             self.near(bears.bow_shear, math.hypot(bow.bow_across, bow.held_along), 1e-6, floor)
@@ -146,7 +146,7 @@ class Extender(unittest.TestCase):
 
     def test_stresses_are_those_of_the_frame_on_the_net_section(self):
         for extender, layout, force, weight in self.cases():
-            bears, tube, hole = ts.extender_bears(extender, layout, force, weight), extender.tube, extender.bolt_hole
+            bears, tube, hole = ts.extender_bears(extender, layout, force, weight, 0, 0), extender.tube, extender.bolt_hole
             frame = Frame(extender, layout, force, weight)
             (along, across, _), (twist, above_out, bend_in) = frame.cut(0, 1)
             _, (_, below_out, _) = frame.cut(1, 0)
@@ -159,47 +159,72 @@ class Extender(unittest.TestCase):
             root = extender.eye_root
             self.near(bears.eye_bolt, math.hypot(force, weight) * extender.eye_stand_off * (root / 2) / (math.pi * (root / 2)**4 / 4), 1e-12)
 
+    def test_wind_along_the_house_bends_the_tube_and_pulls_at_its_bolts(self):
+        dice = random.Random(3)
+        for extender, layout, force, weight in self.cases():
+            eye, spread = dice.uniform(0, 300), dice.uniform(0, 100)
+            calm, blown = (ts.extender_bears(extender, layout, force, weight, *wind) for wind in ((0, 0), (eye, spread)))
+            above, bow, member = extender.end_distance, layout.bow_distance, layout.member_distance
+            places = np.linspace(-above, member + extender.tail, 100001)  # from the eye down, the load in short pieces
+            middle, piece = (places[1:] + places[:-1]) / 2, np.diff(places)
+            moment = eye * bow + np.sum(np.where(middle < bow, spread * piece * (bow - middle), 0))
+            _, _, far = sections(extender.tube, extender.bolt_hole)
+            self.near(blown.bending_wind, moment * extender.tube.side / 2 / far, 1e-4)
+            # two bolts hold what the wind pushes, and its moment
+            holds = np.linalg.solve([[1, 1], [bow, member]], [eye + spread * np.sum(piece), spread * np.sum(middle * piece)])
+            self.near(blown.bow_pull - calm.bow_pull, abs(holds[0]), 1e-6)
+            self.near(blown.member_pull - calm.member_pull, abs(holds[1]), 1e-6, 1e-4)
+            normal = blown.bending_in + blown.bending_out + blown.bending_wind + blown.axial
+            self.near(normal / blown.combined + ((blown.twist + blown.shear) / (0.6 * blown.combined))**2, 1, 1e-12, 0)
+            for name in ("bending_in", "bending_out", "axial", "twist", "shear", "bow_shear", "member_shear", "tip", "eye_bolt"):
+                self.assertEqual(getattr(calm, name), getattr(blown, name), name)
+            self.assertEqual(calm.bending_wind, 0)
+
     def test_one_stress_is_h3_6_with_all_loads_scaled_alike(self):
         for extender, layout, force, weight in self.cases():
-            bears = ts.extender_bears(extender, layout, force, weight)
+            bears = ts.extender_bears(extender, layout, force, weight, 0, 0)
             normal, shear, one = bears.bending_in + bears.bending_out + bears.axial, bears.twist + bears.shear, bears.combined
             self.near(normal / one + (shear / (0.6 * one))**2, 1, 1e-12, 0)  # AISC 360-16, H3-6: the sum that may not pass 1, at the limit
             mises = math.sqrt(normal**2 + 3 * shear**2)
             self.assertGreaterEqual(one, mises if normal > 0.14 * shear else 0.96 * mises)
-            half = ts.extender_bears(extender, layout, force / 2, weight / 2)
+            half = ts.extender_bears(extender, layout, force / 2, weight / 2, 0, 0)
             self.near(half.combined, one / 2, 1e-12, 0)
 
     def test_the_eye_bolt_bears_its_greatest_stand_off(self):
         for extender, layout, force, weight in self.cases():
-            self.assertIsNone(ts.extender_bears(extender, layout, force, weight).stand_off_most)
+            self.assertIsNone(ts.extender_bears(extender, layout, force, weight, 0, 0).stand_off_most)
             known = extender.replace(eye_material=ts.Material(grade="given", yield_=250e6))
-            most = ts.extender_bears(known, layout, force, weight).stand_off_most
+            most = ts.extender_bears(known, layout, force, weight, 0, 0).stand_off_most
             if most <= 1:
-                self.near(ts.extender_bears(known.replace(eye_stand_off=most), layout, force, weight).eye_bolt, 250e6 / 1.67, 1e-12)
-            self.assertIsNone(ts.extender_bears(known, layout, 0, 0).stand_off_most)
+                self.near(ts.extender_bears(known.replace(eye_stand_off=most), layout, force, weight, 0, 0).eye_bolt, 250e6 / 1.67, 1e-12)
+            self.assertIsNone(ts.extender_bears(known, layout, 0, 0, 0, 0).stand_off_most)
 
     def test_the_flat_inside_is_aisc_s(self):
         # AISC Steel Construction Manual, Table 1-12: HSS2X2X1/8, design wall 0.116 in, flat of the inside 1.65 in, corners of 1.5 and 0.5 walls
         wall = 0.116 * 0.0254
         extender, layout = END.extender.replace(tube=ts.Square(side=2 * 0.0254, wall=wall, corner="given", outer_radius=1.5 * wall, inner_radius=0.5 * wall)), ts.plan_side(SIDE).drive_end.layout
-        bears = ts.extender_bears(extender, layout, 1000, 0)
+        bears = ts.extender_bears(extender, layout, 1000, 0, 0, 0)
         self.near(abs(bears.across) / (2 * wall * bears.shear) / 0.0254, 1.65, 0, 0.005)
 
     def test_what_it_cannot_bear_is_refused_by_name(self):
         layout = ts.plan_side(SIDE).drive_end.layout
         wide = END.extender.replace(tube=ts.Square(side=0.02, wall=0.004))
         with self.assertRaises(ts.Error) as caught:
-            ts.extender_bears(wide, layout, 1, 0)
+            ts.extender_bears(wide, layout, 1, 0, 0, 0)
         self.assertEqual((caught.exception.status, caught.exception.field), (ts.Status.CONTRADICTS, "extender.bolt_hole"))
         self.assertAlmostEqual(caught.exception.bound, 0.02 - 4 * 0.004)
-        ts.extender_bears(wide.replace(bolt_hole=caught.exception.bound - 1e-6), layout, 1, 0)
+        ts.extender_bears(wide.replace(bolt_hole=caught.exception.bound - 1e-6), layout, 1, 0, 0, 0)
         for force, weight, field in ((math.nan, 0, "force"), (1, -1, "weight")):
             with self.assertRaises(ts.Error) as caught:
-                ts.extender_bears(END.extender, layout, force, weight)
+                ts.extender_bears(END.extender, layout, force, weight, 0, 0)
+            self.assertEqual(caught.exception.field, field)
+        for eye, spread, field in ((-1, 0, "wind_eye"), (0, math.inf, "wind_tube")):
+            with self.assertRaises(ts.Error) as caught:
+                ts.extender_bears(END.extender, layout, 1, 0, eye, spread)
             self.assertEqual(caught.exception.field, field)
         round_inside = ts.Square(side=0.05, wall=0.003, corner="given", outer_radius=0.022, inner_radius=0.022)
         with self.assertRaises(ts.Error) as caught:
-            ts.extender_bears(END.extender.replace(tube=round_inside, bolt_hole=0.004), layout, 1, 0)
+            ts.extender_bears(END.extender.replace(tube=round_inside, bolt_hole=0.004), layout, 1, 0, 0, 0)
         self.assertEqual(caught.exception.field, "extender.tube.inner_radius")
 
 

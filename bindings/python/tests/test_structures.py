@@ -377,7 +377,7 @@ class Memory(unittest.TestCase):
             plan.drive_end.layout.binding, plan.lines, plan.findings, repr(plan), hash(side), side.asdict()
             ts.plan_turns(side)
             ts.quantity_read("5 ft", "m"), ts.length_write(1.6, "INCHES", 16), ts.trades(), ts.finding_text(plan.findings[0])
-            ts.extender_strength(side.drive_end.extender, plan.drive_end.layout, 100, 50, 10, "DRIVE_END")
+            ts.extender_strength(side.drive_end.extender, plan.drive_end.layout, 100, 50, 10, 0, 0, "DRIVE_END")
             ts.plan_many({"length": [20.0, -1.0, None], "hand": ["left", "right", "left"]}, base=side, workers=2)
             fails(lambda: ts.plan_side(side.replace(length=-1)))
             fails(lambda: ts.plan_turns(side.replace(length=-1)))
