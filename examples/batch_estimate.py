@@ -305,6 +305,18 @@ def draw_air(ax, rows):
     ax.legend(fontsize=7)
 
 
+def draw_wind(ax, rows):
+    """Speed at which the curtain flies over what a metre of it weighs: of each side, and of the middle one with thinner and thicker bars."""
+    weight, flies, wall = "blowing.weight", "blowing.flies_speed", "bar.tube.wall"
+    known = sorted((*figures, k) for k, figures in enumerate(zip(*figures_of(rows, weight, flies))) if figures[1] == figures[1])
+    ax.scatter([heavy for heavy, _, _ in known], [speed for _, speed, _ in known], s=9, color="0.6", label="the sides, shut, no rope holding them")
+    for _, _, middle in known[len(known) // 2:][:1]:
+        walls = [{**rows[middle], wall: rows[middle][wall] * (0.5 + k / 20)} for k in range(21)]
+        ax.plot(*figures_of(walls, weight, flies), label="the middle side, its bar's wall from half to one and a half")
+    ax.set(title="Speed at which it flies over weight", xlabel="bar, clips and wraps, and half the hanging film, N/m", ylabel="speed by its rule, m/s")
+    ax.legend(fontsize=7)
+
+
 def draw_page(sample, path, form, workers):
     import matplotlib
 
@@ -319,7 +331,9 @@ def draw_page(sample, path, form, workers):
     rows = [row for row, *_ in planned]
     typical = sorted(planned, key=lambda each: each[1])[len(planned) // 2][0]
     aired = [row for row in rows if row.get("air.sides")]
-    page, (by_bar, by_eye, by_drive, *more) = plt.subplots(4 if aired else 3, 1, figsize=(8.27, 11.69))
+    blown = [row for row in rows if row.get("wind.rule")]
+    more = [(draw, mine) for draw, mine in ((draw_air, aired), (draw_wind, blown)) if mine]
+    page, (by_bar, by_eye, by_drive, *panels) = plt.subplots(3 + len(more), 1, figsize=(8.27, 11.69))
 
     def bar_of(row):
         return row["bar.tube.diameter"], row["bar.tube.wall"]
@@ -364,8 +378,8 @@ def draw_page(sample, path, form, workers):
     by_drive.set(title=f"Which sides {which} can lift with its safety factor (above its line: it can)", xlabel="length of the side, m")
     by_drive.set_yticks(range(len(labels)), labels, fontsize=7)
     by_drive.grid(axis="y", linewidth=0.4)
-    for by_opening in more:
-        draw_air(by_opening, aired)
+    for ax, (draw, mine) in zip(panels, more):
+        draw(ax, mine)
     thinned = f"{len(sample.rows)} of {sample.seen} rows drawn. " if sample.step > 1 else ""
     page.text(0.5, 0.008, f"{thinned}For choosing parts, not a certificate: local codes, makers' ratings and licensed practice come first.", ha="center", fontsize=7)
     page.tight_layout(rect=(0, 0.02, 1, 1))

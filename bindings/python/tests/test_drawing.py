@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: MIT
 """Drawings on paper: nothing meets a text, at any scale; what is written is well formed; what a notebook and matplotlib show of them."""
 import importlib.util
+import math
 import random
 import subprocess
 import sys
@@ -234,6 +235,35 @@ class Plots(unittest.TestCase):
         self.assertAlmostEqual(lines[1].get_ydata()[0], 30, delta=1e-9)
         with self.assertRaisesRegex(ts.Error, "air.sides"):
             plot.air(SIDE)
+        pyplot.close("all")
+
+    @unittest.skipUnless(MATPLOTLIB, "matplotlib is not installed")
+    def test_the_roll_over_the_speed_of_the_wind(self):
+        import matplotlib
+
+        matplotlib.use("Agg")
+        from matplotlib import pyplot
+        from tunnelside import plot
+
+        # By hand, plumb, by the plain rule: p = 1.25 V^2/2 x 1.28; the film is an arc of radius R from the bar's b to the rail's t.
+        side = SIDE.replace(wind={"rule": "plain", "coefficient": 1.28, "speed": 20})
+        plan = ts.plan_side(side)
+        out, rise, *marks = plot.wind(side).lines
+        self.assertEqual([line.get_xdata()[0] for line in marks], [plan.blowing.flies_speed, 20])
+        last = 0.0
+        for (speed, stands), (same, rises) in zip(out.get_xydata(), rise.get_xydata()):
+            self.assertEqual(speed, same)
+            pressure = 1.28 * 1.25 * speed**2 / 2
+            pull = math.hypot(plan.blowing.weight, pressure * plan.shut.diameter)
+            b = math.atan(pressure * plan.shut.diameter / plan.blowing.weight)
+            t = b + plan.blowing.hanging * pressure / pull
+            self.assertAlmostEqual(stands, pull / pressure * (math.cos(b) - math.cos(t)), delta=1e-6)
+            self.assertAlmostEqual(rises, plan.blowing.hanging - pull / pressure * (math.sin(t) - math.sin(b)), delta=1e-6)
+            self.assertGreater(stands, last)
+            last = stands
+        for none in (SIDE, SIDE.replace(wind={"rule": "given", "coefficient": 1.28, "velocity_pressure": 100})):
+            with self.assertRaisesRegex(ValueError, "wind.rule: .* has no speed"):
+                plot.wind(none)
         pyplot.close("all")
 
     def test_without_matplotlib_it_says_so(self):

@@ -381,6 +381,15 @@ class TestPlots(Example):
             self.assertEqual(self.draw(self.table(*columns), self.folder / name), 0)
             self.assertEqual("Changes of air over opening" in (self.folder / name).read_text(encoding="utf-8"), name == "with.svg")
 
+    def test_page_with_wind(self):
+        """Only where sides ask for it; by a rule without a speed there is no speed to draw."""
+        for name, header, cells in (("with.svg", ",wind.rule,wind.coefficient,wind.speed", ",plain,1.28,30 mph"), ("without.svg", "", ""),
+                                    ("still.svg", ",wind.rule,wind.coefficient,wind.velocity_pressure", ",given,1.28,100 Pa")):
+            self.assertEqual(self.draw(self.table(HEADER + header, ROW + cells), self.folder / name), 0)
+            drawn = (self.folder / name).read_text(encoding="utf-8")
+            self.assertEqual("Speed at which it flies" in drawn, name != "without.svg")
+            self.assertEqual("the middle side, its bar" in drawn, name == "with.svg")
+
     def test_page_that_cannot_be(self):
         for row, name, words in ((ROW.replace("30 m", "30 fathoms"), "page.png", "no row of the table can be planned"), (ROW, "page.xyz", "--plot: Format 'xyz'")):
             with self.assertRaisesRegex(Exception, words):

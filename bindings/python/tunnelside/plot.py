@@ -11,10 +11,10 @@ from __future__ import annotations
 import re
 from typing import Any, Dict, List, Optional, Sequence, Tuple, Union
 
-from ._api import Drawing, Picture, Side, air_through, draw, plan_side, plan_turns
+from ._api import Drawing, Loose, Picture, Side, air_through, draw, loose_blown, plan_side, plan_turns, wind_pressure
 from ._site import Site, speaks_metric
 
-__all__ = ["air", "end_wall", "turns"]
+__all__ = ["air", "end_wall", "turns", "wind"]
 
 _SVG = "{http://www.w3.org/2000/svg}"
 # Of each class of line its width in mm and its dashes, in widths, as ISO 128-2 has them.
@@ -184,5 +184,39 @@ def air(of: Union[Site, Side], ax: Any = None) -> Any:
         ax.axhline(3600 * side.air.changes_asked, color="black", linestyle=(0, (12, 3)), linewidth=0.7)
     ax.set_xlabel("opening, m")
     ax.set_ylabel("changes of the air in an hour")
+    ax.grid(True, linewidth=0.3)
+    return ax
+
+
+def wind(of: Union[Site, Side], ax: Any = None) -> Any:
+    """
+    How far the roll of the side shut, which no rope holds, stands out and rises over the speed of the wind, up to where the curtain flies; as broken
+    lines the speed at which it flies, and the speed asked.
+
+    of: a Site or a Side, which is planned and asks for wind by a rule that has a speed.
+    ax: axes of matplotlib's; without them a figure is made.
+    Error: as plan_side. ValueError: no wind is asked, or by a rule without a speed. ImportError: there is no matplotlib.
+    Answers: the axes.
+    """
+    pyplot = _matplotlib("pyplot")
+    side = _side_of(of)[0]
+    plan, steps = plan_side(side), 100
+    blowing = plan.blowing
+    if blowing is None or blowing.flies_speed is None:
+        raise ValueError(f"wind.rule: {side.wind.rule.text} has no speed")
+    curtain = Loose(hanging=blowing.hanging, roll=plan.shut.diameter, weight=blowing.weight, lean=blowing.lean, seal=max(plan.seal, 0))
+    asked = side.wind.replace(height=blowing.height)
+    speeds = [blowing.flies_speed * k / steps for k in range(1, steps)]
+    stands = [loose_blown(curtain, wind_pressure(asked.replace(speed=speed)).net) for speed in speeds]
+    if ax is None:
+        ax = pyplot.subplots(figsize=(6.7, 4), layout="constrained")[1]
+    ax.plot(speeds, [one.stand_out for one in stands], color="black", label="stands out")
+    ax.plot(speeds, [one.raise_ for one in stands], color="black", linestyle=(0, (4, 2)), label="rises")
+    for speed, words in ((blowing.flies_speed, "flies"), (side.wind.speed, "asked")):
+        ax.axvline(speed, color="black", linestyle=(0, (12, 3)), linewidth=0.7)
+        ax.annotate(words, (speed, 1), xycoords=("data", "axes fraction"), rotation=90, ha="right", va="top")
+    ax.set_xlabel("speed of the wind, m/s")
+    ax.set_ylabel("roll, from where it hangs shut, m")
+    ax.legend(loc="upper left")
     ax.grid(True, linewidth=0.3)
     return ax
