@@ -26,9 +26,9 @@ counts() {
     echo "$3: $each instructions (at most $4 thousand)"
     test $each -gt 0 && test $each -le ${4}000 || failed=1
 }
-counts plan 0 "one full plan, plumb" 84
-counts plan 1 "one full plan, leaning" 230
-counts plan 2 "one full plan, kinked" 230
+counts plan 0 "one full plan, plumb" 78
+counts plan 1 "one full plan, leaning" 220
+counts plan 2 "one full plan, kinked" 226
 counts draw 0 "all views of a side, plumb" 3800
 counts draw 1 "all views of a side, leaning" 4300
 counts draw 2 "all views of a side, kinked" 4200

@@ -213,7 +213,7 @@ static tside_status check_row(const tside_field *row, const void *structure, tsi
 
 tside_status tside_i_check_table(const tside_table *table, const void *structure, tside_fault *fault)
 {
-    const tside_field *end = table->rows + table->count;
+    const tside_field *end = tside_i_rows_end(table, structure);
     for (const tside_field *row = table->rows; row < end; row++)
         if (!tside_i_well_inside(row, structure) && tside_i_applies(row, structure))
             TRY(check_row(row, structure, fault));
@@ -245,15 +245,22 @@ static void copy_list(const tside_field *list, const void *from, void *to)
 {
     int count = *CONST_MEMBER(from, list->count_offset, int);
     *MEMBER(to, list->count_offset, int) = count;
-    for (int i = 0; i < count; i++)
-        tside_i_copy(list->nested, CONST_MEMBER(from, list->offset + (size_t)i * list->stride, void),
-                     MEMBER(to, list->offset + (size_t)i * list->stride, void));
+    if (list->nested->whole)
+        memcpy(MEMBER(to, list->offset, void), CONST_MEMBER(from, list->offset, void), (size_t)count * list->stride);
+    else
+        for (int i = 0; i < count; i++)
+            tside_i_copy(list->nested, CONST_MEMBER(from, list->offset + (size_t)i * list->stride, void),
+                         MEMBER(to, list->offset + (size_t)i * list->stride, void));
 }
 
 /* What does not apply or is not given is not copied. */
 void tside_i_copy(const tside_table *table, const void *from, void *to)
 {
     const tside_field *end = table->rows + table->count;
+    if (table->whole) {
+        memcpy(to, from, table->whole);
+        return;
+    }
     for (const tside_field *row = table->rows; row < end; row++) {
         if (!tside_i_applies(row, from))
             continue;

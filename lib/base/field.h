@@ -25,7 +25,17 @@ enum { TSIDE_I_KINDS(KIND) };
 struct tside_table {
     const tside_field *rows;
     int count;
+    int asked;    /* 1: the first row is a choice, and while that is its first value no other row applies */
+    size_t whole; /* size of an answer that its rows, and what says that they are given, fill without a gap, and that is
+                     made with 0 in what is not given: it is copied as it is; 0: row by row */
 };
+
+/* Rows from the first to here may apply to a structure. */
+static inline const tside_field *tside_i_rows_end(const tside_table *table, const void *structure)
+{
+    const char *choice = (const char *)structure + table->rows->offset;
+    return table->rows + (table->asked && *(const int *)(const void *)choice == 0 ? 1 : table->count);
+}
 
 #define KIND(upper, lower) extern const tside_table tside_i_##lower##_table;
 TSIDE_I_KINDS(KIND)
@@ -174,6 +184,10 @@ static inline int tside_i_applies(const tside_field *row, const void *structure)
 /* Outside these legal, but unusual: a finding. */
 #define UNUSUAL_OUTSIDE(lo, hi) .usual_low = lo, .usual_high = hi
 
-#define TABLE(name, rows) const tside_table name = {rows, (int)(sizeof rows / sizeof *rows)}
+#define ROWS(those) .rows = those, .count = (int)(sizeof those / sizeof *those)
+#define TABLE(name, those) const tside_table name = {ROWS(those)}
+/* Of what is asked by its first choice, and of an answer S that is copied as it is; tests/base/test_tables.c tells. */
+#define TABLE_ASKED(name, those) const tside_table name = {ROWS(those), .asked = 1}
+#define TABLE_WHOLE(name, those, S) const tside_table name = {ROWS(those), .whole = sizeof(S)}
 
 #endif

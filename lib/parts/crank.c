@@ -24,7 +24,7 @@ static const tside_field rows[] = {
     {REQUIRED_FROM(tside_crank, effort_limit, "N", 1, 1000, "the most that the handle may ask"), APPLIES(tside_crank, rule, ONLY(TSIDE_EFFORT_GIVEN))},
 };
 /* clang-format on */
-TABLE(tside_i_crank_table, rows);
+TABLE_ASKED(tside_i_crank_table, rows);
 
 /* clang-format off */
 static const tside_field cranking_rows[] = {
@@ -35,7 +35,7 @@ static const tside_field cranking_rows[] = {
     {RESULT(tside_cranking, time, "s", "from shut to open, at the crank's rate")},
 };
 /* clang-format on */
-TABLE(tside_i_cranking_table, cranking_rows);
+TABLE_WHOLE(tside_i_cranking_table, cranking_rows, tside_cranking);
 
 tside_cranking tside_i_crank_effort(const tside_crank *crank, double torque, double drive_turns)
 {

@@ -49,7 +49,7 @@ static const tside_field section_rows[] = {
     {RESULT(tside_section, mass, "kg/m", "mass per metre")},
 };
 /* clang-format on */
-TABLE(tside_i_section_table, section_rows);
+TABLE_WHOLE(tside_i_section_table, section_rows, tside_section);
 
 static tside_status check_density(double density, tside_fault *fault)
 {

@@ -43,7 +43,7 @@ static const tside_field position_rows[] = {
     {RESULT(tside_position, slope, "rad", "hanging curtain from plumb, outboard going down")},
 };
 /* clang-format on */
-TABLE(tside_i_position_table, position_rows);
+TABLE_WHOLE(tside_i_position_table, position_rows, tside_position);
 
 static void cut_stretches(tside_travel *travel, double end)
 {

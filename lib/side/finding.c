@@ -190,9 +190,9 @@ static int is_unusual(const tside_field *row, const char *structure)
 
 static int count_unusual(const tside_i_setup *setup, const tside_table *table, const char *structure)
 {
-    const tside_field *row = table->rows, *end = row + table->count;
+    const tside_field *end = tside_i_rows_end(table, structure);
     int unusual = 0;
-    for (; row < end; row++)
+    for (const tside_field *row = table->rows; row < end; row++)
         if (row->type == TSIDE_GROUP) {
             if (tside_i_applies(row, structure))
                 unusual += count_unusual(setup, row->nested, group_of(setup, row, structure));

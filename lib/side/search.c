@@ -102,8 +102,9 @@ static tside_status check_without_drive(const tside_side *side, tside_fault *fau
     int drive = 0;
     while (all->rows[drive].nested != &tside_i_drive_table)
         drive++;
-    TRY(tside_i_check_table(&(tside_table){all->rows, drive}, side, fault));
-    return tside_i_check_table(&(tside_table){all->rows + drive + 1, all->count - drive - 1}, side, fault);
+    TRY(tside_i_check_table(&(tside_table){.rows = all->rows, .count = drive}, side, fault));
+    return tside_i_check_table(&(tside_table){.rows = all->rows + drive + 1, .count = all->count - drive - 1}, side,
+                               fault);
 }
 
 tside_status tside_drive_smallest(const tside_side *side, const tside_drive *drives, int count, int *index,

@@ -250,7 +250,7 @@ static const tside_field stick_rows[] = {
     {RESULT(tside_bar_stick, to, "m", "and to where it ends")},
 };
 /* clang-format on */
-TABLE(tside_i_bar_stick_table, stick_rows);
+TABLE_WHOLE(tside_i_bar_stick_table, stick_rows, tside_bar_stick);
 
 /* clang-format off */
 static const tside_field turn_rows[] = {
@@ -266,4 +266,4 @@ static const tside_field turn_rows[] = {
     {RESULT(tside_turn, lean, "rad", "lean of the drive's guide, foot outboard positive")},
 };
 /* clang-format on */
-TABLE(tside_i_turn_table, turn_rows);
+TABLE_WHOLE(tside_i_turn_table, turn_rows, tside_turn);

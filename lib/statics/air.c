@@ -58,7 +58,7 @@ static const tside_field rows[] = {
     {NUMBER(tside_air, bar_warming, "K", FROM(0), TO(100), 40, OURS, "warming of the bar from the day it was hung to the hottest"), ASKED},
 };
 /* clang-format on */
-TABLE(tside_i_air_table, rows);
+TABLE_ASKED(tside_i_air_table, rows);
 
 /* clang-format off */
 static const tside_field airing_rows[] = {

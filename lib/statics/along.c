@@ -61,7 +61,7 @@ static const tside_field skew_rows[] = {
     {RESULT(tside_skew, sweep, "m", "how far the foot sweeps along the house")},
 };
 /* clang-format on */
-TABLE(tside_i_skew_table, skew_rows);
+TABLE_WHOLE(tside_i_skew_table, skew_rows, tside_skew);
 
 /* --- places --- */
 

@@ -42,7 +42,7 @@ static const tside_field fixed_rows[] = {
     {RESULT(tside_fixed, carried_offset, "m", "its centre of mass outboard of the bar's axis")},
 };
 /* clang-format on */
-TABLE(tside_i_fixed_table, fixed_rows);
+TABLE_WHOLE(tside_i_fixed_table, fixed_rows, tside_fixed);
 
 /* clang-format off */
 static const tside_field load_rows[] = {
@@ -51,7 +51,7 @@ static const tside_field load_rows[] = {
     {RESULT(tside_fixed_load, moment, "N m", "greatest bending of the pipe")},
 };
 /* clang-format on */
-TABLE(tside_i_fixed_load_table, load_rows);
+TABLE_WHOLE(tside_i_fixed_load_table, load_rows, tside_fixed_load);
 
 #define STEEPEST_BEST \
     (45 * \

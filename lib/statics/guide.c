@@ -43,7 +43,7 @@ static const tside_field sweep_rows[] = {
     {RESULT(tside_sweep, clear, "m", "eye above what rides on the guide, beyond the clearance asked")},
 };
 /* clang-format on */
-TABLE(tside_i_sweep_table, sweep_rows);
+TABLE_WHOLE(tside_i_sweep_table, sweep_rows, tside_sweep);
 
 typedef struct eye_point {
     double x, y, offset, misfit;

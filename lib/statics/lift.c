@@ -30,7 +30,7 @@ static const tside_field torque_rows[] = {
     {RESULT(tside_torque, per_metre, "N", "lift and drag per metre of bar and curtain")},
 };
 /* clang-format on */
-TABLE(tside_i_torque_table, torque_rows);
+TABLE_WHOLE(tside_i_torque_table, torque_rows, tside_torque);
 
 /* w: what hangs on each metre of bar. */
 static double line_weight(const tside_load *load, double length)

@@ -26,7 +26,7 @@ static const tside_field loosening_rows[] = {
     {RESULT(tside_loosening, flies, "Pa", "net pressure at which the curtain flies: level at its rail")},
 };
 /* clang-format on */
-TABLE(tside_i_loosening_table, loosening_rows);
+TABLE_WHOLE(tside_i_loosening_table, loosening_rows, tside_loosening);
 
 /* clang-format off */
 static const tside_field blown_rows[] = {

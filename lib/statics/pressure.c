@@ -45,7 +45,7 @@ static const tside_field wind_rows[] = {
     {NUMBER(tside_wind, turbulence, "1", FROM(0), TO(10), 1, RECOMMENDED, "kI, of the gusts"), APPLIES(tside_wind, rule, EN)},
 };
 /* clang-format on */
-TABLE(tside_i_wind_table, wind_rows);
+TABLE_ASKED(tside_i_wind_table, wind_rows);
 
 /* clang-format off */
 static const tside_field pressure_rows[] = {

@@ -36,7 +36,7 @@ static const tside_field belly_rows[] = {
     {RESULT(tside_belly, along, "N", "what either hold bears along the chord")},
 };
 /* clang-format on */
-TABLE(tside_i_belly_table, belly_rows);
+TABLE_WHOLE(tside_i_belly_table, belly_rows, tside_belly);
 
 #define LEAST_SLACK 1e-12 /* of what does not stretch: of less there is no digit left to tell its tension by */
 

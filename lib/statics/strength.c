@@ -29,7 +29,7 @@ static const tside_field rows[] = {
     {CHOICE(tside_strength_line, rules, rules, 0, "at which force the demand is greatest: stalled going up, jammed coming down, or asked at one alone")},
 };
 /* clang-format on */
-TABLE(tside_i_strength_line_table, rows);
+TABLE_WHOLE(tside_i_strength_line_table, rows, tside_strength_line);
 
 const char *tside_strength_text(int code)
 {
