@@ -54,7 +54,9 @@ tside_status tside_i_sketch_view(const tside_side *side, const tside_plan *plan,
                                  tside_drawing *drawing, tside_i_sketch *sketch, tside_fault *fault)
 {
     tside_i_setup setup;
-    tside_i_hung drive;
+    tside_sweep sweep;
+    tside_fixed fixed;
+    tside_i_hung drive = {.sweep = &sweep, .fixed = &fixed};
     tside_i_spot asked;
     TRY(check_view(side, plan, picture, fault));
     TRY(tside_i_settle(&tside_i_side_table, NULL, tside_i_set_up(side, &side->bar, &side->drive, &setup, fault),

@@ -37,8 +37,8 @@ static void sample_stretch(const tside_travel *travel, int index, int first, tsi
     int steps = share > 0.3 || index + 1 == travel->stretches ? TSIDE_I_STEPS
                 : share > 0.05                                ? 3
                                                               : 2; /* a short stretch bends little */
-    track->first[index] = first;
-    track->steps[index] = steps;
+    track->first[index] = (unsigned char)first;
+    track->steps[index] = (unsigned char)steps;
     for (int i = 0; i <= steps && kept(track, first + i); i++)
         tside_i_travel_spot(travel, index, place(track, index, i), track->spot + first + i);
 }
@@ -325,13 +325,12 @@ void tside_i_track_seek(const tside_i_track *track, tside_i_quantities *quantiti
     }
 }
 
-tside_i_spot tside_i_peak_spot(const tside_i_track *track, const tside_i_peak *peak)
+const tside_i_spot *tside_i_peak_spot(const tside_i_track *track, const tside_i_peak *peak, tside_i_spot *room)
 {
-    tside_i_spot spot;
     if (peak->sample)
-        return *peak->sample;
-    tside_i_travel_spot(track->travel, peak->stretch, peak->place, &spot);
-    return spot;
+        return peak->sample;
+    tside_i_travel_spot(track->travel, peak->stretch, peak->place, room);
+    return room;
 }
 
 double tside_i_track_greatest(const tside_i_track *track, tside_i_quantities *quantities, const void *context,
@@ -339,6 +338,6 @@ double tside_i_track_greatest(const tside_i_track *track, tside_i_quantities *qu
 {
     tside_i_sought sought = {0};
     tside_i_track_seek(track, quantities, context, &sought, 1);
-    *where = tside_i_peak_spot(track, &sought.greatest);
+    *where = *tside_i_peak_spot(track, &sought.greatest, where);
     return sought.greatest.value;
 }

@@ -13,8 +13,8 @@
 enum { TSIDE_I_STEPS = 6, TSIDE_I_KEPT = 26 };
 typedef struct tside_i_track {
     const tside_travel *travel;
-    tside_i_spot shut, open, beside_shut, beside_open;  /* beside: just inward */
-    int first[TSIDE_STRETCHES], steps[TSIDE_STRETCHES]; /* a stretch's first sample, and how many follow it */
+    tside_i_spot shut, open, beside_shut, beside_open;            /* beside: just inward */
+    unsigned char first[TSIDE_STRETCHES], steps[TSIDE_STRETCHES]; /* a stretch's first sample, how many follow it */
     tside_i_spot spot[TSIDE_I_KEPT];
 } tside_i_track;
 
@@ -52,8 +52,8 @@ typedef struct tside_i_sought {
 void tside_i_track_seek(const tside_i_track *track, tside_i_quantities *quantities, const void *context,
                         tside_i_sought *sought, int count);
 
-/* The spot of a greatest or least value. */
-tside_i_spot tside_i_peak_spot(const tside_i_track *track, const tside_i_peak *peak);
+/* The spot of a greatest or least value: a sample, or made in the room given. */
+const tside_i_spot *tside_i_peak_spot(const tside_i_track *track, const tside_i_peak *peak, tside_i_spot *room);
 
 /* The greatest value of the first quantity alone, and where it is. */
 double tside_i_track_greatest(const tside_i_track *track, tside_i_quantities *quantities, const void *context,

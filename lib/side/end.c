@@ -15,13 +15,15 @@
 
 void tside_i_hip_instead(const tside_i_setup *setup, tside_which_end which, tside_end_plan *plan)
 {
-    tside_i_hung hip;
+    tside_sweep sweep;
+    tside_fixed fixed;
+    tside_i_hung hip = {.sweep = &sweep, .fixed = &fixed};
     tside_i_lifting lifting = {&setup->track, &setup->load, &hip.hang, 0};
     tside_torque worst;
     plan->hip_kick_out_given = tside_i_hang_end(setup, which, TSIDE_I_HIP, 0, &hip, NULL) == TSIDE_OK && !hip.stands;
     if (plan->hip_kick_out_given) {
-        plan->hip_kick_out = hip.sweep.kick_out;
-        plan->hip_lean_greatest = fmax(hip.sweep.lean_greatest, -hip.sweep.lean_least);
+        plan->hip_kick_out = sweep.kick_out;
+        plan->hip_lean_greatest = fmax(sweep.lean_greatest, -sweep.lean_least);
         if (which == TSIDE_DRIVE_END && tside_i_lift_extremes(&lifting, &worst, NULL, NULL) < 1 &&
             isfinite(worst.drive)) {
             plan->hip_torque_given = 1;
@@ -79,10 +81,11 @@ static void hanging_forces(const tside_i_setup *setup, tside_which_end which, co
     const tside_i_sought *push = sought + TSIDE_I_PUSH;
     tside_i_spot where;
     tside_i_track_seek(&setup->track, tside_i_end_forces_at, &bar, sought, TSIDE_I_END_FORCES);
-    where = tside_i_peak_spot(&setup->track, &push->greatest);
     plan->uplift = sought[TSIDE_I_UPLIFT].greatest.value;
     plan->side_force = push->greatest.value;
-    plan->side_force_turns = tside_i_travel_angle(&setup->travel, &where) / (2 * TSIDE_PI);
+    plan->side_force_turns = tside_i_travel_angle(&setup->travel,
+                                                  tside_i_peak_spot(&setup->track, &push->greatest, &where)) /
+                             (2 * TSIDE_PI);
     bending->bar = sought[TSIDE_I_BAR_END].greatest.value;
     if (lifting) {
         halt(setup, which, hung, stall, 0, &plan->side_force_stall, &bending->bar_up);
@@ -92,14 +95,15 @@ static void hanging_forces(const tside_i_setup *setup, tside_which_end which, co
         plan->side_force_jam = fmax(push->least.value, 0); /* the least with its sign turned */
         bending->bar_up = bending->bar_down = bending->bar;
     }
-    tside_i_guide_bending(&setup->track, &hung->hang, &hung->sweep, stall, &bending->guide_up, &bending->guide_down);
+    tside_i_guide_bending(&setup->track, &hung->hang, hung->sweep, stall, &bending->guide_up, &bending->guide_down);
 }
 
 /* What it would come to if a guide fixed at its foot hung from where its top is told to be. */
 static void hung_instead(const tside_i_setup *setup, tside_which_end which, const tside_i_lifting *lifting,
                          double stall, tside_end_plan *plan)
 {
-    tside_i_hung hung;
+    tside_sweep ignored;
+    tside_i_hung hung = {.sweep = &ignored};
     tside_i_lifting lifted = {&setup->track, &setup->load, &hung.hang, 0};
     tside_i_spot where;
     plan->hung_force_given = tside_i_hang_instead(setup, which, &hung) == TSIDE_OK;
@@ -114,11 +118,10 @@ static void standing_forces(const tside_i_setup *setup, tside_which_end which, c
                             const tside_i_hung *hung, double stall, tside_end_plan *plan, tside_i_bending *bending)
 {
     const tside_collar collar = tside_i_end_collar(setup, which);
-    const tside_fixed *fixed = &hung->fixed;
+    const tside_fixed *fixed = hung->fixed;
     tside_torque worst = {0};
     double hangs = collar.mass * TSIDE_GRAVITY * plan->stand.run_on;
     plan->fixed_given = 1;
-    plan->fixed = *fixed;
     plan->fixed_running = tside_i_fixed_force(&setup->track, lifting ? &setup->load : NULL, fixed, 0);
     plan->fixed_stalled = tside_i_fixed_force(&setup->track, NULL, fixed, stall);
     if (lifting)
@@ -149,7 +152,7 @@ static void blow_along(const tside_i_setup *setup, tside_which_end which, const 
 {
     const tside_end *end = tside_i_end(setup->side, which);
     const tside_wind *wind = &setup->side->wind;
-    double guide = hung->stands ? hung->fixed.length : hung->sweep.length;
+    double guide = hung->stands ? hung->fixed->length : hung->sweep->length;
     double face = which == TSIDE_DRIVE_END ? wind->drive_face : 0;
     plan->wind_eye = pressure->counted *
                      (wind->round_force * end->guide.tube.diameter * guide + wind->square_force * face);
@@ -183,7 +186,6 @@ tside_status tside_i_plan_end(const tside_i_setup *setup, tside_which_end which,
     plan->eye_y = hung->eye_y;
     plan->ground = tside_i_end_ground(setup->side, which);
     plan->stand = setup->stand[which];
-    plan->sweep = hung->sweep;
     plan->layout_given = end->hung == TSIDE_ON_EXTENDER;
     if (plan->layout_given)
         TRY(lay_out(setup, which, hung, &plan->layout, fault));
@@ -212,8 +214,8 @@ tside_status tside_i_plan_end(const tside_i_setup *setup, tside_which_end which,
 static double guide_distance(const tside_i_setup *setup, const tside_i_hung *hung, const tside_guide *guide,
                              const tside_keep_out *out)
 {
-    double nearest = tside_i_rectangle_to_sweep(out, hung->eye_x, hung->eye_y, hung->sweep.length,
-                                                hung->sweep.lean_least, hung->sweep.lean_greatest);
+    double nearest = tside_i_rectangle_to_sweep(out, hung->eye_x, hung->eye_y, hung->sweep->length,
+                                                hung->sweep->lean_least, hung->sweep->lean_greatest);
     int places = (int)fmin(ceil(4 * guide->placing_error / guide->tube.diameter), 100);
     for (int place = -places; place <= places; place++) {
         double x, least, greatest;
@@ -221,7 +223,7 @@ static double guide_distance(const tside_i_setup *setup, const tside_i_hung *hun
             continue;
         x = hung->eye_x + guide->placing_error * place / places;
         tside_i_lean_range(&setup->track, x, hung->eye_y, hung->hang.offset, &least, &greatest);
-        nearest = fmin(nearest, tside_i_rectangle_to_sweep(out, x, hung->eye_y, hung->sweep.length, least, greatest));
+        nearest = fmin(nearest, tside_i_rectangle_to_sweep(out, x, hung->eye_y, hung->sweep->length, least, greatest));
     }
     return nearest;
 }
@@ -253,7 +255,7 @@ void tside_i_clear_keep_outs(const tside_i_setup *setup, tside_which_end which, 
     for (int i = 0; i < end->keep_out_count; i++) {
         const tside_keep_out out = tside_i_keep_out_in_place(setup, which, i);
         tside_keep_off *clear = plan->keep_offs + i;
-        clear->guide = (hung->stands ? standing_distance(&hung->fixed, guide->placing_error, &out)
+        clear->guide = (hung->stands ? standing_distance(hung->fixed, guide->placing_error, &out)
                                      : guide_distance(setup, hung, guide, &out)) -
                        guide->tube.diameter / 2;
         clear->tube_given = plan->layout_given;

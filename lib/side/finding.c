@@ -2,11 +2,9 @@
 /* What is legal but unwise. */
 #include "side/finding.h"
 
-#include <string.h>
-
 #include "base/field.h"
-#include "base/number.h"
 #include "shape/bow.h"
+#include "side/remark.h"
 #include "statics/extender.h"
 #include "statics/push.h"
 
@@ -17,21 +15,13 @@
 #define LEAST_SHARE 0.15       /* of the floor, side vents: ASAE EP406, as quoted by a trade article */
 #define LEAST_WRAPS 0.75       /* turn, common practice, no published source */
 
-static void add(tside_plan *plan, tside_finding_code code, tside_which_end end, int index, double value, double bound)
-{
-    if (plan->finding_count < TSIDE_FINDINGS)
-        plan->findings[plan->finding_count++] = (tside_finding){code, end, index, value, bound};
-}
-
 static void find_drive(const tside_drive *drive, tside_plan *plan)
 {
-    if (drive->rated_torque_given && plan->design_torque > drive->rated_torque)
-        add(plan, TSIDE_FINDING_DRIVE_WEAK, TSIDE_DRIVE_END, -1, plan->design_torque, drive->rated_torque);
+    tside_i_hold(plan, TSIDE_FINDING_DRIVE_WEAK, plan->design_torque, drive->rated_torque_given, drive->rated_torque);
     for (int i = 0; i < plan->line_count; i++)
         if (plan->lines[i].verdict == TSIDE_VERDICT_NO)
-            add(plan, TSIDE_FINDING_STRENGTH, plan->lines[i].end, i, plan->lines[i].utilisation, 1);
-    if (drive->limit_turns_given && plan->drive_turns > drive->limit_turns)
-        add(plan, TSIDE_FINDING_LIMIT_TURNS, TSIDE_DRIVE_END, -1, plan->drive_turns, drive->limit_turns);
+            tside_i_remark(plan, TSIDE_FINDING_STRENGTH, plan->lines[i].end, i, plan->lines[i].utilisation, 1);
+    tside_i_hold(plan, TSIDE_FINDING_LIMIT_TURNS, plan->drive_turns, drive->limit_turns_given, drive->limit_turns);
 }
 
 /* A motor on its supply and cable. */
@@ -39,41 +29,35 @@ static void find_run(const tside_drive *drive, const tside_cable *cable, tside_p
 {
     const tside_run *run = &plan->run;
     double allowed = cable->drop_limit * drive->supply_voltage;
+    int wired = cable->wire != TSIDE_NO_CABLE;
     if (run->stalls)
-        add(plan, TSIDE_FINDING_STALLS, TSIDE_DRIVE_END, -1, plan->worst.drive, run->stall_torque);
-    if (run->time_up_given && drive->rated_run_given && run->time_up > drive->rated_run)
-        add(plan, TSIDE_FINDING_LONG_RUN, TSIDE_DRIVE_END, -1, run->time_up, drive->rated_run);
-    if (run->torque_rms_given && drive->rated_torque_given && run->torque_rms > drive->rated_torque)
-        add(plan, TSIDE_FINDING_OVERLOAD, TSIDE_DRIVE_END, -1, run->torque_rms, drive->rated_torque);
+        tside_i_remark_whole(plan, TSIDE_FINDING_STALLS, plan->worst.drive, run->stall_torque);
+    tside_i_hold(plan, TSIDE_FINDING_LONG_RUN, run->time_up, run->time_up_given && drive->rated_run_given,
+                 drive->rated_run);
+    tside_i_hold(plan, TSIDE_FINDING_OVERLOAD, run->torque_rms, run->torque_rms_given && drive->rated_torque_given,
+                 drive->rated_torque);
     if (!run->current_peak_given)
         return;
-    if (cable->wire != TSIDE_NO_CABLE && cable->drop_limit_given) {
-        if (run->drop_peak > allowed)
-            add(plan, TSIDE_FINDING_DROP, TSIDE_DRIVE_END, -1, run->drop_peak, allowed);
-        if (run->drop_start > allowed)
-            add(plan, TSIDE_FINDING_DROP_START, TSIDE_DRIVE_END, -1, run->drop_start, allowed);
-    }
-    if (cable->wire != TSIDE_NO_CABLE && cable->ampacity_given && run->current_peak > cable->ampacity)
-        add(plan, TSIDE_FINDING_AMPACITY, TSIDE_DRIVE_END, -1, run->current_peak, cable->ampacity);
-    if (cable->fuse_given && run->current_peak > cable->fuse)
-        add(plan, TSIDE_FINDING_FUSE, TSIDE_DRIVE_END, -1, run->current_peak, cable->fuse);
-    else if (cable->fuse_given && run->current_start > cable->fuse)
-        add(plan, TSIDE_FINDING_FUSE_START, TSIDE_DRIVE_END, -1, run->current_start, cable->fuse);
+    tside_i_hold(plan, TSIDE_FINDING_DROP, run->drop_peak, wired && cable->drop_limit_given, allowed);
+    tside_i_hold(plan, TSIDE_FINDING_DROP_START, run->drop_start, wired && cable->drop_limit_given, allowed);
+    tside_i_hold(plan, TSIDE_FINDING_AMPACITY, run->current_peak, wired && cable->ampacity_given, cable->ampacity);
+    tside_i_hold(plan, TSIDE_FINDING_FUSE, run->current_peak, cable->fuse_given, cable->fuse);
+    if (run->current_peak <= cable->fuse)
+        tside_i_hold(plan, TSIDE_FINDING_FUSE_START, run->current_start, cable->fuse_given, cable->fuse);
 }
 
 /* Whatever runs on the cable. */
 static void find_protection(const tside_cable *cable, tside_plan *plan)
 {
-    if (cable->wire != TSIDE_NO_CABLE && cable->ampacity_given && cable->fuse_given && cable->fuse > cable->ampacity)
-        add(plan, TSIDE_FINDING_FUSE_LARGE, TSIDE_DRIVE_END, -1, cable->fuse, cable->ampacity);
+    tside_i_hold(plan, TSIDE_FINDING_FUSE_LARGE, cable->fuse,
+                 cable->wire != TSIDE_NO_CABLE && cable->ampacity_given && cable->fuse_given, cable->ampacity);
 }
 
 static void find_holding(const tside_drive *drive, tside_plan *plan)
 {
     if (drive->holds == TSIDE_HOLDS_NOT)
-        add(plan, TSIDE_FINDING_TURNS_BACK, TSIDE_DRIVE_END, -1, fmax(plan->worst.lift, 0), 0);
-    if (plan->cranking_given && plan->cranking.effort > plan->cranking.limit)
-        add(plan, TSIDE_FINDING_EFFORT, TSIDE_DRIVE_END, -1, plan->cranking.effort, plan->cranking.limit);
+        tside_i_remark_whole(plan, TSIDE_FINDING_TURNS_BACK, fmax(plan->worst.lift, 0), 0);
+    tside_i_hold(plan, TSIDE_FINDING_EFFORT, plan->cranking.effort, plan->cranking_given, plan->cranking.limit);
 }
 
 static void find_keep_outs(const tside_i_setup *setup, tside_which_end which, const tside_end_plan *end_plan,
@@ -84,10 +68,10 @@ static void find_keep_outs(const tside_i_setup *setup, tside_which_end which, co
         const tside_keep_off *clear = end_plan->keep_offs + i;
         double needed = end->guide.tube.diameter / 2;
         if (clear->guide < 0)
-            add(plan, TSIDE_FINDING_KEEP_OUT_GUIDE, which, i, clear->guide + needed, needed);
+            tside_i_remark(plan, TSIDE_FINDING_KEEP_OUT_GUIDE, which, i, clear->guide + needed, needed);
         needed = end->extender.tube.side / 2;
         if (clear->tube_given && clear->tube < 0)
-            add(plan, TSIDE_FINDING_KEEP_OUT_TUBE, which, i, clear->tube + needed, needed);
+            tside_i_remark(plan, TSIDE_FINDING_KEEP_OUT_TUBE, which, i, clear->tube + needed, needed);
     }
 }
 
@@ -99,8 +83,8 @@ static void find_hole(const tside_i_setup *setup, tside_which_end which, const t
         return;
     distance = tside_i_path_from_bend(&setup->bow.centre, setup->hip.arc + end_plan->layout.bow_along);
     if (distance < bound - SLACK) /* the best extender often keeps off by just the bound */
-        add(plan, TSIDE_FINDING_BOW_HOLE, which, -1, distance > SLACK ? distance : 0,
-            bound); /* the stiffest often ends just in a kink */
+        tside_i_remark(plan, TSIDE_FINDING_BOW_HOLE, which, -1, distance > SLACK ? distance : 0,
+                       bound); /* the stiffest often ends just in a kink */
 }
 
 /* The lean along the house, either way; 0 of a guide that stands on its foot. */
@@ -115,7 +99,7 @@ static void find_known(const tside_i_setup *setup, tside_which_end which, const 
 {
     double lean = lean_along(end_plan);
     if (lean > LEAN_KNOWN && lean <= LEAN_BINDS)
-        add(plan, TSIDE_FINDING_LEAN_ALONG, which, -1, lean, LEAN_KNOWN);
+        tside_i_remark(plan, TSIDE_FINDING_LEAN_ALONG, which, -1, lean, LEAN_KNOWN);
     find_hole(setup, which, end_plan, plan);
 }
 
@@ -126,13 +110,13 @@ static void find_end(const tside_i_setup *setup, tside_which_end which, const ts
     const tside_footing *footing = &tside_i_end(setup->side, which)->footing;
     find_keep_outs(setup, which, end_plan, plan);
     if (lean_along(end_plan) > LEAN_BINDS)
-        add(plan, TSIDE_FINDING_BINDS, which, -1, lean_along(end_plan), LEAN_BINDS);
-    if (hung->stands && hung->fixed.misfit > footing->misfit_limit)
-        add(plan, TSIDE_FINDING_MISFIT, which, -1, hung->fixed.misfit, footing->misfit_limit);
+        tside_i_remark(plan, TSIDE_FINDING_BINDS, which, -1, lean_along(end_plan), LEAN_BINDS);
+    if (hung->stands && hung->fixed->misfit > footing->misfit_limit)
+        tside_i_remark(plan, TSIDE_FINDING_MISFIT, which, -1, hung->fixed->misfit, footing->misfit_limit);
     if (limits->kick_out_given && end_plan->sweep.kick_out_error > limits->kick_out)
-        add(plan, TSIDE_FINDING_KICK, which, -1, end_plan->sweep.kick_out_error, limits->kick_out);
+        tside_i_remark(plan, TSIDE_FINDING_KICK, which, -1, end_plan->sweep.kick_out_error, limits->kick_out);
     if (limits->side_force_given && end_plan->side_force > limits->side_force)
-        add(plan, TSIDE_FINDING_SIDE_FORCE, which, -1, end_plan->side_force, limits->side_force);
+        tside_i_remark(plan, TSIDE_FINDING_SIDE_FORCE, which, -1, end_plan->side_force, limits->side_force);
 }
 
 /* What a running drive does to its guide when open. */
@@ -143,11 +127,11 @@ static void find_swing(const tside_i_setup *setup, const tside_i_hung *hung, tsi
     tside_i_lean lean = tside_i_hang_lean(&hung->hang, open);
     double up = tside_i_raise(&lean, tside_i_push(&hung->hang, &lean, tside_i_torque(&lifting, open).drive));
     if (hung->hang.chain > 0 && plan->drive_end.chain_swing > 0)
-        add(plan, TSIDE_FINDING_CHAIN_SWING, TSIDE_DRIVE_END, -1, plan->drive_end.chain_swing, 0);
+        tside_i_remark_whole(plan, TSIDE_FINDING_CHAIN_SWING, plan->drive_end.chain_swing, 0);
     if (hung->hang.chain > 0 && up > hung->hang.weight)
-        add(plan, TSIDE_FINDING_THROWN, TSIDE_DRIVE_END, -1, up, hung->hang.weight);
+        tside_i_remark_whole(plan, TSIDE_FINDING_THROWN, up, hung->hang.weight);
     if (plan->drive_end.uplift > 0)
-        add(plan, TSIDE_FINDING_UPLIFT, TSIDE_DRIVE_END, -1, plan->drive_end.uplift, 0);
+        tside_i_remark_whole(plan, TSIDE_FINDING_UPLIFT, plan->drive_end.uplift, 0);
 }
 
 /* A roll whose axis, hanging plumb, would stand inboard of the baseboard's edge. */
@@ -157,8 +141,8 @@ static void find_tipping(const tside_travel *travel, tside_plan *plan)
         if (travel->stretch[i].held == TSIDE_HELD_TIPPED) {
             tside_i_spot spot;
             tside_i_travel_spot(travel, i, travel->stretch[i].from, &spot);
-            add(plan, TSIDE_FINDING_TIPS, TSIDE_DRIVE_END, -1,
-                travel->line.obstacle[travel->line.board].x - travel->line.x, spot.r);
+            tside_i_remark(plan, TSIDE_FINDING_TIPS, TSIDE_DRIVE_END, -1,
+                           travel->line.obstacle[travel->line.board].x - travel->line.x, spot.r);
             return;
         }
 }
@@ -168,7 +152,7 @@ static void find_sticks(const tside_bar *bar, tside_plan *plan)
 {
     const double stick = (plan->bar_length + bar->splices * bar->swage) / (bar->splices + 1);
     if (bar->joints == TSIDE_JOINTS_GIVEN && stick > LONGEST_SOLD)
-        add(plan, TSIDE_FINDING_LONG_STICK, TSIDE_DRIVE_END, -1, stick, LONGEST_SOLD);
+        tside_i_remark_whole(plan, TSIDE_FINDING_LONG_STICK, stick, LONGEST_SOLD);
 }
 
 /* A group of the side's, or what is tried in its place. */
@@ -205,11 +189,11 @@ static void find_air(const tside_air *air, tside_plan *plan)
 {
     const tside_airing *airing = &plan->airing;
     if (air->changes_asked_given && !airing->for_changes_given)
-        add(plan, TSIDE_FINDING_FEW_CHANGES, TSIDE_DRIVE_END, -1, airing->changes, air->changes_asked);
+        tside_i_remark_whole(plan, TSIDE_FINDING_FEW_CHANGES, airing->changes, air->changes_asked);
     if (air->warmth == TSIDE_AIR_IN_THE_SUN && air->rise_asked_given && !airing->for_rise_given)
-        add(plan, TSIDE_FINDING_HOT, TSIDE_DRIVE_END, -1, airing->rise, air->rise_asked);
+        tside_i_remark_whole(plan, TSIDE_FINDING_HOT, airing->rise, air->rise_asked);
     if (airing->floor_share < LEAST_SHARE)
-        add(plan, TSIDE_FINDING_SMALL_OPENING, TSIDE_DRIVE_END, -1, airing->floor_share, LEAST_SHARE);
+        tside_i_remark_whole(plan, TSIDE_FINDING_SMALL_OPENING, airing->floor_share, LEAST_SHARE);
 }
 
 /* Of a side that no rope holds. */
@@ -217,9 +201,9 @@ static void find_wind(const tside_blowing *blowing, tside_plan *plan)
 {
     double net = blowing->pressure.net;
     if (net > blowing->gives_way.flies)
-        add(plan, TSIDE_FINDING_FLIES, TSIDE_DRIVE_END, -1, net, blowing->gives_way.flies);
+        tside_i_remark_whole(plan, TSIDE_FINDING_FLIES, net, blowing->gives_way.flies);
     else if (net > blowing->gives_way.unseals)
-        add(plan, TSIDE_FINDING_UNSEALS, TSIDE_DRIVE_END, -1, net, blowing->gives_way.unseals);
+        tside_i_remark_whole(plan, TSIDE_FINDING_UNSEALS, net, blowing->gives_way.unseals);
 }
 
 void tside_i_find(const tside_i_setup *setup, const tside_i_hung *drive, const tside_i_hung *free, tside_plan *plan)
@@ -231,16 +215,14 @@ void tside_i_find(const tside_i_setup *setup, const tside_i_hung *drive, const t
     find_drive(setup->drive, plan);
     find_end(setup, TSIDE_DRIVE_END, drive, &plan->drive_end, plan);
     find_end(setup, TSIDE_FREE_END, free, &plan->free_end, plan);
-    if (limits->twist_given && plan->twist > limits->twist)
-        add(plan, TSIDE_FINDING_TWIST, TSIDE_DRIVE_END, -1, plan->twist, limits->twist);
-    if (limits->lag_given && plan->lag_elastic > limits->lag)
-        add(plan, TSIDE_FINDING_LAG, TSIDE_DRIVE_END, -1, plan->lag_elastic, limits->lag);
+    tside_i_hold(plan, TSIDE_FINDING_TWIST, plan->twist, limits->twist_given, limits->twist);
+    tside_i_hold(plan, TSIDE_FINDING_LAG, plan->lag_elastic, limits->lag_given, limits->lag);
     if (plan->seal < LEAST_SEAL - SLACK) /* a seal asked as 50 mm comes back with other last digits */
-        add(plan, TSIDE_FINDING_SEAL, TSIDE_DRIVE_END, -1, plan->seal, LEAST_SEAL);
+        tside_i_remark_whole(plan, TSIDE_FINDING_SEAL, plan->seal, LEAST_SEAL);
     if (side->stops.wraps_shut < LEAST_WRAPS)
-        add(plan, TSIDE_FINDING_WRAPS, TSIDE_DRIVE_END, -1, side->stops.wraps_shut, LEAST_WRAPS);
+        tside_i_remark_whole(plan, TSIDE_FINDING_WRAPS, side->stops.wraps_shut, LEAST_WRAPS);
     if (plan->least_down.down < 0)
-        add(plan, TSIDE_FINDING_STAYS_UP, TSIDE_DRIVE_END, -1, plan->least_down.down, 0);
+        tside_i_remark_whole(plan, TSIDE_FINDING_STAYS_UP, plan->least_down.down, 0);
     if (!drive->stands)
         find_swing(setup, drive, plan);
     find_tipping(&setup->travel, plan);
@@ -252,78 +234,13 @@ void tside_i_find(const tside_i_setup *setup, const tside_i_hung *drive, const t
     find_sticks(setup->bar, plan);
     find_holding(setup->drive, plan);
     if (!plan->drive_end.stand.covers) /* the curtain passes both bows alike */
-        add(plan, TSIDE_FINDING_UNCOVERED, TSIDE_DRIVE_END, -1, side->curtain.past, setup->bow.diameter / 2);
+        tside_i_remark_whole(plan, TSIDE_FINDING_UNCOVERED, side->curtain.past, setup->bow.diameter / 2);
     find_known(setup, TSIDE_DRIVE_END, &plan->drive_end, plan);
     find_known(setup, TSIDE_FREE_END, &plan->free_end, plan);
     if (plan->air_given)
         find_air(&side->air, plan);
     if (setup->drive->kind == TSIDE_HAND || !setup->drive->stall_torque_given)
-        add(plan, TSIDE_FINDING_STALL_GUESSED, TSIDE_DRIVE_END, -1, plan->stall_torque, 0);
+        tside_i_remark_whole(plan, TSIDE_FINDING_STALL_GUESSED, plan->stall_torque, 0);
     if (unusual > 0)
-        add(plan, TSIDE_FINDING_UNUSUAL, TSIDE_DRIVE_END, -1, unusual, 0);
-}
-
-enum { KNOWN, STOPS };
-
-static const struct {
-    const char *unit, *mends, *sentence;
-    int stops;
-} findings[TSIDE_FINDING_CODES] = {
-#define FINDING(code, name, unit, stops, mends, sentence) [TSIDE_FINDING_##code] = {unit, mends, sentence, stops},
-    TSIDE_FINDING_LIST(FINDING)
-#undef FINDING
-};
-
-static int is_code(int code)
-{
-    return code >= 0 && code < TSIDE_FINDING_CODES;
-}
-
-int tside_finding_stops(int code)
-{
-    return is_code(code) && findings[code].stops;
-}
-
-const char *tside_finding_unit(int code)
-{
-    return is_code(code) ? findings[code].unit : "1";
-}
-
-const char *tside_finding_sentence(int code)
-{
-    return is_code(code) ? findings[code].sentence : "";
-}
-
-const char *tside_finding_mends(int code)
-{
-    return is_code(code) ? findings[code].mends : "";
-}
-
-static void put_with_unit(tside_i_text *text, double value, const char *unit)
-{
-    tside_i_put_number(text, value);
-    if (strcmp(unit, "1") == 0)
-        return;
-    tside_i_put_character(text, ' ');
-    tside_i_put(text, strcmp(unit, "turn") == 0 ? "turns" : unit);
-}
-
-size_t tside_finding_text(const tside_finding *finding, char *buffer, size_t size)
-{
-    static const char value[] = "{value}", bound[] = "{bound}";
-    tside_i_text text = tside_i_empty(buffer, size);
-    int code = (int)finding->code;
-    if (!is_code(code))
-        return 0;
-    for (const char *at = findings[code].sentence; *at;) {
-        if (!strncmp(at, value, sizeof value - 1)) {
-            put_with_unit(&text, finding->value, findings[code].unit);
-            at += sizeof value - 1;
-        } else if (!strncmp(at, bound, sizeof bound - 1)) {
-            put_with_unit(&text, finding->bound, findings[code].unit);
-            at += sizeof bound - 1;
-        } else
-            tside_i_put_character(&text, *at++);
-    }
-    return text.length;
+        tside_i_remark_whole(plan, TSIDE_FINDING_UNUSUAL, unusual, 0);
 }

@@ -6,40 +6,43 @@
 #include "parts/tube.h"
 #include "statics/strength.h"
 
-static void add_line(tside_plan *plan, tside_strength_line line)
+/* Where the next line goes: a plan has room for as many as there can be. */
+static tside_strength_line *next_line(tside_plan *plan)
 {
-    if (plan->line_count < TSIDE_STRENGTH_LINES)
-        plan->lines[plan->line_count++] = line;
+    return plan->lines + plan->line_count++;
 }
 
 /* Bending stalled going up or jammed coming down. */
-static tside_strength_line either_way(tside_strength_code code, tside_which_end end, double up, double down,
-                                      double modulus, const tside_metal_values *metal)
+static void add_either_way(tside_strength_code code, tside_which_end end, double up, double down, double modulus,
+                           const tside_metal_values *metal, tside_plan *plan)
 {
-    return tside_i_worse(tside_i_stress_line(code, end, up / modulus, metal, 1),
-                         tside_i_stress_line(code, end, down / modulus, metal, 1));
+    tside_strength_line *line = next_line(plan), jammed;
+    tside_i_stress_line(line, code, end, up / modulus, metal, 1);
+    tside_i_stress_line(&jammed, code, end, down / modulus, metal, 1);
+    tside_i_worse(line, &jammed);
 }
 
 void tside_i_bar_lines(const tside_i_setup *setup, const tside_i_bending *bending, tside_plan *plan)
 {
     const tside_bar *bar = setup->bar;
     const tside_metal_values *metal = &setup->bar_metal;
+    const tside_section *section = &setup->bar_section;
     double arm = bar->screws * bar->tube.diameter / 2, beyond = fmax(setup->load.length - plan->splice_near, 0);
-    add_line(plan, tside_i_stress_line(TSIDE_BAR_SHEAR, TSIDE_DRIVE_END,
-                                       plan->worst.drive / setup->bar_section.torsion_modulus, metal, 0.6));
-    add_line(plan, tside_i_stress_line(TSIDE_BAR_SHEAR_STALL, TSIDE_DRIVE_END,
-                                       plan->stall_torque / setup->bar_section.torsion_modulus, metal, 0.6));
-    add_line(plan, tside_i_stress_line(TSIDE_BAR_BENDING, TSIDE_DRIVE_END,
-                                       bending->bar / setup->bar_section.section_modulus, metal, 1));
-    add_line(plan, either_way(TSIDE_BAR_BENDING_STALL, TSIDE_DRIVE_END, bending->bar_up, bending->bar_down,
-                              setup->bar_section.section_modulus, metal));
-    add_line(plan, tside_i_force_line(TSIDE_COUPLING_SCREW, TSIDE_DRIVE_END, plan->stall_torque / arm,
-                                      bar->screw_limit_given, bar->screw_limit));
+    tside_i_stress_line(next_line(plan), TSIDE_BAR_SHEAR, TSIDE_DRIVE_END, plan->worst.drive / section->torsion_modulus,
+                        metal, 0.6);
+    tside_i_stress_line(next_line(plan), TSIDE_BAR_SHEAR_STALL, TSIDE_DRIVE_END,
+                        plan->stall_torque / section->torsion_modulus, metal, 0.6);
+    tside_i_stress_line(next_line(plan), TSIDE_BAR_BENDING, TSIDE_DRIVE_END, bending->bar / section->section_modulus,
+                        metal, 1);
+    add_either_way(TSIDE_BAR_BENDING_STALL, TSIDE_DRIVE_END, bending->bar_up, bending->bar_down,
+                   section->section_modulus, metal, plan);
+    tside_i_force_line(next_line(plan), TSIDE_COUPLING_SCREW, TSIDE_DRIVE_END, plan->stall_torque / arm,
+                       bar->screw_limit_given, bar->screw_limit);
     if (plan->splices > 0) {
-        add_line(plan, tside_i_force_line(TSIDE_SPLICE_SCREW, TSIDE_DRIVE_END, plan->worst.per_metre * beyond / arm,
-                                          bar->screw_limit_given, bar->screw_limit));
-        add_line(plan, tside_i_force_line(TSIDE_SPLICE_SCREW_STALL, TSIDE_DRIVE_END, plan->stall_torque / arm,
-                                          bar->screw_limit_given, bar->screw_limit));
+        tside_i_force_line(next_line(plan), TSIDE_SPLICE_SCREW, TSIDE_DRIVE_END, plan->worst.per_metre * beyond / arm,
+                           bar->screw_limit_given, bar->screw_limit);
+        tside_i_force_line(next_line(plan), TSIDE_SPLICE_SCREW_STALL, TSIDE_DRIVE_END, plan->stall_torque / arm,
+                           bar->screw_limit_given, bar->screw_limit);
     }
 }
 
@@ -52,8 +55,8 @@ static tside_status add_net_section(const tside_i_setup *setup, tside_which_end 
     double I;
     TRY(tside_i_within(fault, "frame", tside_i_round_section(tube, 1, &section, fault)));
     I = section.inertia;
-    add_line(plan, tside_i_plain_line(TSIDE_BOW_NET_SECTION, which, TSIDE_SHARE,
-                                      (I - 2 * tube->wall * hole * hole * hole / 12) / I));
+    tside_i_plain_line(next_line(plan), TSIDE_BOW_NET_SECTION, which, TSIDE_SHARE,
+                       (I - 2 * tube->wall * hole * hole * hole / 12) / I);
     return TSIDE_OK;
 }
 
@@ -71,19 +74,16 @@ tside_status tside_i_end_lines(const tside_i_setup *setup, tside_which_end which
     const tside_i_bending *bending = &loads->bending;
     tside_metal_values metal;
     tside_section section;
-    tside_strength_line lines[TSIDE_EXTENDER_LINES];
-    int count;
     TRY(tside_i_within(fault, tside_i_end_name(which), guide_section(&end->guide, &metal, &section, fault)));
-    add_line(plan, either_way(TSIDE_GUIDE_BENDING, which, bending->guide_up, bending->guide_down,
-                              section.section_modulus, &metal));
+    add_either_way(TSIDE_GUIDE_BENDING, which, bending->guide_up, bending->guide_down, section.section_modulus, &metal,
+                   plan);
     if (end->hung == TSIDE_ON_HIP) {
-        add_line(plan, tside_i_worse(
-                           tside_i_plain_line(TSIDE_RAIL_PULL, which, TSIDE_FORCE, fmax(end_plan->side_force_stall, 0)),
-                           tside_i_plain_line(TSIDE_RAIL_PULL, which, TSIDE_FORCE, end_plan->side_force_jam)));
+        tside_strength_line *line = next_line(plan), jammed;
+        tside_i_plain_line(line, TSIDE_RAIL_PULL, which, TSIDE_FORCE, fmax(end_plan->side_force_stall, 0));
+        tside_i_plain_line(&jammed, TSIDE_RAIL_PULL, which, TSIDE_FORCE, end_plan->side_force_jam);
+        tside_i_worse(line, &jammed);
         return TSIDE_OK;
     }
-    count = tside_i_extender_lines(&end->extender, &loads->extender, which, lines);
-    for (int i = 0; i < count; i++)
-        add_line(plan, lines[i]);
+    plan->line_count += tside_i_extender_lines(&end->extender, &loads->extender, which, plan->lines + plan->line_count);
     return add_net_section(setup, which, end->extender.bolt_hole, plan, fault);
 }

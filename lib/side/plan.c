@@ -155,7 +155,8 @@ static tside_status make_plan(const tside_side *side, const tside_bar *bar, cons
                               tside_plan *plan, tside_fault *fault)
 {
     tside_i_setup setup;
-    tside_i_hung driven, free;
+    tside_i_hung driven = {.sweep = &plan->drive_end.sweep, .fixed = &plan->drive_end.fixed};
+    tside_i_hung free = {.sweep = &plan->free_end.sweep, .fixed = &plan->free_end.fixed};
     tside_i_lifting lifting = {&setup.track, &setup.load, NULL, available(drive)};
     memset(plan, 0, sizeof *plan); /* what a side does not have is 0, and padding too: equal sides give equal bytes */
     TRY(tside_i_set_up(side, bar, drive, &setup, fault));

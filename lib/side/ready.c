@@ -277,9 +277,9 @@ static tside_status stand_guide(const tside_i_setup *setup, tside_which_end whic
                                     "the collar would come to the ground", "m", hip - ground, TSIDE_NOT_ABOVE,
                                     hip - lowest, 0);
     TRY(tside_i_fixed_make(&setup->track, &end->guide, &end->footing, collar, hung->eye_x, hung->eye_y, ground, names,
-                           &hung->fixed, fault));
-    hung->eye_x = hung->fixed.top_x;
-    hung->sweep = sweep_of(&hung->fixed);
+                           hung->fixed, fault));
+    hung->eye_x = hung->fixed->top_x;
+    *hung->sweep = sweep_of(hung->fixed);
     hung->hang = (tside_hang){.eye_x = hung->eye_x, .eye_y = hung->eye_y};
     return TSIDE_OK;
 }
@@ -293,7 +293,7 @@ static tside_status hang_guide(const tside_i_setup *setup, tside_which_end which
     int instead = place == TSIDE_I_HIP && end->hung != TSIDE_ON_HIP;
     tside_i_hanging at = {hung->eye_x, hung->eye_y, instead ? 0 : end->guide.placing_error,
                           instead ? 0 : setup->stand[which].misfit, names->ground};
-    return tside_i_hang_and_sweep(&setup->track, &end->guide, collar, &at, names, &hung->hang, &hung->sweep, fault);
+    return tside_i_hang_and_sweep(&setup->track, &end->guide, collar, &at, names, &hung->hang, hung->sweep, fault);
 }
 
 /* Where an end's own eye is. */

@@ -9,13 +9,16 @@
 #include "statics/extender.h"
 #include "statics/lift.h"
 
-/* One end wall with its guide, which hangs from an eye, or stands on its foot and then has no hang. */
+/*
+ * One end wall with its guide, which hangs from an eye, or stands on its foot and then has no hang. What it does over
+ * the travel, and how it stands, goes where its maker has room for it: in the plan, or beside.
+ */
 typedef struct tside_i_hung {
+    tside_sweep *sweep;
+    tside_fixed *fixed;
     tside_hang hang;
-    tside_sweep sweep;
     double eye_x, eye_y;
     int stands;
-    tside_fixed fixed;
 } tside_i_hung;
 
 /* What turns with the lean of a hanging guide; NULL: nothing does. */
@@ -46,7 +49,7 @@ typedef enum tside_i_place { TSIDE_I_OWN_EYE, TSIDE_I_HIP, TSIDE_I_BEST_EYE } ts
 /* Bow, line, travel and load of a side, which must have passed its check, with a bar and a drive. */
 tside_status tside_i_set_up(const tside_side *side, const tside_bar *bar, const tside_drive *drive,
                             tside_i_setup *setup, tside_fault *fault);
-/* Hangs an end's guide, or stands it on its foot. rise: for TSIDE_I_BEST_EYE. */
+/* Hangs an end's guide, or stands it on its foot, in the room given. rise: for TSIDE_I_BEST_EYE. */
 tside_status tside_i_hang_end(const tside_i_setup *setup, tside_which_end which, tside_i_place place, double rise,
                               tside_i_hung *hung, tside_fault *fault);
 /*

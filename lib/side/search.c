@@ -17,7 +17,7 @@ static double running_force(const tside_i_setup *setup, tside_which_end which, c
     tside_i_spot where;
     if (!hung->stands)
         return tside_i_greatest_push(&setup->track, which == TSIDE_DRIVE_END ? &lifting : NULL, &hung->hang, 0, &where);
-    return tside_i_fixed_force(&setup->track, which == TSIDE_DRIVE_END ? &setup->load : NULL, &hung->fixed, 0).reaction;
+    return tside_i_fixed_force(&setup->track, which == TSIDE_DRIVE_END ? &setup->load : NULL, hung->fixed, 0).reaction;
 }
 
 /* Whether an eye at this rise keeps kick out and side force within the side's limits; a refusal counts as no. */
@@ -25,11 +25,13 @@ static int rise_serves(const tside_i_setup *setup, tside_which_end which, double
                        tside_status *status)
 {
     const tside_limits *limits = &setup->side->limits;
-    tside_i_hung hung;
+    tside_sweep sweep;
+    tside_fixed fixed;
+    tside_i_hung hung = {.sweep = &sweep, .fixed = &fixed};
     *status = tside_i_hang_end(setup, which, TSIDE_I_BEST_EYE, rise, &hung, fault);
     if (*status != TSIDE_OK)
         return 0;
-    if (limits->kick_out_given && !(hung.sweep.kick_out_error <= limits->kick_out))
+    if (limits->kick_out_given && !(sweep.kick_out_error <= limits->kick_out))
         return 0;
     return !limits->side_force_given || running_force(setup, which, &hung) <= limits->side_force;
 }

@@ -127,31 +127,31 @@ typedef struct list {
 } list;
 
 /* One more line, if there is any of it; what is cut like the line before goes with it. */
-static void add(list *l, tside_item item)
+static void add(list *l, const tside_item *item)
 {
     tside_item *before = l->items + l->count - 1;
-    if (item.count <= 0 || (item.by != TSIDE_BY_COUNT && item.length <= 0))
+    if (item->count <= 0 || (item->by != TSIDE_BY_COUNT && item->length <= 0))
         return;
-    if (l->count > 0 && item.by == TSIDE_BY_CUT && item.code == before->code && item.at == before->at &&
-        fabs(item.length - before->length) <= FITS)
-        before->count += item.count;
+    if (l->count > 0 && item->by == TSIDE_BY_CUT && item->code == before->code && item->at == before->at &&
+        fabs(item->length - before->length) <= FITS)
+        before->count += item->count;
     else
-        l->items[l->count++] = item;
+        l->items[l->count++] = *item;
 }
 
 static void add_counted(list *l, tside_item_code code, tside_item_at at, int count, double size)
 {
-    add(l, (tside_item){.code = code, .at = at, .count = count, .size = size});
+    add(l, &(tside_item){.code = code, .at = at, .count = count, .size = size});
 }
 
 static void add_sheet(list *l, tside_item_code code, int count, double width, double length)
 {
-    add(l, (tside_item){.code = code, .by = TSIDE_BY_SHEET, .count = count, .width = width, .length = length});
+    add(l, &(tside_item){.code = code, .by = TSIDE_BY_SHEET, .count = count, .width = width, .length = length});
 }
 
 static void add_length(list *l, tside_item_code code, tside_item_at at, double length)
 {
-    add(l, (tside_item){.code = code, .at = at, .by = TSIDE_BY_LENGTH, .count = 1, .length = length});
+    add(l, &(tside_item){.code = code, .at = at, .by = TSIDE_BY_LENGTH, .count = 1, .length = length});
 }
 
 static tside_item_at at_end(tside_which_end which)
@@ -198,16 +198,16 @@ static void add_sticks(list *l, int count, double length)
 {
     const tside_bar *bar = &l->side->bar;
     int from_stock = bar->joints == TSIDE_JOINTS_FROM_STOCK;
-    add(l, (tside_item){.code = TSIDE_ITEM_BAR,
-                        .by = !from_stock && bar->splices ? TSIDE_BY_LENGTH : TSIDE_BY_CUT,
-                        .count = count,
-                        .length = length,
-                        .size = bar->tube.diameter,
-                        .shape = TSIDE_ROUND_TUBE,
-                        .wall = bar->tube.wall,
-                        .material = bar->material,
-                        .stock_given = from_stock,
-                        .stock = from_stock ? bar->stock : 0});
+    add(l, &(tside_item){.code = TSIDE_ITEM_BAR,
+                         .by = !from_stock && bar->splices ? TSIDE_BY_LENGTH : TSIDE_BY_CUT,
+                         .count = count,
+                         .length = length,
+                         .size = bar->tube.diameter,
+                         .shape = TSIDE_ROUND_TUBE,
+                         .wall = bar->tube.wall,
+                         .material = bar->material,
+                         .stock_given = from_stock,
+                         .stock = from_stock ? bar->stock : 0});
 }
 
 static tside_status take_bar(list *l, tside_fault *fault)
@@ -268,17 +268,17 @@ static tside_status take_guide(list *l, tside_which_end which, tside_fault *faul
         return tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "fittings.guide_stock",
                                     at == TSIDE_AT_DRIVE_END ? "drive_end.guide" : "free_end.guide",
                                     "shorter than the guide is cut", "m", stock, TSIDE_BELOW, length, 0);
-    add(l, (tside_item){.code = TSIDE_ITEM_GUIDE,
-                        .at = at,
-                        .by = TSIDE_BY_CUT,
-                        .count = 1,
-                        .length = length,
-                        .size = guide->tube.diameter,
-                        .shape = TSIDE_ROUND_TUBE,
-                        .wall = guide->tube.wall,
-                        .material = guide->material,
-                        .stock_given = 1,
-                        .stock = stock});
+    add(l, &(tside_item){.code = TSIDE_ITEM_GUIDE,
+                         .at = at,
+                         .by = TSIDE_BY_CUT,
+                         .count = 1,
+                         .length = length,
+                         .size = guide->tube.diameter,
+                         .shape = TSIDE_ROUND_TUBE,
+                         .wall = guide->tube.wall,
+                         .material = guide->material,
+                         .stock_given = 1,
+                         .stock = stock});
     if (guide->foot == TSIDE_FOOT_FIXED)
         return TSIDE_OK;
     add_length(l, TSIDE_ITEM_CHAIN, at, guide->chain);
@@ -292,7 +292,7 @@ static void add_eye(list *l, tside_which_end which, double grip)
     tside_item_at at = at_end(which);
     if (tside_i_end(l->side, which)->guide.foot == TSIDE_FOOT_FIXED)
         return;
-    add(l, (tside_item){.code = TSIDE_ITEM_EYE, .at = at, .count = 1, .length = grip, .size = l->fittings->eye_size});
+    add(l, &(tside_item){.code = TSIDE_ITEM_EYE, .at = at, .count = 1, .length = grip, .size = l->fittings->eye_size});
     add_counted(l, TSIDE_ITEM_EYE_NUT, at, l->fittings->eye_nuts, l->fittings->eye_size);
     add_counted(l, TSIDE_ITEM_EYE_WASHER, at, l->fittings->eye_nuts, l->fittings->eye_size);
 }
@@ -342,7 +342,7 @@ static tside_status add_bolt(list *l, tside_item_code code, tside_which_end whic
     *size = chosen.diameter;
     TRY(check_hole(which, "extender.bolt_hole", tside_i_end(l->side, which)->extender.bolt_hole, "fittings.bolt_size",
                    *size, fault));
-    add(l, (tside_item){.code = code, .at = at_end(which), .count = 1, .length = chosen.length, .size = *size});
+    add(l, &(tside_item){.code = code, .at = at_end(which), .count = 1, .length = chosen.length, .size = *size});
     return TSIDE_OK;
 }
 
@@ -356,18 +356,18 @@ static tside_status take_extender(list *l, tside_which_end which, tside_fault *f
     if (tside_i_end(l->side, which)->guide.foot != TSIDE_FOOT_FIXED)
         TRY(check_hole(which, "extender.eye_hole", extender->eye_hole, "fittings.eye_size", f->eye_size, fault));
     add_eye(l, which, extender->eye_stand_off + extender->tube.side);
-    add(l, (tside_item){.code = TSIDE_ITEM_EXTENDER,
-                        .at = at,
-                        .hand = hand_at(l->side, which),
-                        .by = TSIDE_BY_CUT,
-                        .count = 1,
-                        .length = length,
-                        .size = extender->tube.side,
-                        .shape = TSIDE_SQUARE_TUBE,
-                        .wall = extender->tube.wall,
-                        .material = extender->material,
-                        .stock_given = extender->stock_given,
-                        .stock = extender->stock_given ? extender->stock : 0});
+    add(l, &(tside_item){.code = TSIDE_ITEM_EXTENDER,
+                         .at = at,
+                         .hand = hand_at(l->side, which),
+                         .by = TSIDE_BY_CUT,
+                         .count = 1,
+                         .length = length,
+                         .size = extender->tube.side,
+                         .shape = TSIDE_SQUARE_TUBE,
+                         .wall = extender->tube.wall,
+                         .material = extender->material,
+                         .stock_given = extender->stock_given,
+                         .stock = extender->stock_given ? extender->stock : 0});
     /* a patch under the tube at each bolt, and one more inside at the member */
     TRY(add_bolt(l, TSIDE_ITEM_BOW_BOLT, which, extender->tube.side + f->patch_thickness + l->side->frame.tube.diameter,
                  &at_bow, &size, fault));
@@ -393,12 +393,12 @@ static tside_status take_end(list *l, tside_which_end which, tside_fault *fault)
 static void add_channel(list *l, int count, double length)
 {
     if (count > 0)
-        add(l, (tside_item){.code = TSIDE_ITEM_CHANNEL,
-                            .by = TSIDE_BY_CUT,
-                            .count = count,
-                            .length = length,
-                            .stock_given = 1,
-                            .stock = l->fittings->channel_stock});
+        add(l, &(tside_item){.code = TSIDE_ITEM_CHANNEL,
+                             .by = TSIDE_BY_CUT,
+                             .count = count,
+                             .length = length,
+                             .stock_given = 1,
+                             .stock = l->fittings->channel_stock});
 }
 
 /* How a length is covered by pieces of a stock: whole ones, and what is cut. */

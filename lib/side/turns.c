@@ -62,7 +62,7 @@ tside_turn tside_i_turn_at(const tside_i_setup *setup, const tside_i_hung *hung,
     const tside_hang *hang = tside_i_hang_of(hung);
     const tside_i_lifting lifting = {&setup->track, &setup->load, hang, 0};
     tside_position at;
-    double leans = hung->sweep.lean_shut; /* of a guide that stands */
+    double leans = hung->sweep->lean_shut; /* of a guide that stands */
     tside_i_travel_position(&setup->travel, spot, &at);
     if (hang) {
         tside_i_lean lean = tside_i_hang_lean(hang, spot);
@@ -85,7 +85,9 @@ static tside_turn turn_row(const tside_i_setup *setup, const tside_i_hung *hung,
 tside_status tside_plan_turns(const tside_side *side, tside_turn *rows, int capacity, int *count, tside_fault *fault)
 {
     tside_i_setup setup;
-    tside_i_hung drive;
+    tside_sweep sweep;
+    tside_fixed fixed;
+    tside_i_hung drive = {.sweep = &sweep, .fixed = &fixed};
     double total;
     int needed;
     TRY(tside_i_check_table(&tside_i_side_table, side, fault));

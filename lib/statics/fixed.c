@@ -92,11 +92,12 @@ static strip strip_at(const tside_i_track *track, double lean)
 {
     direction normal = normal_of(lean);
     tside_i_sought sought = {.sloped = 1, .least_too = 1};
-    tside_i_spot in, out;
+    tside_i_spot room;
+    double in, out;
     tside_i_track_seek(track, along_normal, &normal, &sought, 1);
-    in = tside_i_peak_spot(track, &sought.least);
-    out = tside_i_peak_spot(track, &sought.greatest);
-    return (strip){-sought.least.value, sought.greatest.value, along_guide(&out, &normal) - along_guide(&in, &normal)};
+    in = along_guide(tside_i_peak_spot(track, &sought.least, &room), &normal);
+    out = along_guide(tside_i_peak_spot(track, &sought.greatest, &room), &normal);
+    return (strip){-sought.least.value, sought.greatest.value, out - in};
 }
 
 static double widening(const tside_i_track *track, double lean)

@@ -88,28 +88,32 @@ static void foot_at(const tside_i_spot *spot, const void *context, double *value
     value[FOOT_DOWN] = foot_down(spot, context);
 }
 
-static double lean_at_peak(const tside_i_track *track, const eye_point *eye, const tside_i_peak *peak)
+/* Least and greatest lean, of where they were found. */
+static void leans_at_peaks(const tside_i_track *track, const eye_point *eye, const tside_i_sought *lean, double *least,
+                           double *greatest)
 {
-    tside_i_spot spot = tside_i_peak_spot(track, peak);
-    tside_i_lean lean = eye_lean(eye, &spot);
-    return tside_i_lean_angle(&lean);
+    tside_i_spot room;
+    tside_i_lean there = eye_lean(eye, tside_i_peak_spot(track, &lean->least, &room));
+    *least = tside_i_lean_angle(&there);
+    there = eye_lean(eye, tside_i_peak_spot(track, &lean->greatest, &room));
+    *greatest = tside_i_lean_angle(&there);
 }
 
 /* Where the guide on an eye leans least and most. */
-static tside_i_sought extreme_leans(const tside_i_track *track, const eye_point *eye)
+static void extreme_leans(const tside_i_track *track, const eye_point *eye, tside_i_sought *lean)
 {
-    tside_i_sought sought = {.sloped = 1, .least_too = 1};
-    tside_i_track_seek(track, lean_and_slope, eye, &sought, 1);
-    return sought;
+    lean->sloped = lean->least_too = 1;
+    lean->over_nought = 0;
+    tside_i_track_seek(track, lean_and_slope, eye, lean, 1);
 }
 
 void tside_i_lean_range(const tside_i_track *track, double eye_x, double eye_y, double offset, double *least,
                         double *greatest)
 {
     eye_point eye = {eye_x, eye_y, offset, 0};
-    tside_i_sought lean = extreme_leans(track, &eye);
-    *least = lean_at_peak(track, &eye, &lean.least);
-    *greatest = lean_at_peak(track, &eye, &lean.greatest);
+    tside_i_sought lean;
+    extreme_leans(track, &eye, &lean);
+    leans_at_peaks(track, &eye, &lean, least, greatest);
 }
 
 /* The cosine of the lean at which the foot is lowest: the range's nearest to plumb. */
@@ -138,21 +142,24 @@ tside_status tside_i_eye_clears(const tside_i_track *track, const tside_guide *g
 }
 
 /* Where a guide's foot is farthest in and out; in line that is where it leans so. */
-static tside_i_sought extreme_feet(const tside_i_track *track, const eye_point *eye)
+static void extreme_feet(const tside_i_track *track, const eye_point *eye, tside_i_sought *foot)
 {
-    tside_i_sought sought = {.least_too = 1};
-    if (eye->misfit == 0)
-        return extreme_leans(track, eye);
-    tside_i_track_seek(track, foot_at, eye, &sought, FOOT_OUT + 1);
-    return sought;
+    if (eye->misfit == 0) {
+        extreme_leans(track, eye, foot);
+        return;
+    }
+    *foot = (tside_i_sought){.least_too = 1};
+    tside_i_track_seek(track, foot_at, eye, foot, FOOT_OUT + 1);
 }
 
 /* What a guide of this length does with its eye moved outboard; each of the three kept at its own worst. */
 static void worsen(const tside_i_track *track, const eye_point *placed, double moved, tside_sweep *sweep)
 {
     const eye_point eye = {placed->x + moved, placed->y, placed->offset, placed->misfit};
-    const tside_i_sought foot = extreme_feet(track, &eye);
-    double at_shut = foot_out(&track->shut, &eye), least = -foot.least.value, greatest = foot.greatest.value;
+    tside_i_sought foot;
+    double at_shut = foot_out(&track->shut, &eye), least, greatest;
+    extreme_feet(track, &eye, &foot);
+    least = -foot.least.value, greatest = foot.greatest.value;
     sweep->kick_out_error = fmax(sweep->kick_out_error, sweep->length * (greatest - at_shut));
     sweep->kick_in_error = fmax(sweep->kick_in_error, sweep->length * (at_shut - least));
     sweep->walkway_error = fmax(sweep->walkway_error, eye.x + sweep->length * greatest);
@@ -209,11 +216,11 @@ static tside_status check_foot(const tside_guide *guide, const tside_i_hanging *
 static tside_status sweep_guide(const tside_i_track *track, const tside_guide *guide, const tside_i_hanging *at,
                                 const eye_point *placed, tside_sweep *sweep, tside_fault *fault)
 {
-    const tside_i_sought foot = extreme_feet(track, placed);
+    tside_i_sought foot;
     double lowest;
+    extreme_feet(track, placed, &foot);
     if (at->misfit == 0) {
-        sweep->lean_least = lean_at_peak(track, placed, &foot.least);
-        sweep->lean_greatest = lean_at_peak(track, placed, &foot.greatest);
+        leans_at_peaks(track, placed, &foot, &sweep->lean_least, &sweep->lean_greatest);
         lowest = lowest_cosine(sweep->lean_least, sweep->lean_greatest);
     } else
         lowest = skewed_leans(track, placed, sweep);
@@ -315,25 +322,31 @@ tside_status tside_guide_lean(const tside_travel *travel, const tside_hang *hang
     return TSIDE_OK;
 }
 
-/*
- * Where the guide leans least and most among the beginnings of the stretches, and open; given: shut and open. To guess
- * by.
- */
-static void extreme_beginnings(const tside_travel *travel, const eye_point *eye, tside_i_spot *least,
-                               tside_i_spot *greatest)
+/* Where the bar is, and how a guide leans there. */
+typedef struct leaning {
+    double x, y, sine;
+} leaning;
+
+static leaning leaning_at(const tside_i_spot *spot, const eye_point *eye)
 {
-    if (lean_sine(least, eye) > lean_sine(greatest, eye)) {
-        tside_i_spot other = *least;
-        *least = *greatest;
-        *greatest = other;
-    }
-    for (int i = 1; i < travel->stretches; i++) {
+    return (leaning){spot->x, spot->y, lean_sine(spot, eye)};
+}
+
+/* Where the guide leans least and most among the beginnings of the stretches, and open. To guess by. */
+static void extreme_beginnings(const tside_i_track *track, const eye_point *eye, leaning *least, leaning *greatest)
+{
+    const leaning open = leaning_at(&track->open, eye);
+    *least = *greatest = leaning_at(&track->shut, eye);
+    *(open.sine < least->sine ? least : greatest) = open;
+    for (int i = 1; i < track->travel->stretches; i++) {
         tside_i_spot spot;
-        tside_i_travel_spot(travel, i, travel->stretch[i].from, &spot);
-        if (lean_sine(&spot, eye) < lean_sine(least, eye))
-            *least = spot;
-        else if (lean_sine(&spot, eye) > lean_sine(greatest, eye))
-            *greatest = spot;
+        leaning at;
+        tside_i_travel_spot(track->travel, i, track->travel->stretch[i].from, &spot);
+        at = leaning_at(&spot, eye);
+        if (at.sine < least->sine)
+            *least = at;
+        else if (at.sine > greatest->sine)
+            *greatest = at;
     }
 }
 
@@ -342,7 +355,7 @@ static void extreme_beginnings(const tside_travel *travel, const eye_point *eye,
  * the offset from their axes, (x - xe) cos(phi) +- (y - ye) sin(phi) = -o, and half the difference gives phi, the sum
  * xe.
  */
-static double balanced(const eye_point *eye, const tside_i_spot *a, const tside_i_spot *b)
+static double balanced(const eye_point *eye, const leaning *a, const leaning *b)
 {
     double tangent = (b->x - a->x) / (2 * eye->y - a->y - b->y);
     return (a->x + b->x + tangent * (b->y - a->y)) / 2 + eye->offset * sqrt(1 + tangent * tangent);
@@ -357,27 +370,29 @@ tside_status tside_i_eye_best(const tside_i_track *track, double eye_y, double c
                               tside_fault *fault)
 {
     eye_point eye = {0, eye_y, collar_offset, 0};
-    tside_i_spot in = track->shut, out = track->open;
+    leaning in, out;
     const double nearly =
         1e-7; /* of the height above the bar: a step from there leaves its square, less than a double
                  holds; without it a plan takes more instructions than bench_instructions.sh lets it */
     const double last =
         1e-14; /* relative: the false position cannot come nearer than the last digits, and would not end */
     double x, low = -HUGE_VAL, high = HUGE_VAL, below = 0, above = 0;
-    if (!(eye_y - out.y > collar_offset))
+    if (!(eye_y - track->open.y > collar_offset))
         REFUSE(fault, TSIDE_OUT_OF_REACH, "eye_y", "collar_offset",
                "the eye must stand higher above the bar than the collar's offset", "m", eye_y, TSIDE_NOT_ABOVE,
-               out.y + collar_offset, 0);
+               track->open.y + collar_offset, 0);
+    in = leaning_at(&track->shut, &eye), out = leaning_at(&track->open, &eye);
     eye.x = balanced(&eye, &in, &out);
-    extreme_beginnings(track->travel, &eye, &in, &out);
+    extreme_beginnings(track, &eye, &in, &out);
     x = balanced(&eye, &in, &out);
     for (int i = 0; i < 100; i++) {
         tside_i_sought lean;
+        tside_i_spot room;
         double step;
         eye.x = x;
-        lean = extreme_leans(track, &eye);
-        in = tside_i_peak_spot(track, &lean.least);
-        out = tside_i_peak_spot(track, &lean.greatest);
+        extreme_leans(track, &eye, &lean);
+        in = leaning_at(tside_i_peak_spot(track, &lean.least, &room), &eye);
+        out = leaning_at(tside_i_peak_spot(track, &lean.greatest, &room), &eye);
         step = balanced(&eye, &in, &out) - x;
         if (fabs(step) <= nearly * (eye_y - track->open.y) && i < 4) {
             x += step; /* what is left then is as its square */

@@ -160,8 +160,8 @@ tside_status tside_lift_at(const tside_travel *travel, const tside_load *load, c
 
 static void answer_at(const tside_i_lifting *lifting, const tside_i_peak *peak, tside_torque *torque)
 {
-    tside_i_spot spot = tside_i_peak_spot(lifting->track, peak);
-    answer(lifting, &spot, torque);
+    tside_i_spot room;
+    answer(lifting, tside_i_peak_spot(lifting->track, peak, &room), torque);
 }
 
 double tside_i_lift_extremes(const tside_i_lifting *lifting, tside_torque *worst, tside_torque *least_down,

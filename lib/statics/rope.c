@@ -337,7 +337,7 @@ tside_status tside_i_rope_over_worst(const tside_rope *rope, double length, cons
     layout l;
     under u;
     tside_i_sought places[PLACES] = {{0}}, over[OVER] = {{0}};
-    tside_i_spot spot;
+    tside_i_spot room;
     double greatest[PLACES];
     TRY(lay_out(rope, length, &l, fault));
     u = under_of(rope, &l);
@@ -346,10 +346,8 @@ tside_status tside_i_rope_over_worst(const tside_rope *rope, double length, cons
         greatest[i] = places[i].greatest.value;
     TRY(refuse_place(greatest, fault));
     tside_i_track_seek(track, over_values, &u, over, OVER);
-    spot = tside_i_peak_spot(track, &over[PATH].greatest);
-    *longest = over_with_turns(&u, track->travel, &spot);
-    spot = tside_i_peak_spot(track, &over[PRESSURE].greatest);
-    *hardest = over_with_turns(&u, track->travel, &spot);
+    *longest = over_with_turns(&u, track->travel, tside_i_peak_spot(track, &over[PATH].greatest, &room));
+    *hardest = over_with_turns(&u, track->travel, tside_i_peak_spot(track, &over[PRESSURE].greatest, &room));
     return TSIDE_OK;
 }
 

@@ -88,79 +88,75 @@ static tside_verdict judge(double utilisation)
                               : TSIDE_VERDICT_NO; /* so that NaN is never ok */
 }
 
-tside_strength_line tside_i_stress_line(tside_strength_code code, tside_which_end end, double stress,
-                                        const tside_metal_values *metal, double share_of_yield)
+/* Held against its limit, if there is one; what has none is to be looked at. */
+static void against(tside_strength_line *line, int limit_given, double limit)
 {
-    tside_strength_line line = {.code = code, .end = end, .measure = TSIDE_STRESS, .demand = stress};
-    if (metal->yield_known) {
-        line.limit_given = line.utilisation_given = 1;
-        line.limit = share_of_yield * metal->yield / metal->safety;
-        line.utilisation = stress / line.limit;
-        line.verdict = judge(line.utilisation);
-    } else {
-        line.yield_needed_given = 1;
-        line.yield_needed = stress * metal->safety / share_of_yield;
-        line.verdict = TSIDE_VERDICT_LOOK;
-    }
-    return line;
+    line->limit_given = line->utilisation_given = limit_given;
+    line->verdict = TSIDE_VERDICT_LOOK;
+    if (!limit_given)
+        return;
+    line->limit = limit;
+    line->utilisation = line->demand / limit;
+    line->verdict = judge(line->utilisation);
 }
 
-tside_strength_line tside_i_force_line(tside_strength_code code, tside_which_end end, double force, int limit_given,
-                                       double limit)
+void tside_i_plain_line(tside_strength_line *line, tside_strength_code code, tside_which_end end, tside_measure measure,
+                        double demand)
 {
-    tside_strength_line line = {
-        .code = code, .end = end, .measure = TSIDE_FORCE, .demand = force, .verdict = TSIDE_VERDICT_LOOK};
-    if (limit_given) {
-        line.limit_given = line.utilisation_given = 1;
-        line.limit = limit;
-        line.utilisation = force / limit;
-        line.verdict = judge(line.utilisation);
-    }
-    return line;
-}
-
-tside_strength_line tside_i_plain_line(tside_strength_code code, tside_which_end end, tside_measure measure,
-                                       double demand)
-{
-    return (tside_strength_line){
+    *line = (tside_strength_line){
         .code = code, .end = end, .measure = measure, .demand = demand, .verdict = TSIDE_VERDICT_LOOK};
 }
 
-tside_strength_line tside_i_worse(tside_strength_line up, tside_strength_line down)
+void tside_i_stress_line(tside_strength_line *line, tside_strength_code code, tside_which_end end, double stress,
+                         const tside_metal_values *metal, double share_of_yield)
 {
-    tside_strength_line worse = down.demand > up.demand ? down : up;
-    worse.rules = down.demand > up.demand ? TSIDE_RULES_DOWN : TSIDE_RULES_UP;
-    return worse;
+    tside_i_plain_line(line, code, end, TSIDE_STRESS, stress);
+    against(line, metal->yield_known, share_of_yield * metal->yield / metal->safety);
+    line->yield_needed_given = !metal->yield_known;
+    if (!metal->yield_known)
+        line->yield_needed = stress * metal->safety / share_of_yield;
+}
+
+void tside_i_force_line(tside_strength_line *line, tside_strength_code code, tside_which_end end, double force,
+                        int limit_given, double limit)
+{
+    tside_i_plain_line(line, code, end, TSIDE_FORCE, force);
+    against(line, limit_given, limit);
+}
+
+void tside_i_worse(tside_strength_line *up, const tside_strength_line *down)
+{
+    const int falls = down->demand > up->demand;
+    if (falls)
+        *up = *down;
+    up->rules = falls ? TSIDE_RULES_DOWN : TSIDE_RULES_UP;
 }
 
 /* Shear and pull at once. */
-static tside_strength_line both_line(tside_strength_code code, tside_which_end end, const tside_extender *extender,
-                                     double shear, double pull)
+static void both_line(tside_strength_line *line, tside_strength_code code, tside_which_end end,
+                      const tside_extender *extender, double shear, double pull)
 {
-    tside_strength_line line = tside_i_force_line(
-        code, end, hypot(shear / extender->bolt_limit, pull / extender->pull_limit), 1, 1);
-    line.measure = TSIDE_SHARE;
-    return line;
+    tside_i_plain_line(line, code, end, TSIDE_SHARE, hypot(shear / extender->bolt_limit, pull / extender->pull_limit));
+    against(line, 1, 1);
 }
 
 /* The lines of one force. */
 static int one_way(const tside_extender *e, const tside_i_extender_loads *both, const tside_extender_load *load,
-                   tside_which_end end, tside_strength_line *lines)
+                   tside_which_end end, tside_strength_line *line)
 {
-    int count = 0;
-    lines[count++] = tside_i_stress_line(TSIDE_EXTENDER_BENDING, end, load->combined, &both->tube, 1);
-    lines[count++] = tside_i_plain_line(TSIDE_EXTENDER_TIP, end, TSIDE_DEFLECTION, fabs(load->tip));
-    lines[count++] = tside_i_force_line(TSIDE_BOW_BOLT, end, load->bow_shear, e->bolt_limit_given, e->bolt_limit);
-    lines[count++] = tside_i_force_line(TSIDE_MEMBER_BOLT, end, load->member_shear, e->bolt_limit_given, e->bolt_limit);
-    lines[count++] = tside_i_force_line(TSIDE_BOW_BOLT_PULL, end, load->bow_pull, e->pull_limit_given, e->pull_limit);
-    lines[count++] = tside_i_force_line(TSIDE_MEMBER_BOLT_PULL, end, load->member_pull, e->pull_limit_given,
-                                        e->pull_limit);
+    const tside_strength_line *first = line;
+    tside_i_stress_line(line++, TSIDE_EXTENDER_BENDING, end, load->combined, &both->tube, 1);
+    tside_i_plain_line(line++, TSIDE_EXTENDER_TIP, end, TSIDE_DEFLECTION, fabs(load->tip));
+    tside_i_force_line(line++, TSIDE_BOW_BOLT, end, load->bow_shear, e->bolt_limit_given, e->bolt_limit);
+    tside_i_force_line(line++, TSIDE_MEMBER_BOLT, end, load->member_shear, e->bolt_limit_given, e->bolt_limit);
+    tside_i_force_line(line++, TSIDE_BOW_BOLT_PULL, end, load->bow_pull, e->pull_limit_given, e->pull_limit);
+    tside_i_force_line(line++, TSIDE_MEMBER_BOLT_PULL, end, load->member_pull, e->pull_limit_given, e->pull_limit);
     if (e->bolt_limit_given && e->pull_limit_given) {
-        lines[count++] = both_line(TSIDE_BOW_BOLT_BOTH, end, e, load->bow_shear, load->bow_pull);
-        lines[count++] = both_line(TSIDE_MEMBER_BOLT_BOTH, end, e, load->member_shear, load->member_pull);
+        both_line(line++, TSIDE_BOW_BOLT_BOTH, end, e, load->bow_shear, load->bow_pull);
+        both_line(line++, TSIDE_MEMBER_BOLT_BOTH, end, e, load->member_shear, load->member_pull);
     }
-    lines[count++] = tside_i_stress_line(TSIDE_EYE_BOLT_BENDING, end, load->eye_bolt, &both->eye, 1);
-    return count;
+    tside_i_stress_line(line++, TSIDE_EYE_BOLT_BENDING, end, load->eye_bolt, &both->eye, 1);
+    return (int)(line - first);
 }
 
 int tside_i_extender_lines(const tside_extender *extender, const tside_i_extender_loads *loads, tside_which_end end,
@@ -170,7 +166,7 @@ int tside_i_extender_lines(const tside_extender *extender, const tside_i_extende
     int count = one_way(extender, loads, &loads->up, end, lines);
     one_way(extender, loads, &loads->down, end, jammed);
     for (int i = 0; i < count; i++)
-        lines[i] = tside_i_worse(lines[i], jammed[i]);
+        tside_i_worse(lines + i, jammed + i);
     return count;
 }
 

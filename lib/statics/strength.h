@@ -9,17 +9,17 @@
 #include "statics/eye.h"
 
 /* A stress against a share of the yield over the metal's safety factor: 1 in bending, 0.6 in shear. */
-tside_strength_line tside_i_stress_line(tside_strength_code code, tside_which_end end, double stress,
-                                        const tside_metal_values *metal, double share_of_yield);
-tside_strength_line tside_i_force_line(tside_strength_code code, tside_which_end end, double force, int limit_given,
-                                       double limit);
+void tside_i_stress_line(tside_strength_line *line, tside_strength_code code, tside_which_end end, double stress,
+                         const tside_metal_values *metal, double share_of_yield);
+void tside_i_force_line(tside_strength_line *line, tside_strength_code code, tside_which_end end, double force,
+                        int limit_given, double limit);
 /* A number without a limit. */
-tside_strength_line tside_i_plain_line(tside_strength_code code, tside_which_end end, tside_measure measure,
-                                       double demand);
+void tside_i_plain_line(tside_strength_line *line, tside_strength_code code, tside_which_end end, tside_measure measure,
+                        double demand);
 /* The lines of an extender by what it bears; returns how many, up to TSIDE_EXTENDER_LINES. */
 int tside_i_extender_lines(const tside_extender *extender, const tside_i_extender_loads *loads, tside_which_end end,
                            tside_strength_line *lines);
-/* Of a line stalled going up and the same jammed coming down, the one with the greater demand, saying which. */
-tside_strength_line tside_i_worse(tside_strength_line up, tside_strength_line down);
+/* Makes a line stalled going up that of the greater demand, beside the same jammed coming down, and says which. */
+void tside_i_worse(tside_strength_line *up, const tside_strength_line *down);
 
 #endif

@@ -82,8 +82,17 @@ START_TEST(no_number_of_a_plan_may_be_none)
 }
 END_TEST
 
+/* Of a force, in N, that may be 100 N. */
+static tside_verdict verdict_on(double force)
+{
+    tside_strength_line line;
+    tside_i_force_line(&line, TSIDE_BOW_BOLT, TSIDE_DRIVE_END, force, 1, 100);
+    return line.verdict;
+}
+
 START_TEST(what_is_no_number_is_never_ok)
 {
+    tside_strength_line line;
     tside_metal_values metal;
     tside_material material;
     tside_fault fault;
@@ -91,12 +100,12 @@ START_TEST(what_is_no_number_is_never_ok)
     material.grade = TSIDE_GRADE_GIVEN;
     material.yield = 235e6;
     ANSWERS(tside_material_values(&material, &metal, &fault));
-    ck_assert_int_eq(tside_i_stress_line(TSIDE_BAR_SHEAR, TSIDE_DRIVE_END, NAN, &metal, 1).verdict, TSIDE_VERDICT_NO);
-    ck_assert_int_eq(tside_i_force_line(TSIDE_BOW_BOLT, TSIDE_DRIVE_END, NAN, 1, 100).verdict, TSIDE_VERDICT_NO);
-    ck_assert_int_eq(tside_i_force_line(TSIDE_BOW_BOLT, TSIDE_DRIVE_END, 80, 1, 100).verdict, TSIDE_VERDICT_OK);
-    ck_assert_int_eq(tside_i_force_line(TSIDE_BOW_BOLT, TSIDE_DRIVE_END, 100, 1, 100).verdict, TSIDE_VERDICT_LOOK);
-    ck_assert_int_eq(tside_i_force_line(TSIDE_BOW_BOLT, TSIDE_DRIVE_END, nextafter(100, 200), 1, 100).verdict,
-                     TSIDE_VERDICT_NO);
+    tside_i_stress_line(&line, TSIDE_BAR_SHEAR, TSIDE_DRIVE_END, NAN, &metal, 1);
+    ck_assert_int_eq(line.verdict, TSIDE_VERDICT_NO);
+    ck_assert_int_eq(verdict_on(NAN), TSIDE_VERDICT_NO);
+    ck_assert_int_eq(verdict_on(80), TSIDE_VERDICT_OK);
+    ck_assert_int_eq(verdict_on(100), TSIDE_VERDICT_LOOK);
+    ck_assert_int_eq(verdict_on(nextafter(100, 200)), TSIDE_VERDICT_NO);
 }
 END_TEST
 
