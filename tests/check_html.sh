@@ -1,10 +1,13 @@
 #!/bin/sh
 # SPDX-License-Identifier: MIT
-# The sheet that tunnelside-plan writes as HTML: the very words of the text, in its order; a valid document that fetches and runs nothing, whatever
+# The sheet that tunnelside-plan writes as HTML, and the order that tunnelside-order does: the very words of the text, in its order; a valid document that fetches and runs nothing, whatever
 # a file's names hold; and output that is complete or absent. What a browser makes of it is check_browser.sh's.
 program=${TSIDE_PLAN:-${PLAN:-examples/tunnelside-plan}}
+order=${TSIDE_ORDER:-${ORDER:-examples/tunnelside-order}}
+here=$PWD
 . "${srcdir:-${top_srcdir:-.}}/tests/program.sh"
 reader=$(dirname "$examples")/tests/read_html.py
+order=$(cd "$here" && absolute "$order")
 
 command -v python3 > /dev/null || { echo "python3 is missing: a sheet in HTML is not read"; exit 77; }
 command -v tidy > /dev/null || echo "tidy is missing: no validator has read a sheet in HTML"
@@ -132,5 +135,37 @@ if test -w /dev/full; then
     grep -q "standard output: cannot be written" err || wrong "a full disk is not said"
 fi
 
+# --- the order: the same words, out of the same hand ---
+
+program=$order called=tunnelside-order
+for units in us si; do
+    run 0 --format=html --units=$units "$sites"/*.json
+    silent err
+    sound "an order of all demos, $units"
+    same_words --units=$units "$sites"/*.json
+done
+for demo in film30_hip two_sides_job shared_tube_job; do
+    run 0 --format=html "$sites/$demo.json"
+    sound "an order of $demo"
+    same_words "$sites/$demo.json"
+done
+printf 'what,size,grade,count\nround tube,1.315 in x 0.083 in x 14 ft,,3\n' > hand.csv
+run 0 --format=html --prices="$examples/prices.csv" --in-hand=hand.csv "$sites/shared_tube_job.json"
+sound "a priced order"
+same_words --prices="$examples/prices.csv" --in-hand=hand.csv "$sites/shared_tube_job.json"
+prints '<dt>TOTAL</dt>'
+prints '; in hand</th>'
+run 1 --format=html --prices="$examples/prices.csv" "$sites/shared_tube_job.json" refused.json
+sound "an order without a side"
+prints '<dt>INCOMPLETE</dt>'
+prints '<h3>NO PRICE</h3>'
+run 2 --format=html --for-customer --prices="$examples/prices.csv" --number=1 --date=2026-11-28 "$sites/shared_tube_job.json"
+says "--for-customer goes with --format=text, json or csv, not html"
+sed 's|"name": "[^"]*"|"name": "</style><script>alert(1)</script>"|' "$sites/film30.json" > named.json
+run 0 --format=html named.json
+sound "an order of a name"
+hides '<script'
+same_words named.json
+
 test $failed = 0 || exit 1
-echo "$checks checks of sheets in HTML"
+echo "$checks checks of sheets and orders in HTML"

@@ -22,7 +22,7 @@ from selenium.webdriver.common.by import By
 from selenium.webdriver.support.ui import Select, WebDriverWait
 
 TREE, BUILD = Path(os.environ["top_srcdir"]).resolve(), Path(os.environ["BUILD"])
-SITE, PROGRAM = BUILD / "examples" / "page" / "site", BUILD / "examples" / "tunnelside-plan"
+SITE, PROGRAM, ORDERER = BUILD / "examples" / "page" / "site", BUILD / "examples" / "tunnelside-plan", BUILD / "examples" / "tunnelside-order"
 SHOTS = os.environ.get("PAGE_SHOTS")  # a folder for pictures of the page, to look at
 FILM = json.loads((TREE / "examples" / "sites" / "film30.json").read_text(encoding="utf-8"))
 
@@ -301,6 +301,55 @@ class Page(unittest.TestCase):
         driver.execute_script("localStorage.setItem('filler', 'x'.repeat(1)); try { for (let n = 1 << 22; n > 0; n >>= 1) try { localStorage.setItem('filler', localStorage.getItem('filler') + 'x'.repeat(n)) } catch {} } catch {}")
         self.answer(driver, "a name that is longer than what is left")
         self.assertIn("no more room", driver.find_element(By.ID, "told").text)
+
+    # --- the order ---
+
+    def test_the_order_is_the_programs(self):
+        driver = self.go(self.browser())
+        for name, file in (("order", FILM), ("order-of-a-job", json.loads((TREE / "examples" / "sites" / "two_sides_job.json").read_text(encoding="utf-8")))):
+            self.put(driver, file)
+            self.part(driver, "see")
+            self.assertNotIn("BUY", self.paper(driver), "an order is made before it is asked for")
+            Select(driver.find_element(By.ID, "page")).select_by_value("order")
+            self.shot(driver, name)
+            path = Path(self.folder) / "typed.json"
+            path.write_text(json.dumps(file), encoding="utf-8")
+            told = subprocess.run([ORDERER, "--format=html", path], capture_output=True, text=True, check=True).stdout
+            self.assertEqual(words_of(self.paper(driver)), words_of(told).replace(f"({path})", ""), "the page's order is not the program's")
+            self.assertEqual(driver.find_element(By.ID, "print").text, "Print the order")
+            self.assertLessEqual(driver.execute_script("return document.documentElement.scrollWidth"), 360)
+            if shutil.which("pdfinfo"):
+                count, _ = self.printed(driver, name)
+                self.assertIn(count, range(1, 7))
+        self.assertIn("House 20 ft wide", driver.find_element(By.ID, "whose").text + self.paper(driver).replace("&nbsp;", " "))
+
+    def test_an_order_of_an_old_plan_is_named_old(self):
+        driver = self.go(self.browser())
+        self.put(driver, FILM)
+        self.part(driver, "see")
+        Select(driver.find_element(By.ID, "page")).select_by_value("order")
+        shown = self.paper(driver)
+        self.put(driver, FILM)
+        self.part(driver, "ask")
+        for _ in range(4):
+            driver.find_element(By.ID, "ask-next").click()
+        field = driver.find_element(By.ID, "answer")
+        field.clear()
+        field.send_keys("30 f")
+        self.part(driver, "see")
+        Select(driver.find_element(By.ID, "page")).select_by_value("order")
+        self.assertIn("the last change has none yet", self.paper(driver))
+        self.part(driver, "ask")
+        field = driver.find_element(By.ID, "answer")
+        field.clear()
+        field.send_keys("30 ft")
+        self.part(driver, "see")
+        self.assertEqual(self.paper(driver), shown)
+        self.part(driver, "ask")
+        driver.find_element(By.ID, "answer").send_keys("x")
+        self.part(driver, "see")
+        self.assertTrue(driver.find_element(By.ID, "see-old").is_displayed())
+        self.assertEqual(self.paper(driver), shown)
 
     # --- files and links ---
 

@@ -8,7 +8,7 @@ import path from "node:path";
 import test from "node:test";
 import { pathToFileURL } from "node:url";
 
-const tree = process.env.top_srcdir, build = process.env.BUILD, sites = path.join(tree, "examples/sites"), program = path.join(build, "examples/tunnelside-plan");
+const tree = process.env.top_srcdir, build = process.env.BUILD, sites = path.join(tree, "examples/sites"), program = path.join(build, "examples/tunnelside-plan"), orderer = path.join(build, "examples/tunnelside-order");
 const copy = path.join(mkdtempSync(path.join(os.tmpdir(), "page-")), "sheet.mjs");
 copyFileSync(path.join(tree, "examples/page/sheet.js"), copy);
 const { loadSheet } = await import(pathToFileURL(copy));
@@ -34,6 +34,33 @@ test("sheets", () => {
       same(paper, execFileSync(program, ["--format=html", `--units=${units}`, path.join(sites, name)], { encoding: "utf8", maxBuffer: 1 << 26 }), `${name} ${units}`);
     }
   assert.ok(calls >= 20 && times / calls < 1000, `${times / calls} ms`);
+});
+
+test("orders", () => {
+  const slowest = [0, ""], folder = mkdtempSync(path.join(os.tmpdir(), "order-"));
+  for (const name of readdirSync(sites))
+    for (const units of ["us", "si"]) {
+      core.plan(demo(name), units);
+      const started = performance.now(), { paper, why } = core.order(units), took = performance.now() - started;
+      if (took > slowest[0]) slowest.splice(0, 2, took, name);
+      assert.strictEqual(why, "");
+      copyFileSync(path.join(sites, name), path.join(folder, "of-a-page"));
+      const told = execFileSync(orderer, ["--format=html", `--units=${units}`, "of-a-page"], { cwd: folder, encoding: "utf8" });
+      same(paper, told.replaceAll(" (of-a-page)", ""), `${name} ${units}`); // a page has no file
+    }
+  console.log(`an order takes at most ${slowest[0].toFixed(1)} ms, of ${slowest[1]}`);
+  assert.ok(slowest[0] < 1000);
+});
+
+test("no order is made of what is refused, and half of a job says so", () => {
+  core.plan({});
+  assert.deepStrictEqual(core.order(), { paper: "", why: "" });
+  const job = demo("two_sides_job.json");
+  job.sides[1].curtain = { hip: "1 x" };
+  core.plan(job);
+  assert.match(core.order().paper, /<dt>INCOMPLETE<\/dt>\n<dd>1(?: |&nbsp;)side is refused/);
+  core.plan(demo("film30.json"));
+  assert.doesNotMatch(core.order().paper, /INCOMPLETE|PRICE/);
 });
 
 test("refusals are the programs', with their paths", () => {

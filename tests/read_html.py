@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: MIT
-"""Reads a sheet in HTML as check_html.sh asks, with Python's own parser:
+"""Reads a sheet or an order in HTML as check_html.sh asks, with Python's own parser:
 
     read_html.py words TEXT HTML    the words of both, in order, with numbers of steps and marks of points and cautions, are the same
     read_html.py shape HTML         the document's order, what it names and refers to, and that it fetches and runs nothing
@@ -76,7 +76,7 @@ def read(name):
 
 # --- the same words ---
 
-HEAD = re.compile(r"(.*\S) +page (\d+) of \d+$")
+HEAD = re.compile(r"(.*\S) +page (\d+) of \d+$|(ORDER  .*)$")  # an order is one page, however long
 
 
 def words_of_text(name):
@@ -86,9 +86,10 @@ def words_of_text(name):
         pages = file.read().split("\f")
     for page in pages:
         head, _, body = page.partition("\n")
-        title, whose = HEAD.match(head)[1].split("  ", 1)
+        paged, number, unpaged = HEAD.match(head).groups()
+        title, whose = (paged or unpaged).split("  ", 1)
         whose = whose.removesuffix("...")
-        if HEAD.match(head)[2] == "1" or titles[-1] != (title, whose):
+        if number in ("1", None) or titles[-1] != (title, whose):
             titles.append((title, whose))
         words += body.split()
     return titles, words
@@ -148,7 +149,8 @@ def check_head(reader):
     assert {"name": "viewport", "content": "width=device-width, initial-scale=1"} in metas
     policy = next(meta["content"] for meta in metas if meta.get("http-equiv") == "Content-Security-Policy")
     assert policy.split("; ") == ["default-src 'none'", "style-src 'unsafe-inline'", "base-uri 'none'", "form-action 'none'"], policy
-    assert one(head, "title").words().startswith("Job sheet")
+    called = "Order" if one(reader.top, "h1").words() == "Order" else "Job sheet"
+    assert one(head, "title").words().startswith(called)
 
 
 def check_nothing_fetched(reader):

@@ -5,6 +5,7 @@
 
 #include "hand.h"
 #include "letter.h"
+#include "paper.h"
 #include "quote.h"
 
 /*
@@ -19,7 +20,10 @@ typedef struct answer {
     const hand *in_hand;
 } answer;
 
-void print_text(text *out, const answer *a, int us);
+/* What such a sheet is called, and the sheet: text and HTML are made of it. */
+#define ORDER_CALLED "Order"
+paper order_sheet(const answer *a, int us);
+
 void print_customers_text(text *out, const answer *a, int us);
 void print_json(text *out, const answer *a);
 void print_table(text *out, const answer *a);

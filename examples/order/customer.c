@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The customer's copy: what is offered, and for how much, by a quotation that has become his. */
-#include "paper.h"
+#include "print.h"
+#include "words.h"
 
 /* Rows of the list under one label; under: as wide, of blanks. */
 static void print_rows(text *out, const letter *l, price_kind kind, const char *label, const char *under)
@@ -13,6 +14,7 @@ static void print_rows(text *out, const letter *l, price_kind kind, const char *
 static void print_head(text *out, const answer *a, pen *p)
 {
     const letter *l = a->letter;
+    paper stops = {.lines = NULL};
     text_say(out, "QUOTATION  ", "%s", l->number);
     text_say(out, "DATE       ", "%s, valid until %s", l->date, l->valid_until);
     print_rows(out, l, WHOSE, "FROM       ", "           ");
@@ -21,7 +23,18 @@ static void print_head(text *out, const answer *a, pen *p)
         text_say(out, i ? "           " : "FOR        ", "%s%s%s", wanted->job ? wanted->job : "",
                  wanted->job && *wanted->job ? ": " : "", *wanted->name ? wanted->name : "a side without a name");
     }
-    print_stops(out, a->order, p);
+    put_stops_of_order(&stops, a->order, p);
+    print_strip(out, &stops);
+    paper_free(&stops);
+}
+
+/* What comes to an amount, which stands at the end of the line. */
+static void print_sum(text *out, const char *name, cents amount)
+{
+    text words = {NULL, 0, 0};
+    print_money(&words, amount);
+    text_add(out, "  %-62s %13s\n", name, text_of(&words));
+    text_free(&words);
 }
 
 enum { AMOUNTS_FROM = 64 }; /* column */
@@ -110,7 +123,9 @@ void print_customers_text(text *out, const answer *a, int us)
     pen p = {.us = us};
     const quote *q = a->price;
     print_head(out, a, &p);
-    print_price_title(out, q);
+    text_add(out, "\n");
+    add_price_title(out, q);
+    text_add(out, "\n");
     print_kind(out, q, MATERIAL, &p);
     print_sum(out, "MATERIALS", q->materials);
     print_kind(out, q, LABOUR, &p);
@@ -119,7 +134,9 @@ void print_customers_text(text *out, const answer *a, int us)
     print_kind(out, q, TAX, &p);
     print_sum(out, "TOTAL", q->total);
     text_wrap(out, "  ", customers_rounding);
-    print_title(out, "TERMS");
+    text_add(out, "\nTERMS\n");
     print_rows(out, a->letter, TERMS, "  ", "  ");
-    print_cautions(out, cautions, sizeof cautions / sizeof *cautions);
+    text_add(out, "\nCAUTIONS\n");
+    for (size_t i = 0; i < sizeof cautions / sizeof *cautions; i++)
+        text_wrap(out, "  ! ", cautions[i]);
 }

@@ -73,7 +73,7 @@ static void put_sides(writer *w, const work *all, int with_pieces)
         const planned *side = all->sides[i];
         open_bracket(w, NULL, '{');
         put_place(w, side);
-        if (is_planned(side)) {
+        if (is_ordered(side)) {
             put_stops(w, side);
             if (with_pieces)
                 put_pieces(w, side);

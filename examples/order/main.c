@@ -7,9 +7,11 @@
 
 #include "answer.h"
 #include "command.h"
+#include "html.h"
 #include "memory.h"
 #include "message.h"
 #include "output.h"
+#include "print.h"
 #include "value.h"
 
 const char program_name[] = "tunnelside-order";
@@ -40,7 +42,7 @@ static const char help[] = "Usage: tunnelside-order [OPTION]... FILE...\n"
                            "  -t, --trim=LENGTH        lost from each tube before its first piece; usual 0\n"
                            "  -a, --also=LENGTH        tubes are also sold in this length; may be repeated\n"
                            "  -u, --units=us|si        of the text; without it, as the first side's hip\n"
-                           "  -f, --format=FORMAT      text, for people; or for programs, in SI, json or csv\n"
+                           "  -f, --format=FORMAT      text or html, for people; json or csv, in SI\n"
                            "  -o, --output=FILE        write to FILE: whole, or not at all\n"
                            "  -h, --help               print this\n"
                            "  -V, --version            print the version\n"
@@ -94,7 +96,7 @@ static int set_option(options *chosen, int option, const char *value)
     case 't': return set_length("trim", value, TSIDE_KIND_STOCK, "trim", &chosen->stock.trim);
     case 'a': return add_stock_length(&chosen->stock, value);
     case 'u': return set_units(&chosen->units, value);
-    case 'f': return set_format(&chosen->format, CSV, value);
+    case 'f': return set_format(&chosen->format, HTML, value);
     case 'o': chosen->output = value; return EXIT_DONE;
     case 'h': chosen->task = SHOW_HELP; return EXIT_DONE;
     case 'V': chosen->task = SHOW_VERSION; return EXIT_DONE;
@@ -119,14 +121,15 @@ static int read_options(options *chosen, int count, char **words)
     return status;
 }
 
-static int is_us(const options *chosen, const work *all)
+static void print_sheet(text *out, const options *chosen, const answer *a)
 {
-    if (chosen->units != AS_THE_FILE)
-        return chosen->units == US;
-    for (size_t i = 0; i < all->count; i++)
-        if (is_planned(all->sides[i]))
-            return all->sides[i]->wanted.in_feet;
-    return 0;
+    papers sheets = {NULL, 0, 0};
+    papers_add(&sheets, order_sheet(a, order_in_us(chosen->units, a->order->all)));
+    if (chosen->format == HTML)
+        print_html(out, ORDER_CALLED, &sheets);
+    else
+        print_strip(out, sheets.list);
+    papers_free(&sheets);
 }
 
 static void print_answer(text *out, const options *chosen, const answer *a)
@@ -136,9 +139,9 @@ static void print_answer(text *out, const options *chosen, const answer *a)
     else if (chosen->format == CSV)
         print_table(out, a);
     else if (a->letter)
-        print_customers_text(out, a, is_us(chosen, a->order->all));
+        print_customers_text(out, a, order_in_us(chosen->units, a->order->all));
     else
-        print_text(out, a, is_us(chosen, a->order->all));
+        print_sheet(out, chosen, a);
 }
 
 /* A price is given for a whole order or not at all: a total over some of the sides would look complete. */
@@ -150,7 +153,7 @@ static int answer_order(const options *chosen, const order *made, prices *list, 
     letter customers;
     int good = 1, priced = chosen->prices && !made->refused;
     if (priced) {
-        good = quote_make(&priced_order, made, list, is_us(chosen, made->all));
+        good = quote_make(&priced_order, made, list, order_in_us(chosen->units, made->all));
         a.price = &priced_order;
         if (good && chosen->for_customer) {
             quote_for_customer(&priced_order);
@@ -182,7 +185,7 @@ static int order_files(const options *chosen, int count, char **names)
     if (chosen->in_hand)
         good &= hand_read(&in_hand, chosen->in_hand);
     good &= order_make(&made, &all, &chosen->stock, &in_hand);
-    if (good && (made.sides || chosen->format != TEXT))
+    if (good && (made.sides || chosen->format == JSON || chosen->format == CSV))
         good = answer_order(chosen, &made, &list, &in_hand, &out);
     if (good && out.length)
         good = write_output(&out, chosen->output);
@@ -215,6 +218,8 @@ static int check_customers(const options *chosen)
         return chosen->number || chosen->date ? misuse("--number and --date are for --for-customer", "") : EXIT_DONE;
     if (!chosen->prices || !chosen->number || !*chosen->number || !chosen->date)
         return misuse("--for-customer needs --prices, --number and --date", "");
+    if (chosen->format == HTML)
+        return misuse("--for-customer goes with --format=text, json or csv, not ", "html");
     return is_date(chosen->date) ? EXIT_DONE : misuse("--date: no date, such as 2026-11-28: ", chosen->date);
 }
 

@@ -424,12 +424,27 @@ static void buy_sticks(order *o, const cutting *c)
     }
 }
 
+int is_ordered(const planned *side)
+{
+    return is_planned(side) && side->item_count > 0;
+}
+
+int order_in_us(units wanted, const work *all)
+{
+    if (wanted != AS_THE_FILE)
+        return wanted == US;
+    for (size_t i = 0; i < all->count; i++)
+        if (is_ordered(all->sides[i]))
+            return all->sides[i]->wanted.in_feet;
+    return 0;
+}
+
 int order_make(order *made, const work *all, const tside_stock *asked, hand *in_hand)
 {
     *made = (order){.all = all};
     for (size_t i = 0; i < all->count; i++) {
         const planned *side = all->sides[i];
-        if (!is_planned(side)) {
+        if (!is_ordered(side)) {
             made->refused++;
             continue;
         }

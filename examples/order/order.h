@@ -3,6 +3,7 @@
 #ifndef ORDER_ORDER_H
 #define ORDER_ORDER_H
 
+#include "command.h"
 #include "job.h"
 
 enum { MEASURES = 3 };
@@ -88,6 +89,12 @@ typedef struct order {
  */
 int order_make(order *made, const work *all, const tside_stock *asked, struct hand *in_hand);
 void order_free(order *made);
+
+/* Whether a side is in it: planned, and taken off. */
+int is_ordered(const planned *side);
+
+/* Whether it is told in feet, inches and pounds: as asked, or as the first side in it. */
+int order_in_us(units wanted, const work *all);
 
 /*
  * The sentences of the side's findings that must be mended before the work goes on; returns how many. Each of size

@@ -17,7 +17,7 @@ typedef enum of_what { OF_NOTHING, OF_COUNT, OF_LENGTH, OF_WIDTH, OF_BOTH } of_w
 static const struct unit_form {
     const char *name;
     of_what of;
-} units[PRICE_UNITS] = {
+} units_known[PRICE_UNITS] = {
     [EACH] = {"each", OF_NOTHING},
     [HUNDRED_OF] = {"hundred", OF_NOTHING},
     [PACK] = {"pack", OF_COUNT},
@@ -54,7 +54,7 @@ static int has_price(price_kind kind)
 
 const char *unit_name(price_unit unit)
 {
-    return units[unit].name;
+    return units_known[unit].name;
 }
 
 int is_sold_whole(price_unit unit)
@@ -64,19 +64,19 @@ int is_sold_whole(price_unit unit)
 
 int is_of_size(price_unit unit)
 {
-    return units[unit].of != OF_NOTHING;
+    return units_known[unit].of != OF_NOTHING;
 }
 
 int is_off_a_roll(price_unit unit)
 {
-    return units[unit].of == OF_WIDTH || units[unit].of == OF_BOTH;
+    return units_known[unit].of == OF_WIDTH || units_known[unit].of == OF_BOTH;
 }
 
 void add_unit(text *t, const price_row *row, int us)
 {
     pen p = {.us = us};
-    text_add(t, "%s", units[row->unit].name);
-    switch (units[row->unit].of) {
+    text_add(t, "%s", units_known[row->unit].name);
+    switch (units_known[row->unit].of) {
     case OF_NOTHING: break;
     case OF_COUNT: text_add(t, " of %d", row->pack); break;
     case OF_LENGTH: text_add(t, " of %s", tape(&p, row->length)); break;
@@ -101,7 +101,7 @@ static void add_units(text *why, unsigned mask)
     const char *before = "";
     for (int i = 0; i < PRICE_UNITS; i++)
         if (mask >> i & 1u) {
-            text_add(why, "%s%s%s", before, units[i].name, units[i].of ? " of ..." : "");
+            text_add(why, "%s%s%s", before, units_known[i].name, units_known[i].of ? " of ..." : "");
             before = ", ";
         }
 }
@@ -110,13 +110,13 @@ static void add_units(text *why, unsigned mask)
 static int unit_of(const char *words, unsigned mask, const char **of)
 {
     for (int i = 0; i < PRICE_UNITS; i++) {
-        const size_t length = strlen(units[i].name);
+        const size_t length = strlen(units_known[i].name);
         const char *rest = words + length;
-        if (!(mask >> i & 1u) || strncmp(words, units[i].name, length) ||
-            (units[i].of ? strncmp(rest, " of ", 4) : *rest))
+        if (!(mask >> i & 1u) || strncmp(words, units_known[i].name, length) ||
+            (units_known[i].of ? strncmp(rest, " of ", 4) : *rest))
             continue;
         /* "roll of 6 ft" has a width alone, and is none */
-        *of = units[i].of ? rest + 4 : rest;
+        *of = units_known[i].of ? rest + 4 : rest;
         return i;
     }
     return -1;
@@ -137,7 +137,7 @@ static int read_unit(price_row *p, const char *words, text *why)
         return 0;
     }
     p->unit = (price_unit)unit;
-    switch (units[unit].of) {
+    switch (units_known[unit].of) {
     case OF_NOTHING: return 1;
     case OF_COUNT: return read_whole_number("a pack of", of, GREATEST_PACK, &p->pack, why);
     case OF_LENGTH: return lengths_read(of, &p->length, 1, why);

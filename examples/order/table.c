@@ -259,7 +259,7 @@ static void add_stops(text *out, const planned *side)
 
 static void add_side(text *out, const planned *side, int with_pieces)
 {
-    if (is_planned(side)) {
+    if (is_ordered(side)) {
         add_stops(out, side);
         for (int k = 0; with_pieces && k < side->item_count; k++)
             add_piece(out, side, side->items + k);

@@ -186,7 +186,7 @@ static void write_state(text *out)
  */
 int plan_sides(json_t *root, const char *source, int units)
 {
-    char name[] = "file", *names[] = {name};
+    char name[] = "", *names[] = {name};
     papers sheets;
     work_free(&all);
     all = (work){.take_off = 1};
@@ -198,7 +198,7 @@ int plan_sides(json_t *root, const char *source, int units)
     json_decref(given);
     given = NULL;
     sheets = sheets_of_all(&all, (enum units)units, 1);
-    print_html(answers + SHEET, &sheets);
+    print_html(answers + SHEET, SHEET_CALLED, &sheets);
     print_json(answers + FIGURES, &all, 0);
     write_state(answers + STATE);
     papers_free(&sheets);
@@ -208,6 +208,16 @@ int plan_sides(json_t *root, const char *source, int units)
 const planned *side_planned(int place)
 {
     return place >= 0 && (size_t)place < all.count && is_planned(all.sides[place]) ? all.sides[place] : NULL;
+}
+
+const work *work_planned(void)
+{
+    return &all;
+}
+
+text *said(void)
+{
+    return answers + SAID;
 }
 
 const char *answer(int which)

@@ -5,7 +5,7 @@ const TEXTS = [
   { path: "name", meaning: "what this side is called", type: "text" },
   { path: "drive_at", meaning: "at which end of the house the drive is", type: "text" },
 ];
-const FILE_NAME = "side.json", LINK = "side=";
+const FILE_NAME = "side.json", LINK = "side=", ORDER = "order";
 const $ = (id) => document.getElementById(id);
 
 /** An element with properties and children; texts are texts. */
@@ -302,15 +302,22 @@ function pagesOf(plan) {
   return { pages: [...read.querySelectorAll("main > section")], style: read.querySelector("style")?.textContent ?? "" };
 }
 
-const STACKED = "@media screen and (max-width: 480px) { table, tbody, tr, th, td { display: block } thead { display: none } td:not(:empty)::before { content: attr(data-of) } td, th { text-align: left !important } }";
+const STACKED = "@media screen { table { font-size: 1rem } } @media screen and (max-width: 480px) { .stacked td:empty { display: none !important } .stacked :is(tbody, tr, th, td) { display: block } .stacked thead { display: none } .stacked :is(th, td):not(:empty)::before { content: attr(data-of) } .stacked :is(th, td) { text-align: left } }";
 
 function stack(page) {
   for (const table of page.querySelectorAll("table")) {
     const titles = [...table.querySelectorAll("thead th")].map((one) => one.textContent.trim());
+    table.classList.toggle("stacked", titles.length > 0); // a count and of what stand beside each other on any screen
     for (const row of table.querySelectorAll("tbody tr"))
       [...row.children].forEach((cell, i) => titles[i] && cell.setAttribute("data-of", `${titles[i]}: `));
   }
   return page;
+}
+
+/** A plan's order, made when it is first asked for; none of a plan that is old by then. */
+function orderOf(plan) {
+  if (!plan.order && !isOld()) plan.order = sheet.order(state.units);
+  return plan.order ?? { paper: "", why: "The order is of a plan, and the last change has none yet." };
 }
 
 function showSheet() {
@@ -320,13 +327,23 @@ function showSheet() {
   $("prints").hidden = $("page").hidden = !plan;
   const shadow = $("paper").shadowRoot ?? $("paper").attachShadow({ mode: "open" });
   if (!plan) return shadow.replaceChildren(make("p", {}, "Nothing is planned yet: answer what is still to answer."));
-  const { pages, style } = pagesOf(plan), chosen = Math.min(state.page ?? 0, pages.length - 1), sheetStyle = new CSSStyleSheet();
+  const { pages, style } = pagesOf(plan), ordering = state.page === ORDER;
+  const options = pages.map((page, i) => make("option", { value: String(i) }, page.querySelector("h2").textContent));
+  $("page").replaceChildren(...options, make("option", { value: ORDER }, "ORDER, what to buy and how to cut it"));
+  $("page").value = ordering ? ORDER : String(Math.min(state.page ?? 0, pages.length - 1));
+  $("print").textContent = ordering ? "Print the order" : "Print the sheet";
+  if (!ordering) return showPages(shadow, pages, style, Number($("page").value));
+  const order = orderOf(plan), shown = pagesOf(order);
+  return order.paper ? showPages(shadow, shown.pages, shown.style, 0) : shadow.replaceChildren(make("p", {}, order.why || "Nothing can be ordered: no piece of a side is known."));
+}
+
+/** On a screen one of them, on paper all. */
+function showPages(shadow, pages, style, chosen) {
+  const sheetStyle = new CSSStyleSheet();
   sheetStyle.replaceSync(style.replaceAll(":root", ":host").replace(/\bbody\b/g, ":host") + STACKED + "@media screen { section { display: none } section.chosen { display: block; margin: 0 } }");
   shadow.adoptedStyleSheets = [sheetStyle];
   shadow.replaceChildren(...pages.map(stack));
   pages[chosen].classList.add("chosen");
-  $("page").replaceChildren(...pages.map((page, i) => make("option", { value: String(i), selected: i === chosen }, page.querySelector("h2").textContent)));
-  return undefined;
 }
 
 /** At full size on pages without margins of their own: the sheets have theirs. */
@@ -483,7 +500,7 @@ $("ask-list").onclick = () => {
 $("work-back").onclick = () => go(-1);
 $("work-next").onclick = () => go(1);
 $("page").onchange = (event) => {
-  state.page = Number(event.target.value);
+  state.page = event.target.value === ORDER ? ORDER : Number(event.target.value);
   showSheet();
 };
 $("print").onclick = () => print();

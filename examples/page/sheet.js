@@ -11,7 +11,7 @@ export async function loadSheet(bytes) {
 }
 
 const UNITS = { file: 0, si: 1, us: 2 }; // units of command.h
-const [PAPER, FIGURES, STATE] = [0, 1, 2];
+const [PAPER, FIGURES, STATE, SAID] = [0, 1, 2, 3];
 
 class Sheet {
   constructor(c) {
@@ -70,6 +70,12 @@ class Sheet {
       paper: this.textAt(this.c.answer(PAPER)),
       figures: JSON.parse(this.textAt(this.c.answer(FIGURES))),
     };
+  }
+
+  /** The order of the sides that were planned last, as HTML, or why there is none. */
+  order(units = "file") {
+    const paper = this.textAt(this.c.ordered(UNITS[units]));
+    return { paper, why: this.textAt(this.c.answer(SAID)).trim() };
   }
 
   questions() {

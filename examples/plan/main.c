@@ -111,7 +111,7 @@ static void print_sheets(text *out, const work *all, const options *chosen)
 {
     papers sheets = sheets_of_all(all, chosen->units, chosen->format == HTML);
     if (chosen->format == HTML)
-        print_html(out, &sheets);
+        print_html(out, SHEET_CALLED, &sheets);
     else
         print_papers(out, &sheets);
     papers_free(&sheets);

@@ -9,6 +9,9 @@
 #include "paper.h"
 #include "units.h"
 
+/* What such a sheet is called. */
+#define SHEET_CALLED "Job sheet"
+
 typedef struct sheet {
     paper paper;
     const planned *side;

@@ -5,22 +5,22 @@
 #include "memory.h"
 #include "paper.h"
 
-static line *add_line(paper *p, line_kind kind, int count, const char *const *cells)
+static paper_line *add_line(paper *p, line_kind kind, int count, const char *const *cells)
 {
-    line *added;
+    paper_line *added;
     p->lines = grown(p->lines, p->count, &p->room, sizeof *p->lines);
     added = p->lines + p->count++;
-    *added = (line){.kind = kind, .count = count};
+    *added = (paper_line){.kind = kind, .count = count};
     for (int i = 0; i < count; i++)
         added->cells[i] = copy_of(cells[i] ? cells[i] : "-");
     return added;
 }
 
-static line *add_formatted(paper *p, line_kind kind, const char *format, va_list arguments)
+static paper_line *add_formatted(paper *p, line_kind kind, const char *format, va_list arguments)
 {
     text words = {NULL, 0, 0};
     const char *cell;
-    line *added;
+    paper_line *added;
     text_add_list(&words, format, arguments);
     cell = text_of(&words);
     added = add_line(p, kind, 1, &cell);
@@ -94,9 +94,9 @@ void put_remark(paper *p, const char *format, ...)
 }
 
 /* Cells under the titles in use. */
-static line *add_cells(paper *p, line_kind kind, int count, const char *const *cells)
+static paper_line *add_cells(paper *p, line_kind kind, int count, const char *const *cells)
 {
-    line *added = add_line(p, kind, count, cells);
+    paper_line *added = add_line(p, kind, count, cells);
     added->figures = p->figures;
     added->names = p->names;
     return added;
@@ -125,22 +125,32 @@ void put_drawing(paper *p, const char *caption, const char *svg, int lies)
     add_line(p, LINE_DRAWING, 2, cells)->lies = lies;
 }
 
-static void put_pair(paper *p, const char *first, const char *second, int names)
+static void put_pair(paper *p, const char *first, const char *second, unsigned figures, int names)
 {
     const char *const cells[] = {first, second};
-    p->figures = 0;
+    p->figures = figures;
     p->names = names;
     put_cells(p, 2, cells);
 }
 
 void put_row(paper *p, const char *label, const char *value)
 {
-    put_pair(p, label, value, 0);
+    put_pair(p, label, value, 0, 0);
 }
 
 void put_value(paper *p, const char *value, const char *label)
 {
-    put_pair(p, value, label, 1);
+    put_pair(p, value, label, 0, 1);
+}
+
+void put_count(paper *p, const char *count, const char *label)
+{
+    put_pair(p, count, label, 1, 1);
+}
+
+void put_sum(paper *p, const char *label, const char *sum)
+{
+    put_pair(p, label, sum, 2, 0);
 }
 
 void paper_free(paper *p)

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Sheets as plain text, for a printer that has nothing but letters of one width. */
-#ifndef PLAN_PRINT_H
-#define PLAN_PRINT_H
+#ifndef COMMON_PRINT_H
+#define COMMON_PRINT_H
 
 #include "paper.h"
 
@@ -12,5 +12,8 @@ enum { SHEET_WIDTH = 78, SHEET_LINES = 60 };
  * longer goes on, under the same title, on the next.
  */
 void print_papers(text *out, const papers *sheets);
+
+/* Adds one as a strip: its head, and all lines below it, without pages. */
+void print_strip(text *out, const paper *p);
 
 #endif

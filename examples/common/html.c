@@ -86,7 +86,7 @@ static size_t add_pairs(text *out, const paper *p, size_t i)
     const int count = p->lines[i].count;
     text_add(out, "<dl class=\"pairs\">\n");
     for (; is_row_of(p, i, count, 0); i++) {
-        const line *row = p->lines + i;
+        const paper_line *row = p->lines + i;
         for (int k = 0; k + 1 < row->count && *row->cells[k]; k += 2) {
             text_add(out, k ? "<dt class=\"beside\">" : "<dt>");
             add_words(out, row->cells[k]);
@@ -109,7 +109,7 @@ static size_t add_drawing(text *out, const paper *p, size_t i)
 
 /* --- tables --- */
 
-static void add_cell(text *out, const line *row, int k, const char *scope)
+static void add_cell(text *out, const paper_line *row, int k, const char *scope)
 {
     const char *name = scope && *row->cells[k] ? "th" : "td";
     text_add(out, "<%s", name);
@@ -137,7 +137,7 @@ static size_t add_titles(text *out, const paper *p, size_t i)
     return i;
 }
 
-static void add_row(text *out, const line *row)
+static void add_row(text *out, const paper_line *row)
 {
     text_add(out, "<tr>\n");
     for (int k = 0; k < row->count; k++)
@@ -145,7 +145,7 @@ static void add_row(text *out, const line *row)
     text_add(out, "</tr>\n");
 }
 
-static void add_row_remark(text *out, const line *remark, int count)
+static void add_row_remark(text *out, const paper_line *remark, int count)
 {
     text_add(out, "<tr class=\"remark\">\n<td colspan=\"%d\">", count);
     add_words(out, remark->cells[0]);
@@ -208,7 +208,7 @@ static size_t add_steps(text *out, const paper *p, size_t i)
         text_add(out, "<li value=\"%d\">", p->lines[i].number);
         add_words(out, p->lines[i++].cells[0]);
         text_add(out, "\n");
-        while (is(p, i, LINE_ROW) || is(p, i, LINE_CAUTION))
+        while (is(p, i, LINE_ROW) || is(p, i, LINE_CAUTION) || is(p, i, LINE_REMARK))
             i = add_block(out, p, i);
         text_add(out, "</li>\n");
     }
@@ -269,7 +269,7 @@ static void add_foot(text *out, const char *words, const char *kind, int number,
 }
 
 /* Where a drawing lies, its page is turned. */
-static void add_feet_of(text *out, const line *head, int number)
+static void add_feet_of(text *out, const paper_line *head, int number)
 {
     text words = {NULL, 0, 0};
     text_add(&words, "%s: ", head->cells[0]);
@@ -289,17 +289,17 @@ static void add_feet(text *out, const papers *sheets)
                 add_feet_of(out, sheets->list[k].lines + i, ++number);
 }
 
-/* Whose the sheets are. */
-static void add_title(text *out, const papers *sheets)
+/* What the sheets are called, and whose they are. */
+static void add_title(text *out, const char *called, const papers *sheets)
 {
-    text_add(out, sheets->count > 1 ? "Job sheets: " : "Job sheet: ");
+    text_add(out, "%s%s: ", called, sheets->count > 1 ? "s" : "");
     for (size_t k = 0; k < sheets->count; k++) {
         text_add(out, "%s", k ? "; " : "");
         add_words(out, sheets->list[k].lines[0].cells[1]);
     }
 }
 
-static void add_head(text *out, const papers *sheets)
+static void add_head(text *out, const char *called, const papers *sheets)
 {
     text_add(out, "<!DOCTYPE html>\n"
                   "<html lang=\"en\">\n"
@@ -309,7 +309,7 @@ static void add_head(text *out, const papers *sheets)
                   "'unsafe-inline'; base-uri 'none'; form-action 'none'\">\n"
                   "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
                   "<title>");
-    add_title(out, sheets);
+    add_title(out, called, sheets);
     text_add(out, "</title>\n<style>\n%s", sheet_style);
     add_feet(out, sheets);
     text_add(out, "</style>\n</head>\n");
@@ -335,13 +335,16 @@ static void add_contents(text *out, const papers *sheets)
     text_add(out, "</nav>\n");
 }
 
-void print_html(text *out, const papers *sheets)
+void print_html(text *out, const char *called, const papers *sheets)
 {
+    text heading = {NULL, 0, 0};
     if (!sheets->count)
         return;
-    add_head(out, sheets);
+    add_head(out, called, sheets);
     text_add(out, "<body>\n<header>\n");
-    add_element(out, "h1", sheets->count > 1 ? "Job sheets" : "Job sheet");
+    text_add(&heading, "%s%s", called, sheets->count > 1 ? "s" : "");
+    add_element(out, "h1", text_of(&heading));
+    text_free(&heading);
     add_contents(out, sheets);
     text_add(out, "</header>\n<main>\n");
     add_pages(out, sheets);

@@ -3,12 +3,12 @@
  * The sheet before it is text or HTML: its lines in order, each of a kind. Topics put the words; columns, wrapping and
  * pages are a writer's.
  */
-#ifndef PLAN_PAPER_H
-#define PLAN_PAPER_H
+#ifndef COMMON_PAPER_H
+#define COMMON_PAPER_H
 
 #include "text.h"
 
-enum { MOST_CELLS = 8 };
+enum { PAPER_CELLS = 8 };
 
 typedef enum line_kind {
     LINE_PAGE,    /* a page begins: its title, and whose it is */
@@ -25,7 +25,7 @@ typedef enum line_kind {
     LINE_ROW      /* cells under such titles; without them, a label and its value */
 } line_kind;
 
-typedef struct line {
+typedef struct paper_line {
     line_kind kind;
     int number;       /* of a step, from 1 */
     unsigned figures; /* bit k: what stands in column k is figures, not words */
@@ -33,11 +33,11 @@ typedef struct line {
     const char *of;   /* of titles: of what part of the heading's matter their rows are; NULL: of all */
     int lies;         /* of a drawing: 1 where its page is turned, for more width than height */
     int count;
-    char *cells[MOST_CELLS];
-} line;
+    char *cells[PAPER_CELLS];
+} paper_line;
 
 typedef struct paper {
-    line *lines;
+    paper_line *lines;
     size_t count, room;
     int steps;        /* in this part */
     unsigned figures; /* of the columns in use */
@@ -63,6 +63,10 @@ void put_drawing(paper *p, const char *caption, const char *svg, int lies);
 void put_row(paper *p, const char *label, const char *value);
 /* The same, the value first: labels of many words stand better behind. */
 void put_value(paper *p, const char *value, const char *label);
+/* The same, the values figures. */
+void put_count(paper *p, const char *count, const char *label);
+/* A label and its sum, which stands under those above it. */
+void put_sum(paper *p, const char *label, const char *sum);
 
 void paper_free(paper *p);
 

@@ -6,27 +6,27 @@
 #include "memory.h"
 #include "print.h"
 
-enum { INDENT = 2, STEP_INDENT = 6, GAP = 2 };
+enum { INDENT = 2, STEP_INDENT = 6, REMARK_INDENT = 4, GAP = 2 };
 
 /* --- tables: as wide as their cells --- */
 
 /* Rows with as many cells, and their titles, form a table: from its part, or its titles, to the next. */
 typedef struct table {
     int count;
-    size_t widths[MOST_CELLS];
+    size_t widths[PAPER_CELLS];
 } table;
 
-static int begins_table(const line *at)
+static int begins_table(const paper_line *at)
 {
     return at->kind == LINE_PAGE || at->kind == LINE_PART || at->kind == LINE_COLUMNS;
 }
 
-static int is_in_table(const line *at, int count)
+static int is_in_table(const paper_line *at, int count)
 {
     return (at->kind == LINE_ROW || at->kind == LINE_COLUMNS || at->kind == LINE_UNITS) && at->count == count;
 }
 
-static void measure(table *t, const line *at)
+static void measure(table *t, const paper_line *at)
 {
     for (int k = 0; is_in_table(at, t->count) && k < t->count; k++)
         if (columns(at->cells[k]) > t->widths[k])
@@ -71,7 +71,7 @@ static size_t length_without_blanks(const text *t)
 /* Figures stand at the right of their column, words at its left; the last cell is broken where it is too long. */
 static void add_row(text *out, const paper *p, size_t i)
 {
-    const line *row = p->lines + i;
+    const paper_line *row = p->lines + i;
     const table t = table_of(p, i);
     text before = {NULL, 0, 0};
     add_blanks(&before, indent_of(p, i));
@@ -96,23 +96,32 @@ static void add_row(text *out, const paper *p, size_t i)
 
 /* --- lines --- */
 
-static void add_step(text *out, const line *step)
+static void add_step(text *out, const paper_line *step)
 {
     char label[16];
     snprintf(label, sizeof label, " %2d. ", step->number);
     text_wrap_at(out, SHEET_WIDTH, label, step->cells[0]);
 }
 
-static void add_fact(text *out, const line *fact)
+static void add_fact(text *out, const paper_line *fact)
 {
     char label[16];
-    snprintf(label, sizeof label, "%-7s", fact->cells[0]);
+    snprintf(label, sizeof label, "%-5s  ", fact->cells[0]);
     text_wrap_at(out, SHEET_WIDTH, label, fact->cells[1]);
+}
+
+/* Under its row. */
+static void add_remark(text *out, const paper *p, size_t i)
+{
+    text label = {NULL, 0, 0};
+    add_blanks(&label, indent_of(p, i) + REMARK_INDENT);
+    text_wrap_at(out, SHEET_WIDTH, text_of(&label), p->lines[i].cells[0]);
+    text_free(&label);
 }
 
 static void add_line_of(text *out, const paper *p, size_t i)
 {
-    const line *at = p->lines + i;
+    const paper_line *at = p->lines + i;
     switch (at->kind) {
     case LINE_PAGE: break;    /* it is the page's head */
     case LINE_DRAWING: break; /* letters of one width draw nothing */
@@ -124,7 +133,7 @@ static void add_line_of(text *out, const paper *p, size_t i)
     case LINE_CAUTION:
         text_wrap_at(out, SHEET_WIDTH, indent_of(p, i) == INDENT ? "  ! " : "     ! ", at->cells[0]);
         break;
-    case LINE_REMARK: text_wrap_at(out, SHEET_WIDTH, "      ", at->cells[0]); break;
+    case LINE_REMARK: add_remark(out, p, i); break;
     case LINE_COLUMNS:
     case LINE_UNITS:
     case LINE_ROW: add_row(out, p, i); break;
@@ -135,12 +144,12 @@ static void add_line_of(text *out, const paper *p, size_t i)
 
 typedef struct pages {
     text *bodies;
-    const line **heads;
+    const paper_line **heads;
     size_t count, room, heads_room;
     size_t used; /* lines of the last */
 } pages;
 
-static void begin_page(pages *all, const line *head)
+static void begin_page(pages *all, const paper_line *head)
 {
     all->bodies = grown(all->bodies, all->count, &all->room, sizeof *all->bodies);
     all->heads = grown(all->heads, all->count, &all->heads_room, sizeof *all->heads);
@@ -196,7 +205,7 @@ static void add_to_page(pages *all, const paper *p, size_t i)
     text_free(&block);
 }
 
-static void add_head(text *out, const line *head, size_t number, size_t of)
+static void add_head(text *out, const paper_line *head, size_t number, size_t of)
 {
     char place[40];
     text title = {NULL, 0, 0};
@@ -231,4 +240,13 @@ void print_papers(text *out, const papers *sheets)
 {
     for (size_t i = 0; i < sheets->count; i++)
         print_paper(out, sheets->list + i);
+}
+
+void print_strip(text *out, const paper *p)
+{
+    for (size_t i = 0; i < p->count; i++)
+        if (p->lines[i].kind == LINE_PAGE)
+            text_add(out, "%s  %s\n", p->lines[i].cells[0], p->lines[i].cells[1]);
+        else
+            add_line_of(out, p, i);
 }
