@@ -3,12 +3,19 @@
 # The tests of the JavaScript module, on the package as make has gathered it, in Node; and that npm packs, installs and runs it, where npm is.
 set -eu
 
-export BUILD top_srcdir
-"$NODE" --test "$top_srcdir"/bindings/javascript/tests/*.test.js
-
-readme=$(cd "$top_srcdir" && pwd)/bindings/javascript/README.md
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
+HEARD=$work/heard
+export BUILD HEARD top_srcdir
+"$NODE" --test "$top_srcdir"/bindings/javascript/tests/*.test.js
+
+# every function that the headers declare is called by one of these tests
+"$AWK" -F '\t' '$1 == "function" { print $3 }' "$RECORDS" | sort > "$work/declared"
+sort -u "$HEARD" | comm -23 "$work/declared" - > "$work/unheard"
+test "$(wc -l < "$work/declared")" -gt 80
+test ! -s "$work/unheard" || { echo "no test calls:"; cat "$work/unheard"; exit 1; }
+
+readme=$(cd "$top_srcdir" && pwd)/bindings/javascript/README.md
 cd "$work"
 
 # what README shows

@@ -413,6 +413,9 @@ class Page(unittest.TestCase):
         driver.get("about:blank")
         self.go(driver, self.served + "#side=AAAA%%%")
         self.assertIn("cannot be read", driver.find_element(By.ID, "told").text)
+        driver.get("about:blank")
+        self.go(driver, self.served + self.link('{"name": "one",\n "name": "two"}'))
+        self.assertIn("line 2: column 7: duplicate object key near '\"name\"'", driver.find_element(By.ID, "told").text)
 
     # --- without a network; on paper; under a thumb ---
 

@@ -249,16 +249,21 @@ function files(ts, structures) {
   function parsed(text) {
     if (typeof text !== "string") throw new TypeError(`readSides: a text, not ${described(text)}`);
     if (text.length > LONGEST) refuseAt("", "longer than 16 MiB: no file of sides");
+    const json = text.replace(/^\ufeff/, "");
+    let root;
     try {
-      return JSON.parse(text.replace(/^\ufeff/, ""), (key, value) => {
+      root = JSON.parse(json, (key, value) => {
         if (typeof value === "number" && !Number.isFinite(value)) throw new SyntaxError(`${key}: no finite number`);
         if ((typeof value === "string" ? value + key : key).includes("\0")) throw new SyntaxError("a text with a zero character");
         return value;
       });
     } catch (error) {
       if (!(error instanceof SyntaxError || error instanceof RangeError)) throw error;
-      return refuseAt("", error instanceof RangeError ? "nested too deeply" : error.message);
+      refuseAt("", error instanceof RangeError ? "nested too deeply" : error.message);
     }
+    const twice = keyTwice(json);
+    if (twice) refuseAt("", twice);
+    return root;
   }
 
   function readSides(text) {

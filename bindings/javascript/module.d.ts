@@ -73,6 +73,19 @@ export interface Site {
   readonly notes: Readonly<Record<string, string>>;
 }
 
+/** A value for each row: a number in SI units, a text with its unit, a choice's name, or null where the base's stays. */
+export type Column = ArrayLike<Quantity | null>;
+
+/**
+ * Of each row its status and the figures that were asked for, by path: NaN where a row has none, and in a bad row. With "findings" among the outputs, the
+ * names of what was found.
+ */
+export interface PlannedSides {
+  readonly status: readonly Status[];
+  readonly findings?: readonly (readonly FindingCode[])[];
+  readonly [path: string]: Float64Array | readonly Status[] | readonly (readonly FindingCode[])[] | undefined;
+}
+
 interface Files {
   /**
    * Reads a file of sides, as the programs do: a side, a job of one or two sides that share what stands beside them, or a list of sides.

@@ -492,8 +492,8 @@ function byHand(c, memory, structures) {
   };
 
   /** The row at the end of a path, and the structure it stands in, at a place in memory where one is given. */
-  const placeOf = (name, path, at = 0) => {
-    const place = memory.room(structures.layouts.tside_place.size), fault = memory.room(structures.layouts.tside_fault.size);
+  const placeOf = (name, path, at = 0, place = memory.room(structures.layouts.tside_place.size)) => {
+    const fault = memory.room(structures.layouts.tside_fault.size);
     if (c.tside_field_find(kindNamed(name).index, memory.putText(path), place, fault) !== OK) throw structures.error(fault);
     const row = structures.readField(memory.pointer(place + structures.layouts.tside_place.field));
     return { row, holder: at + memory.pointer(place + structures.layouts.tside_place.offset) - row.offset };
@@ -502,6 +502,12 @@ function byHand(c, memory, structures) {
   return {
     fields: (name) => Object.freeze(structures.fields(kindNamed(name)).map((row) => fieldShown(row, structures))),
     usual: (name) => memory.borrow(() => structures.read(kindNamed(name), structures.put(kindNamed(name), {}, name))),
+    usualIn: (name, hardware) =>
+      memory.borrow(() => {
+        const kind = kindNamed(name), at = structures.put(kind, {}, name);
+        c.tside_usual_in(kind.index, choiceOf("hardware", "tside_hardware", hardware), at);
+        return structures.read(kind, at);
+      }),
     check(name, value) {
       memory.borrow(() => {
         const at = structures.put(kindNamed(name), value, name), fault = memory.room(structures.layouts.tside_fault.size);
@@ -518,6 +524,7 @@ function byHand(c, memory, structures) {
         const { row } = placeOf(name, path), read = named(path, () => structures.typed({ ...row, name: "" }, text));
         return row.type === IS_CHOICE ? row.choices[read] : read;
       }),
+    planSides: (base, columns, outputs = []) => memory.borrow(() => planSides({ c, memory, structures, placeOf }, base, columns, listOf("outputs", outputs))),
     trades: (ofWalls = false) =>
       memory.borrow(() => {
         const count = memory.room(WHOLE), first = c.tside_trades(ofWalls ? 1 : 0, count), o = structures.layouts.tside_trade;
@@ -538,6 +545,85 @@ function fieldShown(row, structures) {
   const { offset, address, flag, stride, countOffset, appliesOffset, appliesMask, kind, type, ...shown } = row;
   const within = type === IS_GROUP || type === IS_LIST ? structures.kinds[kind].name.slice("tside_".length) : null;
   return Object.freeze({ ...shown, type: TYPES[type], kind: within, appliesWhile: row.appliesTo ? Array.from({ length: 32 }, (_, k) => k).filter((k) => (appliesMask >>> k) & 1) : [] });
+}
+
+// Many sides: columns laid over a base, row by row.
+
+const FINDINGS = "findings", NOT_PLANNED = -1;
+
+/** How many rows columns have, all alike. */
+function rowsOf(columns) {
+  const lengths = columns.map(([path, values]) => {
+    if (!Number.isInteger(values?.length) || typeof values === "string") throw new TypeError(`${path}: a list, not ${described(values)}`);
+    return values.length;
+  });
+  const other = lengths.findIndex((length) => length !== lengths[0]);
+  if (other >= 0) throw new TypeError(`${columns[other][0]}: ${lengths[other]} rows, while ${columns[0][0]} has ${lengths[0]}`);
+  return lengths[0] ?? 1;
+}
+
+/** Runs of rows, [from, to], in which the same columns say something. */
+function runsOf(columns, rows) {
+  const said = (row) => columns.filter(({ values }) => values[row] !== null && values[row] !== undefined), runs = [];
+  for (let row = 0; row < rows; row++) {
+    const here = said(row), last = runs.at(-1);
+    if (last && last.columns.length === here.length && here.every((one, i) => one === last.columns[i])) last.to = row + 1;
+    else runs.push({ from: row, to: row + 1, columns: here });
+  }
+  return runs;
+}
+
+function planSides(ask, base, columns, outputs) {
+  if (typeof columns !== "object" || columns === null) throw new TypeError(`columns: an object, not ${described(columns)}`);
+  const { memory, structures, placeOf } = ask, statuses = INTERFACE.enums.tside_status, given = Object.entries(columns), rows = rowsOf(given);
+  const at = structures.put(structures.byName.get("tside_side"), base, "base"), found = outputs.includes(FINDINGS);
+  const answer = { status: memory.room(rows * WHOLE), findings: found ? memory.room(rows * NUMBER) : 0 };
+  const inputs = given.map(([path, values]) => ({ path, values, data: laidOut(memory, structures, placeOf("side", path).row, path, values) }));
+  const filled = [...new Set(outputs)].filter((path) => path !== FINDINGS).map((path) => ({ path, data: memory.room(rows * NUMBER) }));
+  for (let row = 0; row < rows; row++) {
+    memory.view.setInt32(answer.status + row * WHOLE, NOT_PLANNED, true);
+    for (const { data } of filled) memory.view.setFloat64(data + row * NUMBER, NaN, true);
+  }
+  for (const run of runsOf(inputs, rows)) memory.borrow(() => planRun(ask, at, run, filled, answer));
+  const every = (read) => Object.freeze(Array.from({ length: rows }, (_, row) => read(row)));
+  return Object.freeze({
+    status: every((row) => statuses[memory.whole(answer.status + row * WHOLE)]),
+    ...(found ? { findings: every((row) => findingsIn(memory.view.getBigUint64(answer.findings + row * NUMBER, true))) } : {}),
+    ...Object.fromEntries(filled.map(({ path, data }) => [path, Float64Array.from({ length: rows }, (_, row) => memory.number(data + row * NUMBER))])),
+  });
+}
+
+function findingsIn(word) {
+  return Object.freeze(INTERFACE.enums.tside_finding_code.filter((_, code) => (word >> BigInt(code)) & 1n));
+}
+
+/** A column of numbers in memory; what is typed is read as its field is. */
+function laidOut(memory, structures, row, path, values) {
+  const data = memory.room(values.length * NUMBER);
+  for (let i = 0; i < values.length; i++) {
+    const value = values[i] ?? 0;
+    memory.view.setFloat64(data + i * NUMBER, named(`${path}[${i}]`, () => structures.typed({ ...row, name: "" }, value)), true);
+  }
+  return data;
+}
+
+/** Rows in which the same columns say something. */
+function planRun({ c, memory, structures, placeOf }, base, { from, to, columns }, filled, answer) {
+  const fault = memory.room(structures.layouts.tside_fault.size);
+  const put = (cName, name, list) => {
+    const layout = structures.layouts[cName], first = memory.room(Math.max(1, list.length) * layout.size);
+    list.forEach(({ path, data }, i) => {
+      const at = first + i * layout.size;
+      placeOf(name, path, 0, at + layout.place);
+      memory.view.setUint32(at + layout.data, data + from * NUMBER, true);
+      memory.view.setInt32(at + layout.stride, NUMBER, true);
+    });
+    return first;
+  };
+  const inputs = put("tside_input", "side", columns), outputs = put("tside_output", "plan", filled);
+  const status = answer.status + from * WHOLE, findings = answer.findings && answer.findings + from * NUMBER;
+  c.tside_plan_sides(base, to - from, inputs, columns.length, outputs, filled.length, status, findings, fault);
+  if (memory.whole(status) === NOT_PLANNED) throw structures.error(fault); // a column that no field has: a bad row has a status
 }
 
 function stockPlan(c, memory, structures, stock, cuts, nodeLimit) {

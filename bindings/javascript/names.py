@@ -25,21 +25,22 @@ from records import Records  # noqa: E402
 BY_HAND = {
     "tside_fields": "fields(name: string): readonly Field[];",
     "tside_usual": "usual(name: string): Readonly<Record<string, unknown>>;",
-    "tside_usual_by_choice": None, "tside_usual_in": None,
+    "tside_usual_by_choice": None,
+    "tside_usual_in": "usualIn(name: string, hardware: Hardware): Readonly<Record<string, unknown>>;",
     "tside_check": "check(name: string, structure: object): void;",
     "tside_field_find": None,
     "tside_field_applies": "fieldApplies(name: string, path: string, structure: object): boolean;",
     "tside_field_read": "fieldRead(name: string, path: string, text: string): number | string;",
     "tside_trades": "trades(ofWalls?: boolean): readonly Trade[];",
     "tside_fault_text": None, "tside_version": "readonly version: string;",
-    "tside_plan_sides": None,
+    "tside_plan_sides": "planSides(base: SideGiven, columns: Readonly<Record<string, Column>>, outputs?: readonly string[]): PlannedSides;",
     "tside_stock_plan": "stockPlan(stock: StockGiven, cuts: readonly CutGiven[], nodeLimit?: number): "
                         "{ readonly plan: CutPlan; readonly sticks: readonly Stick[]; readonly taken: readonly (readonly number[])[] };",
     "tside_stock_work": None,
 }
 
 # Structures whose places in memory module.js must know by itself.
-LAYOUTS = ("tside_field", "tside_fault", "tside_trade", "tside_place")
+LAYOUTS = ("tside_field", "tside_fault", "tside_trade", "tside_place", "tside_input", "tside_output")
 
 
 def camel(c_name):

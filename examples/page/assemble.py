@@ -1,9 +1,9 @@
 # SPDX-License-Identifier: MIT
 """Puts the page together as one file that fetches nothing, and beside it what a server hands out with it.
 
-    assemble.py SOURCE WASM OUT
+    assemble.py SCRIPTS SOURCE WASM OUT
 
-SOURCE: the folder of page.html, its style and its scripts; WASM: core.c as WebAssembly; OUT: the folder that receives
+SCRIPTS: the scripts, in their order; SOURCE: the folder of page.html and its style; WASM: core.c as WebAssembly; OUT: the folder that receives
     index.html               the page, whole
     manifest.webmanifest     for servers alone: how a phone shows it among its programs
     worker.js                for servers alone: keeps it for when there is no network
@@ -15,17 +15,14 @@ import sys
 import zlib
 from pathlib import Path
 
-SCRIPTS = ["sheet.js", "file.js", "store.js", "page.js"]
-
-
 def source_of(allowed):
     return "'sha256-" + base64.b64encode(hashlib.sha256(allowed.encode("utf-8")).digest()).decode("ascii") + "'"
 
 
-def main(source, wasm, out):
+def main(given, source, wasm, out):
     folder = Path(source)
     core = base64.b64encode(zlib.compress(Path(wasm).read_bytes(), 9)).decode("ascii")
-    scripts = [re.sub(r"^export ", "", (folder / name).read_text(encoding="utf-8"), flags=re.MULTILINE) for name in SCRIPTS]
+    scripts = [re.sub(r"^export ", "", Path(name).read_text(encoding="utf-8"), flags=re.MULTILINE) for name in given.split()]
     script = f'const CORE = "{core}";\n' + "\n".join(scripts)
     style = (folder / "page.css").read_text(encoding="utf-8")
     policy = ("default-src 'none'; script-src " + source_of(script) + " 'wasm-unsafe-eval'; style-src " + source_of(style)

@@ -72,7 +72,8 @@ export function withOtherSide(file) {
 
 /** What stands in a text: a side, a job, or a list's sides, each a file of its own; throws what is to be said. */
 export function filesIn(text) {
-  const root = JSON.parse(text.replace(/^\ufeff/, ""));
+  const json = text.replace(/^\ufeff/, ""), root = JSON.parse(json), twice = keyTwice(json);
+  if (twice) throw new Error(twice);
   const files = Array.isArray(root) ? root : [root];
   if (!files.length || files.length > 50 || !files.every(isObject)) throw new Error("it holds no sides");
   return files;

@@ -98,6 +98,35 @@ test("tables of fields", () => {
   assert.strictEqual(refused(() => ts.fields("sid")).status, "not_found");
 });
 
+test("many sides are those planned one by one, to the last bit", () => {
+  const hips = ["1.6 m", "5 ft 6 in", 1.7, 9, null, "1.65 m"], tubes = [0.042, 0.0334, null, 0.042, 0.042, "1.66 in"], outputs = ["drive_turns", "worst.drive", "findings", "drive_end.layout.cut_length"];
+  const many = ts.planSides(film.side, { "curtain.hip": hips, "drive_end.guide.tube.diameter": tubes }, outputs);
+  assert.deepStrictEqual(Object.keys(many), ["status", "findings", "drive_turns", "worst.drive", "drive_end.layout.cut_length"]);
+  hips.forEach((hip, i) => {
+    const end = tubes[i] === null ? film.side.drive_end : { ...film.side.drive_end, guide: { ...film.side.drive_end.guide, tube: { ...film.side.drive_end.guide.tube, diameter: tubes[i] } } };
+    const one = { ...film.side, curtain: hip === null ? film.side.curtain : { ...film.side.curtain, hip }, drive_end: end };
+    if (i === 3) {
+      assert.strictEqual(many.status[i], refused(() => ts.planSide(one)).status);
+      assert.deepStrictEqual([many.drive_turns[i], many["worst.drive"][i], many.findings[i]], [NaN, NaN, []]);
+      return;
+    }
+    const plan = ts.planSide(one);
+    assert.deepStrictEqual([many.status[i], many.drive_turns[i], many["worst.drive"][i], many["drive_end.layout.cut_length"][i]], ["ok", plan.drive_turns, plan.worst.drive, plan.drive_end.layout.cut_length]);
+    assert.deepStrictEqual([...many.findings[i]].sort(), [...new Set(plan.findings.map((found) => found.code))].sort());
+  });
+  assert.deepStrictEqual(ts.planSides(film.side, {}).status, ["ok"]);
+  assert.deepStrictEqual(ts.planSides(film.side, { length: [] }).status, []);
+  assert.deepStrictEqual([...ts.planSides(film.side, { "drive.kind": ["hand", "motor"] }, ["drive_turns"]).status], ["ok", "ok"]);
+});
+
+test("columns that no side has are refused", () => {
+  for (const [columns, outputs, field] of [[{ lenght: [1] }, [], "lenght"], [{ length: ["1 x"] }, [], "length[0]"], [{ length: [1] }, ["turns"], "turns"]])
+    assert.strictEqual(refused(() => ts.planSides(film.side, columns, outputs)).field, field);
+  const group = refused(() => ts.planSides(film.side, { length: [10] }, ["worst"]));
+  assert.deepStrictEqual([group.status, group.index], ["out_of_bounds", 0]);
+  for (const columns of [null, { length: 3 }, { length: "3 m" }, { length: [1, 2], "curtain.hip": [1] }, { length: [{}] }]) assert.ok(refused(() => ts.planSides(film.side, columns)) instanceof TypeError, JSON.stringify(columns));
+});
+
 test("a thousand calls need no more memory than ten", async () => {
   const own = await load(readFileSync(path.join(stage, "tunnelside.wasm"))), before = own.planSide(film.side).drive_turns;
   for (let i = 0; i < 1000; i++) {

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: MIT
 // The demo sites: what JavaScript reads and plans is what the programs, compiled from the same C, tell in JSON.
 import assert from "node:assert";
-import { execFileSync } from "node:child_process";
-import { existsSync, readFileSync, readdirSync } from "node:fs";
+import { execFileSync, spawnSync } from "node:child_process";
+import { existsSync, mkdtempSync, readFileSync, readdirSync, writeFileSync } from "node:fs";
+import os from "node:os";
 import path from "node:path";
 import test from "node:test";
 import { build, refused, tree, ts, ulps } from "./library.js";
@@ -88,6 +89,17 @@ test("files are refused as the programs refuse them", () => {
   assert.match(refused(() => ts.readSides("{")).message, /JSON/);
   assert.match(refused(() => ts.readSides("[]")).message, /a list of 0 sides/);
   assert.match(refused(() => ts.readSides(`${'{"a":'.repeat(1e5)}1${"}".repeat(1e5)}`)).message, /no such field|nested too deeply/);
+});
+
+test("a key that stands twice is refused in the programs' words", { skip }, () => {
+  const folder = mkdtempSync(path.join(os.tmpdir(), "twice-")), file = path.join(folder, "twice.json");
+  for (const text of ['{"name": "a",\n "hand": "left", "hand": "right"}', '{"sides": [{"frame": {"width": 3, "wi\\u0064th": 4}}]}', '[{"a": {"a": 1}, "b": "}\\"{", "\u00e9": 1,\n\n"\u00e9": 2}]', '\ufeff{"aaaaaaaaaaaaaaaaaaa": 1, "aaaaaaaaaaaaaaaaaaa": 2}', '{"aaaaaaaaaaaaaaaaaa": 1, "aaaaaaaaaaaaaaaaaa": 2}']) {
+    writeFileSync(file, text);
+    const { stderr } = spawnSync(PROGRAM, ["twice.json"], { cwd: folder, encoding: "utf8" });
+    assert.strictEqual(refused(() => ts.readSides(text)).message, stderr.trim().replace("tunnelside-plan: twice.json:", "line "));
+  }
+  assert.strictEqual(ts.readSides(textOf("film30.json")).length, 1); // the same key in two objects is none twice
+  assert.match(refused(() => ts.readSides(`{"a": "${"\\n".repeat(1e6)}", "a": 1}`)).message, /duplicate object key near '"a"'/);
 });
 
 test("blank files say what is missing, and a text from a stranger stays a text", () => {
