@@ -263,7 +263,8 @@ typedef struct tside_drawing {
  * TSIDE_OUT_OF_BOUNDS: a field, or turns beyond the travel; the bound is its end.
  * TSIDE_CONTRADICTS, TSIDE_OUT_OF_REACH: as tside_plan_side.
  * TSIDE_NOT_MODELLED: an extender's view where there is none; along the house a bar of more than
- * TSIDE_JOINTS_DRAWN joints; or as tside_plan_side.
+ * TSIDE_JOINTS_DRAWN joints; more strokes, dimensions or notes than a drawing holds; or as
+ * tside_plan_side.
  * Source: ISO 128 and ISO 129-1 for line types and dimensions; derivation, plane geometry.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_draw(const tside_side *side, const tside_plan *plan,

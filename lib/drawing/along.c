@@ -47,9 +47,9 @@ static void draw_box(const house_end *e, tside_part part, double z, double y, do
 
 static void draw_ground(const house_end *e)
 {
-    const double a = e->w.sketch->outboard * at(e, -12e-3 * e->w.sketch->drawing->picture.scale),
+    const double a = e->w.sketch->outboard * at(e, -12e-3 * e->w.sketch->picture.scale),
                  b = e->w.sketch->outboard * at(e, fmax(e->w.plan->stand.eye, e->w.centre + e->w.collar.half_length) +
-                                                       4e-3 * e->w.sketch->drawing->picture.scale);
+                                                       4e-3 * e->w.sketch->picture.scale);
     tside_i_draw_ground(e->w.sketch, fmin(a, b), fmax(a, b), e->w.ground);
 }
 
@@ -85,7 +85,7 @@ static void draw_guide(const house_end *e)
 
 static void draw_end(const house *h, const house_end *e)
 {
-    const double half = h->sketch->setup->bow.diameter / 2, top = h->hip + 10e-3 * h->sketch->drawing->picture.scale;
+    const double half = h->sketch->setup->bow.diameter / 2, top = h->hip + 10e-3 * h->sketch->picture.scale;
     const tside_i_pen bow = tside_i_pen_of(TSIDE_PART_BOW, TSIDE_LINE_WIDE);
     draw_ground(e);
     tside_i_segment(h->sketch, bow, at(e, -half), e->w.ground, at(e, -half), top);
@@ -142,11 +142,11 @@ static void draw_bar(const house *h)
 /* A joint from where the farther stick begins to where the nearer one ends; where that is one line on paper, one. */
 static void draw_joint(const house *h, int index, double from, double overlap)
 {
-    const double past = h->spot.r + 2e-3 * h->sketch->drawing->picture.scale;
+    const double past = h->spot.r + 2e-3 * h->sketch->picture.scale;
     tside_i_pen pen = tside_i_pen_of(TSIDE_PART_JOINT, TSIDE_LINE_WIDE);
     pen.index = index;
     tside_i_segment(h->sketch, pen, from, h->spot.y - past, from, h->spot.y + past);
-    if (overlap >= 1e-3 * h->sketch->drawing->picture.scale)
+    if (overlap >= 1e-3 * h->sketch->picture.scale)
         tside_i_segment(h->sketch, pen, from + overlap, h->spot.y - past, from + overlap, h->spot.y + past);
 }
 
@@ -159,7 +159,7 @@ static void draw_joints(const house *h)
     if (h->sketch->plan->splices < 1)
         return;
     tside_i_note(h->sketch, TSIDE_PART_JOINT, TSIDE_SHOWN_ALWAYS, 0, near,
-                 h->spot.y + h->spot.r + 2e-3 * h->sketch->drawing->picture.scale);
+                 h->spot.y + h->spot.r + 2e-3 * h->sketch->picture.scale);
     if (bar->joints == TSIDE_JOINTS_GIVEN ||
         tside_i_bar_make(bar, &h->sketch->setup->bar_lengths, &made, NULL) != TSIDE_OK) {
         draw_joint(h, 0, near, bar->swage);

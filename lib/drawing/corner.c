@@ -24,7 +24,7 @@ typedef struct corner {
 
 static corner corner_of(tside_i_sketch *sketch)
 {
-    const tside_which_end which = sketch->drawing->picture.end;
+    const tside_which_end which = sketch->picture.end;
     const tside_i_setup *setup = sketch->setup;
     corner c = {.w = tside_i_wall_of(sketch, which), .shown = TSIDE_SHOWN_OPEN};
     const double run_on = which == TSIDE_DRIVE_END ? sketch->plan->bar_beyond_drive : sketch->plan->bar_beyond_free;
@@ -34,7 +34,7 @@ static corner corner_of(tside_i_sketch *sketch)
         c.top = c.w.plan->layout.eye_x + c.w.plan->layout.eye_from_top * sin(c.w.plan->layout.angle) +
                 c.w.end->extender.tube.side / 2 * cos(c.w.plan->layout.angle);
     c.bow_x = tside_i_path_at(&setup->bow.centre, setup->hip.arc).x;
-    c.paper = sketch->drawing->picture.scale;
+    c.paper = sketch->picture.scale;
     tside_i_travel_at(&setup->travel, setup->travel.end, &c.spot);
     if (sketch->asked) {
         c.spot = *sketch->asked;
@@ -186,14 +186,14 @@ static void tell(const corner *c)
     if (c->w.end->hung == TSIDE_ON_EXTENDER)
         measure(c, TSIDE_TELLS_EYE_OFF_TUBE, TSIDE_I_INBOARD, c->w.end->extender.eye_stand_off, c->w.plan->eye_x,
                 c->w.outer, c->w.plan->eye_x, stand->eye);
-    if (c->w.sketch->drawing->picture.end == TSIDE_FREE_END)
+    if (c->w.sketch->picture.end == TSIDE_FREE_END)
         measure(c, TSIDE_TELLS_BEYOND_FREE, TSIDE_I_OUTBOARD, plan->bar_beyond_free, edge, c->past, c->spot.x, c->end);
 }
 
 void tside_i_draw_corner(tside_i_sketch *sketch)
 {
     corner c;
-    tside_i_sketch_from_outside(sketch, sketch->drawing->picture.end);
+    tside_i_sketch_from_outside(sketch, sketch->picture.end);
     c = corner_of(sketch);
     crop(&c);
     draw_bow(&c);

@@ -9,7 +9,7 @@
 /* A hole with its centre line across the tube, its place from the top end, and its width. */
 static void draw_hole(const tside_i_wall *w, double from_top, double diameter, tside_tells place, tside_tells width)
 {
-    const double half = w->end->extender.tube.side / 2, past = 2e-3 * w->sketch->drawing->picture.scale;
+    const double half = w->end->extender.tube.side / 2, past = 2e-3 * w->sketch->picture.scale;
     tside_i_circle(w->sketch, tside_i_pen_of(TSIDE_PART_HOLE, TSIDE_LINE_WIDE), from_top, 0, diameter / 2);
     tside_i_segment(w->sketch, tside_i_pen_of(TSIDE_PART_HOLE, TSIDE_LINE_CHAIN), from_top, -half - past, from_top,
                     half + past);
@@ -24,7 +24,7 @@ static void draw_walls(const tside_i_wall *w)
     const tside_square *tube = &w->end->extender.tube;
     const double inner = tube->side / 2 - tube->wall, length = w->plan->layout.cut_length;
     const tside_i_pen hidden = tside_i_pen_of(TSIDE_PART_EXTENDER, TSIDE_LINE_DASHED);
-    if (tube->wall < 1e-3 * w->sketch->drawing->picture.scale)
+    if (tube->wall < 1e-3 * w->sketch->picture.scale)
         return;
     tside_i_segment(w->sketch, hidden, 0, inner, length, inner);
     tside_i_segment(w->sketch, hidden, 0, -inner, length, -inner);
@@ -46,11 +46,11 @@ static void draw_mark(const tside_i_wall *w)
 
 void tside_i_draw_extender(tside_i_sketch *sketch)
 {
-    const tside_i_wall w = tside_i_wall_of(sketch, sketch->drawing->picture.end);
+    const tside_i_wall w = tside_i_wall_of(sketch, sketch->picture.end);
     const tside_extender *extender = &w.end->extender;
     const tside_layout *layout = &w.plan->layout;
-    const double half = extender->tube.side / 2, past = 3e-3 * sketch->drawing->picture.scale;
-    const int rises_right = tside_i_outboard_is_right(w.side, sketch->drawing->picture.end);
+    const double half = extender->tube.side / 2, past = 3e-3 * sketch->picture.scale;
+    const int rises_right = tside_i_outboard_is_right(w.side, sketch->picture.end);
     tside_i_rectangle(sketch, tside_i_pen_of(TSIDE_PART_EXTENDER, TSIDE_LINE_WIDE), 0, -half, layout->cut_length, half);
     draw_walls(&w);
     tside_i_segment(sketch, tside_i_pen_of(TSIDE_PART_EXTENDER, TSIDE_LINE_CHAIN), -past, 0, layout->cut_length + past,

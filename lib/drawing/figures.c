@@ -32,6 +32,7 @@ typedef struct panel {
 /* The curves, point by point. */
 typedef struct figures {
     tside_i_sketch *sketch;
+    double shut; /* rad, the drive's angle when shut */
     int count;
     double turns[MARKS];
     double values[CURVES][MARKS]; /* in SI */
@@ -40,13 +41,14 @@ typedef struct figures {
 
 /* --- what is drawn --- */
 
+static double angle_at(const tside_i_sketch *sketch, const tside_i_spot *spot)
+{
+    return tside_i_drive_angle(&sketch->setup->travel, tside_i_hang_of(sketch->drive), spot);
+}
+
 static double turns_at(const figures *f, const tside_i_spot *spot)
 {
-    const tside_i_setup *setup = f->sketch->setup;
-    const tside_hang *hang = tside_i_hang_of(f->sketch->drive);
-    return (tside_i_drive_angle(&setup->travel, hang, spot) -
-            tside_i_drive_angle(&setup->travel, hang, &setup->track.shut)) /
-           (2 * TSIDE_PI);
+    return (angle_at(f->sketch, spot) - f->shut) / (2 * TSIDE_PI);
 }
 
 static void keep_point(figures *f, const tside_i_spot *spot)
@@ -182,8 +184,9 @@ static void draw_panels(figures *f)
 
 void tside_i_draw_turns(tside_i_sketch *sketch)
 {
-    const int inch = sketch->drawing->picture.tape == TSIDE_TAPE_INCH;
+    const int inch = sketch->picture.tape == TSIDE_TAPE_INCH;
     figures f = {.sketch = sketch,
+                 .shut = angle_at(sketch, &sketch->setup->track.shut),
                  .panels = {{.part = TSIDE_PART_OPENING,
                              .unit = inch ? TSIDE_FIGURE_INCH : TSIDE_FIGURE_MILLIMETRE,
                              .one = inch ? IN : MM,
@@ -193,7 +196,7 @@ void tside_i_draw_turns(tside_i_sketch *sketch)
                              .one = inch ? LBF * FT : 1,
                              .least = 1},
                             {.part = TSIDE_PART_LEAN, .unit = TSIDE_FIGURE_DEGREE, .one = DEG, .least = 1}}};
-    sketch->drawing->picture.scale = 1;
+    sketch->picture.scale = 1;
     follow(&f);
     draw_panels(&f);
 }

@@ -19,7 +19,7 @@ typedef struct state {
 
 static state state_of(tside_i_sketch *sketch)
 {
-    const int open = sketch->drawing->picture.view == TSIDE_VIEW_ROLL_OPEN;
+    const int open = sketch->picture.view == TSIDE_VIEW_ROLL_OPEN;
     const tside_travel *travel = &sketch->setup->travel;
     state s = {.w = tside_i_wall_of(sketch, TSIDE_DRIVE_END), .sill = travel->sill};
     s.at = open ? &sketch->plan->open : &sketch->plan->shut;
@@ -31,13 +31,13 @@ static state state_of(tside_i_sketch *sketch)
 /* A height that is shown, being no farther than 80 mm on paper from the roll; of one that is not the roll's own. */
 static double shown_height(const state *s, double height)
 {
-    return fabs(height - s->spot.y) < s->spot.r + 80e-3 * s->w.sketch->drawing->picture.scale ? height : s->spot.y;
+    return fabs(height - s->spot.y) < s->spot.r + 80e-3 * s->w.sketch->picture.scale ? height : s->spot.y;
 }
 
 /* From the bow's inner side to as far outside the roll; up and down to hip, sill and ground, where they are shown. */
 static void crop(const state *s)
 {
-    const double round = 8e-3 * s->w.sketch->drawing->picture.scale, r = s->spot.r,
+    const double round = 8e-3 * s->w.sketch->picture.scale, r = s->spot.r,
                  inner = s->spot.x - 2 * r - s->w.sketch->setup->bow.diameter - s->w.side->curtain.standoff;
     const double heights[] = {s->w.side->curtain.hip, s->sill, s->w.ground};
     double bottom = s->spot.y - r, top = s->spot.y + r;
@@ -56,7 +56,7 @@ static int is_seen(const state *s, double height)
 /* The sill's height, a short stroke outboard of the bow's face there; what the sill is made of is not known. */
 static void draw_sill(const state *s)
 {
-    const double half = s->spot.r + 4e-3 * s->w.sketch->drawing->picture.scale;
+    const double half = s->spot.r + 4e-3 * s->w.sketch->picture.scale;
     tside_i_segment(s->w.sketch, tside_i_pen_of(TSIDE_PART_SILL, TSIDE_LINE_CHAIN), s->spot.x - half, s->sill,
                     s->spot.x + half, s->sill);
     tside_i_note(s->w.sketch, TSIDE_PART_SILL, TSIDE_SHOWN_ALWAYS, 0, s->spot.x + half * 0.9, s->sill);

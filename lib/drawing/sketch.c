@@ -1,10 +1,12 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * Strokes: put down as they stand outboard and up, kept as they are seen, and cut off where the view is cropped.
- * Source: derivation, plane geometry.
+ * Strokes: put down as they stand outboard and up, kept as they are seen, and cut off where the view is cropped;
+ * counted before they are kept, so that nothing is handed over of a drawing that is refused. Source: derivation, plane
+ * geometry.
  */
 #include "drawing/sketch.h"
 
+#include "base/fault.h"
 #include "shape/bow.h"
 
 void tside_i_sketch_begin(const tside_i_setup *setup, const tside_plan *plan, const tside_picture *picture,
@@ -13,24 +15,52 @@ void tside_i_sketch_begin(const tside_i_setup *setup, const tside_plan *plan, co
 {
     *sketch = (tside_i_sketch){.setup = setup,
                                .plan = plan,
+                               .picture = *picture,
                                .drive = drive,
                                .asked = asked,
                                .drawing = drawing,
-                               .outboard = 1,
                                .left = HUGE_VAL,
                                .bottom = HUGE_VAL,
                                .right = -HUGE_VAL,
                                .top = -HUGE_VAL};
+}
+
+/* Once to count the strokes and find what they lie within, and once to keep them. */
+static void put_down(tside_i_sketch *sketch, tside_i_view *view, int keeps)
+{
+    sketch->keeps = keeps;
+    sketch->strokes = sketch->dimensions = sketch->notes = 0;
+    sketch->outboard = 1;
     tside_i_sketch_crop(sketch, -HUGE_VAL, -HUGE_VAL, HUGE_VAL, HUGE_VAL);
-    drawing->picture = *picture;
-    drawing->outboard = 0;
-    drawing->stroke_count = drawing->dimension_count = drawing->note_count = 0;
+    view(sketch);
+}
+
+tside_status tside_i_sketch_draw(tside_i_sketch *sketch, tside_i_view *view, tside_fault *fault)
+{
+    tside_drawing *drawing = sketch->drawing;
+    put_down(sketch, view, 0);
+    if (sketch->strokes > TSIDE_STROKES)
+        REFUSE(fault, TSIDE_NOT_MODELLED, "drawing.strokes", "", "more lines than a drawing holds", "1",
+               sketch->strokes, TSIDE_ABOVE, TSIDE_STROKES, 0);
+    if (sketch->dimensions > TSIDE_DIMENSIONS)
+        REFUSE(fault, TSIDE_NOT_MODELLED, "drawing.dimensions", "", "more measures than a drawing holds", "1",
+               sketch->dimensions, TSIDE_ABOVE, TSIDE_DIMENSIONS, 0);
+    if (sketch->notes > TSIDE_NOTES)
+        REFUSE(fault, TSIDE_NOT_MODELLED, "drawing.notes", "", "more words than a drawing holds", "1", sketch->notes,
+               TSIDE_ABOVE, TSIDE_NOTES, 0);
+    put_down(sketch, view, 1);
+    drawing->picture = sketch->picture;
+    drawing->outboard = sketch->hand;
+    drawing->stroke_count = sketch->strokes;
+    drawing->dimension_count = sketch->dimensions;
+    drawing->note_count = sketch->notes;
+    return TSIDE_OK;
 }
 
 void tside_i_sketch_from_outside(tside_i_sketch *sketch, tside_which_end which)
 {
-    sketch->drawing->outboard = tside_i_outboard_is_right(sketch->setup->side, which) ? 1 : -1;
-    sketch->outboard = sketch->drawing->outboard;
+    sketch->hand = tside_i_outboard_is_right(sketch->setup->side, which) ? 1 : -1;
+    sketch->outboard = sketch->hand;
 }
 
 void tside_i_sketch_crop(tside_i_sketch *sketch, double inner, double bottom, double outer, double top)
@@ -43,24 +73,23 @@ void tside_i_sketch_crop(tside_i_sketch *sketch, double inner, double bottom, do
 
 static void spread(tside_i_sketch *sketch, double x, double y)
 {
-    sketch->left = fmin(sketch->left, x);
-    sketch->right = fmax(sketch->right, x);
-    sketch->bottom = fmin(sketch->bottom, y);
-    sketch->top = fmax(sketch->top, y);
+    if (x < sketch->left)
+        sketch->left = x;
+    if (x > sketch->right)
+        sketch->right = x;
+    if (y < sketch->bottom)
+        sketch->bottom = y;
+    if (y > sketch->top)
+        sketch->top = y;
 }
 
-static void put(tside_i_sketch *sketch, const tside_i_pen *pen, tside_stroke stroke)
+static void keep(tside_i_sketch *sketch, const tside_i_pen *pen, tside_stroke stroke)
 {
-    tside_drawing *drawing = sketch->drawing;
-    if (drawing->stroke_count == TSIDE_STROKES) {
-        sketch->overflows = 1;
-        return;
-    }
     stroke.part = pen->part;
     stroke.shown = pen->shown;
     stroke.line = pen->line;
     stroke.index = pen->index;
-    drawing->strokes[drawing->stroke_count++] = stroke;
+    sketch->drawing->strokes[sketch->strokes++] = stroke;
 }
 
 /* Moves the ends of what goes from 0 to 1 to where it is on the right side of an edge; away: how far it is beyond. */
@@ -90,7 +119,11 @@ void tside_i_segment(tside_i_sketch *sketch, tside_i_pen pen, double x, double y
                             .y = from > 0 ? y + from * (y_end - y) : y,
                             .x_end = to < 1 ? u + to * (u_end - u) : u_end,
                             .y_end = to < 1 ? y + to * (y_end - y) : y_end};
-    put(sketch, &pen, stroke);
+    if (sketch->keeps) {
+        keep(sketch, &pen, stroke);
+        return;
+    }
+    sketch->strokes++;
     spread(sketch, stroke.x, stroke.y);
     spread(sketch, stroke.x_end, stroke.y_end);
 }
@@ -98,6 +131,11 @@ void tside_i_segment(tside_i_sketch *sketch, tside_i_pen pen, double x, double y
 static int is_within(const tside_i_frame *crop, double x, double y)
 {
     return x >= crop->left && x <= crop->right && y >= crop->bottom && y <= crop->top;
+}
+
+static void spread_on_circle(tside_i_sketch *sketch, const tside_stroke *arc, double angle)
+{
+    spread(sketch, arc->x + arc->radius * cos(angle), arc->y + arc->radius * sin(angle));
 }
 
 /* A piece of an arc, as seen, that no edge cuts. */
@@ -108,14 +146,17 @@ static void put_piece(tside_i_sketch *sketch, const tside_i_pen *pen, const tsid
     if (!(from < to) ||
         !is_within(&sketch->crop, arc->x + arc->radius * cos(middle), arc->y + arc->radius * sin(middle)))
         return;
-    stroke.from = from;
-    stroke.sweep = to - from;
-    put(sketch, pen, stroke);
-    spread(sketch, arc->x + arc->radius * cos(from), arc->y + arc->radius * sin(from));
-    spread(sketch, arc->x + arc->radius * cos(to), arc->y + arc->radius * sin(to));
+    if (sketch->keeps) {
+        stroke.from = from;
+        stroke.sweep = to - from;
+        keep(sketch, pen, stroke);
+        return;
+    }
+    sketch->strokes++;
+    spread_on_circle(sketch, arc, from);
+    spread_on_circle(sketch, arc, to);
     for (int quarter = (int)ceil(from / (TSIDE_PI / 2)); quarter * (TSIDE_PI / 2) < to; quarter++)
-        spread(sketch, arc->x + arc->radius * cos(quarter * (TSIDE_PI / 2)),
-               arc->y + arc->radius * sin(quarter * (TSIDE_PI / 2)));
+        spread_on_circle(sketch, arc, quarter * (TSIDE_PI / 2));
 }
 
 enum { CUTS = 8 }; /* a circle meets four edges twice each */
@@ -227,41 +268,31 @@ void tside_i_path_strokes(tside_i_sketch *sketch, tside_i_pen pen, const tside_p
 void tside_i_dimension(tside_i_sketch *sketch, tside_tells tells, tside_dimension_kind kind, tside_i_beside beside,
                        double value, double x, double y, double x_end, double y_end)
 {
-    tside_drawing *drawing = sketch->drawing;
-    if (drawing->dimension_count == TSIDE_DIMENSIONS) {
-        sketch->overflows = 1;
+    const int at = sketch->dimensions++;
+    if (!sketch->keeps)
         return;
-    }
-    sketch->beside[drawing->dimension_count] = beside;
-    drawing->dimensions[drawing->dimension_count++] = (tside_dimension){.tells = tells,
-                                                                        .kind = kind,
-                                                                        .value = value,
-                                                                        .x = sketch->outboard * x,
-                                                                        .y = y,
-                                                                        .x_end = sketch->outboard * x_end,
-                                                                        .y_end = y_end};
-}
-
-void tside_i_note(tside_i_sketch *sketch, tside_part part, tside_shown shown, int index, double x, double y)
-{
-    tside_drawing *drawing = sketch->drawing;
-    if (!is_within(&sketch->crop, sketch->outboard * x, y))
-        return;
-    if (drawing->note_count == TSIDE_NOTES) {
-        sketch->overflows = 1;
-        return;
-    }
-    drawing->notes[drawing->note_count++] = (tside_note){
-        .part = part, .shown = shown, .index = index, .x = sketch->outboard * x, .y = y};
+    sketch->beside[at] = beside;
+    sketch->drawing->dimensions[at] = (tside_dimension){.tells = tells,
+                                                        .kind = kind,
+                                                        .value = value,
+                                                        .x = sketch->outboard * x,
+                                                        .y = y,
+                                                        .x_end = sketch->outboard * x_end,
+                                                        .y_end = y_end};
 }
 
 void tside_i_figure(tside_i_sketch *sketch, tside_i_beside beside, tside_note figure)
 {
-    tside_drawing *drawing = sketch->drawing;
-    if (drawing->note_count == TSIDE_NOTES) {
-        sketch->overflows = 1;
+    const int at = sketch->notes++;
+    if (!sketch->keeps)
         return;
-    }
-    sketch->figure_beside[drawing->note_count] = beside;
-    drawing->notes[drawing->note_count++] = figure;
+    sketch->figure_beside[at] = beside;
+    sketch->drawing->notes[at] = figure;
+}
+
+void tside_i_note(tside_i_sketch *sketch, tside_part part, tside_shown shown, int index, double x, double y)
+{
+    const tside_note note = {.part = part, .shown = shown, .index = index, .x = sketch->outboard * x, .y = y};
+    if (is_within(&sketch->crop, note.x, note.y))
+        tside_i_figure(sketch, TSIDE_I_OUTBOARD, note);
 }

@@ -18,11 +18,14 @@ typedef enum tside_i_beside { TSIDE_I_OUTBOARD, TSIDE_I_INBOARD, TSIDE_I_ABOVE, 
 typedef struct tside_i_sketch {
     const tside_i_setup *setup;
     const tside_plan *plan;
+    tside_picture picture; /* what is asked; of figures at their own scale */
     tside_drawing *drawing;
+    int keeps;                       /* 1: the drawing receives what is put down; 0: it is only counted */
+    int strokes, dimensions, notes;  /* so many were put down */
+    int hand;                        /* the drawing's outboard */
     double outboard;                 /* 1, or -1 where outboard is to the left as seen */
     double left, bottom, right, top; /* m, of the strokes alone, as seen */
     tside_i_frame crop;              /* strokes end there */
-    int overflows;                   /* 1: more is to be drawn than a drawing holds */
     const tside_i_hung *drive;       /* the drive's guide, for turns of the drive; NULL where none are asked for */
     const tside_i_spot *asked;       /* where the bar is at the turns asked; NULL: none are */
     tside_i_beside beside[TSIDE_DIMENSIONS];
@@ -37,10 +40,15 @@ typedef struct tside_i_pen {
     int index;
 } tside_i_pen;
 
+/* A view's strokes, dimensions and notes, put down on a sketch. */
+typedef void tside_i_view(tside_i_sketch *sketch);
+
 /* drive, asked: NULL where nothing asks for them. */
 void tside_i_sketch_begin(const tside_i_setup *setup, const tside_plan *plan, const tside_picture *picture,
                           const tside_i_hung *drive, const tside_i_spot *asked, tside_drawing *drawing,
                           tside_i_sketch *sketch);
+/* A view twice, first to count: a drawing that does not hold all of it stays as it was, and is refused. */
+tside_status tside_i_sketch_draw(tside_i_sketch *sketch, tside_i_view *view, tside_fault *fault);
 /* An end is seen from outside its wall: the free end's outboard is on the other hand. Before all strokes. */
 void tside_i_sketch_from_outside(tside_i_sketch *sketch, tside_which_end which);
 /* What is beyond these, m outboard and up, is not drawn. */

@@ -34,7 +34,7 @@ enum { MARKS = (TSIDE_STROKES - 2 * TSIDE_JOINTS_DRAWN - 56) / 2 };
 
 void tside_i_draw_ground(tside_i_sketch *sketch, double left, double right, double ground)
 {
-    const double step = fmax(5e-3 * sketch->drawing->picture.scale, (right - left) / MARKS);
+    const double step = fmax(5e-3 * sketch->picture.scale, (right - left) / MARKS);
     tside_i_segment(sketch, tside_i_pen_of(TSIDE_PART_GROUND, TSIDE_LINE_WIDE), sketch->outboard * left, ground,
                     sketch->outboard * right, ground);
     for (double x = left; x + step / 2 <= right; x += step)

@@ -5,19 +5,12 @@
 #include "base/field.h"
 #include "side/turns.h"
 
-static void draw_view(tside_i_sketch *sketch)
-{
-    switch (sketch->drawing->picture.view) {
-    case TSIDE_VIEW_END_WALL: tside_i_draw_wall(sketch); break;
-    case TSIDE_VIEW_WHOLE_WALL: tside_i_draw_whole_wall(sketch); break;
-    case TSIDE_VIEW_CORNER: tside_i_draw_corner(sketch); break;
-    case TSIDE_VIEW_EXTENDER: tside_i_draw_extender(sketch); break;
-    case TSIDE_VIEW_ALONG: tside_i_draw_along(sketch); break;
-    case TSIDE_VIEW_TURNS: tside_i_draw_turns(sketch); break;
-    case TSIDE_VIEW_ROLL_SHUT:
-    case TSIDE_VIEW_ROLL_OPEN: tside_i_draw_roll(sketch); break;
-    }
-}
+static tside_i_view *const views[] = {
+    [TSIDE_VIEW_END_WALL] = tside_i_draw_wall,  [TSIDE_VIEW_WHOLE_WALL] = tside_i_draw_whole_wall,
+    [TSIDE_VIEW_CORNER] = tside_i_draw_corner,  [TSIDE_VIEW_EXTENDER] = tside_i_draw_extender,
+    [TSIDE_VIEW_ALONG] = tside_i_draw_along,    [TSIDE_VIEW_ROLL_SHUT] = tside_i_draw_roll,
+    [TSIDE_VIEW_ROLL_OPEN] = tside_i_draw_roll, [TSIDE_VIEW_TURNS] = tside_i_draw_turns,
+};
 
 /* What turns of the drive are reckoned by: the figures ask for it, and a place at some turns. */
 static int asks_for_drive(const tside_picture *picture)
@@ -68,9 +61,5 @@ tside_status tside_i_sketch_view(const tside_side *side, const tside_plan *plan,
         TRY(find_turns(&setup, &drive, picture->turns, &asked, fault));
     tside_i_sketch_begin(&setup, plan, picture, asks_for_drive(picture) ? &drive : NULL,
                          picture->turns_given ? &asked : NULL, drawing, sketch);
-    draw_view(sketch);
-    if (sketch->overflows)
-        return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "picture.view", "",
-                              "more is to be drawn than a drawing holds");
-    return TSIDE_OK;
+    return tside_i_sketch_draw(sketch, views[picture->view], fault);
 }

@@ -8,13 +8,8 @@
 /* Curtain, roll and bar at a spot, with a pen of which the part does not matter. */
 void tside_i_draw_roll_at(tside_i_sketch *sketch, const tside_i_spot *spot, tside_i_pen pen);
 
-void tside_i_draw_wall(tside_i_sketch *sketch);
-void tside_i_draw_whole_wall(tside_i_sketch *sketch);
-void tside_i_draw_corner(tside_i_sketch *sketch);
-void tside_i_draw_extender(tside_i_sketch *sketch);
-void tside_i_draw_along(tside_i_sketch *sketch);
-void tside_i_draw_roll(tside_i_sketch *sketch);
-void tside_i_draw_turns(tside_i_sketch *sketch);
+tside_i_view tside_i_draw_wall, tside_i_draw_whole_wall, tside_i_draw_corner, tside_i_draw_extender, tside_i_draw_along,
+    tside_i_draw_roll, tside_i_draw_turns;
 
 /* The view that is asked, on a sketch that begins here; how the side is set up ends with it. */
 tside_status tside_i_sketch_view(const tside_side *side, const tside_plan *plan, const tside_picture *picture,

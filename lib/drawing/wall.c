@@ -21,7 +21,7 @@ static void draw_keep_outs(const tside_i_wall *w)
 {
     tside_i_pen pen = tside_i_pen_of(TSIDE_PART_KEEP_OUT, TSIDE_LINE_WIDE);
     for (int i = 0; i < w->end->keep_out_count; i++) {
-        const tside_keep_out out = tside_i_keep_out_in_place(w->sketch->setup, w->sketch->drawing->picture.end, i);
+        const tside_keep_out out = tside_i_keep_out_in_place(w->sketch->setup, w->sketch->picture.end, i);
         pen.index = i;
         tside_i_rectangle(w->sketch, pen, out.inner, out.bottom, out.outer, out.top);
         tside_i_note(w->sketch, TSIDE_PART_KEEP_OUT, TSIDE_SHOWN_ALWAYS, i, (out.inner + out.outer) / 2, out.top);
@@ -33,9 +33,8 @@ static void draw_member(const tside_i_wall *w)
 {
     const tside_extender *extender = &w->end->extender;
     const double height = extender->member_height + w->ground;
-    const tside_i_told level = tside_i_end_level(w->sketch->setup, w->sketch->drawing->picture.end);
-    const double outer = tside_i_of_told(&level, extender->member_outer),
-                 tick = 1.5e-3 * w->sketch->drawing->picture.scale;
+    const tside_i_told level = tside_i_end_level(w->sketch->setup, w->sketch->picture.end);
+    const double outer = tside_i_of_told(&level, extender->member_outer), tick = 1.5e-3 * w->sketch->picture.scale;
     tside_i_segment(w->sketch, tside_i_pen_of(TSIDE_PART_MEMBER, TSIDE_LINE_WIDE),
                     tside_i_of_told(&level, extender->member_inner), height, outer, height);
     tside_i_segment(w->sketch, tside_i_pen_of(TSIDE_PART_MEMBER, TSIDE_LINE_WIDE), outer, height - tick, outer,
@@ -107,7 +106,7 @@ static void draw_state(const tside_i_wall *w, const tside_i_spot *spot, tside_sh
 /* Less than a millimetre apart on paper. */
 static int is_one(const tside_i_wall *w, double apart)
 {
-    return apart < 1e-3 * w->sketch->drawing->picture.scale;
+    return apart < 1e-3 * w->sketch->picture.scale;
 }
 
 static void draw_guides(const tside_i_wall *w)
@@ -244,7 +243,7 @@ static void crop(const tside_i_wall *w)
 {
     const tside_layout *layout = &w->plan->layout;
     const tside_travel *travel = &w->sketch->setup->travel;
-    const double around = 6e-3 * w->sketch->drawing->picture.scale;
+    const double around = 6e-3 * w->sketch->picture.scale;
     extent e = {w->face, w->ground, w->plan->sweep.walkway_error, w->plan->eye_y};
     tside_i_spot shut, open;
     tside_i_travel_at(travel, travel->wraps_shut, &shut);
@@ -282,8 +281,8 @@ static void draw_standing_parts(const tside_i_wall *w)
 void tside_i_draw_wall(tside_i_sketch *sketch)
 {
     tside_i_wall w;
-    tside_i_sketch_from_outside(sketch, sketch->drawing->picture.end);
-    w = tside_i_wall_of(sketch, sketch->drawing->picture.end);
+    tside_i_sketch_from_outside(sketch, sketch->picture.end);
+    w = tside_i_wall_of(sketch, sketch->picture.end);
     crop(&w);
     draw_standing_parts(&w);
     draw_states(&w);
@@ -298,8 +297,8 @@ void tside_i_draw_whole_wall(tside_i_sketch *sketch)
     const tside_i_pen frame = {TSIDE_PART_BOW, TSIDE_SHOWN_ALWAYS, TSIDE_LINE_NARROW, 0};
     tside_i_frame shown;
     tside_i_wall w;
-    tside_i_sketch_from_outside(sketch, sketch->drawing->picture.end);
-    w = tside_i_wall_of(sketch, sketch->drawing->picture.end);
+    tside_i_sketch_from_outside(sketch, sketch->picture.end);
+    w = tside_i_wall_of(sketch, sketch->picture.end);
     crop(&w);
     shown = sketch->crop;
     tside_i_sketch_crop(sketch, -HUGE_VAL, -HUGE_VAL, HUGE_VAL, HUGE_VAL);
@@ -309,6 +308,6 @@ void tside_i_draw_whole_wall(tside_i_sketch *sketch)
     }
     tside_i_rectangle(sketch, frame, sketch->outboard * shown.left, shown.bottom, sketch->outboard * shown.right,
                       shown.top);
-    tside_i_segment(sketch, tside_i_pen_of(TSIDE_PART_GROUND, TSIDE_LINE_WIDE), sketch->left, w.ground, sketch->right,
-                    w.ground);
+    tside_i_segment(sketch, tside_i_pen_of(TSIDE_PART_GROUND, TSIDE_LINE_WIDE), sketch->outboard * sketch->left,
+                    w.ground, sketch->outboard * sketch->right, w.ground);
 }

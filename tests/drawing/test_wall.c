@@ -355,7 +355,7 @@ FOR_WALLS(all_is_drawn_at_every_scale)
     }
 }
 
-/* Both sides of the bow, and nothing told. */
+/* Both sides of the bow, level ground from edge to edge, and nothing told. */
 FOR_WALLS(the_whole_wall_is_the_same_on_both_sides)
 {
     static scene whole;
@@ -366,6 +366,13 @@ FOR_WALLS(the_whole_wall_is_the_same_on_both_sides)
     picture.view = TSIDE_VIEW_WHOLE_WALL;
     draw_as(&whole, &picture);
     ck_assert_int_eq(whole.drawing.dimension_count, 0);
+    for (int k = 0; k < whole.drawing.stroke_count; k++) {
+        const tside_stroke *stroke = whole.drawing.strokes + k;
+        if (stroke->part == TSIDE_PART_GROUND) {
+            NEAR(fmin(stroke->x, stroke->x_end), whole.drawing.left, 1e-12, "ground's left end", number);
+            NEAR(fmax(stroke->x, stroke->x_end), whole.drawing.right, 1e-12, "ground's right end", number);
+        }
+    }
     for (int k = 0; k <= 100; k++) {
         ANSWERS(tside_bow_at(&s->bow, s->bow.centre.length * k / 100, &at, &fault));
         for (int side = -1; side <= 1 && at.y >= s->end_plan->ground; side += 2)
