@@ -6,6 +6,7 @@
  */
 #include "drawing/paper.h"
 
+#include <limits.h>
 #include <string.h>
 
 /* m on paper */
@@ -13,7 +14,13 @@
 #define APART 1e-3    /* from place to place: half of it is less than the room about letters */
 #define STRAY 0.25e-3 /* of a chord from its arc */
 
-enum { COLUMNS = TSIDE_I_PAPER_COLUMNS, ROWS = TSIDE_I_PAPER_ROWS, BITS = TSIDE_I_PAPER_BITS, PLACES_TO_CELL = 32 };
+enum {
+    COLUMNS = TSIDE_I_PAPER_COLUMNS,
+    ROWS = TSIDE_I_PAPER_ROWS,
+    BITS = TSIDE_I_PAPER_BITS,
+    WORDS = COLUMNS / BITS,
+    PLACES_TO_CELL = 32
+};
 
 /* Where the first cell begins, and how many there are to a metre. */
 static void divide(double from, double to, double around, int cells, double least, double *begins, double *to_metre)
@@ -25,7 +32,7 @@ static void divide(double from, double to, double around, int cells, double leas
 
 void tside_i_paper_begin(tside_i_paper *paper, const tside_i_sketch *sketch, double around)
 {
-    const double scale = sketch->drawing->picture.scale;
+    const double scale = sketch->picture.scale;
     memset(paper->cells, 0, sizeof paper->cells);
     divide(sketch->left, sketch->right, around, COLUMNS, CELL * scale, &paper->left, &paper->across);
     divide(sketch->bottom, sketch->top, around, ROWS, CELL * scale, &paper->bottom, &paper->up);
@@ -74,9 +81,11 @@ static int is_free(const tside_i_paper *p, const area *a)
 
 static void take(tside_i_paper *p, const area *a)
 {
-    for (unsigned word = a->left / BITS; word <= a->right / BITS; word++)
+    for (unsigned word = a->left / BITS; word <= a->right / BITS; word++) {
+        const uint64_t cells = cells_of(a, word);
         for (unsigned row = a->bottom; row <= a->top; row++)
-            p->cells[row][word] |= cells_of(a, word);
+            p->cells[row][word] |= cells;
+    }
 }
 
 /* A box in upright pieces: one where it is level or plumb, else so many that they go little beyond it. */
@@ -99,22 +108,26 @@ static pieces pieces_of(const tside_i_paper *p, const tside_i_box *b)
                     .count = count};
 }
 
-/* One of the pieces; 0 where it is not on the paper. */
-static int find_area(const pieces *all, int i, area *a)
+/* The cells of an upright piece; 0 where it is not on the paper. */
+static int find_area(double left, double bottom, double right, double top, area *a)
 {
-    const double x = all->x + i * all->step_x, y = all->y + i * all->step_y, left = x - all->half_wide,
-                 right = x + all->half_wide, bottom = y - all->half_high, top = y + all->half_high;
     if (!(left >= 0 && right < COLUMNS && bottom >= 0 && top < ROWS))
         return 0;
     *a = (area){(unsigned)(int)left, (unsigned)(int)right, (unsigned)(int)bottom, (unsigned)(int)top};
     return 1;
 }
 
+static int find_piece(const pieces *all, int i, area *a)
+{
+    const double x = all->x + i * all->step_x, y = all->y + i * all->step_y;
+    return find_area(x - all->half_wide, y - all->half_high, x + all->half_wide, y + all->half_high, a);
+}
+
 static int has_room(const tside_i_paper *p, const pieces *all)
 {
     area a;
     for (int i = 0; i < all->count; i++)
-        if (!find_area(all, i, &a) || !is_free(p, &a))
+        if (!find_piece(all, i, &a) || !is_free(p, &a))
             return 0;
     return 1;
 }
@@ -125,16 +138,86 @@ int tside_i_paper_has_room(const tside_i_paper *paper, const tside_i_box *box)
     return has_room(paper, &all);
 }
 
-int tside_i_paper_next_room(const tside_i_paper *paper, const tside_i_box *box, double step_x, double step_y,
-                            int places)
+/* --- a box on its way --- */
+
+enum { PARTS = TSIDE_I_PAPER_PARTS, FAR_OFF = 1 << 12 };
+
+static int parts_of(double cells)
 {
-    pieces all = pieces_of(paper, box);
-    int i;
-    for (i = 0; i < places && !has_room(paper, &all); i++) {
-        all.x += step_x * paper->across;
-        all.y += step_y * paper->up;
+    return (int)(PARTS * fmin(fmax(cells, -FAR_OFF), FAR_OFF));
+}
+
+int tside_i_paper_across(const tside_i_paper *paper, double x)
+{
+    return parts_of((x - paper->left) * paper->across);
+}
+
+int tside_i_paper_up(const tside_i_paper *paper, double y)
+{
+    return parts_of((y - paper->bottom) * paper->up);
+}
+
+static unsigned highest(uint64_t cells)
+{
+    unsigned at = 0;
+    for (unsigned half = BITS / 2; half; half /= 2)
+        if (cells >> half) {
+            cells >>= half;
+            at += half;
+        }
+    return at;
+}
+
+/* How many steps until what is between two places is past a cell. */
+static int steps_past(int from, int to, int step, unsigned cell)
+{
+    return step > 0   ? ((int)(cell + 1) * PARTS - from + step - 1) / step
+           : step < 0 ? (to - (int)cell * PARTS) / -step + 1
+                      : INT_MAX;
+}
+
+/* How many steps until a box is past some cells of a row: over it, or beside them. */
+static int steps_past_row(const tside_i_mover *m, unsigned row, unsigned word, uint64_t taken)
+{
+    const int over = steps_past(m->bottom, m->bottom + m->high, m->step_y, row);
+    int beside;
+    if (over == 1)
+        return 1;
+    beside = steps_past(m->left, m->left + m->wide, m->step_x,
+                        word * BITS + highest(m->step_x > 0 ? taken : taken & (~taken + 1)));
+    return over < beside ? over : beside;
+}
+
+/*
+ * How many steps it is at least until it meets nothing: 0 where it meets nothing here, 1 off the paper. Rows are looked
+ * at from the one that it is past last.
+ */
+static int steps_to_room(const tside_i_paper *p, const tside_i_mover *m)
+{
+    const int right = m->left + m->wide, top = m->bottom + m->high, up = m->step_y > 0;
+    area a;
+    if (m->left < 0 || right >= COLUMNS * PARTS || m->bottom < 0 || top >= ROWS * PARTS)
+        return 1;
+    a = (area){(unsigned)m->left / PARTS, (unsigned)right / PARTS, (unsigned)m->bottom / PARTS, (unsigned)top / PARTS};
+    for (unsigned word = a.left / BITS; word <= a.right / BITS; word++) {
+        const uint64_t cells = cells_of(&a, word), *row = p->cells[up ? a.top : a.bottom] + word;
+        for (unsigned i = 0; i <= a.top - a.bottom; i++, row += up ? -WORDS : WORDS)
+            if (*row & cells)
+                return steps_past_row(m, up ? a.top - i : a.bottom + i, word, *row & cells);
     }
-    return i;
+    return 0;
+}
+
+int tside_i_paper_next_room(const tside_i_paper *paper, const tside_i_mover *mover, int places)
+{
+    tside_i_mover m = *mover;
+    int place = 0, steps;
+    while (place < places && (steps = steps_to_room(paper, &m)) > 0) {
+        m.left += steps * m.step_x;
+        m.bottom += steps * m.step_y;
+        place += steps;
+    }
+    return place;
 }
 
 void tside_i_paper_take_box(tside_i_paper *paper, const tside_i_box *box)
@@ -142,50 +225,44 @@ void tside_i_paper_take_box(tside_i_paper *paper, const tside_i_box *box)
     const pieces all = pieces_of(paper, box);
     area a;
     for (int i = 0; i < all.count; i++)
-        if (find_area(&all, i, &a))
+        if (find_piece(&all, i, &a))
             take(paper, &a);
 }
 
 /* --- lines --- */
-
-/* Places along a line, in cells: the first, and from one to the next. */
-typedef struct course {
-    double x, y, step_x, step_y;
-    int count; /* 0: it is not on the paper */
-} course;
 
 static int is_on_paper(double x, double y)
 {
     return x >= 0 && x < COLUMNS - 1 && y >= 0 && y < ROWS - 1; /* a cell within, whatever rounding makes of the last */
 }
 
-static course course_of(const tside_i_paper *p, const tside_i_line *l)
+/* Level or plumb, in cells. */
+static void take_straight(tside_i_paper *p, double x, double y, double x_end, double y_end)
 {
-    const double dx = l->x_end - l->x, dy = l->y_end - l->y;
-    course c = {(l->x - p->left) * p->across, (l->y - p->bottom) * p->up, dx * p->across, dy * p->up, 0};
-    int steps;
-    if (!is_on_paper(c.x, c.y) || !is_on_paper(c.x + c.step_x, c.y + c.step_y))
-        return c;
-    steps = 1 + (int)(fmax(fabs(dx), fabs(dy)) * p->places);
-    c.step_x /= steps;
-    c.step_y /= steps;
-    c.count = steps + 1;
-    return c;
+    area a;
+    if (find_area(fmin(x, x_end), fmin(y, y_end), fmax(x, x_end), fmax(y, y_end), &a))
+        take(p, &a);
 }
 
-void tside_i_paper_take_line(tside_i_paper *paper, const tside_i_line *line)
+/* By so many places along it, in cells. */
+static void take_slanted(tside_i_paper *p, double x, double y, double x_end, double y_end, int steps)
 {
-    const course c = course_of(paper, line);
-    if (line->x == line->x_end || line->y == line->y_end) { /* all the same, and sooner */
-        const tside_i_box box = tside_i_box_of((line->x + line->x_end) / 2, (line->y + line->y_end) / 2, 1, 0,
-                                               fabs(line->x_end - line->x) / 2, fabs(line->y_end - line->y) / 2);
-        tside_i_paper_take_box(paper, &box);
-        return;
+    const double step_x = (x_end - x) / steps, step_y = (y_end - y) / steps;
+    for (int i = 0; i <= steps; i++) {
+        const unsigned column = (unsigned)(int)(x + i * step_x), row = (unsigned)(int)(y + i * step_y);
+        p->cells[row][column / BITS] |= UINT64_C(1) << column % BITS;
     }
-    for (int i = 0; i < c.count; i++) {
-        const int column = (int)(c.x + i * c.step_x), row = (int)(c.y + i * c.step_y);
-        paper->cells[row][column / BITS] |= UINT64_C(1) << column % BITS;
-    }
+}
+
+void tside_i_paper_take_line(tside_i_paper *paper, const tside_i_line *l)
+{
+    const double x = (l->x - paper->left) * paper->across, y = (l->y - paper->bottom) * paper->up,
+                 x_end = (l->x_end - paper->left) * paper->across, y_end = (l->y_end - paper->bottom) * paper->up;
+    if (x == x_end || y == y_end)
+        take_straight(paper, x, y, x_end, y_end);
+    else if (is_on_paper(x, y) && is_on_paper(x_end, y_end))
+        take_slanted(paper, x, y, x_end, y_end,
+                     1 + (int)(fmax(fabs(l->x_end - l->x), fabs(l->y_end - l->y)) * paper->places));
 }
 
 /* By chords that stray from it by less than the room about a text. */

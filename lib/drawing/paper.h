@@ -37,9 +37,19 @@ void tside_i_paper_begin(tside_i_paper *paper, const tside_i_sketch *sketch, dou
 
 /* Whether nothing that is taken is met; off the paper nothing is free. */
 int tside_i_paper_has_room(const tside_i_paper *paper, const tside_i_box *box);
-/* The first of so many places, each a step farther, at which nothing is met; how many they are where there is none. */
-int tside_i_paper_next_room(const tside_i_paper *paper, const tside_i_box *box, double step_x, double step_y,
-                            int places);
+/* Places in parts of a cell; what lies farther off than anything on paper is put no farther. */
+enum { TSIDE_I_PAPER_PARTS = 1 << 12 };
+
+int tside_i_paper_across(const tside_i_paper *paper, double x);
+int tside_i_paper_up(const tside_i_paper *paper, double y);
+
+/* A level box that goes on by equal steps, all in parts of a cell. */
+typedef struct tside_i_mover {
+    int left, bottom, wide, high, step_x, step_y;
+} tside_i_mover;
+
+/* The first of so many places on its way at which it meets nothing; how many they are where there is none. */
+int tside_i_paper_next_room(const tside_i_paper *paper, const tside_i_mover *mover, int places);
 
 /* Takes what is covered, if it is on the paper. */
 void tside_i_paper_take_box(tside_i_paper *paper, const tside_i_box *box);
