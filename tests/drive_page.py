@@ -261,6 +261,61 @@ class Page(unittest.TestCase):
         self.assertTrue(driver.find_element(By.ID, "see-old").is_displayed())
         self.assertIn("AFX1", self.paper(driver))
 
+    def test_an_answer_typed_over_is_brought_back(self):
+        driver = self.go(self.browser())
+        self.put(driver, FILM)
+        for _ in range(4):
+            driver.find_element(By.ID, "ask-next").click()
+        undo = lambda: driver.find_element(By.ID, "ask-undo")
+        self.assertFalse(undo().is_enabled())
+        width = FILM["frame"]["width"]
+        before = driver.find_element(By.ID, "ask-next").location, undo().location
+        field = driver.find_element(By.ID, "answer")
+        field.clear()
+        field.send_keys("31 fo")
+        self.assertEqual((driver.find_element(By.ID, "ask-next").location, undo().location), before, "something moved under the thumb")
+        self.assertEqual(undo().get_attribute("aria-label"), f"Bring back {width}")
+        self.assertIn(f"It was {width}.", driver.find_element(By.ID, "close").text)
+        driver.find_element(By.ID, "ask-next").click()
+        self.assertFalse(undo().is_enabled(), "another question's answer")
+        driver.find_element(By.ID, "ask-back").click()
+        driver.refresh()
+        self.ready(driver)
+        undo().click()
+        self.assertEqual(driver.find_element(By.ID, "answer").get_attribute("value"), width)
+        self.assertEqual(self.kept(driver), FILM)
+        self.assertEqual(undo().get_attribute("aria-label"), "Bring back 31 fo")
+        undo().click()
+        self.assertEqual(self.kept(driver)["frame"]["width"], "31 fo")
+        undo().click()
+        for _ in range(2):
+            driver.find_element(By.ID, "ask-back").click()
+        self.assertIn("hand", self.question(driver))
+        Select(driver.find_element(By.ID, "answer")).select_by_value("left")
+        undo().click()
+        self.assertEqual(self.kept(driver)["hand"], "right")
+
+    def test_the_picture_grows_with_the_answers(self):
+        driver = self.go(self.browser())
+        drawn = lambda: driver.execute_script("return document.querySelector('#part svg')?.outerHTML ?? ''")
+        self.assertIn("<line", drawn(), "no picture before the first answer")
+        for _ in range(4):
+            driver.find_element(By.ID, "ask-next").click()
+        self.assertEqual(drawn(), "") # a tape's place is shown
+        self.answer(driver, "12 ft")
+        while "true diameter" not in self.question(driver):
+            driver.find_element(By.ID, "ask-next").click()
+        narrow = drawn()
+        self.assertIn("<line", narrow)
+        while "width of the whole tunnel" not in self.question(driver):
+            driver.find_element(By.ID, "ask-back").click()
+        field = driver.find_element(By.ID, "answer")
+        field.clear()
+        field.send_keys("30 ft")
+        while "true diameter" not in self.question(driver):
+            driver.find_element(By.ID, "ask-next").click()
+        self.assertNotEqual(drawn(), narrow)
+
     def test_two_tabs_on_one_side(self):
         driver = self.go(self.browser(), self.served)
         self.put(driver, FILM)
@@ -295,6 +350,13 @@ class Page(unittest.TestCase):
         self.assertIn("keeps nothing", driver.find_element(By.ID, "told").text)
         self.part(driver, "keep")
         self.assertIn("save a file after each part", driver.find_element(By.ID, "keep").text)
+
+    def test_a_viewer_that_runs_no_script_says_what_to_do(self):
+        driver = self.sized(self.new_browser(), 360, 800)
+        self.addCleanup(driver.quit)
+        driver.execute_cdp_cmd("Emulation.setScriptExecutionDisabled", {"value": True})
+        driver.get(self.file)
+        self.assertIn("open it in a browser", driver.find_element(By.TAG_NAME, "body").text)
 
     def test_full_storage_is_said(self):
         driver = self.go(self.browser())
@@ -338,7 +400,8 @@ class Page(unittest.TestCase):
         field.send_keys("30 f")
         self.part(driver, "see")
         Select(driver.find_element(By.ID, "page")).select_by_value("order")
-        self.assertIn("the last change has none yet", self.paper(driver))
+        self.assertTrue(driver.find_element(By.ID, "see-old").is_displayed())
+        self.assertEqual(self.paper(driver), shown)
         self.part(driver, "ask")
         field = driver.find_element(By.ID, "answer")
         field.clear()

@@ -27,10 +27,10 @@ test("sheets", () => {
   let times = 0, calls = 0;
   for (const name of readdirSync(sites))
     for (const units of ["us", "si"]) {
-      const started = performance.now(), { paper, sides } = core.plan(demo(name), units);
+      const started = performance.now(), plan = core.plan(demo(name), units), paper = core.paper(plan);
       times += performance.now() - started;
       calls++;
-      assert.ok(sides.every((side) => side.planned), name);
+      assert.ok(plan.sides.every((side) => side.planned && side.turns.value > 0), name);
       same(paper, execFileSync(program, ["--format=html", `--units=${units}`, path.join(sites, name)], { encoding: "utf8", maxBuffer: 1 << 26 }), `${name} ${units}`);
     }
   assert.ok(calls >= 20 && times / calls < 1000, `${times / calls} ms`);
@@ -40,8 +40,7 @@ test("orders", () => {
   const slowest = [0, ""], folder = mkdtempSync(path.join(os.tmpdir(), "order-"));
   for (const name of readdirSync(sites))
     for (const units of ["us", "si"]) {
-      core.plan(demo(name), units);
-      const started = performance.now(), { paper, why } = core.order(units), took = performance.now() - started;
+      const plan = core.plan(demo(name), units), started = performance.now(), { paper, why } = core.order(plan), took = performance.now() - started;
       if (took > slowest[0]) slowest.splice(0, 2, took, name);
       assert.strictEqual(why, "");
       copyFileSync(path.join(sites, name), path.join(folder, "of-a-page"));
@@ -53,14 +52,15 @@ test("orders", () => {
 });
 
 test("no order is made of what is refused, and half of a job says so", () => {
-  core.plan({});
-  assert.deepStrictEqual(core.order(), { paper: "", why: "" });
+  const none = core.plan({}), film = core.plan(demo("film30.json"));
+  assert.deepStrictEqual(core.order(none), { paper: "", why: "" });
   const job = demo("two_sides_job.json");
   job.sides[1].curtain = { hip: "1 x" };
-  core.plan(job);
-  assert.match(core.order().paper, /<dt>INCOMPLETE<\/dt>\n<dd>1(?: |&nbsp;)side is refused/);
-  core.plan(demo("film30.json"));
-  assert.doesNotMatch(core.order().paper, /INCOMPLETE|PRICE/);
+  assert.match(core.order(core.plan(job)).paper, /<dt>INCOMPLETE<\/dt>\n<dd>1(?: |&nbsp;)side is refused/);
+  assert.match(core.order(film).paper, /House 30/); // although another was planned since
+  assert.doesNotMatch(core.order(film).paper, /INCOMPLETE|PRICE/);
+  assert.strictEqual(core.paper(none), "");
+  assert.strictEqual(core.paper(film), core.paper(core.plan(demo("film30.json"))));
 });
 
 test("refusals are the programs', with their paths", () => {
@@ -91,22 +91,32 @@ test("questions and pictures", () => {
   for (const letter of ["C", "D", "E"]) assert.match(pictures, new RegExp(`>${letter}<`));
 });
 
+test("each question lights what it is about, from the first answer on", () => {
+  const parts = (plan, path) => (/<g class="part"[^>]*>([^]*?)<\/g>/.exec(core.lit(plan, 0, path))?.[1].match(/<line/g) ?? []).length;
+  for (const file of [{}, { frame: { width: "20 ft" }, curtain: { hip: "4 fo" } }, demo("film30.json")]) {
+    const plan = core.plan(file), dark = core.questions().map((one) => one.path).filter((path) => !parts(plan, path));
+    assert.deepStrictEqual(dark, [], JSON.stringify(file).slice(0, 60));
+  }
+  const growing = [{}, { frame: { width: "20 ft" } }, { frame: { width: "20 ft", peak_height: "10 ft" } }].map((file) => core.lit(core.plan(file), 0, "frame.tube.diameter"));
+  assert.strictEqual(new Set(growing).size, 3, "what is answered is not drawn");
+  assert.strictEqual(core.lit(core.plan({}), 9, "length"), "");
+});
+
 test("templates at full size", () => {
-  core.plan(demo("film30.json"));
+  const plan = core.plan(demo("film30.json"));
   for (const paper of ["a4", "letter"]) {
-    const sheets = core.template(0, paper);
+    const sheets = core.template(plan, 0, paper);
     assert.ok(sheets.length >= 2 && sheets.every((one) => one.includes(paper === "a4" ? 'width="' : 'width="')), String(sheets.length));
     const [, width, height] = /width="([\d.]+)mm" height="([\d.]+)mm"/.exec(sheets[0]);
     assert.deepStrictEqual([Number(width), Number(height)].map((mm) => Math.round(mm * 10)).sort(), (paper === "a4" ? [2100, 2970] : [2159, 2794]).sort());
   }
-  core.plan({});
-  assert.deepStrictEqual(core.template(0, "a4"), []);
+  assert.deepStrictEqual(core.template(core.plan({}), 0, "a4"), []);
 });
 
 test("a thousand plans need no more memory than ten", () => {
   const film = demo("film30.json"), size = () => core.c.memory.buffer.byteLength;
-  for (let i = 0; i < 10; i++) core.plan(film);
+  for (let i = 0; i < 10; i++) core.order(core.plan(film));
   const before = size();
-  for (let i = 0; i < 200; i++) core.plan(film);
+  for (let i = 0; i < 200; i++) core.order(core.plan(film));
   assert.strictEqual(size(), before);
 });

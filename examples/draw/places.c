@@ -21,7 +21,7 @@ static void invent_end(tside_end *end, tside_hung hung)
     end->extender.member_outer = 3.9;
 }
 
-static void invent(tside_side *made, const tside_side *choices)
+void invent_side(tside_side *made, const tside_side *choices)
 {
     tside_usual(TSIDE_KIND_SIDE, made);
     made->length = 30;
@@ -67,7 +67,7 @@ static point on_sheet(const picture *p, double x, double y)
 }
 
 /* Strokes alone, and no frame about a part of them; the drawing ends where they do. */
-static void strip_words(tside_drawing *d)
+void strip_words(tside_drawing *d)
 {
     int kept = 0;
     d->left = d->bottom = HUGE_VAL;
@@ -250,7 +250,7 @@ static void put_bow(picture *p, const tside_side *choices, tside_bow_shape shape
 {
     tside_side made, as = *choices;
     as.frame.shape = shape;
-    invent(&made, &as);
+    invent_side(&made, &as);
     p->side = &made;
     draw(p, TSIDE_VIEW_WHOLE_WALL, TSIDE_DRIVE_END, 110);
     put_title(p, shape == TSIDE_LEG_AND_PEAK ? "The bow by leg and peak" : "The bow by three points");
@@ -263,7 +263,7 @@ static void put_bow(picture *p, const tside_side *choices, tside_bow_shape shape
 static void put_end(picture *p, const tside_side *choices, tside_which_end end)
 {
     tside_side made;
-    invent(&made, choices);
+    invent_side(&made, choices);
     p->side = &made;
     draw(p, TSIDE_VIEW_END_WALL, end, 23);
     put_title(p, of_end(end, "The drive's end, from outside", "The free end, from outside"));

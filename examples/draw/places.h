@@ -14,4 +14,10 @@ typedef int place_is_asked(const void *context, const char *path);
 void add_places(text *svg, const box *room, const tside_side *choices, int both_bows, place_is_asked *is_asked,
                 const void *context);
 
+/* An invented side with such choices. */
+void invent_side(tside_side *made, const tside_side *choices);
+
+/* Leaves strokes alone in a drawing, which then ends where they do. */
+void strip_words(tside_drawing *d);
+
 #endif

@@ -11,7 +11,6 @@
 #include "document.h"
 #include "html.h"
 #include "job.h"
-#include "json.h"
 #include "memory.h"
 #include "message.h"
 #include "questions.h"
@@ -27,14 +26,14 @@ SHOWN json_t *new_number(double number);
 SHOWN json_t *new_other(int is_null);
 SHOWN void put_member(json_t *object, const char *key, json_t *value);
 SHOWN void put_element(json_t *list, json_t *value);
-SHOWN int plan_sides(json_t *root, const char *source, int units);
-SHOWN const char *answer(int which);
+SHOWN const char *plan_sides(json_t *root, const char *source);
+SHOWN const char *sheets(int units);
+SHOWN const char *what_was_said(void);
 
 const char program_name[] = "page";
 
 /* What a call leaves, until the next one. */
-enum { SHEET, FIGURES, STATE, SAID, ANSWERS };
-static text answers[ANSWERS];
+static text state, paged, complaints_said;
 static work all;               /* the sides planned last */
 static json_t *given;          /* what JavaScript has parsed */
 static const char *given_from; /* of that text, in which a refusal's line is found */
@@ -45,9 +44,9 @@ void say(const char *words, ...)
 {
     va_list arguments;
     va_start(arguments, words);
-    text_add_list(&answers[SAID], words, arguments);
+    text_add_list(&complaints_said, words, arguments);
     va_end(arguments);
-    text_add(&answers[SAID], "\n");
+    text_add(&complaints_said, "\n");
 }
 
 void end_without_memory(void)
@@ -161,6 +160,18 @@ static void put_in_use(writer *w, const tside_side *side)
     shut_bracket(w, ']');
 }
 
+/* What is told of a plan at every stroke. */
+static void put_told(writer *w, const planned *side)
+{
+    int stops = 0;
+    if (!is_planned(side))
+        return;
+    for (int i = 0; i < side->plan.finding_count; i++)
+        stops += tside_finding_stops((int)side->plan.findings[i].code);
+    put_number(w, "turns", side->plan.drive_turns, "turn");
+    put_whole(w, "stops", stops);
+}
+
 static void write_state(text *out)
 {
     writer w = open_document(out, !all.bad);
@@ -172,37 +183,43 @@ static void write_state(text *out)
         put_flag(&w, "planned", is_planned(side));
         put_refused(&w, &side->refusals.lines);
         put_in_use(&w, &side->wanted.side);
+        put_told(&w, side);
         shut_bracket(&w, '}');
     }
     shut_bracket(&w, ']');
     shut_document(&w);
 }
 
-/* --- the sheet --- */
+/* --- sides --- */
 
 /*
- * Of a file's values, which it takes over, and the text they were parsed from: the sheets as HTML, all figures as JSON,
- * and of each side what was refused and which questions are in use. Returns 1 where nothing was refused.
+ * Reads and plans what stands in a file, whose values it takes over; source: the text they were parsed from. Of each
+ * side what was refused and which questions are in use, as JSON.
  */
-int plan_sides(json_t *root, const char *source, int units)
+const char *plan_sides(json_t *root, const char *source)
 {
     char name[] = "", *names[] = {name};
-    papers sheets;
     work_free(&all);
     all = (work){.take_off = 1};
-    for (int i = 0; i < ANSWERS; i++)
-        text_free(answers + i);
+    text_free(&state);
+    text_free(&complaints_said);
     given = root;
     given_from = source;
     work_add_files(&all, 1, names);
     json_decref(given);
     given = NULL;
-    sheets = sheets_of_all(&all, (enum units)units, 1);
-    print_html(answers + SHEET, SHEET_CALLED, &sheets);
-    print_json(answers + FIGURES, &all, 0);
-    write_state(answers + STATE);
-    papers_free(&sheets);
-    return !all.bad;
+    write_state(&state);
+    return text_of(&state);
+}
+
+/* Their sheets, as HTML. */
+const char *sheets(int units_wanted)
+{
+    papers made = sheets_of_all(&all, (units)units_wanted, 1);
+    text_free(&paged);
+    print_html(&paged, SHEET_CALLED, &made);
+    papers_free(&made);
+    return text_of(&paged);
 }
 
 const planned *side_planned(int place)
@@ -217,10 +234,10 @@ const work *work_planned(void)
 
 text *said(void)
 {
-    return answers + SAID;
+    return &complaints_said;
 }
 
-const char *answer(int which)
+const char *what_was_said(void)
 {
-    return text_of(answers + which);
+    return text_of(&complaints_said);
 }

@@ -23,7 +23,7 @@ const button = (words, press, properties = {}) => make("button", { type: "button
 const store = Store.open();
 const sheet = await loadSheet(await unpacked(CORE));
 const questions = sheet.questions();
-const state = { id: null, file: {}, side: 0, units: "file", mine: true, plan: null, last: null, part: "ask", at: 0, step: 0, left: new Set(), list: false };
+const state = { id: null, file: {}, side: 0, units: "file", mine: true, plan: null, last: null, part: "ask", at: 0, step: 0, left: new Set(), list: false, was: {}, arrived: null };
 
 /** The bytes of a text that was packed with deflate and base 64. */
 async function unpacked(text) {
@@ -74,7 +74,7 @@ function keep() {
   try {
     if (!store.has(state.id) && (!store.take(state.id) || store.text(state.id) !== state.kept)) return lose();
     state.kept = store.keep(state.id, state.file);
-    store.keepPlace(state.id, { part: state.part, at: state.at, step: state.step, side: state.side, units: state.units });
+    store.keepPlace(state.id, { part: state.part, at: state.at, step: state.step, side: state.side, units: state.units, was: state.was });
   } catch {
     say("This device has no more room for the page: save the side as a file now.");
   }
@@ -91,7 +91,7 @@ function lose() {
 
 function open(id, file, place = {}) {
   if (store && state.id !== null) store.letGo(state.id);
-  Object.assign(state, { id, file, side: place.side ?? 0, part: place.part ?? "ask", at: place.at ?? 0, step: place.step ?? 0, units: place.units ?? "file", last: null, left: new Set(), list: false, kept: store ? store.text(id) : null });
+  Object.assign(state, { id, file, side: place.side ?? 0, part: place.part ?? "ask", at: place.at ?? 0, step: place.step ?? 0, units: place.units ?? "file", was: place.was ?? {}, arrived: null, last: null, left: new Set(), list: false, kept: store ? store.text(id) : null });
   state.mine = !store || store.take(id);
   replan();
   if (!state.mine) return lose();
@@ -131,8 +131,8 @@ function showState() {
 
 /** What a plan comes to, in one line. */
 function told(plan) {
-  const { drive_turns, findings } = plan.figures.sides[state.side].plan, stops = findings.filter((one) => one.stops).length;
-  return `${drive_turns.value.toFixed(1)} turns; ${stops ? `${stops} ${stops > 1 ? "things stop" : "thing stops"} the work` : "nothing stops the work"}`;
+  const { turns, stops } = plan.sides[state.side];
+  return `${turns.value.toFixed(1)} turns; ${stops ? `${stops} ${stops > 1 ? "things stop" : "thing stops"} the work` : "nothing stops the work"}`;
 }
 
 // --- answering ---
@@ -153,6 +153,9 @@ function change(one, words) {
   replan();
   keep();
   showState();
+  showBack(one);
+  cancelAnimationFrame(state.frame);
+  state.frame = requestAnimationFrame(() => light(one));
   $("whose").textContent = nameOf(state.file, state.side);
 }
 
@@ -173,13 +176,50 @@ function hint(one) {
   return `${shared}${one.required ? "" : "May stay empty if unknown. "}${closeness(one)}`;
 }
 
+// --- what an answer was, before it was typed over ---
+
+const wordsAt = (one) => String(answerAt(state.file, state.side, one.path) ?? "");
+const keyOf = (one) => `${state.side} ${one.path}`;
+
+/** Remembers what a question is answered with as it comes on the screen. */
+function arrive(one) {
+  if (state.arrived?.key !== keyOf(one)) state.arrived = { key: keyOf(one), words: wordsAt(one) };
+}
+
+/** The last answer that is not the one that stands there. */
+function before(one) {
+  if (state.arrived.words && state.arrived.words !== wordsAt(one)) state.was[keyOf(one)] = state.arrived.words;
+  const words = state.was[keyOf(one)];
+  return words === undefined || words === wordsAt(one) ? "" : words;
+}
+
+/** The button stands where it stands, whether or not there is something to bring back. */
+function showBack(one) {
+  const words = before(one).replaceAll("_", " ");
+  $("ask-undo").disabled = !words || !state.mine;
+  $("ask-undo").setAttribute("aria-label", words ? `Bring back ${words}` : "Bring back");
+  if ($("close")) $("close").textContent = `${hint(one)}${words ? ` It was ${words}.` : ""}`;
+}
+
+function bringBack() {
+  const one = asked()[state.at], words = before(one), now = wordsAt(one);
+  change(one, words);
+  if (now) state.was[keyOf(one)] = now;
+  state.arrived.words = words;
+  keep();
+  show();
+}
+
 function showQuestion() {
   const all = asked();
   state.at = Math.min(Math.max(state.at, 0), all.length - 1);
   const one = all[state.at];
   if (!state.list) light(one);
   $("picture").hidden = $("keys").hidden = state.list;
+  arrive(one);
   $("question").replaceChildren(...(state.list ? [listOf(all)] : [fieldOf(one)]));
+  $("ask-undo").hidden = state.list;
+  showBack(one);
   if (!state.list) showKeys(one);
   $("ask-back").disabled = !state.list && state.at === 0;
   $("ask-next").disabled = !state.list && state.at === all.length - 1;
@@ -232,7 +272,7 @@ function listOf(all) {
   }));
 }
 
-/** Lights the places of a question's letter in the form's pictures; of one that has none there the end wall is shown, as it is planned. */
+/** Lights the place of a question's letter in the form's pictures; of one that has none there, the part that it is about in a picture of the side as far as it is answered. */
 function light(one) {
   const svg = $("form-pictures"), found = [];
   svg.classList.remove("aside"); // what is not shown has no box
@@ -241,24 +281,16 @@ function light(one) {
     place.classList.toggle("lit", lit);
     if (lit) found.push(place.getBBox());
   }
-  const wall = found.length ? null : wallOf(one.path.startsWith("free_end") || one.path.startsWith("collar") ? 1 : 0);
-  $("wall").replaceChildren(...(wall ? [wall] : []));
-  $("wall").hidden = !wall;
-  svg.classList.toggle("aside", !!wall);
+  const part = found.length ? "" : sheet.lit(state.plan, state.side, one.path);
+  $("part").replaceChildren(...(part ? [pictureOf(part)] : []));
+  $("part").hidden = !part;
+  svg.classList.toggle("aside", !!part);
   const [at] = found, width = 100, height = 60;
   if (at) svg.setAttribute("viewBox", `${at.x + at.width / 2 - width / 2} ${at.y + at.height / 2 - height / 2} ${width} ${height}`);
   else svg.setAttribute("viewBox", svg.dataset.whole);
 }
 
-/** The last plan's drawing of an end wall. */
-function wallOf(end) {
-  const { pages } = state.last ? pagesOf(state.last) : { pages: [] }, drawn = pages.filter((page) => page.querySelector("figure svg"));
-  const svg = drawn[Math.min(2 * state.side + end, drawn.length - 1)]?.querySelector("figure svg");
-  if (!svg) return null;
-  svg.removeAttribute("width");
-  svg.removeAttribute("height");
-  return document.importNode(svg, true);
-}
+const pictureOf = (svg) => document.importNode(new DOMParser().parseFromString(svg, "image/svg+xml").documentElement, true);
 
 // --- keys of its own, for gloves ---
 
@@ -297,8 +329,8 @@ function press(one, key) {
 // --- the sheet ---
 
 /** The sheets' pages, and their style. */
-function pagesOf(plan) {
-  const read = new DOMParser().parseFromString(plan.paper, "text/html");
+function pagesOf(paper) {
+  const read = new DOMParser().parseFromString(paper, "text/html");
   return { pages: [...read.querySelectorAll("main > section")], style: read.querySelector("style")?.textContent ?? "" };
 }
 
@@ -314,12 +346,6 @@ function stack(page) {
   return page;
 }
 
-/** A plan's order, made when it is first asked for; none of a plan that is old by then. */
-function orderOf(plan) {
-  if (!plan.order && !isOld()) plan.order = sheet.order(state.units);
-  return plan.order ?? { paper: "", why: "The order is of a plan, and the last change has none yet." };
-}
-
 function showSheet() {
   const plan = state.last;
   $("see-old").hidden = !isOld();
@@ -327,13 +353,13 @@ function showSheet() {
   $("prints").hidden = $("page").hidden = !plan;
   const shadow = $("paper").shadowRoot ?? $("paper").attachShadow({ mode: "open" });
   if (!plan) return shadow.replaceChildren(make("p", {}, "Nothing is planned yet: answer what is still to answer."));
-  const { pages, style } = pagesOf(plan), ordering = state.page === ORDER;
+  const { pages, style } = pagesOf(sheet.paper(plan)), ordering = state.page === ORDER;
   const options = pages.map((page, i) => make("option", { value: String(i) }, page.querySelector("h2").textContent));
   $("page").replaceChildren(...options, make("option", { value: ORDER }, "ORDER, what to buy and how to cut it"));
   $("page").value = ordering ? ORDER : String(Math.min(state.page ?? 0, pages.length - 1));
   $("print").textContent = ordering ? "Print the order" : "Print the sheet";
   if (!ordering) return showPages(shadow, pages, style, Number($("page").value));
-  const order = orderOf(plan), shown = pagesOf(order);
+  const order = sheet.order(plan), shown = pagesOf(order.paper);
   return order.paper ? showPages(shadow, shown.pages, shown.style, 0) : shadow.replaceChildren(make("p", {}, order.why || "Nothing can be ordered: no piece of a side is known."));
 }
 
@@ -348,10 +374,11 @@ function showPages(shadow, pages, style, chosen) {
 
 /** At full size on pages without margins of their own: the sheets have theirs. */
 function printTemplate(paper) {
-  const documents = sheet.template(state.side, paper), style = new CSSStyleSheet();
-  if (!documents.length) return say(isOld() ? "The template is of a plan, and the last change has none yet." : "There is no template: no end of this side has an extender.");
+  if (isOld()) return say("The template is of a plan, and the last change has none yet.");
+  const documents = sheet.template(state.plan, state.side, paper), style = new CSSStyleSheet();
+  if (!documents.length) return say("There is no template: no end of this side has an extender.");
   style.replaceSync(`@page { size: ${paper === "a4" ? "A4" : "letter"}; margin: 0 }`);
-  $("template").replaceChildren(...documents.map((one) => document.importNode(new DOMParser().parseFromString(one, "image/svg+xml").documentElement, true)));
+  $("template").replaceChildren(...documents.map(pictureOf));
   document.adoptedStyleSheets = [style];
   document.body.classList.add("template");
   print();
@@ -362,7 +389,7 @@ function printTemplate(paper) {
 // --- the work, a step at a time ---
 
 function stepsOfWork() {
-  return pagesOf(state.last).pages.flatMap((page) => {
+  return pagesOf(sheet.paper(state.last)).pages.flatMap((page) => {
     const title = page.querySelector("h2").textContent;
     return [...page.querySelectorAll("ol > li")].map((step, i) => ({ title, number: i + 1, step }));
   });
@@ -493,6 +520,7 @@ function go(by) {
 
 $("ask-back").onclick = () => go(-1);
 $("ask-next").onclick = () => go(1);
+$("ask-undo").onclick = bringBack;
 $("ask-list").onclick = () => {
   state.list = !state.list;
   show();
@@ -516,12 +544,12 @@ for (const one of document.querySelectorAll("[data-part]"))
     keep();
     show();
   };
-const pictures = document.importNode(new DOMParser().parseFromString(sheet.pictures(), "image/svg+xml").documentElement, true);
+const pictures = pictureOf(sheet.pictures());
 pictures.id = "form-pictures";
 pictures.dataset.whole = pictures.getAttribute("viewBox");
 pictures.setAttribute("role", "img");
 pictures.setAttribute("aria-label", "Where the tape goes, by the questions' letters");
-$("picture").append(pictures, make("div", { id: "wall", hidden: true }));
+$("picture").append(pictures, make("div", { id: "part", hidden: true, role: "img", "aria-label": "What is asked about, drawn thick; what is not answered yet is invented" }));
 
 const last = store?.last(), ids = store?.ids() ?? [];
 if (last && ids.includes(last)) open(last, store.file(last) ?? {}, store.place(last));

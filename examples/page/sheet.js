@@ -11,7 +11,6 @@ export async function loadSheet(bytes) {
 }
 
 const UNITS = { file: 0, si: 1, us: 2 }; // units of command.h
-const [PAPER, FIGURES, STATE, SAID] = [0, 1, 2, 3];
 
 class Sheet {
   constructor(c) {
@@ -58,24 +57,43 @@ class Sheet {
 
   /**
    * Plans the sides of a file, as tunnelside-plan does.
-   * file: what stands in it; units: "file", "si" or "us".
-   * Returns { sides, paper, figures }: of each side whether it is planned, what was refused, each with its path and words, and which questions are in use; the
-   * sheets as HTML; and all figures.
+   * file: what stands in it; units: "file", "si" or "us", of what is written of the plan.
+   * Returns { sides }: of each whether it is planned, what was refused, each with its path and words, which questions are in use, and of a planned one its
+   * turns and how many things stop the work. What follows is written when it is asked for.
    */
   plan(file, units = "file") {
-    this.withText(JSON.stringify(file), (source) => this.c.plan_sides(this.value(file), source, UNITS[units]));
-    const { sides } = JSON.parse(this.textAt(this.c.answer(STATE)));
-    return {
-      sides: sides.map((side) => ({ within: side.within, planned: side.planned, inUse: new Set(side.in_use), refused: side.refused.map((line) => split(line, side.within)) })),
-      paper: this.textAt(this.c.answer(PAPER)),
-      figures: JSON.parse(this.textAt(this.c.answer(FIGURES))),
-    };
+    const plan = { source: JSON.stringify(file), units };
+    const { sides } = JSON.parse(this.run(plan));
+    plan.sides = sides.map(({ in_use, refused, ...side }) => ({ ...side, inUse: new Set(in_use), refused: refused.map((line) => split(line, side.within)) }));
+    return plan;
   }
 
-  /** The order of the sides that were planned last, as HTML, or why there is none. */
-  order(units = "file") {
-    const paper = this.textAt(this.c.ordered(UNITS[units]));
-    return { paper, why: this.textAt(this.c.answer(SAID)).trim() };
+  run(plan) {
+    this.now = plan;
+    return this.withText(plan.source, (source) => this.textAt(this.c.plan_sides(this.value(JSON.parse(plan.source)), source)));
+  }
+
+  /** The core has one plan at a time: one that is old by now is made again. */
+  hold(plan) {
+    if (this.now !== plan) this.run(plan);
+    return this.c;
+  }
+
+  /** Its sheets, as HTML; "" where no side is planned. */
+  paper(plan) {
+    plan.paper ??= this.textAt(this.hold(plan).sheets(UNITS[plan.units]));
+    return plan.paper;
+  }
+
+  /** Its order, as HTML, or why there is none. */
+  order(plan) {
+    plan.order ??= { paper: this.textAt(this.hold(plan).ordered(UNITS[plan.units])), why: this.textAt(this.c.what_was_said()).trim() };
+    return plan.order;
+  }
+
+  /** A picture of one of its sides as far as it is answered, with what a question is about drawn thick; SVG, or "". */
+  lit(plan, side, path) {
+    return this.withText(path, (at) => this.textAt(this.hold(plan).lit(side, at)));
   }
 
   questions() {
@@ -83,8 +101,8 @@ class Sheet {
   }
 
   /** The template's sheets at full size, each as SVG; of a side that is planned. */
-  template(side, paper) {
-    const documents = this.textAt(this.c.template_of(side, paper === "letter" ? 1 : 0));
+  template(plan, side, paper) {
+    const documents = this.textAt(this.hold(plan).template_of(side, paper === "letter" ? 1 : 0));
     return documents.split(/(?=<\?xml|<svg xmlns[^>]*mm" viewBox)/).filter((one) => one.includes("<svg"));
   }
 
