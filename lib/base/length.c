@@ -80,7 +80,7 @@ tside_status tside_length_write(double metres, tside_style style, int part, char
     char whole[LENGTH_SIZE];
     tside_i_text text = tside_i_empty(whole, sizeof whole);
     if (!isfinite(metres))
-        return tside_i_bound(fault, "metres", "m", metres, TSIDE_NOT_FINITE, 0);
+        return tside_i_bound(fault, "metres", "m", 0, TSIDE_NOT_FINITE, 0);
     if (metres > FARTHEST)
         return tside_i_bound(fault, "metres", "m", metres, TSIDE_ABOVE, FARTHEST);
     if (metres < -FARTHEST)

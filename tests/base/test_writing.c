@@ -167,7 +167,7 @@ static void write_refused(double metres, int style, int part, tside_status statu
     ck_assert_int_eq((int)fault.status, (int)status);
     ck_assert_str_eq(fault.field, field);
     ck_assert_int_eq((int)fault.relation, (int)relation);
-    ck_assert(fault.value == value || (isnan(fault.value) && isnan(value)));
+    ck_assert(fault.value == value);
     ck_assert(fault.bound == bound);
     ck_assert(fault.gap == 0);
     ck_assert_int_eq(fault.index, -1);
@@ -178,16 +178,16 @@ START_TEST(refuses_to_write)
     static const int no_parts[] = {-16, -1, 0, 3, 5, 6, 12, 48, 63, 65, 128};
     const double beyond = nextafter(1e6, DBL_MAX);
     int i;
-    write_refused(NAN, TSIDE_METRES, 3, TSIDE_OUT_OF_BOUNDS, "metres", TSIDE_NOT_FINITE, NAN, 0);
-    write_refused(HUGE_VAL, TSIDE_METRES, 3, TSIDE_OUT_OF_BOUNDS, "metres", TSIDE_NOT_FINITE, HUGE_VAL, 0);
-    write_refused(-HUGE_VAL, TSIDE_INCHES, 16, TSIDE_OUT_OF_BOUNDS, "metres", TSIDE_NOT_FINITE, -HUGE_VAL, 0);
+    write_refused(NAN, TSIDE_METRES, 3, TSIDE_OUT_OF_BOUNDS, "metres", TSIDE_NOT_FINITE, 0, 0);
+    write_refused(HUGE_VAL, TSIDE_METRES, 3, TSIDE_OUT_OF_BOUNDS, "metres", TSIDE_NOT_FINITE, 0, 0);
+    write_refused(-HUGE_VAL, TSIDE_INCHES, 16, TSIDE_OUT_OF_BOUNDS, "metres", TSIDE_NOT_FINITE, 0, 0);
     write_refused(beyond, TSIDE_METRES, 3, TSIDE_OUT_OF_BOUNDS, "metres", TSIDE_ABOVE, beyond, 1e6);
     write_refused(-beyond, TSIDE_METRES, 3, TSIDE_OUT_OF_BOUNDS, "metres", TSIDE_BELOW, -beyond, -1e6);
     write_refused(1, -1, 3, TSIDE_OUT_OF_BOUNDS, "style", TSIDE_NOT_ONE_OF, -1, 3);
     write_refused(1, 4, 3, TSIDE_OUT_OF_BOUNDS, "style", TSIDE_NOT_ONE_OF, 4, 3);
     write_refused(1, TSIDE_MILLIMETRES, -1, TSIDE_OUT_OF_BOUNDS, "part", TSIDE_BELOW, -1, 0);
     write_refused(1, TSIDE_METRES, 7, TSIDE_OUT_OF_BOUNDS, "part", TSIDE_ABOVE, 7, 6);
-    write_refused(NAN, 4, -1, TSIDE_OUT_OF_BOUNDS, "metres", TSIDE_NOT_FINITE, NAN, 0); /* the first in order */
+    write_refused(NAN, 4, -1, TSIDE_OUT_OF_BOUNDS, "metres", TSIDE_NOT_FINITE, 0, 0); /* the first in order */
     write_refused(1, 4, -1, TSIDE_OUT_OF_BOUNDS, "style", TSIDE_NOT_ONE_OF, 4, 3);
     for (i = 0; i < COUNT(no_parts); i++) {
         write_refused(1, TSIDE_INCHES, no_parts[i], TSIDE_OUT_OF_BOUNDS, "part", TSIDE_NO_RELATION, no_parts[i], 0);

@@ -8,27 +8,14 @@
 
 #include "bench_side.h"
 #include "expect.h"
+#include "finite.h"
 
 Suite *wild_suite(void);
 
-static void all_finite(tside_kind kind, const char *structure, int number)
+static void all_finite(tside_kind kind, const void *structure, int number)
 {
-    int count;
-    const tside_field *row = tside_fields(kind, &count);
-    for (int i = 0; i < count; i++) {
-        const char *member = structure + row[i].offset;
-        if (!tside_field_applies(row + i, structure) ||
-            (row[i].optional && !*(const int *)(const void *)(structure + row[i].given_offset)))
-            continue;
-        if (row[i].type == TSIDE_NUMBER)
-            ck_assert_msg(isfinite(*(const double *)(const void *)member), "side %d: %s is no number", number,
-                          row[i].name);
-        else if (row[i].type == TSIDE_GROUP)
-            all_finite(row[i].kind, member, number);
-        for (int k = 0; row[i].type == TSIDE_LIST && k < *(const int *)(const void *)(structure + row[i].count_offset);
-             k++)
-            all_finite(row[i].kind, member + (size_t)k * row[i].stride, number);
-    }
+    const char *name = not_finite(kind, structure);
+    ck_assert_msg(!name, "side %d: %s is no number", number, name);
 }
 
 /* One row of a structure, or of one within it, by chance. */
@@ -90,7 +77,7 @@ FOR_SIDES(no_side_gives_what_is_no_number, 3000)
     memset(&fault, 0xa5, sizeof fault);
     status = tside_plan_side(&side, &plan, &fault);
     if (status == TSIDE_OK)
-        all_finite(TSIDE_KIND_PLAN, (const char *)&plan, number);
+        all_finite(TSIDE_KIND_PLAN, &plan, number);
     else {
         char sentence[512];
         ck_assert_msg(fault.status == status && *fault.field && isfinite(fault.value) && isfinite(fault.bound) &&
@@ -102,7 +89,7 @@ FOR_SIDES(no_side_gives_what_is_no_number, 3000)
     }
     status = tside_plan_turns(&side, rows, 8, &count, &fault);
     for (int i = 0; status == TSIDE_OK && i < count; i++)
-        all_finite(TSIDE_KIND_TURN, (const char *)(rows + i), number);
+        all_finite(TSIDE_KIND_TURN, rows + i, number);
     if (number % 16 == 0 && tside_eye_least(&side, TSIDE_DRIVE_END, &rise, &fault) == TSIDE_OK)
         ck_assert(rise > 0 && rise <= 5);
 }
