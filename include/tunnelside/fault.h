@@ -63,7 +63,7 @@ typedef struct tside_fault {
     const char *unit;            /* unit of value, bound and gap; "1" for a plain number */
     const char *reason;          /* a clause that says why, or "" */
     int index;                   /* which element, point, row or character; else -1 */
-    double value;                /* in the unit above, the value refused; 0 of what is not finite */
+    double value;                /* in the unit above, the value refused; 0 if not finite */
     double bound;                /* in that unit, the bound it broke, or the greatest or least
                                   * value that fits, which is within the field's own bounds */
     double gap;                  /* in that unit, how much is left (negative: missing) where the
