@@ -79,7 +79,10 @@ static void follow(figures *f)
 
 /* --- axes --- */
 
-/* A step of 1, 2 or 5 in the last place by which a range has no more parts than are wanted. */
+/*
+ * A step of 1, 2 or 5 in the last place by which a range has no more parts than are wanted; an opening of 400 mm, or 40
+ * in, is so many but for rounding.
+ */
 static double step_of(double range, int parts)
 {
     const double least = range / parts, power = pow(10, floor(log10(least)));
@@ -97,7 +100,7 @@ static void scale_axis(panel *p, const double *values, int count, int parts)
     }
     most = fmax(most, least + p->least); /* what is as good as nothing looks so */
     p->step = step_of(most - least, parts - 1);
-    p->from = p->step * floor(least / p->step + SLACK);
+    p->from = p->step * floor(least / p->step);
     p->to = p->step * ceil(most / p->step - SLACK);
 }
 
@@ -145,7 +148,7 @@ static void draw_level(const figures *f, const panel *p, const panel *turns, int
 {
     if (p->from < 0)
         tside_i_segment(f->sketch, axis, 0, p->foot, WIDE, p->foot);
-    for (int i = 0; i * turns->step <= turns->to * (1 + SLACK); i++) {
+    for (int i = 0; i * turns->step <= turns->to; i++) {
         const double x = WIDE * i * turns->step / turns->to;
         tside_i_segment(f->sketch, axis, x, p->foot, x, p->foot - TICK);
         if (numbered)

@@ -12,7 +12,8 @@
 #define NEAREST 7e-3 /* the shortest leader */
 #define FARTHER 5e-3 /* from one that is tried to the next */
 
-#define GROWTH 2 /* by how much a leader may be longer for a drawing smaller by as much */
+#define STEEP 0.3 /* cosine of a heading, below which a text is above or below its leader's end and not beside it */
+#define GROWTH 2  /* by how much a leader may be longer for a drawing smaller by as much */
 
 /* --- headings --- */
 
@@ -78,10 +79,9 @@ typedef struct search {
     tside_i_led best[2];
 } search;
 
-/* A text is beside its leader's end, or above or below it where that is nearly plumb. */
 static int is_beside(double cosine)
 {
-    return fabs(cosine) > 0.3;
+    return fabs(cosine) > STEEP;
 }
 
 static tside_i_line move_to(search *s, int heading, int far)

@@ -97,7 +97,7 @@ typedef struct pieces {
 static pieces pieces_of(const tside_i_paper *p, const tside_i_box *b)
 {
     const double cosine = fabs(b->cosine), sine = fabs(b->sine);
-    const int count = cosine < 1e-3 || sine < 1e-3 ? 1 : (int)ceil(1.5 * b->half_width / b->half_height);
+    const int count = cosine == 0 || sine == 0 ? 1 : (int)ceil(1.5 * b->half_width / b->half_height);
     const double half = b->half_width / count, back = b->half_width - half;
     return (pieces){.x = (b->x - back * b->cosine - p->left) * p->across,
                     .y = (b->y - back * b->sine - p->bottom) * p->up,

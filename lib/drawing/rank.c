@@ -19,7 +19,8 @@
 #define GAP 1e-3    /* between a point and the line that leads from it */
 #define PAST 1.5e-3 /* how far that goes on past the dimension line */
 
-#define PLUMB 1e-4 /* within which a text reads from the right, whatever rounding makes of it */
+/* Within which lines are parallel: those along one extender are from different holes, and so not to the bit. */
+#define PARALLEL 1e-9
 
 /* A dimension's line: its direction, the way out from what it measures, and its points along and across. */
 typedef struct measured {
@@ -80,7 +81,7 @@ static int is_crowded(const tside_i_room *room, const measured *m, double across
         const double dx = d->to_x - d->from_x, dy = d->to_y - d->from_y, a = d->from_x * m->ux + d->from_y * m->uy,
                      b = d->to_x * m->ux + d->to_y * m->uy;
         if (fabs(d->from_x * m->nx + d->from_y * m->ny - across) < NEAR * s && (dx != 0 || dy != 0) &&
-            fabs(dx * m->uy - dy * m->ux) < 1e-9 * s && fmin(a, b) < to + beside && fmax(a, b) > from - beside)
+            fabs(dx * m->uy - dy * m->ux) < PARALLEL * s && fmin(a, b) < to + beside && fmax(a, b) > from - beside)
             return 1;
     }
     return 0;
@@ -150,7 +151,7 @@ typedef enum manner { KINDLY, ANYHOW, LED } manner;
 /* Read from below or from the right: 1 as the line goes, or -1. */
 static int reading(const measured *m)
 {
-    return m->ux > PLUMB || (m->ux >= -PLUMB && m->uy > 0) ? 1 : -1;
+    return m->ux > 0 || (m->ux == 0 && m->uy > 0) ? 1 : -1;
 }
 
 /* Tries the text on a line so far out: in its middle (0), beyond its end (1) or its beginning (-1). */

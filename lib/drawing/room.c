@@ -90,7 +90,7 @@ tside_i_box tside_i_text_box(const tside_i_room *room, double x, double y, doubl
 static int is_cut(double from, double to, double half, double *first, double *last)
 {
     const double step = to - from;
-    if (fabs(step) < 1e-300)
+    if (step == 0)
         return fabs(from) < half;
     *first = fmax(*first, ((step > 0 ? -half : half) - from) / step);
     *last = fmin(*last, ((step > 0 ? half : -half) - from) / step);

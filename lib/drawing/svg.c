@@ -13,6 +13,9 @@
 #include "drawing/tables.h"
 #include "drawing/words.h"
 
+/* mm: a digit of what is written. An arc whose ends are written alike would be none at all: it is put down a circle. */
+#define DIGIT 1e-3
+
 /* A text at a time of which the drawing is put down. */
 typedef struct page {
     const tside_drawing *drawing;
@@ -140,7 +143,7 @@ static void put_pair(const page *p, double x, double y)
 static void put_arc(const page *p, const tside_stroke *arc)
 {
     const double to = arc->from + arc->sweep;
-    if (arc->sweep >= 2 * TSIDE_PI * (1 - SLACK)) {
+    if ((2 * TSIDE_PI - arc->sweep) * arc->radius * p->size < DIGIT) {
         tside_i_put(p->out, "<circle");
         tside_i_put(p->out, line_attributes[arc->line]);
         put_attribute(p->out, "cx", across(p, arc->x));

@@ -189,6 +189,31 @@ START_TEST(figures_of_what_does_not_vary_are_drawn)
 }
 END_TEST
 
+/* What is a round number but for rounding ends its axis, and does not begin another step. */
+START_TEST(a_round_opening_ends_its_axis)
+{
+    static tside_drawing drawing;
+    static const double rounds[][2] = {{200, 50}, {400, 100}, {800, 200}, {4, 1}, {8, 2}, {20, 5}, {40, 10}};
+    tside_side side = plain();
+    const tside_plan usual = planned(&side);
+    side.stops.open_by = TSIDE_OPEN_HEIGHT;
+    for (size_t i = 0; i < sizeof rounds / sizeof *rounds; i++) {
+        const tside_picture picture = {
+            .view = TSIDE_VIEW_TURNS, .tape = rounds[i][0] < 100 ? TSIDE_TAPE_INCH : TSIDE_TAPE_METRIC, .scale = 1};
+        tside_plan plan;
+        tside_fault fault;
+        scale opening;
+        side.stops.open_height = usual.open.underside - usual.opening +
+                                 rounds[i][0] * (rounds[i][0] < 100 ? 0.0254 : 1e-3);
+        plan = planned(&side);
+        ANSWERS(tside_draw(&side, &plan, &picture, &drawing, &fault));
+        opening = scale_of(&drawing, TSIDE_PART_OPENING, 1);
+        NEAR(opening.to, rounds[i][0], 1e-9, "end of the axis", (int)i);
+        ck_assert_int_eq(opening.numbers, (int)lround(rounds[i][0] / rounds[i][1]) + 1);
+    }
+}
+END_TEST
+
 Suite *figures_suite(void)
 {
     Suite *suite = suite_create("figures");
@@ -197,6 +222,7 @@ Suite *figures_suite(void)
     tcase_add_test(tests, curves_are_what_the_turn_table_has);
     tcase_add_test(tests, figures_speak_the_tape_and_mark_the_turns_asked);
     tcase_add_test(tests, figures_of_what_does_not_vary_are_drawn);
+    tcase_add_test(tests, a_round_opening_ends_its_axis);
     suite_add_tcase(suite, tests);
     return suite;
 }

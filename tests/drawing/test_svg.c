@@ -181,6 +181,19 @@ END_TEST
 
 /* --- buffers --- */
 
+/* It would vanish as an arc, whose ends are written alike. */
+START_TEST(all_but_a_circle_is_written_as_one)
+{
+    static const double gaps[] = {0, 1e-12, 1e-8, 1e-6};
+    draw_plain(20);
+    for (size_t i = 0; i < sizeof gaps / sizeof *gaps; i++) {
+        drawing.strokes[0] = (tside_stroke){.arc = 1, .radius = 0.02, .from = 1, .sweep = 2 * PI - gaps[i]};
+        write_svg("all but a circle");
+        ck_assert(!strncmp(next_of(strstr(svg, "<g fill=\"none\"")), "<circle", 7));
+    }
+}
+END_TEST
+
 START_TEST(no_byte_is_written_beyond_a_buffer_or_into_one_too_small)
 {
     size_t needed = 0;
@@ -237,6 +250,7 @@ Suite *svg_suite(void)
     TCase *tests = tcase_create("svg");
     tcase_add_test(tests, a_title_stays_text);
     tcase_add_test(tests, places_on_paper_are_those_of_the_strokes);
+    tcase_add_test(tests, all_but_a_circle_is_written_as_one);
     tcase_add_test(tests, no_byte_is_written_beyond_a_buffer_or_into_one_too_small);
     tcase_add_test(tests, what_is_no_drawing_is_refused);
     suite_add_tcase(suite, tests);

@@ -95,6 +95,33 @@ static void check_texts(const tside_drawing *d, const char *what, int number)
     }
 }
 
+/* How near two dimensions' lines come that run beside each other; far where they do not. */
+static double apart(const tside_dimension *a, const tside_dimension *b)
+{
+    const double length = hypot(a->to_x - a->from_x, a->to_y - a->from_y),
+                 other = hypot(b->to_x - b->from_x, b->to_y - b->from_y), ux = (a->to_x - a->from_x) / length,
+                 uy = (a->to_y - a->from_y) / length,
+                 from = (b->from_x - a->from_x) * ux + (b->from_y - a->from_y) * uy,
+                 to = (b->to_x - a->from_x) * ux + (b->to_y - a->from_y) * uy;
+    if (!(length > 0) || !(other > 0) || fabs(fabs(to - from) - other) > 1e-12 * other || fmin(from, to) > length ||
+        fmax(from, to) < 0)
+        return HUGE_VAL;
+    return fabs((b->from_y - a->from_y) * ux - (b->from_x - a->from_x) * uy);
+}
+
+/* Lines beside each other leave room for arrows, and texts are read from below or from the right. */
+static void check_lines(const tside_drawing *d, const char *what, int number)
+{
+    for (int i = 0; i < d->dimension_count; i++) {
+        const double angle = d->dimensions[i].text_angle;
+        ck_assert_msg(angle > -PI / 2 + 0.01 && angle < PI / 2 + 0.01, "%s %d: text %d is upside down", what, number,
+                      i);
+        for (int k = 0; k < i; k++)
+            ck_assert_msg(apart(d->dimensions + i, d->dimensions + k) > 3e-3 * d->picture.scale,
+                          "%s %d: lines %d and %d touch", what, number, k, i);
+    }
+}
+
 START_TEST(texts_keep_off_texts_and_outlines)
 {
     static tside_drawing drawing;
@@ -125,6 +152,7 @@ START_TEST(texts_keep_off_texts_and_outlines)
                 tside_fault fault;
                 ANSWERS(tside_draw(&side, &plan, &picture, &drawing, &fault));
                 check_texts(&drawing, views[v].name, 10 * each + k);
+                check_lines(&drawing, views[v].name, 10 * each + k);
             }
     }
 }
