@@ -35,6 +35,7 @@ static const struct {
     tside_part part, instead; /* of a side that has no such part */
     tside_view view;
 } about[] = {
+    {"name", TSIDE_PART_CURTAIN, TSIDE_PART_CURTAIN, TSIDE_VIEW_ALONG},
     {"drive_at", TSIDE_PART_DRIVE, TSIDE_PART_DRIVE, TSIDE_VIEW_ALONG},
     {"hand", TSIDE_PART_DRIVE, TSIDE_PART_DRIVE, TSIDE_VIEW_ALONG},
     {"length", TSIDE_PART_CURTAIN, TSIDE_PART_CURTAIN, TSIDE_VIEW_ALONG},
