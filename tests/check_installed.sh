@@ -31,6 +31,13 @@ for program in $PROGRAMS; do
     test -s "$work/version" || fail "$program --version printed nothing"
 done
 
+cmp "$top_srcdir/LICENSE" "$root$docdir/LICENSE" || fail "the licence is not installed"
+if test -x "$root$bindir/tunnelside-plan"; then
+    for program in $PROGRAMS; do
+        cmp "$top_srcdir/examples/completion.bash" "$root${docdir%/doc/*}/bash-completion/completions/$(basename "$program" .exe)" || fail "no completion of $program is installed"
+    done
+fi
+
 # What manual pages name of the examples is where they say, and so is every site; their command to order works as it stands.
 for file in $(sed -n 's/.*[ =("]\(examples\/[a-z0-9_/]*\.[a-z]*\).*/\1/p' "$top_srcdir"/man/*.[17]) $(cd "$top_srcdir" && ls examples/sites/*.json examples/batch/*.csv examples/*.py); do
     cmp "$top_srcdir/$file" "$root$docdir/$file" || fail "$file is not installed in $docdir"
