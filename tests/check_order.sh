@@ -109,7 +109,7 @@ cat > site.json <<'END'
   "collar": {"half_length": 0, "clearance": 0},
   "drive_end": {"hung": "hip", "alignment": "given", "guide": {"tube": {"diameter": "42.4 mm", "wall": "2.6 mm"}}},
   "free_end": {"hung": "hip", "alignment": "given", "guide": {"tube": {"diameter": "42.4 mm", "wall": "2.6 mm"}}},
-  "fittings": {"clip_spacing": 0.6, "screw_spacing": 0.6, "channel_stock": 2, "guide_stock": 6},
+  "fittings": {"clip_spacing": 0.6, "channel_stock": 2, "guide_stock": 6},
   "sides": [{"name": "East", "hand": "right"}, {"name": "West", "hand": "left"}]
 }
 END

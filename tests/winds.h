@@ -13,4 +13,11 @@ static inline void blow(tside_side *side, double speed)
     side->wind.speed = speed;
 }
 
+/* Strings ropes over the side. */
+static inline void string_ropes(tside_side *side, tside_ropes run)
+{
+    side->ropes = run;
+    tside_usual(TSIDE_KIND_ROPING, &side->rope);
+}
+
 #endif

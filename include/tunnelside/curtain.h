@@ -15,15 +15,16 @@ typedef enum tside_roll_lies {
 } tside_roll_lies;
 
 typedef struct tside_curtain {
-    double hip;        /* m, height of the curtain's fixing at the hip rail */
-    double sill;       /* m, height down to which the wall opens */
-    double standoff;   /* m, level, from the bow's outer face to the fixing (rail and channel) */
-    double rail_depth; /* m, how far the rail reaches below the fixing */
-    double thickness;  /* m, bare */
-    double packing;    /* 1, trapped air above 1, squeezed quilts below */
-    double areal_mass; /* kg/m2 */
-    double wet;        /* kg/m2, water film */
-    double past;       /* m, curtain past the plane of the end bow's centreline, each end */
+    double hip;           /* m, height of the curtain's fixing at the hip rail */
+    double sill;          /* m, height down to which the wall opens */
+    double standoff;      /* m, level, from the bow's outer face to the fixing (rail and channel) */
+    double rail_depth;    /* m, how far the rail reaches below the fixing */
+    double screw_spacing; /* m, the most between screws of the rail */
+    double thickness;     /* m, bare */
+    double packing;       /* 1, trapped air above 1, squeezed quilts below */
+    double areal_mass;    /* kg/m2 */
+    double wet;           /* kg/m2, water film */
+    double past;          /* m, curtain past the plane of the end bow's centreline, each end */
     tside_roll_lies roll_lies;
 } tside_curtain;
 

@@ -45,6 +45,7 @@ extern "C" {
     KIND(AIR, air) \
     KIND(GIVE, give) \
     KIND(ROPE, rope) \
+    KIND(ROPING, roping) \
     KIND(SPAN, span) \
     KIND(LOOSE, loose) \
     KIND(BAY, bay) \
@@ -81,6 +82,7 @@ extern "C" {
     KIND(KEEP_OFF, keep_off) \
     KIND(END_PLAN, end_plan) \
     KIND(BLOWING, blowing) \
+    KIND(ROPE_PLAN, rope_plan) \
     KIND(PLAN, plan) \
     KIND(BOLT_PLAN, bolt_plan) \
     KIND(BEARING, bearing) \

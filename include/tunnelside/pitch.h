@@ -26,7 +26,8 @@ typedef enum tside_pitch_rule {
  * it is no more than the limits given.
  * rope: every field checked, the upper hooks above the lower ones; its own pitch counts for
  * nothing.
- * bay: every field checked; its own pitch counts for nothing, its pressure presses on all.
+ * bay: every field checked; its own pitch counts for nothing, its pressure presses on all, and its
+ * overhang is beyond the last upper hook: a zigzag's last anchor stands half a pitch farther in.
  * pitch: receives m, up to 6.
  * rule: receives what rules.
  * TSIDE_OUT_OF_BOUNDS: a field.

@@ -8,6 +8,7 @@
 #include <tunnelside/fixed.h>
 #include <tunnelside/crank.h>
 #include <tunnelside/loose.h>
+#include <tunnelside/pitch.h>
 #include <tunnelside/pressure.h>
 #include <tunnelside/finding.h>
 #include <tunnelside/run.h>
@@ -98,9 +99,49 @@ typedef struct tside_limits {
     double side_force; /* N, on the eye, running */
 } tside_limits;
 
-typedef enum tside_ropes { TSIDE_NO_ROPES, TSIDE_ROPES } tside_ropes;
+/* Ropes over the curtain, and what is known of them. */
+typedef enum tside_ropes {
+    TSIDE_NO_ROPES,
+    TSIDE_ROPES,          /* that they press on the roll, and no more */
+    TSIDE_STRAIGHT_ROPES, /* from each upper hook to the anchor below it */
+    TSIDE_ZIGZAG_ROPE     /* one, to and fro between hooks and anchors half a pitch apart */
+} tside_ropes;
 
-enum { TSIDE_BARS = 16, TSIDE_FINDINGS = 32, TSIDE_STRENGTH_LINES = 29 };
+/* How long ropes are from hook to hook. */
+typedef enum tside_rope_slack {
+    TSIDE_SLACK_ENOUGH, /* as long as their way over the roll asks, and longer by 1/150, which sags
+                         * by 1/20 of their span, where it asks less */
+    TSIDE_SLACK_GIVEN   /* as the line gives */
+} tside_rope_slack;
+
+/*
+ * Ropes as they are hung on a side. Hooks are taped from the curtain's fixing, anchors from grade
+ * and from a plumb line dropped from the fixing.
+ */
+typedef struct tside_roping {
+    double hook_out;   /* m, upper hooks outboard of the curtain's fixing, level */
+    double hook_above; /* m, upper hooks above it */
+    int anchor_height_given;
+    double anchor_height; /* m, anchors above grade; else 50 mm below the shut roll's underside */
+    int anchor_out_given;
+    double anchor_out; /* m, anchors outboard of plumb below the fixing; else below where the
+                        * curtain touches the shut roll */
+    double pitch;      /* m, from hook to hook of a row, at most */
+    tside_rope_slack slack;
+    int bow_spacing_given;
+    double bow_spacing; /* m, between bows */
+    tside_give line;    /* the rope, with TSIDE_SLACK_GIVEN */
+    tside_give film;    /* the film from rope to rope, and from bow to bow */
+    double ends;        /* m, of rope for tying, at each of its ends */
+    int rope_limit_given, hook_limit_given, anchor_limit_given, film_limit_given, screw_limit_given;
+    double rope_limit;   /* N, allowable tension, with its knots and its age */
+    double hook_limit;   /* N, allowable pull on an upper hook */
+    double anchor_limit; /* N, allowable pull on an anchor */
+    double film_limit;   /* N/m, allowable tension of the film */
+    double screw_limit;  /* N, allowable pull on a screw of the rail */
+} tside_roping;
+
+enum { TSIDE_BARS = 16, TSIDE_FINDINGS = 32, TSIDE_STRENGTH_LINES = 31 };
 
 /* One side, as measured. */
 typedef struct tside_side {
@@ -120,8 +161,10 @@ typedef struct tside_side {
     tside_collar collar; /* at the free end */
     tside_ropes ropes;
     double friction;      /* 1, fraction of the lift */
-    double rope_pressure; /* N/m, ropes on the roll, per metre of bar */
+    double rope_pressure; /* N/m, ropes on the roll, per metre of bar, beside what their stretch
+                           * makes */
     double rope_friction; /* 1 */
+    tside_roping rope;    /* with TSIDE_STRAIGHT_ROPES and TSIDE_ZIGZAG_ROPE */
     tside_limits limits;
     tside_air air;
     tside_wind wind; /* its height is usually the house's top */
@@ -193,6 +236,27 @@ typedef struct tside_blowing {
     tside_blown stands;   /* in that wind */
 } tside_blowing;
 
+/* Ropes over a side: where they are, what they bear in the wind asked, and how the roll passes. */
+typedef struct tside_rope_plan {
+    double hook_x, hook_y, anchor_x, anchor_y; /* m, from the tunnel's centreline, above grade */
+    tside_roped bears;       /* its forces, sags and utilisations are 0 without wind */
+    tside_rope_over longest; /* where the rope needs most slack */
+    tside_rope_over hardest; /* where the ropes press hardest on the roll */
+    double edge;             /* m, along the house, from the film's edge to the last rope, at mid
+                               * height */
+    int bay_given;           /* 1 where wind is asked */
+    tside_bay_load bay;      /* bar, rail and screws between two ropes */
+    int pitch_keeps;         /* 1 where there is a pitch at which all keep to their limits */
+    double pitch_most;       /* m, the greatest one, up to 6 */
+    tside_pitch_rule rule;   /* what keeps it from being greater */
+    int film_inward_given;   /* 1 where wind is asked, and the bows' spacing given */
+    double film_inward;      /* N/m, film from bow to bow, if the wind asked pressed inward */
+    int stays_put_given;     /* 1 where the drive's rated torque is, and ropes have friction */
+    double stays_put;        /* Pa, net and outward, above which the drive may not move the bar */
+    int stays_put_speed_given;
+    double stays_put_speed; /* m/s, that makes it, by the rule of the wind asked */
+} tside_rope_plan;
+
 /* Everything about one side. */
 typedef struct tside_plan {
     double curtain_length; /* m, on the bar */
@@ -238,6 +302,8 @@ typedef struct tside_plan {
     double bar_growth;        /* m, of the bar by its warming, at the free end; given with air */
     int wind_given;           /* 1 where wind is asked */
     tside_blowing blowing;
+    int rope_given; /* 1 where it is known how the ropes run */
+    tside_rope_plan rope;
     int line_count;
     tside_strength_line lines[TSIDE_STRENGTH_LINES];
     int finding_count;
@@ -410,9 +476,10 @@ typedef struct tside_output {
  * A bad row leaves its outputs untouched and does not stop the others; an output that a row does
  * not have is left untouched too. Of a plan only the parts are made that the outputs need, and a
  * row's status comes from these: the travel with its turns and joints always; the torque, with what
- * follows from it to the stall torque; the run and the crank; both ends, with guides, extenders and
- * forces; the lines of strength. Each of the last three needs the torque, the ends need the wind,
- * and the lines need the ends. Findings, or no outputs at all, need everything.
+ * follows from it to the stall torque; the run and the crank; the ropes; both ends, with guides,
+ * extenders and forces; the lines of strength. Run, ends and lines need the torque, ropes and ends
+ * need the wind, and the lines need ropes and ends. Findings, or no outputs at all, need
+ * everything.
  * base: not checked by itself, every field checked with each row's values.
  * rows: from 0, how many.
  * inputs: any, columns laid over the base; a place is a number, count or choice of a side.

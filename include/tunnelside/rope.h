@@ -13,13 +13,11 @@ extern "C" {
 /* How a rope, or the film between ropes, gives under load; lengths by its span, whatever that is. */
 typedef struct tside_give {
     tside_span_by by;
-    double sag; /* 1, in mid span, over the span, with TSIDE_BY_SAG */
-    int slack_given;
-    double slack; /* 1, by which it is longer than its span before it stretches */
-    int stiffness_given;
+    int slack_given, stiffness_given, pretension_given;
+    double sag;       /* 1, in mid span, over the span, with TSIDE_BY_SAG */
+    double slack;     /* 1, by which it is longer than its span before it stretches */
     double stiffness; /* N, force that would stretch it to twice its length; of film by the metre of
-                       * its width */
-    int pretension_given;
+                        * its width */
     double pretension; /* N, before the load came; of film by the metre of its width */
 } tside_give;
 

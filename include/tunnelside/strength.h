@@ -37,6 +37,8 @@ typedef enum tside_strength_code {
     TSIDE_BOW_NET_SECTION, /* share of the bow's section modulus that the hole leaves, without
                                * a limit */
     TSIDE_RAIL_PULL,       /* pull on the hip rail where there is no extender, without a limit */
+    TSIDE_BAR_WIND,        /* bar between ropes, shut, in the wind asked */
+    TSIDE_RAIL_SCREW, /* pull on each screw of the hip rail in that wind, ropes over the curtain */
     TSIDE_STRENGTH_CODES
 } tside_strength_code;
 

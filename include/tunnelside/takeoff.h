@@ -21,7 +21,6 @@ typedef struct tside_fittings {
     double flap_width;         /* m, of one end flap */
     double clip_spacing;       /* m, the most between clips on the bar */
     double channel_stock;      /* m, one length of channel */
-    double screw_spacing;      /* m, the most between screws in the channel */
     double bow_spacing;        /* m, between bows */
     int rope_every;            /* the rope goes to every bow, or every second ... */
     double hook_drop;          /* m, lower hooks below the sill */

@@ -18,6 +18,7 @@ static const tside_field rows[] = {
     {REQUIRED(tside_curtain, sill, "m", TO(20), "height down to which the wall opens, above grade"), MEASURED(0.25 * IN)},
     {NUMBER(tside_curtain, standoff, "m", FROM(0), TO(1), 1.25 * IN, PRACTICE, "level distance from the bow's outer face to the fixing"), MEASURED(0.125 * IN), UNUSUAL_OUTSIDE(0.75 * IN, 2 * IN)},
     {NUMBER(tside_curtain, rail_depth, "m", FROM(0), TO(1), 0, OURS, "how far the rail reaches below the fixing"), MEASURED(0.125 * IN)},
+    {NUMBER(tside_curtain, screw_spacing, "m", FROM(0.05), TO(10), 24 * IN, OURS, "the most between screws of the rail")},
     {NUMBER(tside_curtain, thickness, "m", FROM(0), TO(0.2), 0.15e-3, PRACTICE, "thickness of the bare curtain"), IN_MIL, MEASURED(0.02e-3)},
     {NUMBER(tside_curtain, packing, "1", ABOVE(0), TO(5), 1.15, PRACTICE, "packing factor of the roll: trapped air above 1, squeezed quilts below"), MEASURED(0.1),
      UNUSUAL_OUTSIDE(0.6, 1.3)},

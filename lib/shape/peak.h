@@ -10,7 +10,7 @@
  * stretch by stretch from the upper end. Few sides have more spots than are kept, which is how much stack is spent on
  * them; those beyond are made anew by each search.
  */
-enum { TSIDE_I_STEPS = 6, TSIDE_I_KEPT = 26 };
+enum { TSIDE_I_STEPS = 6, TSIDE_I_KEPT = 24 };
 typedef struct tside_i_track {
     const tside_travel *travel;
     tside_i_spot shut, open, beside_shut, beside_open;            /* beside: just inward */

@@ -90,6 +90,7 @@ static unsigned part_of(const tside_place *place)
     } parts[] = {
         {offsetof(tside_plan, finding_count), TSIDE_I_FINDINGS},
         {offsetof(tside_plan, line_count), TSIDE_I_LINES},
+        {offsetof(tside_plan, rope_given), TSIDE_I_ROPES},
         {offsetof(tside_plan, wind_given), TSIDE_I_WIND},
         {offsetof(tside_plan, air_given), TSIDE_I_AIR},
         {offsetof(tside_plan, splices), TSIDE_I_TRAVEL},

@@ -41,14 +41,20 @@ static tside_loose hung(const tside_i_setup *setup, const tside_plan *plan)
     };
 }
 
+double tside_i_speed_of(const tside_wind *wind, const tside_pressure *asked, double net)
+{
+    return wind->speed * sqrt(net / asked->net);
+}
+
 static void speeds(const tside_wind *wind, tside_blowing *blowing)
 {
+    const tside_pressure *asked = &blowing->pressure;
     blowing->leaves_speed_given = tside_i_wind_has_speed(wind->rule);
     if (!blowing->leaves_speed_given)
         return;
-    blowing->leaves_speed = tside_i_wind_speed(wind, blowing->gives_way.leaves);
-    blowing->unseals_speed = tside_i_wind_speed(wind, blowing->gives_way.unseals);
-    blowing->flies_speed = tside_i_wind_speed(wind, blowing->gives_way.flies);
+    blowing->leaves_speed = tside_i_speed_of(wind, asked, blowing->gives_way.leaves);
+    blowing->unseals_speed = tside_i_speed_of(wind, asked, blowing->gives_way.unseals);
+    blowing->flies_speed = tside_i_speed_of(wind, asked, blowing->gives_way.flies);
 }
 
 tside_status tside_i_plan_wind(const tside_i_setup *setup, tside_plan *plan, tside_fault *fault)

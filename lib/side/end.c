@@ -18,7 +18,7 @@ void tside_i_hip_instead(const tside_i_setup *setup, tside_which_end which, tsid
     tside_sweep sweep;
     tside_fixed fixed;
     tside_i_hung hip = {.sweep = &sweep, .fixed = &fixed};
-    tside_i_lifting lifting = {&setup->track, &setup->load, &hip.hang, 0};
+    tside_i_lifting lifting = tside_i_lifting_of(setup, &hip.hang);
     tside_torque worst;
     plan->hip_kick_out_given = tside_i_hang_end(setup, which, TSIDE_I_HIP, 0, &hip, NULL) == TSIDE_OK && !hip.stands;
     if (plan->hip_kick_out_given) {
@@ -104,7 +104,7 @@ static void hung_instead(const tside_i_setup *setup, tside_which_end which, cons
 {
     tside_sweep ignored;
     tside_i_hung hung = {.sweep = &ignored};
-    tside_i_lifting lifted = {&setup->track, &setup->load, &hung.hang, 0};
+    tside_i_lifting lifted = tside_i_lifting_of(setup, &hung.hang);
     tside_i_spot where;
     plan->hung_force_given = tside_i_hang_instead(setup, which, &hung) == TSIDE_OK;
     if (!plan->hung_force_given)
@@ -122,7 +122,7 @@ static void standing_forces(const tside_i_setup *setup, tside_which_end which, c
     tside_torque worst = {0};
     double hangs = collar.mass * TSIDE_GRAVITY * plan->stand.run_on;
     plan->fixed_given = 1;
-    plan->fixed_running = tside_i_fixed_force(&setup->track, lifting ? &setup->load : NULL, fixed, 0);
+    plan->fixed_running = tside_i_fixed_force(&setup->track, lifting, fixed, 0);
     plan->fixed_stalled = tside_i_fixed_force(&setup->track, NULL, fixed, stall);
     if (lifting)
         tside_i_lift_extremes(lifting, &worst, NULL, NULL);

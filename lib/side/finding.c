@@ -123,7 +123,7 @@ static void find_end(const tside_i_setup *setup, tside_which_end which, const ts
 static void find_swing(const tside_i_setup *setup, const tside_i_hung *hung, tside_plan *plan)
 {
     const tside_i_spot *open = &setup->track.open;
-    tside_i_lifting lifting = {&setup->track, &setup->load, &hung->hang, 0};
+    tside_i_lifting lifting = tside_i_lifting_of(setup, &hung->hang);
     tside_i_lean lean = tside_i_hang_lean(&hung->hang, open);
     double up = tside_i_raise(&lean, tside_i_push(&hung->hang, &lean, tside_i_torque(&lifting, open).drive));
     if (hung->hang.chain > 0 && plan->drive_end.chain_swing > 0)
@@ -206,6 +206,22 @@ static void find_wind(const tside_blowing *blowing, tside_plan *plan)
         tside_i_remark_whole(plan, TSIDE_FINDING_UNSEALS, net, blowing->gives_way.unseals);
 }
 
+/* A leg as long as the rope is before it stretches, and as its way over the roll is. */
+static void find_ropes(const tside_roping *asked, tside_plan *plan)
+{
+    const tside_rope_plan *ropes = &plan->rope;
+    const tside_roped *bears = &ropes->bears;
+    if (ropes->longest.stopped)
+        tside_i_remark_whole(plan, TSIDE_FINDING_ROPE_SHORT, bears->leg * (1 + bears->slack),
+                             bears->leg * (1 + ropes->longest.slack));
+    tside_i_hold(plan, TSIDE_FINDING_ROPE_WEAK, bears->tension, asked->rope_limit_given, asked->rope_limit);
+    tside_i_hold(plan, TSIDE_FINDING_HOOK_WEAK, bears->pull, asked->hook_limit_given, asked->hook_limit);
+    tside_i_hold(plan, TSIDE_FINDING_ANCHOR_WEAK, bears->pull, asked->anchor_limit_given, asked->anchor_limit);
+    tside_i_hold(plan, TSIDE_FINDING_FILM_WEAK, fmax(bears->film_tension, ropes->film_inward), asked->film_limit_given,
+                 asked->film_limit);
+    tside_i_hold(plan, TSIDE_FINDING_ROPE_EDGE, ropes->edge, 1, bears->pitch / 2);
+}
+
 void tside_i_find(const tside_i_setup *setup, const tside_i_hung *drive, const tside_i_hung *free, tside_plan *plan)
 {
     const tside_side *side = setup->side;
@@ -228,6 +244,8 @@ void tside_i_find(const tside_i_setup *setup, const tside_i_hung *drive, const t
     find_tipping(&setup->travel, plan);
     if (plan->wind_given && side->ropes == TSIDE_NO_ROPES)
         find_wind(&plan->blowing, plan);
+    if (plan->rope_given)
+        find_ropes(&side->rope, plan);
     if (plan->run_given)
         find_run(setup->drive, &side->cable, plan);
     find_protection(&side->cable, plan);

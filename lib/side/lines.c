@@ -22,6 +22,16 @@ static void add_either_way(tside_strength_code code, tside_which_end end, double
     tside_i_worse(line, &jammed);
 }
 
+/* Bar and rail between ropes, in the wind asked. */
+static void add_rope_lines(const tside_i_setup *setup, tside_plan *plan)
+{
+    const tside_bay_load *bay = &plan->rope.bay;
+    const tside_roping *rope = &setup->side->rope;
+    tside_i_stress_line(next_line(plan), TSIDE_BAR_WIND, TSIDE_DRIVE_END, bay->stress, &setup->bar_metal, 1);
+    tside_i_force_line(next_line(plan), TSIDE_RAIL_SCREW, TSIDE_DRIVE_END, bay->screw, rope->screw_limit_given,
+                       rope->screw_limit);
+}
+
 void tside_i_bar_lines(const tside_i_setup *setup, const tside_i_bending *bending, tside_plan *plan)
 {
     const tside_bar *bar = setup->bar;
@@ -44,6 +54,8 @@ void tside_i_bar_lines(const tside_i_setup *setup, const tside_i_bending *bendin
         tside_i_force_line(next_line(plan), TSIDE_SPLICE_SCREW_STALL, TSIDE_DRIVE_END, plan->stall_torque / arm,
                            bar->screw_limit_given, bar->screw_limit);
     }
+    if (plan->rope.bay_given)
+        add_rope_lines(setup, plan);
 }
 
 /* The bow bolt's hole lies at the neutral axis of bending in the end wall's plane. */

@@ -13,6 +13,7 @@
 #include "side/finding.h"
 #include "side/joints.h"
 #include "side/lines.h"
+#include "side/roping.h"
 #include "side/turns.h"
 #include "statics/run.h"
 
@@ -157,13 +158,14 @@ static tside_status make_plan(const tside_side *side, const tside_bar *bar, cons
     tside_i_setup setup;
     tside_i_hung driven = {.sweep = &plan->drive_end.sweep, .fixed = &plan->drive_end.fixed};
     tside_i_hung free = {.sweep = &plan->free_end.sweep, .fixed = &plan->free_end.fixed};
-    tside_i_lifting lifting = {&setup.track, &setup.load, NULL, available(drive)};
+    tside_i_lifting lifting;
     memset(plan, 0, sizeof *plan); /* what a side does not have is 0, and padding too: equal sides give equal bytes */
     TRY(tside_i_set_up(side, bar, drive, &setup, fault));
     TRY(tside_i_hang_end(&setup, TSIDE_DRIVE_END, TSIDE_I_OWN_EYE, 0, &driven, fault));
     if (has(parts, TSIDE_I_ENDS))
         TRY(tside_i_hang_end(&setup, TSIDE_FREE_END, TSIDE_I_OWN_EYE, 0, &free, fault));
-    lifting.hang = tside_i_hang_of(&driven);
+    lifting = tside_i_lifting_of(&setup, tside_i_hang_of(&driven));
+    lifting.available = available(drive);
     plan_travel(&setup, lifting.hang, plan);
     TRY(tside_i_within_bar(&setup, fault,
                            tside_i_bar_joints(bar, &setup.bar_lengths, &plan->splices, &plan->splice_near, fault)));
@@ -171,6 +173,8 @@ static tside_status make_plan(const tside_side *side, const tside_bar *bar, cons
         tside_i_plan_air(&setup, lifting.hang, plan);
     if (has(parts, TSIDE_I_WIND))
         TRY(tside_i_plan_wind(&setup, plan, fault));
+    if (has(parts, TSIDE_I_ROPES))
+        TRY(tside_i_plan_ropes(&setup, lifting.hang, plan, fault));
     if (has(parts, TSIDE_I_TORQUE))
         TRY(plan_lift(&setup, &lifting, plan, fault));
     if (has(parts, TSIDE_I_RUN))

@@ -12,10 +12,11 @@ typedef enum tside_i_part {
     TSIDE_I_RUN = 2 | TSIDE_I_TORQUE,
     TSIDE_I_WIND = 64,
     TSIDE_I_ENDS = 4 | TSIDE_I_TORQUE | TSIDE_I_WIND, /* wind along the house pushes at their eyes */
-    TSIDE_I_LINES = 8 | TSIDE_I_ENDS,
+    TSIDE_I_ROPES = 256 | TSIDE_I_WIND,
+    TSIDE_I_LINES = 8 | TSIDE_I_ENDS | TSIDE_I_ROPES,
     TSIDE_I_KEEP_OFFS = 16 | TSIDE_I_ENDS,
     TSIDE_I_AIR = 32,
-    TSIDE_I_FINDINGS = 128 | TSIDE_I_RUN | TSIDE_I_LINES | TSIDE_I_KEEP_OFFS | TSIDE_I_AIR | TSIDE_I_WIND /* all */
+    TSIDE_I_FINDINGS = 128 | TSIDE_I_RUN | TSIDE_I_LINES | TSIDE_I_KEEP_OFFS | TSIDE_I_AIR /* all */
 } tside_i_part;
 
 /*

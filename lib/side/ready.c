@@ -163,7 +163,7 @@ static tside_load side_load(const tside_i_setup *setup)
 {
     const tside_side *side = setup->side;
     const tside_i_bar_lengths *lengths = &setup->bar_lengths;
-    int ropes = side->ropes == TSIDE_ROPES;
+    int ropes = side->ropes != TSIDE_NO_ROPES;
     return (tside_load){
         .length = lengths->curtain,
         .bar_mass = setup->bar_section.mass,
@@ -189,6 +189,16 @@ tside_status tside_i_make_travel(const tside_i_setup *setup, double factor, cons
     return tside_i_travel_make(&setup->travel.line, curtain, &roll, stops, factor != 0, travel, fault);
 }
 
+static tside_status string_ropes(const tside_side *side, tside_i_setup *setup, tside_fault *fault)
+{
+    tside_rope rope;
+    tside_rope_over longest, hardest;
+    setup->ropes = (tside_i_strung){0};
+    if (!tside_i_is_strung(side))
+        return TSIDE_OK;
+    return tside_i_hook(side, &setup->track, &rope, &setup->ropes, &longest, &hardest, fault);
+}
+
 tside_status tside_i_set_up(const tside_side *side, const tside_bar *bar, const tside_drive *drive,
                             tside_i_setup *setup, tside_fault *fault)
 {
@@ -211,7 +221,7 @@ tside_status tside_i_set_up(const tside_side *side, const tside_bar *bar, const 
     TRY(stand_end(setup, TSIDE_FREE_END, fault));
     setup->bar_lengths = bar_lengths(setup);
     setup->load = side_load(setup);
-    return TSIDE_OK;
+    return string_ropes(side, setup, fault);
 }
 
 tside_i_names tside_i_end_names(const tside_i_setup *setup, tside_which_end which, tside_i_place place)

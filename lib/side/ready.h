@@ -5,6 +5,7 @@
 
 #include <tunnelside/plan.h>
 
+#include "side/hooks.h"
 #include "side/joints.h"
 #include "statics/extender.h"
 #include "statics/lift.h"
@@ -37,11 +38,24 @@ typedef struct tside_i_setup {
     tside_travel travel;
     tside_i_track track;
     tside_load load;
+    tside_i_strung ropes; /* without bays where nobody knows how they run */
     tside_metal_values bar_metal;
     tside_section bar_section;
     tside_stand stand[2]; /* by end */
     tside_i_bar_lengths bar_lengths;
 } tside_i_setup;
+
+/* The ropes, where they stretch and so press on the roll; NULL: they do not. */
+static inline const tside_i_strung *tside_i_stretching(const tside_i_setup *setup)
+{
+    return setup->ropes.stiffness > 0 ? &setup->ropes : NULL;
+}
+
+/* What turns the bar of a side, with a guide or, NULL, without. */
+static inline tside_i_lifting tside_i_lifting_of(const tside_i_setup *setup, const tside_hang *hang)
+{
+    return (tside_i_lifting){&setup->track, &setup->load, tside_i_stretching(setup), hang, 0};
+}
 
 /* Where a guide hangs: as its end says, on the hip rail, or on an eye placed best at some rise. */
 typedef enum tside_i_place { TSIDE_I_OWN_EYE, TSIDE_I_HIP, TSIDE_I_BEST_EYE } tside_i_place;

@@ -13,11 +13,11 @@
 /* The greatest running side force, of a guide that hangs or stands. */
 static double running_force(const tside_i_setup *setup, tside_which_end which, const tside_i_hung *hung)
 {
-    tside_i_lifting lifting = {&setup->track, &setup->load, &hung->hang, 0};
+    const tside_i_lifting lifting = tside_i_lifting_of(setup, &hung->hang);
     tside_i_spot where;
     if (!hung->stands)
         return tside_i_greatest_push(&setup->track, which == TSIDE_DRIVE_END ? &lifting : NULL, &hung->hang, 0, &where);
-    return tside_i_fixed_force(&setup->track, which == TSIDE_DRIVE_END ? &setup->load : NULL, hung->fixed, 0).reaction;
+    return tside_i_fixed_force(&setup->track, which == TSIDE_DRIVE_END ? &lifting : NULL, hung->fixed, 0).reaction;
 }
 
 /* Whether an eye at this rise keeps kick out and side force within the side's limits; a refusal counts as no. */

@@ -62,8 +62,32 @@ static const tside_field limits_rows[] = {
 TABLE(tside_i_limits_table, limits_rows);
 
 static const char *const hands[] = {"right", "left"};
-static const char *const ropes[] = {"none", "pressing"};
-#define PRESSING APPLIES(tside_side, ropes, ONLY(TSIDE_ROPES))
+static const char *const ropes[] = {"none", "pressing", "straight", "zigzag"};
+#define STRUNG (ONLY(TSIDE_STRAIGHT_ROPES) | ONLY(TSIDE_ZIGZAG_ROPE))
+#define PRESSING APPLIES(tside_side, ropes, ONLY(TSIDE_ROPES) | STRUNG)
+
+static const char *const slacks[] = {"enough", "given"};
+
+/* clang-format off */
+static const tside_field roping_rows[] = {
+    {NUMBER(tside_roping, hook_out, "m", FROM(-1), TO(2), 0, OURS, "upper hooks outboard of the curtain's fixing, level"), MEASURED(0.25 * IN)},
+    {NUMBER(tside_roping, hook_above, "m", FROM(-1), TO(5), 0, OURS, "upper hooks above the curtain's fixing"), MEASURED(0.25 * IN)},
+    {OPTIONAL(tside_roping, anchor_height, "m", FROM(-5), TO(20), "anchors above grade, else a hand's breadth below the shut roll")},
+    {OPTIONAL(tside_roping, anchor_out, "m", FROM(-2), TO(5), "anchors outboard of a plumb line from the curtain's fixing, else below where the curtain touches the shut roll")},
+    {NUMBER(tside_roping, pitch, "m", FROM(0.05), TO(6), 4 * FT, PRACTICE, "from hook to hook of a row, at most: a hook at every bow")},
+    {CHOICE(tside_roping, slack, slacks, TSIDE_SLACK_ENOUGH, "how long a rope is: enough to pass over the roll, or as its line gives")},
+    {OPTIONAL(tside_roping, bow_spacing, "m", FROM(0.3), TO(10), "between bows, on which wind that blows inward presses the film")},
+    {GROUP(tside_roping, line, give, "how the rope gives"), APPLIES(tside_roping, slack, ONLY(TSIDE_SLACK_GIVEN))},
+    {GROUP(tside_roping, film, give, "how the film gives from rope to rope, and from bow to bow")},
+    {NUMBER(tside_roping, ends, "m", FROM(0), TO(10), 0.5, PRACTICE, "rope for tying at each of its ends")},
+    {OPTIONAL(tside_roping, rope_limit, "N", ABOVE(0), TO(1e6), "allowable tension of the rope, with its knots and its age")},
+    {OPTIONAL(tside_roping, hook_limit, "N", ABOVE(0), TO(1e6), "allowable pull on an upper hook")},
+    {OPTIONAL(tside_roping, anchor_limit, "N", ABOVE(0), TO(1e6), "allowable pull on an anchor")},
+    {OPTIONAL(tside_roping, film_limit, "N/m", ABOVE(0), TO(1e6), "allowable tension of the film")},
+    {OPTIONAL(tside_roping, screw_limit, "N", ABOVE(0), TO(1e6), "allowable pull on a screw of the rail")},
+};
+/* clang-format on */
+TABLE(tside_i_roping_table, roping_rows);
 
 /* clang-format off */
 static const tside_field side_rows[] = {
@@ -81,11 +105,12 @@ static const tside_field side_rows[] = {
     {GROUP(tside_side, drive_end, end, "the end wall with the drive")},
     {GROUP(tside_side, free_end, end, "the other end wall")},
     {GROUP(tside_side, collar, collar, "the collar at the free end")},
-    {CHOICE(tside_side, ropes, ropes, TSIDE_NO_ROPES, "whether ropes press on the roll")},
+    {CHOICE(tside_side, ropes, ropes, TSIDE_NO_ROPES, "whether ropes press on the roll, and how they run")},
     {NUMBER(tside_side, friction, "1", FROM(0), TO(5), 0.15, PRACTICE, "friction as a fraction of the lift"), MEASURED(0.05), APPLIES(tside_side, ropes, ONLY(TSIDE_NO_ROPES)), UNUSUAL_OUTSIDE(0.1, 0.4)},
     {NUMBER(tside_side, friction, "1", FROM(0), TO(5), 0.25, PRACTICE, "friction as a fraction of the lift"), MEASURED(0.05), PRESSING, UNUSUAL_OUTSIDE(0.1, 0.4)},
     {NUMBER(tside_side, rope_pressure, "N/m", FROM(0), TO(1e4), 0, OURS, "force of the ropes on the roll, per metre of bar"), MEASURED(2), PRESSING},
     {NUMBER(tside_side, rope_friction, "1", FROM(0), TO(2), 0.3, OURS, "coefficient of friction of the ropes on the curtain"), PRESSING},
+    {GROUP(tside_side, rope, roping, "the ropes, their hooks and anchors"), APPLIES(tside_side, ropes, STRUNG)},
     {GROUP(tside_side, limits, limits, "what must not be exceeded")},
     {GROUP(tside_side, air, air, "house and weather, where air is asked")},
     {GROUP(tside_side, wind, wind, "the wind asked about")},
@@ -190,6 +215,30 @@ static const tside_field blowing_rows[] = {
 /* clang-format on */
 TABLE(tside_i_blowing_table, blowing_rows);
 
+static const char *const pitch_rules[] = {"rope", "hook", "anchor", "film", "bar", "nothing"};
+
+/* clang-format off */
+static const tside_field rope_plan_rows[] = {
+    {RESULT(tside_rope_plan, hook_x, "m", "upper hooks, outboard of the tunnel's centreline")},
+    {RESULT(tside_rope_plan, hook_y, "m", "upper hooks, above grade")},
+    {RESULT(tside_rope_plan, anchor_x, "m", "anchors, outboard of the tunnel's centreline")},
+    {RESULT(tside_rope_plan, anchor_y, "m", "anchors, above grade")},
+    {GROUP(tside_rope_plan, bears, roped, "where ropes are and what they bear in the wind asked; no force without")},
+    {GROUP(tside_rope_plan, longest, rope_over, "the rope over the roll where it needs most slack")},
+    {GROUP(tside_rope_plan, hardest, rope_over, "the rope over the roll where the ropes press hardest on it")},
+    {RESULT(tside_rope_plan, edge, "m", "along the house, from the film's edge to the last rope, at mid height")},
+    {RESULT_COUNT(tside_rope_plan, bay_given, "1 where wind is asked")},
+    {GROUP(tside_rope_plan, bay, bay_load, "bar, rail and screws between two ropes"), APPLIES(tside_rope_plan, bay_given, ONLY(1))},
+    {RESULT_COUNT(tside_rope_plan, pitch_keeps, "1 where there is a pitch at which all keep to their limits")},
+    {RESULT(tside_rope_plan, pitch_most, "m", "greatest pitch at which all keep to their limits, up to 6 m"), APPLIES(tside_rope_plan, pitch_keeps, ONLY(1))},
+    {CHOICE(tside_rope_plan, rule, pitch_rules, 0, "what keeps the pitch from being greater"), APPLIES(tside_rope_plan, pitch_keeps, ONLY(1))},
+    {RESULT_OPTIONAL(tside_rope_plan, film_inward, "N/m", "tension of the film from bow to bow, if the wind asked pressed inward")},
+    {RESULT_OPTIONAL(tside_rope_plan, stays_put, "Pa", "net pressure, outward, above which the drive may not move the bar")},
+    {RESULT_OPTIONAL(tside_rope_plan, stays_put_speed, "m/s", "speed above which the drive may not move the bar")},
+};
+/* clang-format on */
+TABLE(tside_i_rope_plan_table, rope_plan_rows);
+
 /* clang-format off */
 static const tside_field plan_rows[] = {
     {RESULT(tside_plan, curtain_length, "m", "length of the curtain on the bar")},
@@ -232,6 +281,8 @@ static const tside_field plan_rows[] = {
      .given_offset = offsetof(tside_plan, air_given)},
     {RESULT_COUNT(tside_plan, wind_given, "1 where wind is asked")},
     {GROUP(tside_plan, blowing, blowing, "wind on the side shut, while no rope holds it"), APPLIES(tside_plan, wind_given, ONLY(1))},
+    {RESULT_COUNT(tside_plan, rope_given, "1 where it is known how the ropes run")},
+    {GROUP(tside_plan, rope, rope_plan, "ropes over the side"), APPLIES(tside_plan, rope_given, ONLY(1))},
     {RESULT(tside_plan, splice_near, "m", "from the curtain's edge at the drive to where the nearest joint begins; 0 without joints")},
     {RESULT(tside_plan, bar_beyond_drive, "m", "bar from the curtain's edge to the drive's centre")},
     {RESULT(tside_plan, bar_beyond_free, "m", "bar beyond the curtain's edge at the free end")},

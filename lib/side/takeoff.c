@@ -27,7 +27,6 @@ static const tside_field fittings_rows[] = {
     {NUMBER(tside_fittings, flap_width, "m", ABOVE(0), TO(10), 20 * IN, PRACTICE, "width of one end flap"), UNUSUAL_OUTSIDE(18 * IN, 24 * IN)},
     {NUMBER(tside_fittings, clip_spacing, "m", FROM(0.05), TO(10), 24 * IN, PRACTICE, "the most between clips on the bar"), UNUSUAL_OUTSIDE(18 * IN, 36 * IN)},
     {NUMBER(tside_fittings, channel_stock, "m", FROM(0.1), TO(100), 2, OURS, "one length of channel")},
-    {NUMBER(tside_fittings, screw_spacing, "m", FROM(0.05), TO(10), 24 * IN, OURS, "the most between screws in the channel")},
     {NUMBER(tside_fittings, bow_spacing, "m", FROM(0.3), TO(10), 4 * FT, PRACTICE, "between bows"), UNUSUAL_OUTSIDE(4 * FT, 6 * FT)},
     {COUNT(tside_fittings, rope_every, 1, 10, 1, PRACTICE, "the rope goes to every bow (1), every second (2), and so on"), UNUSUAL_OUTSIDE(1, 2)},
     {NUMBER(tside_fittings, hook_drop, "m", FROM(-2), TO(2), 0, OURS, "lower hooks below the sill")},
@@ -431,7 +430,8 @@ static void take_channel(list *l)
     add_channel(l, flaps * of_flap.cuts, of_flap.cut);
     add_length(l, TSIDE_ITEM_WIRE, TSIDE_AT_SIDE, side + flaps * flap);
     add_counted(l, TSIDE_ITEM_CHANNEL_SCREW, TSIDE_AT_SIDE,
-                spaces(side, l->fittings->screw_spacing) + 1 + flaps * (spaces(flap, l->fittings->screw_spacing) + 1),
+                spaces(side, l->side->curtain.screw_spacing) + 1 +
+                    flaps * (spaces(flap, l->side->curtain.screw_spacing) + 1),
                 0);
 }
 

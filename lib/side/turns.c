@@ -60,7 +60,7 @@ double tside_i_drive_progress(const tside_travel *travel, const tside_hang *hang
 tside_turn tside_i_turn_at(const tside_i_setup *setup, const tside_i_hung *hung, const tside_i_spot *spot, double turn)
 {
     const tside_hang *hang = tside_i_hang_of(hung);
-    const tside_i_lifting lifting = {&setup->track, &setup->load, hang, 0};
+    const tside_i_lifting lifting = tside_i_lifting_of(setup, hang);
     tside_position at;
     double leans = hung->sweep->lean_shut; /* of a guide that stands */
     tside_i_travel_position(&setup->travel, spot, &at);

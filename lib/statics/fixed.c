@@ -256,11 +256,10 @@ static void carried_at(const tside_i_spot *spot, const void *context, double *va
     value[MOMENT] = value[COUPLE] * fmax(from_top, f->length - from_top) / f->length;
 }
 
-tside_fixed_load tside_i_fixed_force(const tside_i_track *track, const tside_load *load, const tside_fixed *fixed,
-                                     double torque)
+tside_fixed_load tside_i_fixed_force(const tside_i_track *track, const tside_i_lifting *lifting,
+                                     const tside_fixed *fixed, double torque)
 {
-    tside_i_lifting lifting = {track, load, NULL, 0};
-    carrying carried = {load ? &lifting : NULL, fixed, torque};
+    carrying carried = {lifting, fixed, torque};
     tside_i_sought sought[CARRIED] = {{0}};
     tside_i_track_seek(track, carried_at, &carried, sought, CARRIED);
     return (tside_fixed_load){sought[COUPLE].greatest.value, sought[COUPLE].greatest.value / fixed->length,
@@ -271,12 +270,13 @@ tside_status tside_fixed_force(const tside_travel *travel, const tside_load *loa
                                double torque, tside_fixed_load *forces, tside_fault *fault)
 {
     tside_i_track track;
+    const tside_i_lifting lifting = {&track, load, NULL, NULL, 0};
     tside_fixed_load made;
     if (load)
         TRY(tside_i_check(&tside_i_load_table, "load", load, fault));
     else
         TRY(tside_i_argument(fault, "torque", "N m", torque, 0, 0));
     tside_i_track_make(travel, &track);
-    made = tside_i_fixed_force(&track, load, fixed, torque);
+    made = tside_i_fixed_force(&track, load ? &lifting : NULL, fixed, torque);
     return ANSWER(&tside_i_fixed_load_table, made, forces, fault);
 }

@@ -53,15 +53,18 @@ static inline double end_lift(const tside_load *load, const tside_i_spot *spot)
     return spot->slack ? 0 : TSIDE_GRAVITY * load->end_mass * spot->vy;
 }
 
-static double rope_drag(const tside_load *load, const tside_i_spot *spot)
+/* By the metre of bar, where ropes press with so much on it. */
+static double rope_drag(const tside_load *load, double pressure, const tside_i_spot *spot)
 {
-    return 2 * load->rope_friction * load->rope_pressure * spot->r;
+    return 2 * load->rope_friction * pressure * spot->r;
 }
 
 /* Without what the guide does. */
-static inline tside_torque bar_torque(const tside_load *load, const tside_i_spot *spot)
+static inline tside_torque bar_torque(const tside_i_lifting *lifting, const tside_i_spot *spot)
 {
-    double metre = metre_lift(load, spot), ropes = rope_drag(load, spot);
+    const tside_load *load = lifting->load;
+    double pressure = load->rope_pressure + (lifting->ropes ? tside_i_rope_presses(lifting->ropes, spot) : 0);
+    double metre = metre_lift(load, spot), ropes = rope_drag(load, pressure, spot);
     tside_torque t = {0, 0, 0, 0, 0, 0, 0};
     t.lift = metre * load->length + end_lift(load, spot);
     t.drag = load->friction * fabs(t.lift) + ropes * load->length;
@@ -80,7 +83,7 @@ static inline double at_drive(const tside_torque *t, const tside_i_lean *lean, d
 
 tside_torque tside_i_torque_leaning(const tside_i_lifting *lifting, const tside_i_spot *spot, const tside_i_lean *lean)
 {
-    tside_torque t = bar_torque(lifting->load, spot);
+    tside_torque t = bar_torque(lifting, spot);
     t.drive = at_drive(&t, lean, tside_i_hang_moment(lifting->hang, lean));
     return t;
 }
@@ -89,7 +92,7 @@ tside_torque tside_i_torque(const tside_i_lifting *lifting, const tside_i_spot *
 {
     tside_i_lean lean;
     if (!lifting->hang)
-        return bar_torque(lifting->load, spot);
+        return bar_torque(lifting, spot);
     lean = tside_i_hang_lean(lifting->hang, spot);
     return tside_i_torque_leaning(lifting, spot, &lean);
 }
@@ -112,7 +115,7 @@ static void extremes_at(const tside_i_spot *spot, const void *context, double *v
     const tside_i_lean lean = lifting->hang ? tside_i_hang_lean(lifting->hang, spot) : (tside_i_lean){0};
     const double moment = lifting->hang ? tside_i_hang_moment(lifting->hang, &lean) : 0,
                  own = end_lift(lifting->load, spot);
-    tside_torque t = bar_torque(lifting->load, spot);
+    tside_torque t = bar_torque(lifting, spot);
     value[RATE] = lean.rate;
     value[DRIVE] = at_drive(&t, &lean, moment);
     value[HOLD] = -t.down;
@@ -148,7 +151,7 @@ tside_status tside_lift_at(const tside_travel *travel, const tside_load *load, c
                            tside_torque *torque, tside_fault *fault)
 {
     tside_i_track track;
-    tside_i_lifting lifting = {&track, load, hang, 0};
+    tside_i_lifting lifting = {&track, load, NULL, hang, 0};
     tside_i_spot spot;
     tside_torque made;
     tside_i_track_make(travel, &track);
@@ -167,7 +170,7 @@ static void answer_at(const tside_i_lifting *lifting, const tside_i_peak *peak, 
 double tside_i_lift_extremes(const tside_i_lifting *lifting, tside_torque *worst, tside_torque *least_down,
                              double *longest)
 {
-    tside_i_lifting bar = {lifting->track, lifting->load, NULL, 0};
+    tside_i_lifting bar = {lifting->track, lifting->load, lifting->ropes, NULL, 0};
     tside_i_sought sought[EXTREMES] = {{0}};
     tside_i_track_seek(lifting->track, extremes_at, lifting, sought,
                        longest      ? EXTREMES
@@ -181,11 +184,38 @@ double tside_i_lift_extremes(const tside_i_lifting *lifting, tside_torque *worst
     return sought[RATE].greatest.value;
 }
 
+/* A torque, and what it moves. */
+typedef struct moving {
+    const tside_i_lifting *lifting;
+    double torque;
+} moving;
+
+/*
+ * Minus the pressure in which the torque just moves the bar: ropes then press on it with p (s/2 + D), what the curtain
+ * hands to its lower edge and what the roll takes itself.
+ */
+static void least_wind(const tside_i_spot *spot, const void *context, double *value)
+{
+    const moving *m = context;
+    const tside_i_lifting *lifting = m->lifting;
+    const tside_i_lean lean = lifting->hang ? tside_i_hang_lean(lifting->hang, spot) : (tside_i_lean){0};
+    const double moment = lifting->hang ? tside_i_hang_moment(lifting->hang, &lean) : 0;
+    const double spare = m->torque * (1 - lean.rate) - moment * lean.rate - bar_torque(lifting, spot).up;
+    value[0] = -spare / (rope_drag(lifting->load, spot->s / 2 + 2 * spot->r, spot) * lifting->load->length);
+}
+
+double tside_i_lift_through_wind(const tside_i_lifting *lifting, double torque)
+{
+    const moving m = {lifting, torque};
+    tside_i_spot where;
+    return -tside_i_track_greatest(lifting->track, least_wind, &m, &where);
+}
+
 tside_status tside_lift_worst(const tside_travel *travel, const tside_load *load, const tside_hang *hang,
                               tside_torque *worst, tside_torque *least_down, tside_fault *fault)
 {
     tside_i_track track;
-    tside_i_lifting lifting = {&track, load, hang, 0};
+    tside_i_lifting lifting = {&track, load, NULL, hang, 0};
     tside_torque most, least;
     TRY(tside_i_check(&tside_i_load_table, "load", load, fault));
     tside_i_track_make(travel, &track);
@@ -230,7 +260,7 @@ tside_status tside_lift_longest(const tside_travel *travel, const tside_load *lo
                                 double available, double *length, tside_fault *fault)
 {
     tside_i_track track;
-    tside_i_lifting lifting = {&track, load, hang, available};
+    tside_i_lifting lifting = {&track, load, NULL, hang, available};
     tside_torque worst, least_down;
     double longest;
     tside_i_track_make(travel, &track);
@@ -242,7 +272,7 @@ tside_status tside_lift_longest(const tside_travel *travel, const tside_load *lo
     tside_i_lift_extremes(&lifting, &worst, &least_down, &longest);
     if (!(longest > 0)) {
         tside_load bare = *load;
-        tside_i_lifting own = {&track, &bare, hang, 0};
+        tside_i_lifting own = {&track, &bare, NULL, hang, 0};
         bare.length = 0;
         tside_i_lift_extremes(&own, &worst, NULL, NULL);
         REFUSE(fault, TSIDE_OUT_OF_REACH, "available", "load.end_mass", "the torque does not lift even the drive",

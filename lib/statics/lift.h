@@ -6,6 +6,7 @@
 #include <tunnelside/lift.h>
 
 #include "statics/guide.h"
+#include "statics/rope.h"
 
 /* Twist, end to end, of a bar that takes up its torque evenly along its length. */
 static inline double tside_i_bar_twist(double per_metre, double length, double shear_modulus, double torsion)
@@ -13,10 +14,11 @@ static inline double tside_i_bar_twist(double per_metre, double length, double s
     return per_metre * length * length / (2 * shear_modulus * torsion);
 }
 
-/* What every torque along one travel needs. hang may be NULL. */
+/* What every torque along one travel needs. ropes, beside what the load has of them, and hang may be NULL. */
 typedef struct tside_i_lifting {
     const tside_i_track *track;
     const tside_load *load;
+    const tside_i_strung *ropes;
     const tside_hang *hang;
     double available; /* N m, for the longest side */
 } tside_i_lifting;
@@ -39,4 +41,11 @@ double tside_i_energy(const tside_travel *travel, const tside_load *load, const 
  */
 double tside_i_lift_extremes(const tside_i_lifting *lifting, tside_torque *worst, tside_torque *least_down,
                              double *longest);
+
+/*
+ * The greatest pressure, outboard, in which a torque at the drive still turns the bar all along the travel under ropes
+ * that the curtain is pressed against; below 0 where it does not even without wind. With friction of ropes.
+ */
+double tside_i_lift_through_wind(const tside_i_lifting *lifting, double torque);
+
 #endif

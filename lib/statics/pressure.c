@@ -166,13 +166,6 @@ tside_status tside_wind_pressure(const tside_wind *wind, tside_pressure *pressur
     return ANSWER(&tside_i_pressure_table, made, pressure, fault);
 }
 
-double tside_i_wind_speed(const tside_wind *wind, double net)
-{
-    tside_wind unit = *wind;
-    unit.speed = 1; /* m/s */
-    return sqrt(net / tside_i_wind_pressure(&unit).net);
-}
-
 tside_status tside_wind_speed(const tside_wind *wind, double net, double *speed, tside_fault *fault)
 {
     tside_wind unit = *wind;
@@ -182,5 +175,5 @@ tside_status tside_wind_speed(const tside_wind *wind, double net, double *speed,
         return tside_i_bound(fault, "wind.rule", "1", unit.rule, TSIDE_NOT_ONE_OF, TSIDE_EN_1991_1_4);
     TRY(tside_i_within(fault, "wind", tside_i_wind_check(&unit, fault)));
     TRY(tside_i_argument(fault, "net", "Pa", net, 0, 0));
-    return ANSWER_NUMBER(tside_i_wind_speed(&unit, net), speed, fault);
+    return ANSWER_NUMBER(sqrt(net / tside_i_wind_pressure(&unit).net), speed, fault);
 }

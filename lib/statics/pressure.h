@@ -11,7 +11,5 @@ tside_status tside_i_wind_check(const tside_wind *wind, tside_fault *fault);
 tside_pressure tside_i_wind_pressure(const tside_wind *wind);
 /* Whether a rule has a speed. */
 int tside_i_wind_has_speed(tside_wind_rule rule);
-/* tside_wind_speed of such a wind; net: Pa, from 0. */
-double tside_i_wind_speed(const tside_wind *wind, double net);
 
 #endif

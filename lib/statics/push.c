@@ -104,7 +104,7 @@ tside_status tside_side_force(const tside_travel *travel, const tside_load *load
                               double *force, double *uplift, tside_fault *fault)
 {
     tside_i_track track;
-    tside_i_lifting lifting = {&track, load, hang, 0};
+    tside_i_lifting lifting = {&track, load, NULL, hang, 0};
     tside_i_spot spot;
     tside_i_lean lean;
     double push;

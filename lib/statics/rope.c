@@ -91,36 +91,34 @@ TABLE(tside_i_rope_over_table, over_rows);
 
 /* --- where ropes run --- */
 
-/* Bays along the side; the hooks' line, its length and lean; one leg, its length and slant. */
-typedef struct layout {
-    int bays;
-    double pitch, h, lean, leg, slant, unstretched;
-} layout;
-
-/* How long a line of this span is before it stretches. */
-static double unstretched(const tside_give *line, double span)
+double tside_i_give_slack(const tside_give *line)
 {
     const double half_angle = 2 * atan(2 * line->sag);
     if (line->by == TSIDE_BY_SAG)
-        return span * half_angle / sin(half_angle);
+        return half_angle / sin(half_angle) - 1;
     if (line->pretension_given && line->stiffness_given)
-        return span / (1 + line->pretension / line->stiffness);
-    return line->slack_given ? span * (1 + line->slack) : span;
+        return 1 / (1 + line->pretension / line->stiffness) - 1;
+    return line->slack_given ? line->slack : 0;
 }
 
-static tside_status lay_out(const tside_rope *rope, double length, layout *l, tside_fault *fault)
+tside_status tside_i_rope_string(const tside_rope *rope, double length, tside_i_strung *l, tside_fault *fault)
 {
     const double down = rope->upper_y - rope->lower_y, out = rope->lower_x - rope->upper_x;
+    const int stretches = rope->line.by == TSIDE_BY_STRETCH && rope->line.stiffness_given;
     if (!(down > 0))
         REFUSE(fault, TSIDE_CONTRADICTS, "upper_y", "lower_y", "the upper hooks must be above the lower ones", "m",
                rope->upper_y, TSIDE_NOT_ABOVE, rope->lower_y, down);
+    l->zigzag = rope->run == TSIDE_ROPE_ZIGZAG;
     l->bays = (int)fmax(ceil(length / rope->pitch - FITS), 1);
+    l->upper_x = rope->upper_x;
+    l->upper_y = rope->upper_y;
     l->pitch = length / l->bays;
     l->h = hypot(out, down);
     l->lean = atan2(out, down);
-    l->leg = rope->run == TSIDE_ROPE_ZIGZAG ? hypot(l->h, l->pitch / 2) : l->h;
+    l->leg = l->zigzag ? hypot(l->h, l->pitch / 2) : l->h;
     l->slant = acos(l->h / l->leg);
-    l->unstretched = unstretched(&rope->line, l->leg);
+    l->unstretched = l->leg * (1 + tside_i_give_slack(&rope->line));
+    l->stiffness = stretches ? rope->line.stiffness : 0;
     return TSIDE_OK;
 }
 
@@ -135,9 +133,8 @@ static tside_status check(const tside_rope *rope, double length, tside_fault *fa
 
 /* --- what they bear --- */
 
-/* A rope's leg, or film from rope to rope, under its load by the metre. */
-static tside_status belly_of(const tside_give *line, const char *name, double span, double load, tside_belly *belly,
-                             tside_fault *fault)
+tside_status tside_i_give_belly(const tside_give *line, const char *name, const char *other, double span, double load,
+                                tside_belly *belly, tside_fault *fault)
 {
     const tside_span s = {span,
                           load,
@@ -151,12 +148,12 @@ static tside_status belly_of(const tside_give *line, const char *name, double sp
                           line->pretension};
     tside_status status = tside_i_span_belly(&s, belly, fault);
     if (status == TSIDE_OUT_OF_REACH) /* its load is no field */
-        return tside_i_refuse(fault, status, name, "pitch", "it would belly by more than half its span");
+        return tside_i_refuse(fault, status, name, other, "it would belly by more than half its span");
     return tside_i_within(fault, name, status);
 }
 
 /* What a hook bears of all its legs: n square to the hooks' plane, A along it. */
-static void resolve(const layout *l, double n, double A, tside_roped *roped)
+static void resolve(const tside_i_strung *l, double n, double A, tside_roped *roped)
 {
     roped->hook_out = n * cos(l->lean) + A * sin(l->lean);
     roped->hook_up = n * sin(l->lean) - A * cos(l->lean);
@@ -166,12 +163,12 @@ static void resolve(const layout *l, double n, double A, tside_roped *roped)
 }
 
 /* A zigzag's upper row has a hook more than its lower one, so that the rope begins and ends above. */
-static void count_pieces(const tside_rope *rope, const layout *l, tside_roped *roped)
+static void count_pieces(const tside_rope *rope, const tside_i_strung *l, tside_roped *roped)
 {
-    const int zigzag = rope->run == TSIDE_ROPE_ZIGZAG, legs = zigzag ? 2 * l->bays : l->bays + 1;
-    roped->ropes = zigzag ? 1 : legs;
+    const int legs = l->zigzag ? 2 * l->bays : l->bays + 1;
+    roped->ropes = l->zigzag ? 1 : legs;
     roped->upper_hooks = l->bays + 1;
-    roped->lower_hooks = zigzag ? l->bays : l->bays + 1;
+    roped->lower_hooks = l->zigzag ? l->bays : l->bays + 1;
     roped->rope_length = legs * l->unstretched + roped->ropes * 2 * rope->ends;
 }
 
@@ -191,34 +188,32 @@ static void utilise(const tside_rope *rope, tside_roped *roped)
         roped->film_utilisation = roped->film_tension / rope->film_limit;
 }
 
-tside_status tside_i_rope_bears(const tside_rope *rope, double length, double pressure, tside_roped *roped,
+tside_status tside_i_rope_bears(const tside_rope *rope, const tside_i_strung *l, double pressure, tside_roped *roped,
                                 tside_fault *fault)
 {
-    const int zigzag = rope->run == TSIDE_ROPE_ZIGZAG, legs_at_hook = zigzag ? 2 : 1;
-    layout l;
+    const int legs_at_hook = l->zigzag ? 2 : 1;
     tside_belly line, film;
-    double w;
-    TRY(lay_out(rope, length, &l, fault));
-    w = zigzag ? pressure * l.pitch / 2 * cos(l.slant) : pressure * l.pitch;
-    TRY(belly_of(&rope->line, "line", l.leg, w, &line, fault));
-    TRY(belly_of(&rope->film, "film", l.pitch, pressure, &film, fault));
     *roped = (tside_roped){
-        .pitch = l.pitch,
-        .leg = l.leg,
-        .slant = l.slant,
-        .lean = l.lean,
-        .load = w,
-        .tension = line.tension,
-        .sag = line.sag,
-        .film_tension = film.tension,
-        .film_sag = film.sag,
-        .billow = line.sag + film.sag,
-        .end_along = line.along * sin(l.slant),
-        .edge_pull = film.along,
-        .slack = l.unstretched / l.leg - 1,
+        .pitch = l->pitch,
+        .leg = l->leg,
+        .slant = l->slant,
+        .lean = l->lean,
+        .slack = l->unstretched / l->leg - 1,
     };
-    resolve(&l, legs_at_hook * line.square, legs_at_hook * line.along * cos(l.slant), roped);
-    count_pieces(rope, &l, roped);
+    count_pieces(rope, l, roped);
+    if (pressure == 0)
+        return TSIDE_OK;
+    roped->load = l->zigzag ? pressure * l->pitch / 2 * cos(l->slant) : pressure * l->pitch;
+    TRY(tside_i_give_belly(&rope->line, "line", "pitch", l->leg, roped->load, &line, fault));
+    TRY(tside_i_give_belly(&rope->film, "film", "pitch", l->pitch, pressure, &film, fault));
+    roped->tension = line.tension;
+    roped->sag = line.sag;
+    roped->film_tension = film.tension;
+    roped->film_sag = film.sag;
+    roped->billow = line.sag + film.sag;
+    roped->end_along = line.along * sin(l->slant);
+    roped->edge_pull = film.along;
+    resolve(l, legs_at_hook * line.square, legs_at_hook * line.along * cos(l->slant), roped);
     utilise(rope, roped);
     return TSIDE_OK;
 }
@@ -226,31 +221,28 @@ tside_status tside_i_rope_bears(const tside_rope *rope, double length, double pr
 tside_status tside_rope_bears(const tside_rope *rope, double length, double pressure, tside_roped *roped,
                               tside_fault *fault)
 {
+    tside_i_strung strung;
     tside_roped made;
     TRY(check(rope, length, fault));
     TRY(tside_i_argument(fault, "pressure", "Pa", pressure, 0, 1));
+    TRY(tside_i_within(fault, "rope", tside_i_rope_string(rope, length, &strung, fault)));
     TRY(tside_i_settle(&tside_i_rope_table, "rope",
-                       tside_i_within(fault, "rope", tside_i_rope_bears(rope, length, pressure, &made, fault)), fault));
+                       tside_i_within(fault, "rope", tside_i_rope_bears(rope, &strung, pressure, &made, fault)),
+                       fault));
     return ANSWER(&tside_i_roped_table, made, roped, fault);
 }
 
 /* --- the roll under them --- */
 
-/* Where the axis is, seen along the hooks' line and square to it. */
-typedef struct under {
-    const tside_rope *rope;
-    const layout *l;
-    double stiffness; /* N; 0 where the rope does not stretch, or nobody knows */
-} under;
-
-static double along(const under *u, const tside_i_spot *spot)
+/* Where the axis is, seen along the hooks' line from the upper hook, and square to it. */
+static double along(const tside_i_strung *l, const tside_i_spot *spot)
 {
-    return (spot->x - u->rope->upper_x) * sin(u->l->lean) + (u->rope->upper_y - spot->y) * cos(u->l->lean);
+    return (spot->x - l->upper_x) * sin(l->lean) + (l->upper_y - spot->y) * cos(l->lean);
 }
 
-static double outboard(const under *u, const tside_i_spot *spot)
+static double outboard(const tside_i_strung *l, const tside_i_spot *spot)
 {
-    return (spot->x - u->rope->upper_x) * cos(u->l->lean) - (u->rope->upper_y - spot->y) * sin(u->l->lean);
+    return (spot->x - l->upper_x) * cos(l->lean) - (l->upper_y - spot->y) * sin(l->lean);
 }
 
 /* Two tangents and an arc between them, where the roll stands out beyond the chord. */
@@ -264,20 +256,24 @@ double tside_i_rope_path(double h, double along, double outboard, double r, doub
     return sqrt(fmax(upper * upper - r * r, 0)) + sqrt(fmax(lower * lower - r * r, 0)) + r * *wrap;
 }
 
-static tside_rope_over over_at(const under *u, const tside_i_spot *spot)
+static tside_rope_over over_at(const tside_i_strung *l, const tside_i_spot *spot)
 {
-    const int zigzag = u->rope->run == TSIDE_ROPE_ZIGZAG;
-    const double legs_per_metre = (zigzag ? 2 : 1) / u->l->pitch;
+    const double legs_per_metre = (l->zigzag ? 2 : 1) / l->pitch;
     tside_rope_over over = {0};
     double leg, stretch;
-    over.path = tside_i_rope_path(u->l->h, along(u, spot), outboard(u, spot), spot->r, &over.wrap);
-    leg = zigzag ? hypot(over.path, u->l->pitch / 2) : over.path;
-    stretch = leg / u->l->unstretched - 1;
-    over.slack = leg / u->l->leg - 1;
-    over.stopped = stretch > SLACK && u->stiffness == 0;
-    over.tension = u->stiffness * fmax(stretch, 0);
+    over.path = tside_i_rope_path(l->h, along(l, spot), outboard(l, spot), spot->r, &over.wrap);
+    leg = l->zigzag ? hypot(over.path, l->pitch / 2) : over.path;
+    stretch = leg / l->unstretched - 1;
+    over.slack = leg / l->leg - 1;
+    over.stopped = stretch > SLACK && l->stiffness == 0;
+    over.tension = l->stiffness * fmax(stretch, 0);
     over.pressure = legs_per_metre * 2 * over.tension * (over.path / leg) * sin(over.wrap / 2);
     return over;
+}
+
+double tside_i_rope_presses(const tside_i_strung *strung, const tside_i_spot *spot)
+{
+    return over_at(strung, spot).pressure;
 }
 
 enum { PATH, PRESSURE, OVER };
@@ -292,91 +288,82 @@ static void over_values(const tside_i_spot *spot, const void *context, double *v
 enum { UPPER_IN, LOWER_IN, ABOVE_UPPER, BELOW_LOWER, PLACES };
 static void place_values(const tside_i_spot *spot, const void *context, double *value)
 {
-    const under *u = context;
-    const double t = along(u, spot), s = outboard(u, spot);
+    const tside_i_strung *l = context;
+    const double t = along(l, spot), s = outboard(l, spot);
     value[UPPER_IN] = spot->r - hypot(t, s);
-    value[LOWER_IN] = spot->r - hypot(u->l->h - t, s);
+    value[LOWER_IN] = spot->r - hypot(l->h - t, s);
     value[ABOVE_UPPER] = -t;
-    value[BELOW_LOWER] = t - u->l->h;
+    value[BELOW_LOWER] = t - l->h;
 }
 
-static tside_status refuse_place(const double *value, tside_fault *fault)
+static const tside_i_hook_names arguments = {"upper_x", "upper_y", "lower_x", "lower_y"};
+
+static tside_status refuse_place(const double *value, const tside_i_hook_names *names, tside_fault *fault)
 {
-    static const struct {
-        const char *field, *reason;
-    } refusals[PLACES] = {
-        [UPPER_IN] = {"upper_x", "the upper hook lies within the roll"},
-        [LOWER_IN] = {"lower_x", "the lower hook lies within the roll"},
-        [ABOVE_UPPER] = {"upper_y", "the bar comes above the upper hook"},
-        [BELOW_LOWER] = {"lower_y", "the bar comes below the lower hook"},
-    };
-    for (int i = 0; i < PLACES; i++)
-        if (!(value[i] < 0))
-            return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, refusals[i].field, "", refusals[i].reason);
+    if (!(value[ABOVE_UPPER] < 0))
+        return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, names->upper_y, "", "the bar comes above the upper hook");
+    if (!(value[BELOW_LOWER] < 0))
+        return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, names->lower_y, "", "the bar comes below the lower hook");
+    if (!(value[UPPER_IN] < 0))
+        return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, names->upper_x, "", "the upper hook lies within the roll");
+    if (!(value[LOWER_IN] < 0))
+        return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, names->lower_x, "", "the lower hook lies within the roll");
     return TSIDE_OK;
 }
 
-static under under_of(const tside_rope *rope, const layout *l)
+static tside_rope_over over_with_turns(const tside_i_strung *l, const tside_travel *travel, const tside_i_spot *spot)
 {
-    const int stretches = rope->line.by == TSIDE_BY_STRETCH && rope->line.stiffness_given;
-    return (under){rope, l, stretches ? rope->line.stiffness : 0};
-}
-
-static tside_rope_over over_with_turns(const under *u, const tside_travel *travel, const tside_i_spot *spot)
-{
-    tside_rope_over over = over_at(u, spot);
+    tside_rope_over over = over_at(l, spot);
     tside_position position;
     tside_i_travel_position(travel, spot, &position);
     over.turns = position.turns;
     return over;
 }
 
-tside_status tside_i_rope_over_worst(const tside_rope *rope, double length, const tside_i_track *track,
-                                     tside_rope_over *longest, tside_rope_over *hardest, tside_fault *fault)
+tside_status tside_i_rope_over_worst(const tside_i_strung *strung, const tside_i_track *track,
+                                     const tside_i_hook_names *names, tside_rope_over *longest,
+                                     tside_rope_over *hardest, tside_fault *fault)
 {
-    layout l;
-    under u;
     tside_i_sought places[PLACES] = {{0}}, over[OVER] = {{0}};
     tside_i_spot room;
     double greatest[PLACES];
-    TRY(lay_out(rope, length, &l, fault));
-    u = under_of(rope, &l);
-    tside_i_track_seek(track, place_values, &u, places, PLACES);
+    tside_i_track_seek(track, place_values, strung, places, PLACES);
     for (int i = 0; i < PLACES; i++)
         greatest[i] = places[i].greatest.value;
-    TRY(refuse_place(greatest, fault));
-    tside_i_track_seek(track, over_values, &u, over, OVER);
-    *longest = over_with_turns(&u, track->travel, tside_i_peak_spot(track, &over[PATH].greatest, &room));
-    *hardest = over_with_turns(&u, track->travel, tside_i_peak_spot(track, &over[PRESSURE].greatest, &room));
+    TRY(refuse_place(greatest, names, fault));
+    tside_i_track_seek(track, over_values, strung, over, OVER);
+    *longest = over_with_turns(strung, track->travel, tside_i_peak_spot(track, &over[PATH].greatest, &room));
+    *hardest = over_with_turns(strung, track->travel, tside_i_peak_spot(track, &over[PRESSURE].greatest, &room));
     return TSIDE_OK;
 }
 
 tside_status tside_rope_over_at(const tside_rope *rope, double length, const tside_travel *travel, double turns,
                                 tside_rope_over *over, tside_fault *fault)
 {
-    layout l;
-    under u;
+    tside_i_strung strung;
     tside_i_spot spot;
     tside_rope_over made;
     double value[PLACES];
     TRY(check(rope, length, fault));
-    TRY(tside_i_within(fault, "rope", lay_out(rope, length, &l, fault)));
+    TRY(tside_i_within(fault, "rope", tside_i_rope_string(rope, length, &strung, fault)));
     TRY(tside_i_travel_find(travel, turns, &spot, fault));
-    u = under_of(rope, &l);
-    place_values(&spot, &u, value);
-    TRY(tside_i_within(fault, "rope", refuse_place(value, fault)));
-    made = over_with_turns(&u, travel, &spot);
+    place_values(&spot, &strung, value);
+    TRY(tside_i_within(fault, "rope", refuse_place(value, &arguments, fault)));
+    made = over_with_turns(&strung, travel, &spot);
     return ANSWER(&tside_i_rope_over_table, made, over, fault);
 }
 
 tside_status tside_rope_over_worst(const tside_rope *rope, double length, const tside_travel *travel,
                                    tside_rope_over *longest, tside_rope_over *hardest, tside_fault *fault)
 {
+    tside_i_strung strung;
     tside_i_track track;
     tside_rope_over long_one, hard_one;
     TRY(check(rope, length, fault));
+    TRY(tside_i_within(fault, "rope", tside_i_rope_string(rope, length, &strung, fault)));
     tside_i_track_make(travel, &track);
-    TRY(tside_i_within(fault, "rope", tside_i_rope_over_worst(rope, length, &track, &long_one, &hard_one, fault)));
+    TRY(tside_i_within(fault, "rope",
+                       tside_i_rope_over_worst(&strung, &track, &arguments, &long_one, &hard_one, fault)));
     TRY(tside_i_within(fault, "longest", tside_i_finite(&tside_i_rope_over_table, &long_one, fault)));
     TRY(ANSWER(&tside_i_rope_over_table, hard_one, hardest, fault)); /* both are well before one is handed over */
     return ANSWER(&tside_i_rope_over_table, long_one, longest, fault);

@@ -310,7 +310,7 @@ tside_status tside_drive_run(const tside_travel *travel, const tside_load *load,
                              const tside_drive *drive, const tside_cable *cable, tside_run *run, tside_fault *fault)
 {
     tside_i_track track;
-    tside_i_lifting lifting = {&track, load, hang, 0};
+    tside_i_lifting lifting = {&track, load, NULL, hang, 0};
     tside_torque worst;
     tside_run made;
     TRY(tside_i_check(&tside_i_drive_table, "drive", drive, fault));

@@ -9,7 +9,8 @@ static const char *const codes[] = {
     "bar_shear",     "bar_shear_stall",    "bar_bending",     "bar_bending_stall", "coupling_screw",
     "splice_screw",  "splice_screw_stall", "guide_bending",   "eye_bolt_bending",  "extender_bending",
     "extender_tip",  "bow_bolt",           "member_bolt",     "bow_bolt_pull",     "member_bolt_pull",
-    "bow_bolt_both", "member_bolt_both",   "bow_net_section", "rail_pull",
+    "bow_bolt_both", "member_bolt_both",   "bow_net_section", "rail_pull",         "bar_wind",
+    "rail_screw",
 };
 static const char *const ends[] = {"drive_end", "free_end"};
 static const char *const measures[] = {"stress", "force", "deflection", "share"};
@@ -53,6 +54,8 @@ const char *tside_strength_text(int code)
     case TSIDE_MEMBER_BOLT_BOTH: return "member bolt, shear and pull at once";
     case TSIDE_BOW_NET_SECTION: return "bow's section modulus left by its hole";
     case TSIDE_RAIL_PULL: return "pull on the hip rail";
+    case TSIDE_BAR_WIND: return "bar bending between ropes, shut, in the wind asked";
+    case TSIDE_RAIL_SCREW: return "pull on each screw of the hip rail in the wind asked";
     default: return "";
     }
 }
@@ -77,6 +80,8 @@ const char *tside_strength_mends(int code)
         return "bolts of a greater {end}.extender.pull_limit, or a lesser {end}.extender.eye_stand_off";
     case TSIDE_BOW_BOLT_BOTH:
     case TSIDE_MEMBER_BOLT_BOTH: return "bolts of a greater {end}.extender.bolt_limit and {end}.extender.pull_limit";
+    case TSIDE_BAR_WIND: return "a lesser rope.pitch, or a thicker bar.tube";
+    case TSIDE_RAIL_SCREW: return "a lesser curtain.screw_spacing, or a greater rope.screw_limit";
     default: return "";
     }
 }

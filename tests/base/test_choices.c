@@ -50,7 +50,13 @@ Suite *choices_suite(void);
     NAMED(HOT, "hot") \
     NAMED(SMALL_OPENING, "small_opening") \
     NAMED(FLIES, "flies") \
-    NAMED(UNSEALS, "unseals")
+    NAMED(UNSEALS, "unseals") \
+    NAMED(ROPE_SHORT, "rope_short") \
+    NAMED(ROPE_WEAK, "rope_weak") \
+    NAMED(HOOK_WEAK, "hook_weak") \
+    NAMED(ANCHOR_WEAK, "anchor_weak") \
+    NAMED(FILM_WEAK, "film_weak") \
+    NAMED(ROPE_EDGE, "rope_edge")
 
 static const struct {
     tside_kind kind;
@@ -200,6 +206,16 @@ static const struct {
     {TSIDE_KIND_SIDE, "hand", TSIDE_LEFT, "left"},
     {TSIDE_KIND_SIDE, "ropes", TSIDE_NO_ROPES, "none"},
     {TSIDE_KIND_SIDE, "ropes", TSIDE_ROPES, "pressing"},
+    {TSIDE_KIND_SIDE, "ropes", TSIDE_STRAIGHT_ROPES, "straight"},
+    {TSIDE_KIND_SIDE, "ropes", TSIDE_ZIGZAG_ROPE, "zigzag"},
+    {TSIDE_KIND_ROPING, "slack", TSIDE_SLACK_ENOUGH, "enough"},
+    {TSIDE_KIND_ROPING, "slack", TSIDE_SLACK_GIVEN, "given"},
+    {TSIDE_KIND_ROPE_PLAN, "rule", TSIDE_PITCH_BY_ROPE, "rope"},
+    {TSIDE_KIND_ROPE_PLAN, "rule", TSIDE_PITCH_BY_HOOK, "hook"},
+    {TSIDE_KIND_ROPE_PLAN, "rule", TSIDE_PITCH_BY_ANCHOR, "anchor"},
+    {TSIDE_KIND_ROPE_PLAN, "rule", TSIDE_PITCH_BY_FILM, "film"},
+    {TSIDE_KIND_ROPE_PLAN, "rule", TSIDE_PITCH_BY_BAR, "bar"},
+    {TSIDE_KIND_ROPE_PLAN, "rule", TSIDE_PITCH_BY_NOTHING, "nothing"},
     {TSIDE_KIND_LAYOUT, "binding", TSIDE_BINDS_NOTHING, "nothing"},
     {TSIDE_KIND_LAYOUT, "binding", TSIDE_BINDS_BOW, "bow"},
     {TSIDE_KIND_LAYOUT, "binding", TSIDE_BINDS_MEMBER, "member"},
@@ -227,6 +243,8 @@ static const struct {
     {TSIDE_KIND_STRENGTH_LINE, "code", TSIDE_MEMBER_BOLT_BOTH, "member_bolt_both"},
     {TSIDE_KIND_STRENGTH_LINE, "code", TSIDE_BOW_NET_SECTION, "bow_net_section"},
     {TSIDE_KIND_STRENGTH_LINE, "code", TSIDE_RAIL_PULL, "rail_pull"},
+    {TSIDE_KIND_STRENGTH_LINE, "code", TSIDE_BAR_WIND, "bar_wind"},
+    {TSIDE_KIND_STRENGTH_LINE, "code", TSIDE_RAIL_SCREW, "rail_screw"},
     {TSIDE_KIND_STRENGTH_LINE, "end", TSIDE_DRIVE_END, "drive_end"},
     {TSIDE_KIND_STRENGTH_LINE, "end", TSIDE_FREE_END, "free_end"},
     {TSIDE_KIND_STRENGTH_LINE, "measure", TSIDE_STRESS, "stress"},

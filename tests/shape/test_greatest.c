@@ -21,7 +21,7 @@ static const double available = 200; /* N m */
 
 static void sample(const curved *c, const tside_i_spot *spot, extremes *e)
 {
-    tside_i_lifting lifting = {NULL, &c->load, &c->hang, 0}; /* a torque asks for no track */
+    tside_i_lifting lifting = {NULL, &c->load, NULL, &c->hang, 0}; /* a torque asks for no track */
     tside_i_lean at = tside_i_hang_lean(&c->hang, spot);
     tside_torque t = tside_i_torque(&lifting, spot);
     double lean = atan2(spot->x - c->hang.eye_x, c->hang.eye_y - spot->y) +
@@ -81,7 +81,7 @@ FOR_MORE_CURVED(extremes_are_the_greatest_of_dense_samples, 12 * SIDES)
 {
     extremes e;
     tside_i_track track;
-    tside_i_lifting lifting = {&track, &c->load, &c->hang, 0};
+    tside_i_lifting lifting = {&track, &c->load, NULL, &c->hang, 0};
     tside_i_spot where;
     tside_torque most, least;
     tside_fault fault;

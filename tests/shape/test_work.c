@@ -87,7 +87,7 @@ static work work_over(const curved *c, const tside_hang *hang, int stretch, doub
     static const double node[] = {0, 0.5384693101056831, -0.5384693101056831, 0.9061798459386640, -0.9061798459386640};
     static const double weight[] = {0.5688888888888889, 0.4786286704993665, 0.4786286704993665, 0.2369268850561891,
                                     0.2369268850561891};
-    tside_i_lifting lifting = {NULL, &c->load, hang, 0}; /* a torque asks for no track */
+    tside_i_lifting lifting = {NULL, &c->load, NULL, hang, 0}; /* a torque asks for no track */
     work sum = {0, 0};
     for (int k = 0; k < 5; k++) {
         tside_i_spot spot;

@@ -34,6 +34,14 @@ static void electrify(tside_side *side)
     side->cable.fuse = 15;
 }
 
+/* Zigzags a rope of given length over it in a wind; invented. */
+static void rope_it(tside_side *side)
+{
+    string_ropes(side, TSIDE_ZIGZAG_ROPE);
+    blow(side, 20);
+    side->rope.slack = TSIDE_SLACK_GIVEN;
+}
+
 /*
  * A side changed so that one code is found; the plain side must be free of it, but for those that a running drive on a
  * chain always has.
@@ -93,6 +101,14 @@ static void provoke(tside_side *side, tside_finding_code code)
     case TSIDE_FINDING_FLIES: blow(side, 20); break;
     case TSIDE_FINDING_UNSEALS: blow(side, 4); break;
     case TSIDE_FINDING_SMALL_OPENING: breathe(side), side->air.blocked = 0.6; break;
+    case TSIDE_FINDING_ROPE_SHORT: rope_it(side), side->rope.line.sag = 0.001; break;
+    case TSIDE_FINDING_ROPE_WEAK: rope_it(side), side->rope.rope_limit_given = 1, side->rope.rope_limit = 10; break;
+    case TSIDE_FINDING_HOOK_WEAK: rope_it(side), side->rope.hook_limit_given = 1, side->rope.hook_limit = 10; break;
+    case TSIDE_FINDING_ANCHOR_WEAK:
+        rope_it(side), side->rope.anchor_limit_given = 1, side->rope.anchor_limit = 10;
+        break;
+    case TSIDE_FINDING_FILM_WEAK: rope_it(side), side->rope.film_limit_given = 1, side->rope.film_limit = 10; break;
+    case TSIDE_FINDING_ROPE_EDGE: rope_it(side), side->rope.pitch = 0.1; break;
     case TSIDE_FINDING_CODES: break;
     }
 }
@@ -120,6 +136,7 @@ static void is_true(const tside_finding *f, const tside_plan *plan)
     case TSIDE_FINDING_BOW_HOLE:
     case TSIDE_FINDING_WRAPS:
     case TSIDE_FINDING_STAYS_UP:
+    case TSIDE_FINDING_ROPE_SHORT:
         ck_assert_msg(f->value < f->bound, "finding %d: %g against %g", (int)f->code, f->value, f->bound);
         break;
     default: ck_assert_msg(f->value > f->bound, "finding %d: %g against %g", (int)f->code, f->value, f->bound);
@@ -356,7 +373,7 @@ START_TEST(what_breaks_or_hits_stops_the_work)
         TSIDE_FINDING_UPLIFT,     TSIDE_FINDING_STALL_GUESSED, TSIDE_FINDING_UNUSUAL,    TSIDE_FINDING_DROP,
         TSIDE_FINDING_DROP_START, TSIDE_FINDING_FUSE_START,    TSIDE_FINDING_EFFORT,     TSIDE_FINDING_LEAN_ALONG,
         TSIDE_FINDING_UNCOVERED,  TSIDE_FINDING_BOW_HOLE,      TSIDE_FINDING_LONG_STICK, TSIDE_FINDING_FEW_CHANGES,
-        TSIDE_FINDING_HOT,        TSIDE_FINDING_SMALL_OPENING, TSIDE_FINDING_UNSEALS};
+        TSIDE_FINDING_HOT,        TSIDE_FINDING_SMALL_OPENING, TSIDE_FINDING_UNSEALS,    TSIDE_FINDING_ROPE_EDGE};
     for (int code = 0; code < TSIDE_FINDING_CODES; code++) {
         int only_known = 0;
         for (size_t i = 0; i < sizeof known / sizeof *known; i++)

@@ -7,6 +7,7 @@
 
 #include "expect.h"
 #include "plans.h"
+#include "winds.h"
 
 Suite *lines_suite(void);
 
@@ -200,7 +201,11 @@ START_TEST(every_strength_line_appears)
     tside_plan extender, hip;
     side.drive_end.extender.bolt_limit_given = side.drive_end.extender.pull_limit_given = 1;
     side.drive_end.extender.bolt_limit = side.drive_end.extender.pull_limit = 9000;
+    side.free_end.extender = side.drive_end.extender;
+    string_ropes(&side, TSIDE_STRAIGHT_ROPES);
+    blow(&side, 10);
     extender = planned(&side);
+    ck_assert_int_eq(extender.line_count, TSIDE_STRENGTH_LINES); /* no side has more, and a plan has room for them */
     on_hip(&side);
     hip = planned(&side);
     for (int code = 0; code < TSIDE_STRENGTH_CODES; code++) {
