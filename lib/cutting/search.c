@@ -4,7 +4,8 @@
  * whole-numbered prices prove a bound; then plans by rounding it, and solving it again for the rest; then, for a cost
  * between bound and plan, all patterns that a plan of that cost can hold (the room between the cost and the prices' sum
  * limits how much a pattern may fall short of its stick's price), and branch and bound over how often each is taken,
- * first with the sticks that make up that cost, choice after choice, then with any.
+ * first with the sticks that make up that cost, choice after choice, then with any; and all that again from the plan
+ * found, where bound and plan still differ.
  */
 #include "cutting/search.h"
 
@@ -200,13 +201,12 @@ static void dive(tside_i_search *s)
 }
 
 /*
- * The plan is improved as far as that is easy: by rounding, with the patterns that found the prices, then with some
- * that fall short of them least.
+ * The plan is improved as far as that is easy: with the patterns that found the prices, then with some that fall short
+ * of them least.
  */
 static void improve(tside_i_search *s)
 {
     tside_i_offer offer;
-    dive(s);
     if (!may_save(s))
         return;
     offer = all_sticks(s);
@@ -289,6 +289,28 @@ static void find_bound(tside_i_search *s, int64_t steps)
     s->effort.limit = limit;
 }
 
+/*
+ * Plan and bound brought together, twice: what the first time leaves open is often closed the second, from prices that
+ * the better plan's own sticks lead to. Plans by rounding come first and take what they need; the rest of the first
+ * time ends before half the effort is spent, as orders that take all of it are settled by the second.
+ */
+static void search_twice(tside_i_search *s)
+{
+    const int64_t half = s->effort.steps + tside_i_effort_left(&s->effort) / 32 * 15;
+    int64_t limit;
+    dive(s);
+    limit = tside_i_effort_narrow(&s->effort, half - s->effort.steps);
+    improve(s);
+    refute(s);
+    s->effort.limit = limit;
+    if (s->bound >= s->fill.best.cost || tside_i_effort_is_spent(&s->effort))
+        return;
+    raise_bound(s, tside_i_find_prices(&s->pricing, &s->fill.best));
+    dive(s);
+    improve(s);
+    refute(s);
+}
+
 /* Hands each room what it works on. */
 static void connect(tside_i_search *s)
 {
@@ -319,9 +341,7 @@ void tside_i_search_run(tside_i_search *s, int node_limit, int (*go_on)(void *co
     find_bound(s, FIRST - s->effort.steps + allowed / 3);
     begun = s->effort.steps < FIRST ? s->effort.steps : FIRST;
     s->effort.limit = begun + allowed;
-    if (s->coarse.types == s->problem.types && node_limit && s->bound < s->fill.best.cost) {
-        improve(s);
-        refute(s);
-    }
+    if (s->coarse.types == s->problem.types && node_limit && s->bound < s->fill.best.cost)
+        search_twice(s);
     s->nodes = (int)((s->effort.steps - begun) / STEPS_IN_NODE);
 }
