@@ -12,8 +12,8 @@
 #define NEAREST 7e-3 /* the shortest leader */
 #define FARTHER 5e-3 /* from one that is tried to the next */
 
-#define STEEP 0.3 /* cosine of a heading, below which a text is above or below its leader's end and not beside it */
-#define GROWTH 2  /* by how much a leader may be longer for a drawing smaller by as much */
+#define STEEP 0.3  /* cosine of a heading, below which a text is above or below its leader's end and not beside it */
+#define GROWTH 2.5 /* by how much a leader may be longer for a drawing smaller by as much */
 
 /* --- headings --- */
 
