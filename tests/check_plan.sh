@@ -516,6 +516,23 @@ run 0 --units=si "$sites/wind_open_field.json"
 prints "For choosing parts, not a design"
 prints "In the wind asked the curtain flies by itself: the ropes must hold it."
 grep -q "the curtain flies: " out && wrong "a curtain that flies, though ropes hold it"
+# Its ropes: 96 ft in 24 bays, a zigzag from the fixing line, 56 in up, to anchors 4 in up, its legs hypot(52, 24) in and longer by 1/150, tied with half a metre
+# at either end. Film spans a bay with a sag of 1/20: p a/(2 sin b), b = 2 atan(1/10). A hook bears half of what presses on each of its two legs, square to it.
+prints "15. Set 25 hooks on the fixing line, 1219 mm apart from end bow to end bow,"
+prints "and 24 anchors half way between, 1321 mm below the hip, 102 mm above the"
+prints "16. Shut, string one rope to and fro over the curtain, 1465 mm from hook to"
+prints "anchor, 10 mm more than taut; run the travel once more."
+prints "for the film."
+awk '
+/Net pressure on the curtain/ { net = $(NF - 1) }
+/Pull of the film from rope to rope/ { film = $(NF - 1) }
+/Pull on each anchor/ { match($0, /[0-9.]+ N outboard/); out = substr($0, RSTART, RLENGTH) + 0 }
+function off(what, got, want) { if (!(got > want * 0.99 && got < want * 1.01)) print what " is " got ", not " want }
+END {
+    a = 48 * 0.0254; h = 52 * 0.0254; b = 2 * atan2(1, 10)
+    off("film", film, net * a / (2 * sin(b))); off("anchor", out, net * a / 2 * h)
+}' out > found
+test ! -s found || wrong "ropes: $(cat found)"
 awk '
 /Velocity pressure/ { q = $(NF - 1) }
 /Net pressure on the curtain/ { net = $(NF - 1) }
@@ -542,7 +559,7 @@ test ! -s found || wrong "wind: $(cat found)"
 run 0 "$sites/wind_sheltered.json"
 prints "In the wind asked it stays shut without ropes"
 grep -q "the curtain flies: \|the wind opens the side" out && wrong "a sheltered curtain that opens"
-edit wind_open_field.json '/"rope_pressure"/d; s/"ropes": "pressing"/"ropes": "none"/'
+edit wind_open_field.json '/"rope": {/,/^  },/d; s/"ropes": "zigzag"/"ropes": "none"/'
 run 0 changed.json
 prints "In the wind asked the curtain flies by itself: it needs ropes."
 prints "the curtain flies: the wind asked presses it outward with 14.2 psf"

@@ -72,6 +72,7 @@ const thing things[] = {
     [TSIDE_ITEM_CHANNEL_SCREW] = {"channel screw", PLAIN},
     [TSIDE_ITEM_ROPE] = {"rope", PLAIN},
     [TSIDE_ITEM_HOOK] = {"hook", PLAIN},
+    [TSIDE_ITEM_ANCHOR] = {"anchor", PLAIN},
     [TSIDE_ITEM_CORD] = {"flexible cord", PLAIN},
     [ROUND_TUBE] = {"round tube", TUBE},
     [SQUARE_TUBE] = {"square tube", TUBE},

@@ -189,12 +189,63 @@ static void set_limits(sheet *s)
              run);
 }
 
-/* Last: it presses on the shut curtain. */
+static int is_zigzag(const sheet *s)
+{
+    return s->side->wanted.side.ropes == TSIDE_ZIGZAG_ROPE;
+}
+
+/* Where hooks are, by the curtain's fixing. */
+static void write_hooks(sheet *s, char *words, size_t size)
+{
+    const double above = s->side->plan.rope.hook_y - s->side->wanted.side.curtain.hip;
+    const double out = s->side->plan.rope.hook_x - s->side->plan.fixing_x;
+    pen *p = &s->pen;
+    if (fabs(above) < 0.5e-3 && fabs(out) < 0.5e-3)
+        snprintf(words, size, "on the fixing line");
+    else
+        snprintf(words, size, "%s %s and %s %s of the fixing line", tape(p, fabs(above)), above < 0 ? "below" : "above",
+                 tape(p, fabs(out)), out < 0 ? "inboard" : "outboard");
+}
+
+/* Where anchors are, by the hip, the ground, and a plumb line. */
+static void write_anchors(sheet *s, char *words, size_t size)
+{
+    const double out = s->side->plan.rope.anchor_x - s->side->plan.fixing_x;
+    char height[160];
+    write_height(s, s->side->plan.rope.anchor_y, height, sizeof height);
+    if (fabs(out) < 0.5e-3)
+        snprintf(words, size, "%s, plumb below that line", height);
+    else
+        snprintf(words, size, "%s, %s %s of plumb below that line", height, tape(&s->pen, fabs(out)),
+                 out > 0 ? "outboard" : "inboard");
+}
+
+/* Last: they lie on the shut curtain, and the roll must pass under them. */
+static void string_ropes(sheet *s)
+{
+    const tside_roped *ropes = &s->side->plan.rope.bears;
+    const double from_hook_to_anchor = ropes->leg * (1 + ropes->slack);
+    pen *p = &s->pen;
+    char hooks[160], anchors[240];
+    write_hooks(s, hooks, sizeof hooks);
+    write_anchors(s, anchors, sizeof anchors);
+    put_step(&s->paper, "Set %d hooks %s, %s apart from end bow to end bow, and %d anchors %s, %s.", ropes->upper_hooks,
+             hooks, tape_at_most(p, ropes->pitch), ropes->lower_hooks,
+             is_zigzag(s) ? "half way between" : "one below each", anchors);
+    put_step(&s->paper,
+             "Shut, %s over the curtain, %s from hook to anchor, %s more than taut; run the travel once more.",
+             is_zigzag(s) ? "string one rope to and fro" : "tie a rope from each hook",
+             tape_at_least(p, from_hook_to_anchor), tape(p, from_hook_to_anchor - ropes->leg));
+}
+
+/* The same where it is only known that ropes press. */
 static void string_rope(sheet *s)
 {
     const tside_item *rope = item_of(s->side, TSIDE_ITEM_ROPE, TSIDE_AT_SIDE),
                      *hooks = item_of(s->side, TSIDE_ITEM_HOOK, TSIDE_AT_SIDE);
-    if (rope && hooks)
+    if (s->side->plan.rope_given)
+        string_ropes(s);
+    else if (rope && hooks)
         put_step(&s->paper, "Shut, string the rope over the curtain, %s of it zigzag between %d hooks at hip and sill.",
                  tape(&s->pen, rope->length), hooks->count);
 }

@@ -26,7 +26,7 @@ static const char *rules_text(tside_rules rules)
 
 static int is_of_bar(const tside_strength_line *held)
 {
-    return held->code <= TSIDE_SPLICE_SCREW_STALL;
+    return held->code <= TSIDE_SPLICE_SCREW_STALL || held->code == TSIDE_BAR_WIND || held->code == TSIDE_RAIL_SCREW;
 }
 
 static const char *part_of(const tside_strength_line *held)

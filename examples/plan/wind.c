@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* What wind asks of the side shut: by which rule, at which speeds the curtain gives way, and whether ropes are needed.
  */
+#include <math.h>
+
 #include "sheet.h"
 
 static const char *rule_text(int rule)
@@ -79,7 +81,7 @@ static void put_pushed(sheet *s)
 static void put_verdict(sheet *s)
 {
     const tside_blowing *blowing = &s->side->plan.blowing;
-    const char *ropes = s->side->wanted.side.ropes == TSIDE_ROPES ? "the ropes must hold it" : "it needs ropes";
+    const char *ropes = s->side->wanted.side.ropes == TSIDE_NO_ROPES ? "it needs ropes" : "the ropes must hold it";
     pen *p = &s->pen;
     if (!blowing->stands_given)
         put_words(&s->paper, "In the wind asked the curtain flies by itself: %s.", ropes);
@@ -91,6 +93,62 @@ static void put_verdict(sheet *s)
                   tape_at_least(p, blowing->stands.stand_out), tape_at_least(p, blowing->stands.raise));
     else
         put_words(&s->paper, "In the wind asked it stays shut without ropes, its bar on the wall.");
+}
+
+/* A pull out and along plumb, each with its word. */
+static void put_pull(sheet *s, const char *label, double out, double up)
+{
+    pen *p = &s->pen;
+    text words = {NULL, 0, 0};
+    text_add(&words, "%s %s, %s %s", at_least(p, fabs(out), "N"), out < 0 ? "inboard" : "outboard",
+             at_least(p, fabs(up), "N"), up < 0 ? "down" : "up");
+    put_row(&s->paper, label, text_of(&words));
+    text_free(&words);
+}
+
+static void put_greatest_pitch(sheet *s)
+{
+    static const char *const rulers[] = {[TSIDE_PITCH_BY_ROPE] = "the rope",
+                                         [TSIDE_PITCH_BY_HOOK] = "the hooks",
+                                         [TSIDE_PITCH_BY_ANCHOR] = "the anchors",
+                                         [TSIDE_PITCH_BY_FILM] = "the film",
+                                         [TSIDE_PITCH_BY_BAR] = "the bar"};
+    const tside_rope_plan *ropes = &s->side->plan.rope;
+    pen *p = &s->pen;
+    if (!ropes->pitch_keeps)
+        put_words(&s->paper, "A limit given is passed however near to each other the ropes are.");
+    else if (ropes->rule == TSIDE_PITCH_BY_NOTHING)
+        put_words(&s->paper, "Up to %s apart the ropes pass no limit that is given.", roughly(p, ropes->pitch_most));
+    else
+        put_words(&s->paper, "By the limits given the ropes may stand %s apart, for %s.",
+                  tape_at_most(p, ropes->pitch_most), rulers[ropes->rule]);
+}
+
+static void put_ropes(sheet *s)
+{
+    const tside_rope_plan *ropes = &s->side->plan.rope;
+    const tside_roped *bears = &ropes->bears;
+    pen *p = &s->pen;
+    if (!s->side->plan.rope_given)
+        return;
+    put_words(
+        &s->paper,
+        "Ropes hold against wind that presses outward alone. Rope, film, bar and rail are each reckoned as though "
+        "the others gave nothing. Knots and age weaken rope; makers' ratings of hooks and anchors come first.");
+    put_row(&s->paper, "Ropes apart", tape_at_most(p, bears->pitch));
+    put_quantity(s, "Pull of the rope", bears->tension, "N");
+    put_pull(s, "Pull on each hook", bears->hook_out, bears->hook_up);
+    put_pull(s, "Pull on each anchor", bears->anchor_out, bears->anchor_up);
+    put_quantity(s, "Pull of the film from rope to rope", bears->film_tension, "N/m");
+    if (ropes->film_inward_given)
+        put_quantity(s, "The same from bow to bow, if it pressed inward", ropes->film_inward, "N/m");
+    put_row(&s->paper, "The curtain billows by", tape_at_least(p, bears->billow));
+    put_greatest_pitch(s);
+    if (ropes->hardest.pressure > 0)
+        put_quantity(s, "Ropes press on the roll, running, with", ropes->hardest.pressure, "N/m");
+    if (ropes->stays_put_speed_given)
+        put_words(&s->paper, "Above %s the drive may not move the bar under its ropes: open or shut it before.",
+                  at_most(p, ropes->stays_put_speed, "m/s"));
 }
 
 void put_wind(sheet *s)
@@ -105,5 +163,6 @@ void put_wind(sheet *s)
     put_pressure(s);
     put_loose(s);
     put_verdict(s);
+    put_ropes(s);
     put_pushed(s);
 }

@@ -67,9 +67,10 @@ typedef enum tside_item_code {
     TSIDE_ITEM_CHANNEL, /* that holds curtain and flaps */
     TSIDE_ITEM_WIRE,    /* that locks them in it */
     TSIDE_ITEM_CHANNEL_SCREW,
-    TSIDE_ITEM_ROPE, /* against billowing */
-    TSIDE_ITEM_HOOK, /* for the rope, at bows and below */
-    TSIDE_ITEM_CORD, /* flexible cord of the motor */
+    TSIDE_ITEM_ROPE,   /* against billowing */
+    TSIDE_ITEM_HOOK,   /* for the rope, at bows and below; only above where anchors have a line */
+    TSIDE_ITEM_ANCHOR, /* for the rope, below, where it is known how ropes run */
+    TSIDE_ITEM_CORD,   /* flexible cord of the motor */
     TSIDE_ITEM_CODES
 } tside_item_code;
 
@@ -133,11 +134,10 @@ enum { TSIDE_ITEMS = 48 }; /* no side has more lines */
  * their spacing. The channel: along the side and up each flap, in whole lengths and a rest, wire as
  * long, screws at each end of each run and between; a rest below 10 mm and the whole length before
  * it
- * become two equal pieces, and a run that is shorter altogether gets a piece of 10 mm. Rope, only
- * where ropes press: zigzagging between hooks at the hip and lower hooks staggered half a pitch,
- * 2 N hypot(pitch/2, height), a pitch not above that of the bows taken, and its spare. Cord, only
- * for
- * a motor and where given: one way + 1.5 times the opening. Extenders, bolts and their patches:
+ * become two equal pieces, and a run that is shorter altogether gets a piece of 10 mm. Rope, hooks
+ * and anchors: as the plan has them where it is known how ropes run; where they only press, rope
+ * zigzagging between hooks at the hip and lower hooks staggered half a pitch, 2 N hypot(pitch/2,
+ * height), a pitch not above that of the bows taken, and its spare. Cord, only for a motor and where given: one way + 1.5 times the opening. Extenders, bolts and their patches:
  * only at an end on an extender. The bolts: as tside_bolt_choose, for the tube, the bow or the
  * member, and one patch of tape at the bow, two at the member; with more washers where the thread
  * would not reach. What is cut or drilled is numbered, each end's pieces for themselves: sticks of

@@ -54,7 +54,7 @@ static const char *const codes[] = {
     "drive",       "collar",     "guide",    "chain",        "chain_link",     "eye",
     "eye_nut",     "eye_washer", "extender", "bow_bolt",     "member_bolt",    "bolt_nut",
     "bolt_washer", "patch",      "channel",  "wire",         "channel_screw",  "rope",
-    "hook",        "cord",
+    "hook",        "anchor",     "cord",
 };
 static const char *const places[] = {"side", "drive_end", "free_end"};
 static const char *const hands[] = {"unhanded", "right_handed", "left_handed"};
@@ -110,6 +110,7 @@ const char *tside_item_text(int code)
     case TSIDE_ITEM_CHANNEL_SCREW: return "screw, channel";
     case TSIDE_ITEM_ROPE: return "rope";
     case TSIDE_ITEM_HOOK: return "hook for the rope";
+    case TSIDE_ITEM_ANCHOR: return "anchor for the rope";
     case TSIDE_ITEM_CORD: return "flexible cord";
     default: return "";
     }
@@ -441,19 +442,31 @@ static double zigzag(int pitches, double pitch, double height)
     return 2 * pitches * hypot(pitch / 2, height);
 }
 
-static tside_status take_rope(list *l, tside_fault *fault)
+/* Of ropes that are known only to press: as many as the bows ask. */
+static tside_status guess_rope(list *l, tside_fault *fault)
 {
     const tside_fittings *f = l->fittings;
     double height = l->side->curtain.hip - (l->side->curtain.sill - f->hook_drop);
     int pitches = spaces(l->side->length, f->bow_spacing * f->rope_every);
-    if (l->side->ropes == TSIDE_NO_ROPES)
-        return TSIDE_OK;
     if (height <= 0)
         REFUSE(fault, TSIDE_CONTRADICTS, "fittings.hook_drop", "curtain.hip", "the lower hooks are not below the hip",
                "m", f->hook_drop, TSIDE_NOT_ABOVE, l->side->curtain.sill - l->side->curtain.hip, 0);
     add_length(l, TSIDE_ITEM_ROPE, TSIDE_AT_SIDE, zigzag(pitches, l->side->length / pitches, height) + f->rope_spare);
     add_counted(l, TSIDE_ITEM_HOOK, TSIDE_AT_SIDE, 2 * pitches + 1,
                 0); /* at both ends of the upper row, and between them below */
+    return TSIDE_OK;
+}
+
+static tside_status take_rope(list *l, tside_fault *fault)
+{
+    const tside_roped *ropes = &l->plan->rope.bears;
+    if (l->side->ropes == TSIDE_NO_ROPES)
+        return TSIDE_OK;
+    if (!l->plan->rope_given)
+        return guess_rope(l, fault);
+    add_length(l, TSIDE_ITEM_ROPE, TSIDE_AT_SIDE, ropes->rope_length);
+    add_counted(l, TSIDE_ITEM_HOOK, TSIDE_AT_SIDE, ropes->upper_hooks, 0);
+    add_counted(l, TSIDE_ITEM_ANCHOR, TSIDE_AT_SIDE, ropes->lower_hooks, 0);
     return TSIDE_OK;
 }
 

@@ -297,6 +297,7 @@ static const struct {
     {TSIDE_KIND_ITEM, "code", TSIDE_ITEM_CHANNEL_SCREW, "channel_screw"},
     {TSIDE_KIND_ITEM, "code", TSIDE_ITEM_ROPE, "rope"},
     {TSIDE_KIND_ITEM, "code", TSIDE_ITEM_HOOK, "hook"},
+    {TSIDE_KIND_ITEM, "code", TSIDE_ITEM_ANCHOR, "anchor"},
     {TSIDE_KIND_ITEM, "code", TSIDE_ITEM_CORD, "cord"},
     {TSIDE_KIND_ITEM, "at", TSIDE_AT_SIDE, "side"},
     {TSIDE_KIND_ITEM, "at", TSIDE_AT_DRIVE_END, "drive_end"},

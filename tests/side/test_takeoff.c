@@ -9,6 +9,7 @@
 
 #include "expect.h"
 #include "takeoffs.h"
+#include "winds.h"
 
 Suite *takeoff_suite(void);
 
@@ -183,6 +184,26 @@ START_TEST(mirrored)
 }
 END_TEST
 
+/* Where it is known how ropes run, the plan counts them, and anchors have a line of their own. */
+START_TEST(ropes_are_those_of_the_plan)
+{
+    for (int run = 0; run < 2; run++) {
+        tside_side side = stocked();
+        tside_fittings fittings = usual();
+        tside_plan plan;
+        taken t;
+        string_ropes(&side, run ? TSIDE_ZIGZAG_ROPE : TSIDE_STRAIGHT_ROPES);
+        side.rope.pitch = side.length / 20;
+        t = take(&side, &fittings);
+        plan = planned(&side);
+        ck_assert(count_of(&t, TSIDE_ITEM_HOOK) == 21 && count_of(&t, TSIDE_ITEM_ANCHOR) == (run ? 20 : 21));
+        NEAR(length_of(&t, TSIDE_ITEM_ROPE), plan.rope.bears.rope_length, 0, "rope", run);
+        fittings.rope_every = 2;
+        ck_assert_int_eq(count_of(&t, TSIDE_ITEM_HOOK), 21);
+    }
+}
+END_TEST
+
 /* Twice as long a side: what is counted by length doubles, what belongs to its ends stays. */
 START_TEST(twice_the_side)
 {
@@ -315,6 +336,7 @@ Suite *takeoff_suite(void)
     tcase_add_test(tcase, a_side_by_hand);
     tcase_add_test(tcase, masses_by_hand);
     tcase_add_test(tcase, mirrored);
+    tcase_add_test(tcase, ropes_are_those_of_the_plan);
     tcase_add_test(tcase, twice_the_side);
     tcase_add_test(tcase, sums);
     tcase_add_test(tcase, pieces_alike_stand_together);
