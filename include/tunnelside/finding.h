@@ -55,8 +55,8 @@ extern "C" {
     FINDING(FEW_CHANGES, few_changes, "/s", KNOWN, "a higher curtain.hip, a lower curtain.sill, or air.roof_vent vent", "too few changes of air: {value} with the side open, and {bound} are asked") \
     FINDING(HOT, hot, "K", KNOWN, "a higher curtain.hip, a lower curtain.sill, or air.roof_vent vent", "it gets too hot: with the side open it is {value} warmer within than without, and {bound} are asked") \
     FINDING(SMALL_OPENING, small_opening, "1", KNOWN, "a higher curtain.hip, a lower curtain.sill, or air.sides alike", "the sides' openings are small: {value} of the floor, where a rule of the trade has at least {bound}") \
-    FINDING(FLIES, flies, "Pa", STOPS, "ropes pressing on the curtain, or a heavier bar.tube", "the curtain flies: the wind asked presses it outward with {value}, and without ropes it flies at {bound}") \
-    FINDING(UNSEALS, unseals, "Pa", KNOWN, "ropes pressing on the curtain, a heavier bar.tube, or a greater stops.seal", "the wind opens the side: it presses the curtain outward with {value}, and without ropes the roll rises above the sill at {bound}") \
+    FINDING(FLIES, flies, "Pa", STOPS, "ropes straight or zigzag, or a heavier bar.tube", "the curtain flies: the wind asked presses it outward with {value}, and without ropes it flies at {bound}") \
+    FINDING(UNSEALS, unseals, "Pa", KNOWN, "ropes straight or zigzag, a heavier bar.tube, or a greater stops.seal", "the wind opens the side: it presses the curtain outward with {value}, and without ropes the roll rises above the sill at {bound}") \
     FINDING(ROPE_SHORT, rope_short, "m", STOPS, "rope.slack enough, or a greater rope.line.slack or rope.line.sag", "the ropes stop the roll: from hook to hook they are {value} long, and over the roll it is {bound}") \
     FINDING(ROPE_WEAK, rope_weak, "N", STOPS, "a greater rope.rope_limit, or a lesser rope.pitch", "the wind asked pulls on the rope with {value}, and it may be pulled with {bound}") \
     FINDING(HOOK_WEAK, hook_weak, "N", STOPS, "a greater rope.hook_limit, or a lesser rope.pitch", "the wind asked pulls on each upper hook with {value}, and it may be pulled with {bound}") \

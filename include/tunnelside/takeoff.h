@@ -127,17 +127,17 @@ enum { TSIDE_ITEMS = 48 }; /* no side has more lines */
  * Lines follow the codes from curtain to collar, then come the drive's end, the free end, and the
  * rest; a piece of which there is none has no line.
  *
- * The curtain: rail allowance + hanging when shut + wound on the bar when shut + hem, by the side +
- * what passes each end bow. The end flaps: as high as the curtain hangs when shut, and half its
+ * The curtain: rail allowance + hanging when shut + wound on the bar when shut + hem, by the side
+ * + what passes each end bow. The end flaps: as high as the curtain hangs when shut, and half its
  * roll, with both allowances. The bar: as tside_bar_sticks, or, with joints as given, its whole
  * length and a swage for each. The clips: from edge to edge of the curtain, no farther apart than
- * their spacing. The channel: along the side and up each flap, in whole lengths and a rest, wire as
- * long, screws at each end of each run and between; a rest below 10 mm and the whole length before
- * it
- * become two equal pieces, and a run that is shorter altogether gets a piece of 10 mm. Rope, hooks
- * and anchors: as the plan has them where it is known how ropes run; where they only press, rope
- * zigzagging between hooks at the hip and lower hooks staggered half a pitch, 2 N hypot(pitch/2,
- * height), a pitch not above that of the bows taken, and its spare. Cord, only for a motor and where given: one way + 1.5 times the opening. Extenders, bolts and their patches:
+ * their spacing. The channel: along the side and up each flap, in whole lengths and a rest, wire
+ * as long, screws at each end of each run and between; a rest below 10 mm and the whole length
+ * before it become two equal pieces, and a run that is shorter altogether gets a piece of 10 mm.
+ * Rope, hooks and anchors: as the plan has them where it is known how ropes run; where they only
+ * press, rope zigzagging between hooks at the hip and lower hooks staggered half a pitch, 2 N
+ * hypot(pitch/2, height), a pitch not above that of the bows taken, and its spare. Cord, only for
+ * a motor and where given: one way + 1.5 times the opening. Extenders, bolts and their patches:
  * only at an end on an extender. The bolts: as tside_bolt_choose, for the tube, the bow or the
  * member, and one patch of tape at the bow, two at the member; with more washers where the thread
  * would not reach. What is cut or drilled is numbered, each end's pieces for themselves: sticks of
