@@ -5,6 +5,7 @@ import functools
 import html.parser
 import http.server
 import json
+import math
 import os
 import re
 import shutil
@@ -14,6 +15,7 @@ import threading
 import time
 import unittest
 import zlib
+from fractions import Fraction
 from pathlib import Path
 
 from selenium import webdriver
@@ -25,6 +27,19 @@ TREE, BUILD = Path(os.environ["top_srcdir"]).resolve(), Path(os.environ["BUILD"]
 SITE, PROGRAM, ORDERER = BUILD / "examples" / "page" / "site", BUILD / "examples" / "tunnelside-plan", BUILD / "examples" / "tunnelside-order"
 SHOTS = os.environ.get("PAGE_SHOTS")  # a folder for pictures of the page, to look at
 FILM = json.loads((TREE / "examples" / "sites" / "film30.json").read_text(encoding="utf-8"))
+
+
+# Of every text that is shown, in the sheet too: its colour, what lies behind it, and the words.
+TEXTS = """
+    const all = root => [...root.querySelectorAll("*")].flatMap(one => one.shadowRoot ? [one, ...all(one.shadowRoot)] : [one]);
+    const own = one => [...one.childNodes].filter(node => node.nodeType === Node.TEXT_NODE).map(node => node.data.trim()).join("");
+    const ground = one => {
+        const colour = getComputedStyle(one).backgroundColor, above = one.parentElement ?? one.getRootNode().host;
+        return /^rgba.*, 0\\)$/.test(colour) && above ? ground(above) : colour;
+    };
+    return all(document).filter(one => own(one) && one.getClientRects().length && !(one instanceof SVGElement) && !one.matches("option, style, script"))
+        .map(one => [getComputedStyle(one).color, ground(one), own(one)]);
+"""
 
 
 def words_of(text):
@@ -144,6 +159,20 @@ class Page(unittest.TestCase):
         path.write_text(json.dumps(file), encoding="utf-8")
         return subprocess.run([PROGRAM, "--format=html", path], capture_output=True, text=True, check=True).stdout
 
+    def turns(self, driver, file):
+        """The page's turn table against the numbers that the program gives to other programs, to the last digit that the page shows."""
+        path = Path(self.folder) / "typed.json"
+        path.write_text(json.dumps(file), encoding="utf-8")
+        told = json.loads(subprocess.run([PROGRAM, "--format=json", path], capture_output=True, text=True, check=True).stdout)["sides"][0]["turns"]
+        tables = driver.execute_script("return [...document.getElementById('paper').shadowRoot.querySelectorAll('table')].map(table => [...table.rows].map(row => [...row.cells].map(cell => cell.textContent)))")
+        shown = next(table[-len(told):] for table in tables if table[0][0].strip() == "turns" and len(table) > len(told))
+        inch, units = 0.0254, {"turn": 1, "torque": 0.45359237 * 9.80665 * 0.3048, "lean": math.pi / 180}
+        for cells, row in zip(shown, told):
+            for cell, name in zip(cells, ("turn", "taken_up", "total", "diameter", "underside", "opening", "torque", "lean"), strict=True):
+                whole, _, part = cell.replace("\xa0", " ").rpartition(" ") if "/" in cell else (cell, "", "0")
+                step = 1 / 16 if "/" in cell else 10**-len(whole.partition(".")[2])
+                self.assertAlmostEqual(float(whole or 0) + float(Fraction(part)), row[name]["value"] / units.get(name, inch), delta=0.5000001 * step, msg=(name, row["turn"]))
+
     def complaints(self, driver):
         return [one["message"] for one in driver.get_log("browser") if one["level"] == "SEVERE" and "inline style" not in one["message"]]
 
@@ -210,6 +239,7 @@ class Page(unittest.TestCase):
         self.part(driver, "see")
         self.shot(driver, "sheet")
         self.assertEqual(words_of(self.paper(driver)), words_of(self.program(file)), "the page's sheet is not the program's")
+        self.turns(driver, file)
         self.part(driver, "work")
         self.shot(driver, "work")
         self.assertIn("Mark the bow's hole", driver.find_element(By.ID, "step").text)
@@ -568,11 +598,13 @@ class Page(unittest.TestCase):
 
         for scheme in ("light", "dark"):
             driver.execute_cdp_cmd("Emulation.setEmulatedMedia", {"features": [{"name": "prefers-color-scheme", "value": scheme}]})
-            for one in driver.find_elements(By.CSS_SELECTOR, "button, h1, #state, label"):
-                own = one.value_of_css_property("background-color")
-                ground = own if not own.endswith(", 0)") else driver.find_element(By.TAG_NAME, "html").value_of_css_property("background-color")
-                high, low = sorted((light(one.value_of_css_property("color")), light(ground)), reverse=True)
-                self.assertGreaterEqual((high + 0.05) / (low + 0.05), 7, (scheme, one.text))
+            for part in ("ask", "see", "work", "keep"):
+                self.part(driver, part)
+                texts = driver.execute_script(TEXTS)
+                self.assertGreater(len(texts), 50 if part == "see" else 5, part)
+                for colour, ground, words in texts:
+                    high, low = sorted((light(colour), light(ground)), reverse=True)
+                    self.assertGreaterEqual((high + 0.05) / (low + 0.05), 7, (scheme, part, words, colour, ground))
 
     def answers(self, driver):
         """How long the page takes to plan after a stroke, in ms, the least first."""
