@@ -111,7 +111,7 @@ START_TEST(wind_along_the_house_loads_the_extenders)
         for (int i = 0; i < count; i++) {
             const tside_strength_line *line = strength_of(&plan, lines[i].code, (tside_which_end)which);
             const tside_strength_line *quiet = strength_of(&before, lines[i].code, (tside_which_end)which);
-            NEAR(line->demand, lines[i].demand, 1e-9 * lines[i].demand, "line", lines[i].code);
+            NEAR(line->demand, lines[i].demand, 1e-9 * lines[i].demand, "line", (int)lines[i].code);
             worse += line->demand > quiet->demand;
             ck_assert(line->demand >= quiet->demand);
         }
