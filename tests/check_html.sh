@@ -64,12 +64,16 @@ refuses '/<figcaption>ROLL, open/d' shape
 
 # --- every demo, in both systems; several sides in one document ---
 
-for units in us si; do
-    run 0 --format=html --units=$units "$sites"/*.json
-    silent err
-    sound "all demos, $units"
-    same_words --units=$units "$sites"/*.json
-done
+# all_demos WHAT: in one document, in either system.
+all_demos() {
+    for units in us si; do
+        run 0 --format=html --units=$units "$sites"/*.json
+        silent err
+        sound "$1, $units"
+        same_words --units=$units "$sites"/*.json
+    done
+}
+all_demos "all demos"
 for demo in film30 film30_hip two_sides_job; do
     run 0 --format=html "$sites/$demo.json"
     sound "$demo"
@@ -138,12 +142,7 @@ fi
 # --- the order: the same words, out of the same hand ---
 
 program=$order called=tunnelside-order
-for units in us si; do
-    run 0 --format=html --units=$units "$sites"/*.json
-    silent err
-    sound "an order of all demos, $units"
-    same_words --units=$units "$sites"/*.json
-done
+all_demos "an order of all demos"
 for demo in film30_hip two_sides_job shared_tube_job; do
     run 0 --format=html "$sites/$demo.json"
     sound "an order of $demo"

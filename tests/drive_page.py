@@ -154,16 +154,14 @@ class Page(unittest.TestCase):
     def paper(self, driver):
         return driver.execute_script("return document.getElementById('paper').shadowRoot.innerHTML")
 
-    def program(self, file):
+    def program(self, file, form="html", program=PROGRAM):
         path = Path(self.folder) / "typed.json"
         path.write_text(json.dumps(file), encoding="utf-8")
-        return subprocess.run([PROGRAM, "--format=html", path], capture_output=True, text=True, check=True).stdout
+        return subprocess.run([program, f"--format={form}", path], capture_output=True, text=True, check=True).stdout
 
     def turns(self, driver, file):
         """The page's turn table against the numbers that the program gives to other programs, to the last digit that the page shows."""
-        path = Path(self.folder) / "typed.json"
-        path.write_text(json.dumps(file), encoding="utf-8")
-        told = json.loads(subprocess.run([PROGRAM, "--format=json", path], capture_output=True, text=True, check=True).stdout)["sides"][0]["turns"]
+        told = json.loads(self.program(file, "json"))["sides"][0]["turns"]
         tables = driver.execute_script("return [...document.getElementById('paper').shadowRoot.querySelectorAll('table')].map(table => [...table.rows].map(row => [...row.cells].map(cell => cell.textContent)))")
         shown = next(table[-len(told):] for table in tables if table[0][0].strip() == "turns" and len(table) > len(told))
         inch, units = 0.0254, {"turn": 1, "torque": 0.45359237 * 9.80665 * 0.3048, "lean": math.pi / 180}
@@ -404,9 +402,7 @@ class Page(unittest.TestCase):
             self.assertNotIn("BUY", self.paper(driver), "an order is made before it is asked for")
             Select(driver.find_element(By.ID, "page")).select_by_value("order")
             self.shot(driver, name)
-            path = Path(self.folder) / "typed.json"
-            path.write_text(json.dumps(file), encoding="utf-8")
-            told = subprocess.run([ORDERER, "--format=html", path], capture_output=True, text=True, check=True).stdout
+            told, path = self.program(file, program=ORDERER), Path(self.folder) / "typed.json"
             self.assertEqual(words_of(self.paper(driver)), words_of(told).replace(f"({path})", ""), "the page's order is not the program's")
             self.assertEqual(driver.find_element(By.ID, "print").text, "Print the order")
             self.assertLessEqual(driver.execute_script("return document.documentElement.scrollWidth"), 360)
