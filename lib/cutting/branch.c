@@ -7,10 +7,12 @@
 
 enum { LEVELS = 2, LEVELS_MORE = 100 }; /* of the search: per type, and beside these */
 
-static const double rounding =
-    1e-12; /* of a product of doubles, and of their sum: a node would be ruled out by its last digits */
-static const double whole_enough =
-    1e-6; /* what the relaxation takes so nearly a whole number of times is whole: its inverse is no more exact */
+/* Of a product of doubles, and of their sum: costs above 2^53, of sticks of no common measure, would rule a node out.
+ */
+static const double rounding = 1e-12;
+/* What the relaxation takes so nearly a whole number of times is whole: its inverse is no more exact, and nodes would
+ * be searched without end for what is whole already. */
+static const double whole_enough = 1e-6;
 
 void tside_i_tree_parts(tside_i_arena *from, tside_i_tree *tree, int types)
 {
@@ -59,7 +61,7 @@ static int is_ruled_out(tside_i_tree *t)
         sum += part - rounding * fabs(part);
     }
     sum += (double)node->least * (double)(left / r->problem->cost[0]) + (double)node->more;
-    node->spare = (double)left * (double)node->prices.fine * (1 + rounding) - sum;
+    node->spare = (double)left * (double)node->prices.fine - sum;
     return node->spare < 0;
 }
 
@@ -187,8 +189,8 @@ static void close_side(tside_i_tree *t)
         if (reduced >= 0)
             path->high[d] = -1;
     } else {
-        const double lost = (double)t->node.least * (double)(tside_i_dearest(problem) / problem->cost[0] + 1);
-        if (affordable && (double)reduced * (1 - rounding) <= lost)
+        const int64_t more = tside_i_dearest(problem) / problem->cost[0] + 1;
+        if (affordable && reduced <= 0 && -reduced / more >= -t->node.least)
             path->low[d] = -1;
     }
 }

@@ -133,12 +133,3 @@ int tside_i_walk_is_full(const tside_i_walk *walk)
             return 0;
     return 1;
 }
-
-int64_t tside_i_walk_best(tside_i_walk *walk, int *best)
-{
-    while (tside_i_walk_next(walk)) {
-        memcpy(best, walk->count, (size_t)walk->problem->types * sizeof *best);
-        walk->floor = walk->sum;
-    }
-    return walk->floor;
-}

@@ -47,9 +47,4 @@ int tside_i_walk_next(tside_i_walk *walk);
 /* Whether no further piece fits the walk's pattern. */
 int tside_i_walk_is_full(const tside_i_walk *walk);
 
-/*
- * Goes through the whole walk; best receives the pattern worth most. Returns its worth, or floor if none is worth more.
- */
-int64_t tside_i_walk_best(tside_i_walk *walk, int *best);
-
 #endif

@@ -19,9 +19,6 @@ enum {
     NARROWEST = 96       /* quarters less: of what a plan may cost, in units of the prices, nothing is left */
 };
 
-static const double unproven = 1e-9;    /* of a bound: what rounding may add to the relaxation's cost */
-static const double shrink = 1 - 1e-14; /* a product of doubles, rounded up, would make prices unsound that just fit */
-
 void tside_i_pricing_parts(tside_i_arena *from, tside_i_pricing *pricing, int types)
 {
     PART(from, types, &pricing->sound.of);
@@ -70,13 +67,16 @@ static int64_t sum_of(const tside_i_problem *problem, const tside_i_prices *pric
     return sum;
 }
 
-/* Prices by size alone, of which no stick's room is worth more than the stick: sound before anything is known. */
+/*
+ * Prices by size alone, of which no stick's room is worth more than the stick: sound before anything is known. What
+ * doubles add to prices that together are worth 2^40 is less than one, and their sum a whole number.
+ */
 static void price_by_size(const tside_i_problem *problem, tside_i_prices *prices)
 {
     const int k = tside_i_problem_cheapest(problem);
     const double unit = (double)problem->cost[k] * (double)prices->fine / (double)problem->room[k];
     for (int i = 0; i < problem->types; i++)
-        prices->of[i] = (int64_t)((double)problem->size[i] * unit * shrink);
+        prices->of[i] = (int64_t)((double)problem->size[i] * unit);
 }
 
 /* What all pieces cost at least at sound prices. */
@@ -87,7 +87,7 @@ static int64_t proven_by(const tside_i_problem *problem, const tside_i_prices *p
 
 /*
  * Keeps the prices tried, shrunk to fit, unless they prove less than those kept: the later tell good patterns better
- * from bad ones.
+ * from bad ones. Here too doubles add less than one to what a pattern is worth.
  */
 static void keep_better(tside_i_pricing *pricing, double fit)
 {
@@ -96,7 +96,7 @@ static void keep_better(tside_i_pricing *pricing, double fit)
     const tside_i_prices kept = *sound;
     if (fit < 1)
         for (int i = 0; i < problem->types; i++)
-            tried->of[i] = (int64_t)((double)tried->of[i] * (fit * shrink));
+            tried->of[i] = (int64_t)((double)tried->of[i] * fit);
     if (proven_by(problem, tried) < proven_by(problem, sound))
         return;
     *sound = *tried;
@@ -272,7 +272,7 @@ static int may_rise(const tside_i_pricing *pricing)
     for (int i = 0; i < r->rows; i++)
         cost += r->price[i] * r->demand[i];
     return proven_by(r->problem, &pricing->sound) / level <
-           (int64_t)ceil(cost * (double)tside_i_dearest(r->problem) * (1 - unproven)) / level;
+           (int64_t)ceil(cost * (double)tside_i_dearest(r->problem)) / level;
 }
 
 int64_t tside_i_price_all(tside_i_pricing *pricing, int first)

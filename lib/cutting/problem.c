@@ -4,31 +4,12 @@
 
 #include "cutting/problem.h"
 
-static const double nanometre = 1e-9; /* m */
+static const double nanometre = 1e-9;   /* m, in which costs are counted: inches in 64ths and millimetres are whole */
+static const double unit = 1e-9 / 1024; /* m, of sizes and rooms: 300 m have digits to a twentieth of it */
 
-static int64_t whole(double metres, double unit)
+static int64_t whole(double metres, double of)
 {
-    return (int64_t)floor(metres / unit + 0.5);
-}
-
-static int is_whole(double metres)
-{
-    const double rounding = 1e-3; /* of a nanometre: 6 m have digits to a millionth of one, and are divided by one */
-    const double value = metres / nanometre;
-    return fabs(value - floor(value + 0.5)) < rounding;
-}
-
-/*
- * A nanometre, where every length is a whole number of them, as inches in 64ths and millimetres are; else a thousandth.
- */
-static double unit_of(const tside_stock *stock, const tside_cut *cuts, int cut_count)
-{
-    int all = is_whole(stock->kerf) && is_whole(stock->trim);
-    for (int k = 0; k < stock->length_count; k++)
-        all = all && is_whole(stock->lengths[k].length);
-    for (int i = 0; i < cut_count; i++)
-        all = all && is_whole(cuts[i].length);
-    return all ? nanometre : nanometre / 1024;
+    return (int64_t)floor(metres / of + 0.5);
 }
 
 void tside_i_problem_parts(tside_i_arena *from, tside_i_problem *problem, int cut_count)
@@ -53,8 +34,7 @@ static int place_of(const tside_i_problem *problem, int64_t size)
 }
 
 /* Types of pieces, the longest first, equal lengths together. */
-static void make_types(tside_i_problem *problem, const tside_stock *stock, const tside_cut *cuts, int cut_count,
-                       double unit)
+static void make_types(tside_i_problem *problem, const tside_stock *stock, const tside_cut *cuts, int cut_count)
 {
     const int64_t kerf = whole(stock->kerf, unit);
     problem->types = 0;
@@ -78,7 +58,7 @@ static void make_types(tside_i_problem *problem, const tside_stock *stock, const
 }
 
 /* Stocks, the shortest first; of those that hold the same only the shortest, and none that holds no piece. */
-static void make_stocks(tside_i_problem *problem, const tside_stock *stock, double unit)
+static void make_stocks(tside_i_problem *problem, const tside_stock *stock)
 {
     int order[TSIDE_STOCK_LENGTHS];
     int64_t part = 0;
@@ -100,7 +80,8 @@ static void make_stocks(tside_i_problem *problem, const tside_stock *stock, doub
             continue;
         problem->which[problem->stocks] = order[k];
         problem->room[problem->stocks] = room;
-        problem->cost[problem->stocks++] = whole(length, nanometre);
+        problem->cost[problem->stocks] = whole(length, nanometre);
+        problem->slack = fmax(problem->slack, fabs((double)problem->cost[problem->stocks++] * nanometre - length));
     }
     for (int j = 0; j < problem->types; j++)
         problem->size[j] /= part;
@@ -119,15 +100,14 @@ static int64_t share_costs(tside_i_problem *problem)
 
 void tside_i_problem_make(tside_i_problem *problem, const tside_stock *stock, const tside_cut *cuts, int cut_count)
 {
-    const double unit = unit_of(stock, cuts, cut_count);
     problem->stocks = 0;
     problem->level = 1;
     problem->measure = 0;
-    problem->slack = unit < nanometre ? nanometre : 0;
-    make_types(problem, stock, cuts, cut_count, unit);
+    problem->slack = 0;
+    make_types(problem, stock, cuts, cut_count);
     if (!problem->types)
         return;
-    make_stocks(problem, stock, unit);
+    make_stocks(problem, stock);
     problem->measure = (double)share_costs(problem) * nanometre;
 }
 
@@ -159,7 +139,9 @@ int tside_i_problem_cheapest(const tside_i_problem *problem)
     return best;
 }
 
-static const double rounding = 2e-12; /* of a sum of as many products as there may be types */
+/* Of a sum of as many products as there may be types, and of a share of it: 11.1 m in sticks of 1.3 m and 2.3 m would
+ * cost more than they do. */
+static const double rounding = 2e-12;
 
 /* What all pieces cost at least in sticks of one stock, of which a share may be bought. */
 static int64_t least_of(const tside_i_problem *problem, int stock, int64_t cost)

@@ -66,7 +66,7 @@ static int64_t length_of(const tside_i_problem *problem, int stock)
  */
 static int may_do(const tside_i_search *s, tside_i_offer *offer)
 {
-    const double rounding = 1e-12; /* sticks that the pieces just fill may do */
+    const double rounding = 1e-12; /* sticks that the pieces just fill may do, as 11.1 m fill two lengths of them */
     const tside_i_problem *problem = &s->problem;
     int64_t cost = 0;
     double room = 0;

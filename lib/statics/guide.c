@@ -364,7 +364,8 @@ static double balanced(const eye_point *eye, const leaning *a, const leaning *b)
 /*
  * The eye is balanced between the places where its guide leans most either way, which are sought anew where it then
  * stands: steps as good as Newton's where those places move smoothly; where they change over they are not: then, once
- * the root is bracketed, the Illinois form of the false position.
+ * the root is bracketed, the Illinois form of the false position, to its last digits; a hundred steps end what goes
+ * round among these.
  */
 tside_status tside_i_eye_best(const tside_i_track *track, double eye_y, double collar_offset, double *eye_x,
                               tside_fault *fault)
@@ -374,8 +375,6 @@ tside_status tside_i_eye_best(const tside_i_track *track, double eye_y, double c
     const double nearly =
         1e-7; /* of the height above the bar: a step from there leaves its square, less than a double
                  holds; without it a plan takes more instructions than bench_instructions.sh lets it */
-    const double last =
-        1e-14; /* relative: the false position cannot come nearer than the last digits, and would not end */
     double x, low = -HUGE_VAL, high = HUGE_VAL, below = 0, above = 0;
     if (!(eye_y - track->open.y > collar_offset))
         REFUSE(fault, TSIDE_OUT_OF_REACH, "eye_y", "collar_offset",
@@ -411,7 +410,7 @@ tside_status tside_i_eye_best(const tside_i_track *track, double eye_y, double c
             x += 2 * step; /* overshooting, to bracket it */
         else {
             double next = (low * above - high * below) / (above - below);
-            if (fabs(next - x) <= last * (1 + fabs(x)) || step == 0)
+            if (next == x || step == 0)
                 break;
             x = next > low && next < high ? next : (low + high) / 2;
         }

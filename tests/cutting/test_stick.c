@@ -2,6 +2,7 @@
 /* One stick in hand: cut the fullest way, by hand and against all ways, and every refusal. */
 #include <check.h>
 #include <math.h>
+#include <time.h>
 
 #include <tunnelside.h>
 
@@ -118,6 +119,46 @@ START_TEST(a_stick_in_hand_takes_no_forever)
 }
 END_TEST
 
+/* Of two ways that leave as much but for their last digits, the one with the longest piece: both leave 50 mm. */
+START_TEST(as_full_ways_differ_by_no_digits)
+{
+    for (int a = 12; a < 30; a++)
+        for (int b = 10; b < a; b++)
+            for (int c = 9; c < b; c++) {
+                const int d = b + c - a;
+                tside_stick stick;
+                if (d > 0 && d < c)
+                    ck_assert_int_eq(filled(0, 0, (b + c) / 10.0 + 0.05, LIST(a / 10.0, b / 10.0, c / 10.0, d / 10.0),
+                                            COUNTS(1, 1, 1, 1), &stick),
+                                     1001);
+            }
+}
+END_TEST
+
+/*
+ * Nothing is looked for once a stick is full, though the last digits of 29 pieces leave something: to look at all ways
+ * takes ten milliseconds or so for each of these sticks.
+ */
+START_TEST(a_full_stick_is_done_with)
+{
+    const clock_t start = clock();
+    for (int n = 0; n < 500; n++) {
+        const tside_stock stock = {.length_count = 1, .lengths = {{6}}};
+        tside_cut cuts[30], given[30];
+        tside_stick stick;
+        tside_fault fault;
+        double length = 0;
+        for (int i = 0; i < 30; i++) {
+            cuts[i] = (tside_cut){(100 - i) / 100.0 + n / 1000.0, 1};
+            length += i < 29 ? cuts[i].length : 0;
+        }
+        ANSWERS(tside_stock_fill(&stock, length + 2e-10, cuts, 30, given, &stick, &fault));
+        ck_assert(stick.pieces == 29 && stick.offcut == 0);
+    }
+    ck_assert_msg(clock() - start < CLOCKS_PER_SEC, "%g s", (double)(clock() - start) / CLOCKS_PER_SEC);
+}
+END_TEST
+
 START_TEST(a_stick_in_hand_is_refused)
 {
     cut_order order = cut_order_of(0, 0, LIST(6), LIST(2, 3), COUNTS(1, 1));
@@ -148,6 +189,8 @@ Suite *stick_suite(void)
     tcase_add_test(tcase, a_stick_in_hand_is_just_filled);
     tcase_add_test(tcase, a_stick_in_hand_is_cut_the_fullest_way);
     tcase_add_test(tcase, a_stick_in_hand_takes_no_forever);
+    tcase_add_test(tcase, as_full_ways_differ_by_no_digits);
+    tcase_add_test(tcase, a_full_stick_is_done_with);
     tcase_add_test(tcase, a_stick_in_hand_is_refused);
     suite_add_tcase(suite, tcase);
     return suite;

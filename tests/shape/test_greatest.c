@@ -2,6 +2,7 @@
 /* Along every kind of bow, extremes against dense samples. */
 #include <check.h>
 #include <math.h>
+#include <string.h>
 
 #include "curves.h"
 #include "hull.h"
@@ -108,11 +109,42 @@ FOR_MORE_CURVED(extremes_are_the_greatest_of_dense_samples, 12 * SIDES)
         ck_assert(tside_lift_longest(&c->travel, &c->load, &c->hang, available, &longest, NULL) == TSIDE_OUT_OF_REACH);
 }
 
+/*
+ * Sides, of fifteen thousand, along which the place of the greatest lean changes over to another just as the eye comes
+ * to its best: steps that take it for smooth go to and fro between them.
+ */
+START_TEST(the_best_eye_is_found_where_leans_change_over)
+{
+    static const int numbers[] = {491, 6335, 7200, 9020};
+    for (int i = 0; i < 4; i++)
+        for (int k = 0; k < 60; k++) {
+            const double height = pow(10, -2 - k / 20.0);
+            extremes e;
+            tside_i_track track;
+            tside_fault fault;
+            double low, high;
+            curved c;
+            ANSWERS(curved_side(numbers[i], &c, &fault));
+            tside_i_track_make(&c.travel, &track);
+            memset(&c.hang, 0, sizeof c.hang);
+            c.hang.offset = c.collar.offset;
+            c.hang.eye_y = track.open.y + c.hang.offset + height;
+            ANSWERS(tside_eye_best(&c.travel, c.hang.eye_y, c.hang.offset, &c.hang.eye_x, &fault));
+            tside_i_lean_range(&track, c.hang.eye_x, c.hang.eye_y, c.hang.offset, &low, &high);
+            e = sampled(&c);
+            greatest_of(&c, high, e.lean_greatest, 1, "greatest lean");
+            greatest_of(&c, -low, -e.lean_least, 1, "least lean");
+            NEAR(high + low, 0, 1e-12 / height, "greatest and least lean", 100 * i + k);
+        }
+}
+END_TEST
+
 Suite *greatest_suite(void)
 {
     Suite *suite = suite_create("greatest");
     TCase *tcase = tcase_create("greatest");
     tcase_add_test(tcase, extremes_are_the_greatest_of_dense_samples);
+    tcase_add_test(tcase, the_best_eye_is_found_where_leans_change_over);
     suite_add_tcase(suite, tcase);
     return suite;
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Marks: their letters, that no two pieces of a job have the same, and that each reads one way only. */
 #include <check.h>
+#include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -240,6 +241,28 @@ START_TEST(a_side_by_hand)
 }
 END_TEST
 
+/* A flap as long as channel is sold takes it whole, though its length has other last digits: it is not cut. */
+START_TEST(a_whole_length_is_not_cut)
+{
+    for (int sign = -1; sign <= 1; sign++) {
+        tside_side side = stocked();
+        tside_fittings fittings = usual();
+        taken t = take(&side, &fittings);
+        int whole = 0;
+        fittings.channel_stock = line_of(&t, TSIDE_ITEM_FLAP)->length + sign * 1e-12;
+        t = take(&side, &fittings);
+        for (int i = 0; i < t.count; i++) {
+            const tside_item *got = t.item + i;
+            if (got->code == TSIDE_ITEM_CHANNEL && fabs(got->length - fittings.channel_stock) < 1e-11) {
+                ck_assert_int_eq(got->first_number, 0);
+                whole += got->count;
+            }
+        }
+        ck_assert_int_eq(whole, (int)(side.length / fittings.channel_stock) + fittings.end_flaps);
+    }
+}
+END_TEST
+
 /* A line is numbered where its pieces have marks, and only there; a bar's numbers are its sticks in order. */
 START_TEST(numbers_are_of_what_is_marked)
 {
@@ -280,6 +303,7 @@ Suite *mark_suite(void)
     tcase_add_test(tcase, no_mark_twice);
     tcase_add_test(tcase, marks_refused);
     tcase_add_test(tcase, a_side_by_hand);
+    tcase_add_test(tcase, a_whole_length_is_not_cut);
     tcase_add_test(tcase, numbers_are_of_what_is_marked);
     suite_add_tcase(suite, tcase);
     return suite;

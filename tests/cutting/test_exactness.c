@@ -1,0 +1,124 @@
+/* SPDX-License-Identifier: MIT */
+/* What digits may not do to a cut plan: rule out what just fits, claim what is not so, search for what is found. */
+#include <check.h>
+#include <stdlib.h>
+
+#include <tunnelside.h>
+
+#include "cuts.h"
+#include "cutting/search.h"
+
+Suite *exactness_suite(void);
+
+/* Sticks are cut up wholly: no plan takes less stock than the pieces' length, and one takes no more. */
+static void is_cut_up(const cut_order *order)
+{
+    const cut_answer answer = cut_order_sound(order, TSIDE_STOCK_NODES);
+    double length = 0;
+    for (int i = 0; i < order->cut_count; i++)
+        length += order->cuts[i].count * order->cuts[i].length;
+    NEAR(answer.plan.stock, length, 1e-9, order->name, order->cut_count);
+    NEAR(answer.plan.offcut, 0, 1e-9, order->name, order->cut_count);
+    ck_assert(answer.plan.proven && answer.plan.fewest);
+}
+
+/*
+ * In doubles 108 / 13 * 13 > 108, and so are 108 / 23 * 23 and the like: a bound above what just is enough. And sticks
+ * that the pieces just fill would be passed over: either way more stock would be "proven" to be the least.
+ */
+START_TEST(what_just_is_enough_is_found)
+{
+    cut_order order = cut_order_of(0, 0, LIST(1.3, 2.3), LIST(0.7, 0.2, 0.1, 0.3, 0.6, 0.4, 0.5),
+                                   COUNTS(2, 7, 12, 10, 2, 4, 2));
+    is_cut_up(&order);
+    order = cut_order_of(0, 0, LIST(1.3, 2.3), LIST(0.3, 0.2, 0.1, 0.4, 0.6, 0.5, 0.8), COUNTS(9, 5, 15, 6, 1, 2, 2));
+    is_cut_up(&order);
+    order = cut_order_of(0, 0, LIST(0.7, 2.7), LIST(0.4, 0.2, 0.1, 0.3, 0.6, 0.5, 1.1), COUNTS(6, 9, 18, 8, 1, 3, 1));
+    is_cut_up(&order);
+}
+END_TEST
+
+/* Proven within a third of the nodes; were what is whole to its last digits not whole, three times as many are too few.
+ */
+START_TEST(what_is_whole_is_not_searched)
+{
+    const cut_order taken = cut_order_of(
+                        0, 0.01, LIST(6, 7.3152, 7.3),
+                        LIST(3.302, 3.956446875, 3.79491875, 3.186509375, 0.734615625, 2.473325, 2.10740625),
+                        COUNTS(3, 3, 3, 2, 3, 3, 3)),
+                    left = cut_order_of(0, 0, LIST(6.096, 6.5, 6.4008, 5),
+                                        LIST(0.7112, 2.5, 0.9144, 0.8001, 0.928571428571), COUNTS(1, 11, 9, 7, 1));
+    ck_assert(cut_order_sound(&taken, 300).plan.fewest);
+    ck_assert(cut_order_sound(&left, 300).plan.fewest);
+}
+END_TEST
+
+/* What a filled stick leaves is nothing, though 1.1 + 2.2 < 3.3000000000000003. */
+START_TEST(a_full_stick_leaves_nothing)
+{
+    for (int i = 1; i < 30; i++)
+        for (int j = i + 1; j < 40; j++) {
+            const cut_order order = cut_order_of(0, 0, LIST((i + j) / 10.0), LIST(i / 10.0, j / 10.0), COUNTS(1, 1));
+            const cut_answer answer = cut_order_sound(&order, 0);
+            ck_assert(answer.count == 1 && answer.sticks[0].offcut == 0);
+        }
+}
+END_TEST
+
+/*
+ * Sticks whose lengths have no common measure but the nanometre: 58455 sticks of just under 300 m, one piece in each,
+ * cost 1.75e16, and a double has whole numbers to 9e15. The three parts of that, each rounded up, come to 2 more than
+ * their sum does.
+ */
+START_TEST(a_plan_that_costs_all_that_it_may_is_kept)
+{
+    enum { TYPES = 3 };
+    static const int demand[TYPES] = {18358, 13863, 26234};
+    const int64_t stick = 299999999999;
+    tside_i_search s = {0};
+    tside_i_arena arena = {0};
+    tside_i_offer offer;
+    tside_i_search_parts(&arena, &s, TYPES);
+    arena = (tside_i_arena){.base = malloc(arena.used)};
+    tside_i_search_parts(&arena, &s, TYPES);
+    s.problem.types = TYPES;
+    s.problem.stocks = 1;
+    s.problem.room[0] = 10;
+    s.problem.cost[0] = stick;
+    s.problem.level = 1;
+    s.effort = (tside_i_effort){.limit = 1 << 30};
+    s.relaxation.problem = s.fill.problem = &s.problem;
+    s.relaxation.effort = s.fill.effort = &s.effort;
+    s.tree.relaxation = &s.relaxation;
+    s.tree.fill = &s.fill;
+    s.tree.fine = 1;
+    s.fill.cut = 0;
+    tside_i_relaxation_begin(&s.relaxation, TYPES);
+    for (int i = 0; i < TYPES; i++) {
+        int pattern[TYPES] = {0};
+        pattern[i] = 1;
+        s.problem.size[i] = 9 - i;
+        s.problem.demand[i] = demand[i];
+        s.fill.cut += demand[i] * stick;
+        ck_assert(tside_i_pool_add(&s.relaxation, 0, pattern));
+    }
+    offer.least = s.fill.cut;
+    tside_i_tree_begin(&s.tree);
+    tside_i_branch(&s.tree, &offer);
+    ck_assert_int_eq(s.fill.best.rows, TYPES);
+    ck_assert(s.fill.best.cost == offer.least);
+    free(arena.base);
+}
+END_TEST
+
+Suite *exactness_suite(void)
+{
+    Suite *suite = suite_create("exactness");
+    TCase *tcase = tcase_create("exactness");
+    tcase_add_test(tcase, what_just_is_enough_is_found);
+    tcase_add_test(tcase, what_is_whole_is_not_searched);
+    tcase_add_test(tcase, a_full_stick_leaves_nothing);
+    tcase_add_test(tcase, a_plan_that_costs_all_that_it_may_is_kept);
+    suite_add_tcase(suite, tcase);
+    return suite;
+}
