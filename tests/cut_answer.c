@@ -5,13 +5,14 @@
 #include <string.h>
 
 #include "cuts.h"
+#include "threads.h"
 
 cut_answer cut_order_plan(const cut_order *order, int node_limit)
 {
     enum { CAPACITY = 4000 };
-    static void *work;
-    static tside_stick sticks[CAPACITY];
-    static int taken[CAPACITY * TSIDE_STOCK_CUTS];
+    OWN void *work;
+    OWN tside_stick sticks[CAPACITY];
+    OWN int taken[CAPACITY * TSIDE_STOCK_CUTS];
     cut_answer answer;
     if (!work)
         work = malloc(tside_stock_work(TSIDE_STOCK_CUTS));

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "../cuts.h"
+#include "../threads.h"
 #include "fuzz.h"
 
 static double some_length(feed *f, unsigned how)
@@ -47,7 +48,7 @@ static void refused(const cut_answer *answer)
 /* The longest stick, filled with what it takes. */
 static void fill(const cut_order *order)
 {
-    static tside_cut given[TSIDE_STOCK_CUTS];
+    OWN tside_cut given[TSIDE_STOCK_CUTS];
     tside_stick stick;
     tside_fault fault;
     double length = order->stock.length_count ? order->stock.lengths[0].length : 6;
@@ -70,7 +71,7 @@ static void fill(const cut_order *order)
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 {
-    static cut_order order;
+    OWN cut_order order;
     feed f = {data, data + size};
     int limit = (int)(feed_byte(&f) % 64);
     cut_answer answer;

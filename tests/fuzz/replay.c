@@ -2,13 +2,14 @@
 /*
  * Runs one maker over inputs, and over changes of them by a chance that is the same each time: replay CHANGES FILE...
  * A file is an input; one whose name ends with .hex has an input a line, in hexadecimal. Prints how many inputs it was,
- * and the slowest.
+ * and the slowest. THREADS of them do all of it at once.
  */
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <time.h>
 
+#include "../threads.h"
 #include "fuzz.h"
 
 enum { MOST = 1 << 16, INPUTS = 10000 };
@@ -18,7 +19,7 @@ typedef struct input {
     size_t size;
 } input;
 
-static uint8_t tried[MOST + 1];
+OWN uint8_t tried[MOST + 1];
 static input inputs[INPUTS];
 static int input_count;
 
@@ -124,7 +125,7 @@ static size_t change(uint64_t *chance, const input *kept, const input *other)
     return made;
 }
 
-static double slowest;
+OWN double slowest;
 
 /* In memory of its own size, so that a sanitizer sees a step beyond its end. */
 static void run(const uint8_t *bytes, size_t size)
@@ -141,22 +142,34 @@ static void run(const uint8_t *bytes, size_t size)
     free(own);
 }
 
-int main(int count, char **words)
+static long changes;
+OWN long ran;
+
+/* Every input, and its changes. */
+static void *run_all(void *unused)
 {
-    long changes = count > 1 ? strtol(words[1], NULL, 10) : 0, ran = 0;
     uint64_t chance = 20;
-    for (int i = 2; i < count; i++)
-        keep_file(words[i]);
-    if (!input_count) {
-        fprintf(stderr, "replay CHANGES FILE...\n");
-        return 2;
-    }
+    (void)unused;
     for (int i = 0; i < input_count; i++) {
         run(inputs[i].bytes, inputs[i].size);
         for (long k = 0; k < changes; k++)
             run(tried, change(&chance, inputs + i, inputs + below(&chance, (unsigned)input_count)));
         ran += 1 + changes;
     }
+    return NULL;
+}
+
+int main(int count, char **words)
+{
+    const char *threads = getenv("THREADS");
+    changes = count > 1 ? strtol(words[1], NULL, 10) : 0;
+    for (int i = 2; i < count; i++)
+        keep_file(words[i]);
+    if (!input_count) {
+        fprintf(stderr, "replay CHANGES FILE...\n");
+        return 2;
+    }
+    in_threads(threads ? atoi(threads) : 1, run_all);
     printf("%ld inputs, the slowest %.0f ms\n", ran, slowest * 1000);
     return 0;
 }
