@@ -1,7 +1,7 @@
 #!/bin/sh
 # SPDX-License-Identifier: MIT
-# What a program does when memory runs out, at any of its allocations, and when a signal comes while it writes: it says so and exits with 1, or ends by the signal;
-# what it was to write is whole or untouched, and nothing is left beside it. Of many allocations some are tried, with FAULTS=all every one.
+# What a program does when memory runs out, at any of its allocations, when what it writes to fails or nobody reads it, and when a signal comes while it writes: it
+# says so and exits with 1, or ends by the signal; what it was to write is whole or untouched, and nothing is left beside it. Of many allocations some are tried, with FAULTS=all every one.
 build=$PWD
 program=$build/examples/tunnelside-plan
 . "${srcdir:-${top_srcdir:-.}}/tests/program.sh"
@@ -58,6 +58,48 @@ exhaust() {
     done
 }
 
+# deny PROGRAM ARGUMENT...: with nowhere to write. Errors: 5 EIO, 13 EACCES, 28 ENOSPC, 122 EDQUOT.
+deny() {
+    name=$1
+    shift
+    real=$(here "$name")
+    for fault in write:28 write:5 write:122 close:5 close:28; do
+        checks=$((checks + 1))
+        faulty "$preload" FAULT_AT=${fault%:*} FAULT_ERROR=${fault#*:} "$real" "$@"
+        test $? = 1 || wrong "$name $*: ${fault%:*} fails: exit status is not 1"
+        says "standard output: cannot be written: "
+    done
+}
+
+# unread PROGRAM ARGUMENT...: when whoever read has gone; the signal of that is not heeded.
+unread() {
+    name=$1
+    shift
+    real=$(here "$name")
+    checks=$((checks + 1))
+    sh -c '{ sleep 0.1; "$@" 2> err; echo $? > status; } | true' sh "$real" "$@"
+    test "$(cat status)" = 1 || wrong "$name $*: nobody reads: exit status $(cat status)"
+    says "standard output: cannot be written: "
+}
+
+# deny_file PROGRAM ARGUMENT...: the same of written.txt.
+deny_file() {
+    name=$1
+    shift
+    real=$(here "$name")
+    for fault in mkstemp:13 mkstemp:28 write:28 write:5 close:28 close:122 rename:13 rename:28; do
+        checks=$((checks + 1))
+        echo old > written.txt
+        faulty "$preload" FAULT_AT=${fault%:*} FAULT_ERROR=${fault#*:} "$real" --output=written.txt "$@"
+        test $? = 1 || wrong "$name $*: ${fault%:*} fails: exit status is not 1"
+        says "written.txt: cannot be written: "
+        test "$(cat written.txt)" = old || wrong "$name $*: ${fault%:*} fails, and the old file is gone"
+        test -z "$(ls -A | grep '^\.tunnelside')" || wrong "$name $*: ${fault%:*} fails, and something is left: $(ls -A)"
+    done
+    rm -f .tunnelside*
+}
+
+unread tunnelside-turns --core=35mm --drop=1m
 exhaust tunnelside-turns --core=35mm --drop=1m
 exhaust tunnelside-turns --core=35mm --counted=5 --over=600mm --format=json
 if test -x "$program"; then
@@ -70,6 +112,17 @@ if test -x "$program"; then
     exhaust tunnelside-order --format=json job.json
     exhaust tunnelside-draw --format=svg --output=written.txt --page=1 job.json
     exhaust tunnelside-draw --format=svg --form --page=1
+
+    deny tunnelside-plan job.json
+    deny tunnelside-plan --format=html job.json
+    deny tunnelside-order --format=json job.json
+    deny tunnelside-draw --format=svg --page=1 job.json
+    unread tunnelside-plan job.json
+    unread tunnelside-order job.json
+    unread tunnelside-draw --format=svg --page=1 job.json
+    deny_file tunnelside-plan --format=csv job.json
+    deny_file tunnelside-order --prices="$examples/prices.csv" job.json
+    deny_file tunnelside-draw --format=svg --page=1 job.json
 
     # what runs out while a side is refused is no other refusal
     sed 's/"hand": "left"/"hnad": "left"/' job.json > refused.json

@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * Preloaded before a program by check_faults.sh, for the GNU C library: the allocation of number FAIL_AT fails, or a
- * signal FAULT_SIGNAL comes within the call that FAULT_AT names, which the program inherits as ignored where
- * FAULT_IGNORED is set. COUNT_IN names a file that receives how many allocations there were.
+ * Preloaded before a program by check_faults.sh, for the GNU C library: the allocation of number FAIL_AT fails, or the
+ * call that FAULT_AT names fails with the error FAULT_ERROR, or a signal FAULT_SIGNAL comes within it, which the
+ * program inherits as ignored where FAULT_IGNORED is set. COUNT_IN names a file that receives how many allocations
+ * there were.
  */
 #define _GNU_SOURCE
 #include <dlfcn.h>
@@ -62,35 +63,49 @@ void *realloc(void *memory, size_t size)
     return fails() ? NULL : __libc_realloc(memory, size);
 }
 
-static void come(const char *call)
+/* Whether the call is to fail, after the signal that is to come within it. */
+static int comes(const char *call)
 {
-    const char *wanted = getenv("FAULT_AT"), *number = getenv("FAULT_SIGNAL");
-    if (wanted && number && !strcmp(wanted, call))
+    const char *wanted = getenv("FAULT_AT"), *number = getenv("FAULT_SIGNAL"), *error = getenv("FAULT_ERROR");
+    if (!wanted || strcmp(wanted, call))
+        return 0;
+    if (number)
         raise(atoi(number));
+    if (!error)
+        return 0;
+    errno = atoi(error);
+    return 1;
 }
+
+/* The C library's function of this name; C has no other way from an object's address to a function's. */
+#define REAL(function) *(void **)&real = dlsym(RTLD_NEXT, function)
 
 int mkstemp(char *name)
 {
     int (*real)(char *);
-    int file;
-    *(void **)&real = dlsym(RTLD_NEXT, "mkstemp");
-    file = real(name);
-    come("mkstemp");
-    return file;
+    REAL("mkstemp");
+    return comes("mkstemp") ? -1 : real(name);
 }
 
 ssize_t write(int file, const void *bytes, size_t count)
 {
     ssize_t (*real)(int, const void *, size_t);
-    *(void **)&real = dlsym(RTLD_NEXT, "write");
-    come("write");
-    return real(file, bytes, count);
+    REAL("write");
+    return file != STDERR_FILENO && comes("write") ? -1 : real(file, bytes, count);
 }
 
 int rename(const char *from, const char *to)
 {
     int (*real)(const char *, const char *);
-    *(void **)&real = dlsym(RTLD_NEXT, "rename");
-    come("rename");
-    return real(from, to);
+    REAL("rename");
+    return comes("rename") ? -1 : real(from, to);
+}
+
+/* It is closed nevertheless, as POSIX leaves open and Linux does. */
+int close(int file)
+{
+    int (*real)(int), got;
+    REAL("close");
+    got = real(file);
+    return comes("close") ? -1 : got;
 }
