@@ -11,11 +11,14 @@ cut_answer cut_order_plan(const cut_order *order, int node_limit)
 {
     enum { CAPACITY = 4000 };
     OWN void *work;
-    OWN tside_stick sticks[CAPACITY];
-    OWN int taken[CAPACITY * TSIDE_STOCK_CUTS];
+    OWN tside_stick *sticks;
+    OWN int *taken;
     cut_answer answer;
-    if (!work)
+    if (!work) {
         work = malloc(tside_stock_work(TSIDE_STOCK_CUTS));
+        sticks = malloc(CAPACITY * sizeof *sticks);
+        taken = malloc(CAPACITY * TSIDE_STOCK_CUTS * sizeof *taken);
+    }
     memset(&answer, 0, sizeof answer);
     answer.status = tside_stock_plan(&order->stock, order->cuts, order->cut_count, node_limit, work,
                                      tside_stock_work(order->cut_count), sticks, taken, CAPACITY, &answer.count,
