@@ -219,7 +219,7 @@ const function functions[] = {
      roll_wraps,
      {STRUCTURE("roll", TSIDE_KIND_ROLL, roll), NUMBER("taken_up", "m", taken_up)},
      {NUMBER("wraps", "turn", wraps)},
-     FAILS(TSIDE_OUT_OF_BOUNDS)},
+     FAILS(TSIDE_OUT_OF_BOUNDS) | FAILS(TSIDE_NOT_MODELLED)},
     {"tside_roll_diameter",
      roll_diameter,
      {STRUCTURE("roll", TSIDE_KIND_ROLL, roll), NUMBER("wraps", "turn", wraps)},

@@ -50,6 +50,7 @@ void check_answered(const char *file, int line, const tside_fault *fault);
     do { \
         memset(&output, 0xa5, sizeof output); \
         check_refused(__FILE__, __LINE__, call, &fault, status, field, relation, &output, sizeof output); \
+        heard_held(); \
     } while (0)
 void check_refused(const char *file, int line, tside_status got, const tside_fault *fault, tside_status status,
                    const char *field, tside_relation relation, const void *output, size_t size);

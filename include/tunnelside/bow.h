@@ -119,6 +119,7 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_bow_at(const tside_bow *bow, double
  * arc: receives m, below 0 on the straight line below the foot.
  * TSIDE_OUT_OF_BOUNDS: a height that is not finite.
  * TSIDE_OUT_OF_REACH: above the bow's top; the fault's bound is the top.
+ * TSIDE_NOT_MODELLED: so far below the foot that the arc length is no finite number.
  * Source: derivation, plane geometry of circles.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_bow_at_height(const tside_bow *bow, double height,
@@ -131,6 +132,7 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_bow_at_height(const tside_bow *bow,
  * x: receives m, from the tunnel's centreline.
  * TSIDE_OUT_OF_BOUNDS: a height that is not finite.
  * TSIDE_OUT_OF_REACH: above the face's top; the fault's bound is the top.
+ * TSIDE_NOT_MODELLED: so far below the foot that the place is no finite number.
  * Source: derivation, plane geometry of circles.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_bow_face(const tside_bow *bow, double height,

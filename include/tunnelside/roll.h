@@ -35,6 +35,7 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_roll_taken_up(const tside_roll *rol
  * taken_up: m, from 0 to 10000.
  * wraps: receives turn: wraps from the bare core.
  * TSIDE_OUT_OF_BOUNDS: a field of the roll, or taken_up.
+ * TSIDE_NOT_MODELLED: on a core so near 0 that the wraps are no finite number.
  * Source: derivation from tside_roll_taken_up.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_roll_wraps(const tside_roll *roll, double taken_up,

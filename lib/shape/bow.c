@@ -408,17 +408,19 @@ tside_status tside_bow_at(const tside_bow *bow, double arc, tside_bow_point *poi
 
 static tside_status at_height(const tside_path *path, double height, double *arc, tside_fault *fault)
 {
-    double top, at;
+    double top;
     if (!isfinite(height))
         return tside_i_bound(fault, "height", "m", 0, TSIDE_NOT_FINITE, 0);
-    if (!tside_i_path_at_height(path, height, &at, &top))
+    if (!tside_i_path_at_height(path, height, arc, &top))
         REFUSE(fault, TSIDE_OUT_OF_REACH, "height", "", "above the bow's top", "m", height, TSIDE_ABOVE, top, 0);
-    return ANSWER_NUMBER(at, arc, fault);
+    return TSIDE_OK;
 }
 
 tside_status tside_bow_at_height(const tside_bow *bow, double height, double *arc, tside_fault *fault)
 {
-    return at_height(&bow->centre, height, arc, fault);
+    double at;
+    TRY(at_height(&bow->centre, height, &at, fault));
+    return ANSWER_NUMBER(at, arc, fault);
 }
 
 tside_status tside_bow_face(const tside_bow *bow, double height, double *x, tside_fault *fault)

@@ -162,6 +162,7 @@ static void write_refused(double metres, int style, int part, tside_status statu
                      (int)status);
     ck_assert_int_eq((int)tside_length_write(metres, (tside_style)style, part, buffer, sizeof buffer, &needed, NULL),
                      (int)status);
+    heard_held();
     ck_assert_str_eq(buffer, "untouched");
     ck_assert_uint_eq(needed, 99);
     ck_assert_int_eq((int)fault.status, (int)status);

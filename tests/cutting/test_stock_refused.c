@@ -46,6 +46,7 @@ static void refused_as(const cut_order *order, tside_status status, const char *
 {
     tried t = refused(order, order->cut_count, 100, tside_stock_work(order->cut_count), 4);
     ck_assert_int_eq(t.status, status);
+    heard_held();
     ck_assert_str_eq(t.fault.field, field);
     ck_assert_int_eq(t.fault.relation, relation);
     ck_assert_int_eq(t.fault.index, index);
@@ -161,6 +162,7 @@ START_TEST(arguments_and_buffers_are_checked)
     ck_assert(t.status == TSIDE_OUT_OF_BOUNDS && !strcmp(t.fault.field, "capacity"));
     t = refused(&order, 3, 0, size - 1, 4);
     ck_assert(t.status == TSIDE_TOO_SMALL && !strcmp(t.fault.field, "work_size") && t.fault.bound == (double)size);
+    heard_held();
     t = refused(&order, 3, 100, size, 1);
     ck_assert(t.status == TSIDE_TOO_SMALL && !strcmp(t.fault.field, "capacity") && t.fault.bound >= 3 &&
               t.fault.value == 1);

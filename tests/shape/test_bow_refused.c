@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* What bow and line refuse. */
 #include <check.h>
+#include <float.h>
 #include <math.h>
 #include <string.h>
 
@@ -161,6 +162,15 @@ START_TEST(places_off_the_bow_are_refused)
     OUT_OF_BOUNDS(tside_bow_crossing(&bow, 0, 0, NAN, &away, &arc, &fault), arc, "angle", TSIDE_NOT_FINITE);
     REFUSES(tside_bow_crossing(&bow, 5, 1, 0, &away, &arc, &fault), away, TSIDE_OUT_OF_REACH, "angle",
             TSIDE_NO_RELATION);
+    frame.shape = TSIDE_THREE_POINTS; /* leaning on below its foot */
+    frame.foot_x = 4.7;
+    frame.between_x = 4.6;
+    frame.between_height = 1.2;
+    frame.peak_x = 4.5;
+    frame.peak_height = 2.4;
+    bow = bow_of(&frame);
+    REFUSES(tside_bow_at_height(&bow, -DBL_MAX, &arc, &fault), arc, TSIDE_NOT_MODELLED, "arc", TSIDE_NOT_FINITE);
+    REFUSES(tside_bow_face(&bow, -DBL_MAX, &x, &fault), x, TSIDE_NOT_MODELLED, "x", TSIDE_NOT_FINITE);
 }
 END_TEST
 

@@ -399,6 +399,11 @@ START_TEST(outputs_stay_untouched)
             TSIDE_NO_RELATION);
     REFUSES(tside_plan_turns(&side, rows, 4, &count, &fault), rows, TSIDE_NOT_MODELLED, "drive.place",
             TSIDE_NO_RELATION);
+    side = plain();
+    side.curtain.hip = 19;
+    REFUSES(tside_plan_turns(&side, rows, 4, &count, &fault), rows, TSIDE_OUT_OF_REACH, "curtain.hip", TSIDE_ABOVE);
+    side = plain();
+    side.drive.place = TSIDE_MID_BAR;
     side.bar_count = 1;
     side.bars[0] = side.bar;
     REFUSES(tside_bar_smallest(&side, &index, &fault), index, TSIDE_NOT_MODELLED, "drive.place", TSIDE_NO_RELATION);

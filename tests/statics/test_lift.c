@@ -377,6 +377,8 @@ START_TEST(twist_is_the_sum_of_its_slices)
     REFUSES(tside_bar_twist(m, -1, G, J, &twist, &fault), twist, TSIDE_OUT_OF_BOUNDS, "length", TSIDE_BELOW);
     REFUSES(tside_bar_twist(m, L, 0, J, &twist, &fault), twist, TSIDE_OUT_OF_BOUNDS, "shear_modulus", TSIDE_NOT_ABOVE);
     REFUSES(tside_bar_twist(m, L, G, 0, &twist, &fault), twist, TSIDE_OUT_OF_BOUNDS, "torsion", TSIDE_NOT_ABOVE);
+    REFUSES(tside_bar_twist(1, 1e15, 1e-150, 1e-150, &twist, &fault), twist, TSIDE_NOT_MODELLED, "twist",
+            TSIDE_NOT_FINITE);
 }
 END_TEST
 
