@@ -93,6 +93,29 @@ START_TEST(simple_spans_are_above_every_pattern_of_loaded_spans)
 }
 END_TEST
 
+/* By virtual work: the sag of a simple span is the integral of its moment times that of one newton in its middle. */
+START_TEST(a_bar_sags_by_the_work_of_its_moments)
+{
+    enum { PIECES = 2000 };
+    const double E = 29000 * 6894757.293168361; /* Pa, of 29000 ksi, AISC 360-16 */
+    for (int number = 0; number < BAYS / 5; number++) {
+        tside_bay b = any_bay(number);
+        tside_bay_load load;
+        tside_fault fault;
+        tside_section bar;
+        double sag = 0;
+        ANSWERS(tside_round_section(&b.tube, 7850, &bar, &fault));
+        load = load_of(&b);
+        for (int i = 0; i < PIECES; i++) {
+            double at = b.pitch * (i + 0.5) / PIECES;
+            sag += load.bar * at * (b.pitch - at) / 2 * (fmin(at, b.pitch - at) / 2) * b.pitch / PIECES;
+        }
+        sag /= E * bar.inertia;
+        NEAR(load.deflection, sag, 1e-6 * sag, "sag", number);
+    }
+}
+END_TEST
+
 START_TEST(bar_and_rail_bear_all_that_presses_on_film_and_roll)
 {
     for (int number = 0; number < BAYS; number++) {
@@ -149,6 +172,7 @@ Suite *bay_suite(void)
     TCase *tcase = tcase_create("bay");
     tcase_add_test(tcase, the_stiffness_solution_has_the_published_moments);
     tcase_add_test(tcase, simple_spans_are_above_every_pattern_of_loaded_spans);
+    tcase_add_test(tcase, a_bar_sags_by_the_work_of_its_moments);
     tcase_add_test(tcase, bar_and_rail_bear_all_that_presses_on_film_and_roll);
     tcase_add_test(tcase, the_rail_bears_the_films_pull_where_the_bar_is_held);
     tcase_add_test(tcase, a_longer_overhang_than_half_a_bay_rules);

@@ -36,6 +36,77 @@ static tside_layout measured(double angle, double bow, double member)
     return layout;
 }
 
+/* --- bending out of the end wall's plane: the section cut into strips, the loads into pieces --- */
+
+/* Half the breadth of a square with rounded corners, so far from its middle. */
+static double half_breadth(double side, double radius, double from_middle)
+{
+    const double into_corner = fabs(from_middle) - (side / 2 - radius);
+    if (fabs(from_middle) > side / 2)
+        return 0;
+    return into_corner <= 0 ? side / 2 : side / 2 - radius + sqrt(fmax(radius * radius - into_corner * into_corner, 0));
+}
+
+/* The tube's second moment with a hole in each of its farthest walls; a tube of the standard's corners, 2T and T. */
+static double second_moment_of_strips(const tside_extender *extender)
+{
+    enum { STRIPS = 20000 };
+    const double B = extender->tube.side, T = extender->tube.wall, clear = B - 2 * T;
+    const double from[] = {0, clear / 2}, to[] = {clear / 2, B / 2};
+    double sum = 0;
+    for (int k = 0; k < 2; k++)
+        for (int i = 0; i < STRIPS; i++) {
+            const double y = from[k] + (to[k] - from[k]) * (i + 0.5) / STRIPS;
+            const double metal = 2 * half_breadth(B, 2 * T, y) - 2 * half_breadth(clear, T, y),
+                         hole = k == 1 ? extender->bolt_hole : 0;
+            sum += 2 * (metal - hole) * y * y * (to[k] - from[k]) / STRIPS;
+        }
+    return sum;
+}
+
+/* Of pushes that stand on the tube above the bow bolt, and of the eye's. */
+static double moment_of_pieces(const tside_extender *extender, double above_bolt, double eye, double tube)
+{
+    enum { PIECES = 1000 };
+    const double length = extender->end_distance + above_bolt;
+    double moment = eye * above_bolt;
+    for (int i = 0; i < PIECES; i++)
+        moment += tube * length / PIECES * (length * (i + 0.5) / PIECES);
+    return moment;
+}
+
+START_TEST(a_force_at_the_eye_and_wind_bend_the_tube_out_of_its_plane)
+{
+    dice d = {31};
+    tside_fault fault;
+    for (int number = 0; number < 50; number++) {
+        tside_extender extender = plain_extender();
+        const double angle = dice_between(&d, 0.1, 1.3), bow = dice_between(&d, 0.1, 1),
+                     force = dice_between(&d, -2000, 2000), weight = dice_between(&d, 0, 300),
+                     wind_eye = dice_between(&d, 0, 200), wind_tube = dice_between(&d, 0, 50);
+        /* the force in parts along unit vectors: up the tube, and square to it, outboard and down */
+        const double along = force * sin(angle) + -weight * cos(angle),
+                     across = force * cos(angle) + -weight * -sin(angle);
+        tside_layout layout = measured(angle, bow, bow + dice_between(&d, 0.1, 1));
+        tside_extender_load load;
+        double modulus, out;
+        extender.tube.side = dice_between(&d, 0.04, 0.08);
+        extender.tube.wall = dice_between(&d, 0.001, 0.004);
+        extender.spacer = dice_between(&d, 0, 0.02);
+        extender.eye_stand_off = dice_between(&d, 0.02, 0.15);
+        modulus = second_moment_of_strips(&extender) / (extender.tube.side / 2);
+        /* the guide's line stands off the bow's face by tube, spacer and stand-off */
+        out = fabs(along) * (extender.eye_stand_off + extender.tube.side + extender.spacer) / modulus;
+        ANSWERS(tside_extender_bears(&extender, &layout, force, weight, wind_eye, wind_tube, &load, &fault));
+        NEAR(load.across, across, 1e-9, "across", number);
+        NEAR(load.along, along, 1e-9, "along", number);
+        NEAR(load.bending_out, out, 3e-7 * out, "bending out of the plane", number);
+        NEAR(load.bending_wind, moment_of_pieces(&extender, bow, wind_eye, wind_tube) / modulus,
+             3e-7 * load.bending_wind, "bending by wind", number);
+    }
+}
+END_TEST
+
 static void is_worse(const tside_strength_line *line, tside_strength_code code, double up, double down, int number)
 {
     ck_assert_int_eq((int)line->code, (int)code);
@@ -182,6 +253,7 @@ Suite *eye_suite(void)
 {
     Suite *suite = suite_create("eye");
     TCase *tcase = tcase_create("eye");
+    tcase_add_test(tcase, a_force_at_the_eye_and_wind_bend_the_tube_out_of_its_plane);
     tcase_add_test(tcase, lines_take_the_worse_force);
     tcase_add_test(tcase, a_layout_made_by_hand_is_checked);
     tcase_add_test(tcase, what_cannot_be_loaded_is_refused);
