@@ -24,3 +24,17 @@ void add_marks(text *out, const planned *side, const tside_item *item)
     if (item->count > 1 && *item_mark(side, item, item->count - 1, last))
         text_add(out, " to %s", last);
 }
+
+void add_what(text *out, pen *p, const tside_item *item)
+{
+    const int is_bolt = item->code == TSIDE_ITEM_BOW_BOLT || item->code == TSIDE_ITEM_MEMBER_BOLT;
+    text_add(out, "%s", tside_item_text((int)item->code));
+    if (item->shape != TSIDE_NO_TUBE)
+        text_add(out, " %s", cross_section(p, item->size, item->wall));
+    else if (item->by == TSIDE_BY_SHEET)
+        text_add(out, " %s wide", tape(p, item->width));
+    else if (item->size > 0)
+        text_add(out, " %s", bolt_name(p, item->size, "", is_bolt ? item->length : 0));
+    if (item->length > 0 && !is_bolt)
+        text_add(out, ", %s", tape(p, item->length));
+}

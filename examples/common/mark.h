@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Marks of a planned side and of its pieces, as they stand on every paper. */
+/* Marks of a planned side and of its pieces, and what these are, as they stand on every paper. */
 #ifndef COMMON_MARK_H
 #define COMMON_MARK_H
 
@@ -15,5 +15,8 @@ const char *item_mark(const planned *side, const tside_item *item, int piece, ch
 
 /* Adds the marks of all pieces of a line: "AB5", "AB1 to AB4", or nothing. */
 void add_marks(text *out, const planned *side, const tside_item *item);
+
+/* Adds what a line's pieces are, each: "extender 2 x 0.12 in, 6 ft 3 in", "bow bolt 3/8 x 4 in", "channel, 6 ft". */
+void add_what(text *out, pen *p, const tside_item *item);
 
 #endif

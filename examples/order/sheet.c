@@ -186,16 +186,7 @@ static void add_piece(text *t, const planned *side, const tside_item *item, pen 
 {
     static const char *const hands[] = {"", ", right hand", ", left hand"}, *const places[] = {"", ", drive's end",
                                                                                                ", free end"};
-    const int is_bolt = item->code == TSIDE_ITEM_BOW_BOLT || item->code == TSIDE_ITEM_MEMBER_BOLT;
-    text_add(t, "%s", tside_item_text((int)item->code));
-    if (item->shape != TSIDE_NO_TUBE)
-        text_add(t, " %s", cross_section(p, item->size, item->wall));
-    else if (item->by == TSIDE_BY_SHEET)
-        text_add(t, " %s wide", tape(p, item->width));
-    else if (item->size > 0)
-        text_add(t, " %s", bolt_name(p, item->size, "", is_bolt ? item->length : 0));
-    if (item->length > 0 && !is_bolt)
-        text_add(t, ", %s", tape(p, item->length));
+    add_what(t, p, item);
     text_add(t, "%s%s", hands[item->hand], places[item->at]);
     if (item->mass_given)
         text_add(t, ", %s%s", quantity(p, item->mass, "kg"), item->count > 1 ? " each" : "");

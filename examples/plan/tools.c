@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* What to bring: to an end, the card's list of tools; to hang the side, the annex's, with all that carries no mark. */
+#include "mark.h"
 #include "sheet.h"
 
 /* The bow's bolt, without the tape: it tells the tools, which any grip of that size shares. */
@@ -80,23 +81,6 @@ static int count_alike(const planned *side, int at)
     return count;
 }
 
-static int is_bolt(const tside_item *item)
-{
-    return item->code == TSIDE_ITEM_BOW_BOLT || item->code == TSIDE_ITEM_MEMBER_BOLT;
-}
-
-/* "10 x channel, 6 ft 6 3/4 in" */
-static void add_item(text *words, pen *p, const tside_item *item, int count)
-{
-    if (item->by != TSIDE_BY_LENGTH)
-        text_add(words, "%d x ", count);
-    text_add(words, "%s", tside_item_text((int)item->code));
-    if (item->size > 0)
-        text_add(words, " %s", bolt_name(p, item->size, "", is_bolt(item) ? item->length : 0));
-    if (item->length > 0 && !is_bolt(item))
-        text_add(words, ", %s", tape(p, item->length));
-}
-
 void put_hanging_tools(sheet *s)
 {
     const char *before = "";
@@ -110,8 +94,10 @@ void put_hanging_tools(sheet *s)
         const int count = s->side->items[i].first_number ? 0 : count_alike(s->side, i);
         if (!count)
             continue;
-        text_add(&words, "%s", before);
-        add_item(&words, &s->pen, s->side->items + i, count);
+        text_add(&words, "%s", before); /* "10 x channel, 6 ft 6 3/4 in" */
+        if (s->side->items[i].by != TSIDE_BY_LENGTH)
+            text_add(&words, "%d x ", count);
+        add_what(&words, &s->pen, s->side->items + i);
         before = "; ";
     }
     put_words(&s->paper, "%s.", s->side->item_count ? text_of(&words) : "what is not told, for want of a take-off");

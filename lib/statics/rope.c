@@ -9,18 +9,13 @@
 #include "shape/travel.h"
 #include "statics/span.h"
 
-static const char *const known_by[] = {"sag", "stretch"};
 static const char *const runs[] = {"straight", "zigzag"};
-
-#define STRETCH APPLIES(tside_give, by, ONLY(TSIDE_BY_STRETCH))
 
 /* clang-format off */
 static const tside_field give_rows[] = {
-    {CHOICE(tside_give, by, known_by, TSIDE_BY_SAG, "what is known of how far it bellies: its sag, or its slack and stretch")},
-    {NUMBER(tside_give, sag, "1", FROM(1e-4), TO(0.5), 0.05, OURS, "sag in mid span over the span"), APPLIES(tside_give, by, ONLY(TSIDE_BY_SAG))},
-    {OPTIONAL(tside_give, slack, "1", FROM(0), TO(0.5), "by how much of its span it is longer before it stretches"), STRETCH},
-    {OPTIONAL(tside_give, stiffness, "N", FROM(1), TO(1e12), "force over stretch: of a rope a maker's load over its stretch there, of film its modulus times thickness, by the metre of its width"), STRETCH},
-    {OPTIONAL(tside_give, pretension, "N", FROM(0), TO(1e9), "tension before the load came; of film by the metre of its width"), STRETCH},
+    {KNOWN_BY(tside_give, TSIDE_BY_SAG)},
+    {NUMBER(tside_give, sag, "1", FROM(1e-4), TO(0.5), 0.05, OURS, "sag in mid span over the span"), BY_SAG(tside_give)},
+    GIVE_ROWS(tside_give, 0.5),
 };
 /* clang-format on */
 TABLE(tside_i_give_table, give_rows);

@@ -8,19 +8,15 @@
 #include "base/field.h"
 #include "base/root.h"
 
-static const char *const known_by[] = {"sag", "stretch"};
-
-#define STRETCH APPLIES(tside_span, by, ONLY(TSIDE_BY_STRETCH))
+const char *const tside_i_known_by[] = {"sag", "stretch"};
 
 /* clang-format off */
 static const tside_field span_rows[] = {
     {REQUIRED_FROM(tside_span, chord, "m", 0.001, 1000, "from hold to hold")},
     {REQUIRED_FROM(tside_span, load, "N/m", 1e-6, 1e6, "load square to the line: of film its pressure, by the metre of its width")},
-    {CHOICE(tside_span, by, known_by, TSIDE_BY_STRETCH, "what is known of how far it bellies: its sag, or its slack and stretch")},
-    {REQUIRED_FROM(tside_span, sag, "m", 1e-6, 500, "sag in mid span"), APPLIES(tside_span, by, ONLY(TSIDE_BY_SAG))},
-    {OPTIONAL(tside_span, slack, "1", FROM(0), TO(1), "by how much of the chord it is longer before it stretches"), STRETCH},
-    {OPTIONAL(tside_span, stiffness, "N", FROM(1), TO(1e12), "force over stretch: of film its modulus times thickness, by the metre of its width"), STRETCH},
-    {OPTIONAL(tside_span, pretension, "N", FROM(0), TO(1e9), "tension before the load came"), STRETCH},
+    {KNOWN_BY(tside_span, TSIDE_BY_STRETCH)},
+    {REQUIRED_FROM(tside_span, sag, "m", 1e-6, 500, "sag in mid span"), BY_SAG(tside_span)},
+    GIVE_ROWS(tside_span, 1),
 };
 /* clang-format on */
 TABLE(tside_i_span_table, span_rows);
