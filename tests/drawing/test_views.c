@@ -190,6 +190,24 @@ END_TEST
 
 /* --- the roll --- */
 
+/* A guide that stands in the ground, its top on the hip rail: measures from the hip and the face, the plan's own. */
+START_TEST(a_guide_that_stands_is_told_from_the_hip)
+{
+    static tside_drawing drawing;
+    tside_side side = plain();
+    tside_plan plan;
+    const tside_fixed *fixed = &plan.drive_end.fixed;
+    on_hip(&side);
+    side.drive_end.guide.foot = TSIDE_FOOT_FIXED;
+    plan = planned(&side);
+    draw(&side, &plan, TSIDE_VIEW_END_WALL, TSIDE_DRIVE_END, 20, &drawing);
+    tells(&drawing, TSIDE_TELLS_TOP_HEIGHT, fixed->top_y - side.curtain.hip);
+    ck_assert(told(&drawing, TSIDE_TELLS_TOP_LEVEL) && told(&drawing, TSIDE_TELLS_FOOT_LEVEL));
+    NEAR(told(&drawing, TSIDE_TELLS_FOOT_LEVEL)->value - told(&drawing, TSIDE_TELLS_TOP_LEVEL)->value,
+         fixed->foot_x - fixed->top_x, 1e-12, "foot outboard of top", 0);
+}
+END_TEST
+
 START_TEST(a_roll_is_drawn_where_the_bar_is)
 {
     static tside_drawing drawing;
@@ -353,6 +371,7 @@ Suite *views_suite(void)
     tcase_add_test(tests, a_piece_is_told_as_it_is_worked);
     tcase_add_test(tests, a_corner_is_drawn_as_it_stands);
     tcase_add_test(tests, the_extender_hides_what_is_below_it);
+    tcase_add_test(tests, a_guide_that_stands_is_told_from_the_hip);
     tcase_add_test(tests, a_roll_is_drawn_where_the_bar_is);
     tcase_add_test(tests, what_is_far_from_a_roll_is_told_in_words);
     tcase_add_test(tests, a_side_is_drawn_along_the_house);

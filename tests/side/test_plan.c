@@ -371,6 +371,34 @@ START_TEST(stall_is_guessed_where_none_is_known)
 }
 END_TEST
 
+/*
+ * An eye bolt of known yield: its stress, in proportion to how far out it lets the guide stand, comes to its limit
+ * where it stands out most; and so far past the bows the curtain may then end, no farther than the guide lets it.
+ */
+START_TEST(an_eye_bolt_bears_so_far_out)
+{
+    tside_side side = plain();
+    tside_plan plan = planned(&side);
+    int told = 0;
+    ck_assert(!plan.drive_end.stand_off_most_given && !plan.free_end.stand_off_most_given);
+    side.drive_end.extender.eye_material.grade = TSIDE_GRADE_GIVEN;
+    side.drive_end.extender.eye_material.yield = 250e6;
+    plan = planned(&side);
+    ck_assert(plan.drive_end.stand_off_most_given && !plan.free_end.stand_off_most_given);
+    for (int i = 0; i < plan.line_count; i++) {
+        const tside_strength_line *line = plan.lines + i;
+        if (line->code != TSIDE_EYE_BOLT_BENDING || line->end != TSIDE_DRIVE_END)
+            continue;
+        NEAR(plan.drive_end.stand_off_most, side.drive_end.extender.eye_stand_off * line->limit / line->demand,
+             1e-9 * plan.drive_end.stand_off_most, "stand-off", 0);
+        told++;
+    }
+    ck_assert_int_eq(told, 1);
+    NEAR(plan.drive_end.past_bolt_most - plan.drive_end.stand.past_most,
+         plan.drive_end.stand_off_most - side.drive_end.extender.eye_stand_off, 1e-12, "past the bows", 0);
+}
+END_TEST
+
 /* --- the turn table --- */
 
 START_TEST(outputs_stay_untouched)
@@ -422,6 +450,7 @@ Suite *plan_suite(void)
     tcase_add_test(tcase, hip_instead_is_the_same_side_hung_there);
     tcase_add_test(tcase, swing_and_throw_follow_from_the_force_at_open);
     tcase_add_test(tcase, stall_is_guessed_where_none_is_known);
+    tcase_add_test(tcase, an_eye_bolt_bears_so_far_out);
     tcase_add_test(tcase, outputs_stay_untouched);
     suite_add_tcase(suite, tcase);
     return suite;
