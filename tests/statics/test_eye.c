@@ -36,7 +36,7 @@ static tside_layout measured(double angle, double bow, double member)
     return layout;
 }
 
-/* --- bending out of the end wall's plane: the section cut into strips, the loads into pieces --- */
+/* --- stresses at the bow bolt: the section cut into strips, the loads into pieces --- */
 
 /* Half the breadth of a square with rounded corners, so far from its middle. */
 static double half_breadth(double side, double radius, double from_middle)
@@ -64,6 +64,31 @@ static double second_moment_of_strips(const tside_extender *extender)
     return sum;
 }
 
+/* The metal left at the bow bolt, by the same strips: a hole in each of two walls. */
+static double area_of_strips(const tside_extender *extender)
+{
+    enum { STRIPS = 20000 };
+    const double B = extender->tube.side, T = extender->tube.wall, clear = B - 2 * T;
+    double sum = -2 * extender->bolt_hole * T;
+    for (int i = 0; i < STRIPS; i++) {
+        const double y = (i + 0.5) / STRIPS / 2;
+        sum += 4 * (half_breadth(B, 2 * T, B * y) * B - half_breadth(clear, T, clear * y) * clear) / STRIPS / 2;
+    }
+    return sum;
+}
+
+/*
+ * The greatest shear of a thin closed tube twisted by T, T/(2 Ah t) and what the wall's own stiffness adds, by the
+ * middle line's length h and the area Ah within it: EN 10219-2, annex B.
+ */
+static double twisting(const tside_extender *extender, double torque)
+{
+    const double t = extender->tube.wall, side = extender->tube.side - t, radius = 1.5 * t;
+    const double h = 4 * (side - 2 * radius) + 2 * PI * radius, Ah = side * side - (4 - PI) * radius * radius;
+    const double closed = 4 * Ah * Ah * t / h, open = h * t * t * t / 3, rate = torque / (closed + open);
+    return rate * (2 * Ah / h + t);
+}
+
 /* Of pushes that stand on the tube above the bow bolt, and of the eye's. */
 static double moment_of_pieces(const tside_extender *extender, double above_bolt, double eye, double tube)
 {
@@ -75,7 +100,7 @@ static double moment_of_pieces(const tside_extender *extender, double above_bolt
     return moment;
 }
 
-START_TEST(a_force_at_the_eye_and_wind_bend_the_tube_out_of_its_plane)
+START_TEST(a_force_at_the_eye_and_wind_stress_the_tube)
 {
     dice d = {31};
     tside_fault fault;
@@ -89,18 +114,24 @@ START_TEST(a_force_at_the_eye_and_wind_bend_the_tube_out_of_its_plane)
                      across = force * cos(angle) + -weight * -sin(angle);
         tside_layout layout = measured(angle, bow, bow + dice_between(&d, 0.1, 1));
         tside_extender_load load;
-        double modulus, out;
+        double modulus, want;
         extender.tube.side = dice_between(&d, 0.04, 0.08);
         extender.tube.wall = dice_between(&d, 0.001, 0.004);
         extender.spacer = dice_between(&d, 0, 0.02);
         extender.eye_stand_off = dice_between(&d, 0.02, 0.15);
         modulus = second_moment_of_strips(&extender) / (extender.tube.side / 2);
         /* the guide's line stands off the bow's face by tube, spacer and stand-off */
-        out = fabs(along) * (extender.eye_stand_off + extender.tube.side + extender.spacer) / modulus;
+        want = fabs(along) * (extender.eye_stand_off + extender.tube.side + extender.spacer) / modulus;
         ANSWERS(tside_extender_bears(&extender, &layout, force, weight, wind_eye, wind_tube, &load, &fault));
         NEAR(load.across, across, 1e-9, "across", number);
         NEAR(load.along, along, 1e-9, "along", number);
-        NEAR(load.bending_out, out, 3e-7 * out, "bending out of the plane", number);
+        NEAR(load.bending_out, want, 3e-7 * want, "bending out of the plane", number);
+        want = fabs(along) / area_of_strips(&extender);
+        NEAR(load.axial, want, 3e-7 * want, "axial", number);
+        want = twisting(&extender, fabs(across) * (extender.tube.side / 2 + extender.eye_stand_off));
+        NEAR(load.twist, want, 1e-12 * want, "twist", number);
+        want = fabs(across) / (2 * extender.tube.wall * (extender.tube.side - 4 * extender.tube.wall)); /* ri = T */
+        NEAR(load.shear, want, 1e-12 * want, "shear in the two webs", number);
         NEAR(load.bending_wind, moment_of_pieces(&extender, bow, wind_eye, wind_tube) / modulus,
              3e-7 * load.bending_wind, "bending by wind", number);
     }
@@ -253,7 +284,7 @@ Suite *eye_suite(void)
 {
     Suite *suite = suite_create("eye");
     TCase *tcase = tcase_create("eye");
-    tcase_add_test(tcase, a_force_at_the_eye_and_wind_bend_the_tube_out_of_its_plane);
+    tcase_add_test(tcase, a_force_at_the_eye_and_wind_stress_the_tube);
     tcase_add_test(tcase, lines_take_the_worse_force);
     tcase_add_test(tcase, a_layout_made_by_hand_is_checked);
     tcase_add_test(tcase, what_cannot_be_loaded_is_refused);
