@@ -57,6 +57,7 @@ static tside_loosening loosening;
 static tside_blown blown;
 static double pascals;
 static double net, speed;
+static double per_metre, along, shear_modulus, torsion, twist;
 static tside_air air;
 static tside_airing airing;
 static tside_rope rope;
@@ -180,6 +181,11 @@ static tside_status roll_thickness(tside_fault *fault)
     return tside_roll_thickness(core, wraps_before, turns, taken_up, &thickness, fault);
 }
 
+static tside_status bar_twist(tside_fault *fault)
+{
+    return tside_bar_twist(per_metre, along, shear_modulus, torsion, &twist, fault);
+}
+
 const function functions[] = {
     {"tside_round_section",
      round_section,
@@ -231,6 +237,12 @@ const function functions[] = {
       NUMBER("taken_up", "m", taken_up)},
      {NUMBER("thickness", "m", thickness)},
      FAILS(TSIDE_OUT_OF_BOUNDS) | FAILS(TSIDE_CONTRADICTS)},
+    {"tside_bar_twist",
+     bar_twist,
+     {NUMBER("per_metre", "N", per_metre), NUMBER("length", "m", along), NUMBER("shear_modulus", "Pa", shear_modulus),
+      NUMBER("torsion", "m4", torsion)},
+     {NUMBER("twist", "rad", twist)},
+     FAILS(TSIDE_OUT_OF_BOUNDS) | FAILS(TSIDE_NOT_MODELLED)},
     {"tside_cable_resistance",
      cable_resistance,
      {STRUCTURE("cable", TSIDE_KIND_CABLE, cable)},

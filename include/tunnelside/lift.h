@@ -121,6 +121,7 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_lift_longest(const tside_travel *tr
  * twist: receives rad.
  * TSIDE_OUT_OF_BOUNDS: an argument.
  * TSIDE_NOT_MODELLED: a twist that is no finite number.
+ * Accuracy: of the formula to 1e-15, relative.
  * Source: derivation, elastic torsion of a straight bar, mechanics of materials.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_bar_twist(double per_metre, double length,

@@ -103,7 +103,40 @@ def crank(chance):
     }
 
 
+def twist(chance):
+    at = {
+        "per_metre": between(chance, 1e-3, 1e4),
+        "length": between(chance, 0.1, 500),
+        "shear_modulus": between(chance, 1e9, 1e11),
+        "torsion": between(chance, 1e-12, 1e-2),
+    }
+    x = exact(at)
+    return at, {"twist": (x["per_metre"] * x["length"] ** 2 / (2 * x["shear_modulus"] * x["torsion"]), "rad", 1e-15)}
+
+
+def round_tube(chance):
+    """A wall as thin as its bounds allow: what is printed as D^4 - d^4 would cancel."""
+    across = between(chance, 1e-3, 1)
+    at = {"tube.diameter": across, "tube.wall": between(chance, 1e-5, min(0.1, 0.49 * across)), "density": between(chance, 1000, 10000)}
+    x = exact(at)
+    D, d = x["tube.diameter"], x["tube.diameter"] - 2 * x["tube.wall"]
+    area, inertia = pi / 4 * (D**2 - d**2), pi / 64 * (D**4 - d**4)
+    answers = {
+        "area": (area, "m2"),
+        "inertia": (inertia, "m4"),
+        "section_modulus": (2 * inertia / D, "m3"),
+        "plastic_modulus": ((D**3 - d**3) / 6, "m3"),
+        "gyration": (sqrt(inertia / area), "m"),
+        "torsion": (2 * inertia, "m4"),
+        "torsion_modulus": (4 * inertia / D, "m3"),
+        "mass": (x["density"] * area, "kg/m"),
+    }
+    return at, {f"section.{name}": (value, unit, 2e-15) for name, (value, unit) in answers.items()}
+
+
 FUNCTIONS = {
+    "tside_round_section": round_tube,
+    "tside_bar_twist": twist,
     "tside_roll_taken_up": taken_up,
     "tside_roll_wraps": wraps,
     "tside_roll_diameter": diameter,
