@@ -89,7 +89,7 @@ START_TEST(turn_table_is_its_places)
         ANSWERS(tside_travel_to_height(&travel, rows[i].underside, &at, &fault));
         ANSWERS(tside_guide_lean(&travel, &hang, at.turns, &lean, &turns, &fault));
         NEAR(turns, rows[i].turn, 1e-9, "turns", i);
-        NEAR(lean, rows[i].lean, 1e-9, "lean", i);
+        NEAR(lean, rows[i].lean, 1e-12, "lean", i);
         NEAR(at.x, rows[i].x, 1e-9, "x", i);
         NEAR(at.y, rows[i].y, 1e-9, "y", i);
         NEAR(at.diameter, rows[i].diameter, 1e-9, "diameter", i);
