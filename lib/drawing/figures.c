@@ -15,6 +15,12 @@
 #define TICK 1.5e-3
 #define NAME 26e-3 /* middle of a panel's name, of which the longest then begins right of the axis */
 
+/*
+ * Of a step: where an axis may end though a value is beyond. An opening of 400 mm, or 40 in, is so many steps but for
+ * rounding; it is more than step_of lets pass, so that no axis has more than its parts.
+ */
+#define ON_STEP 1e-8
+
 enum { SHORT_LINES = 90, AXIS_PARTS = 5, TURN_PARTS = 8, CURVES = 3, MARKS = SHORT_LINES + 2 * TSIDE_STRETCHES };
 
 static const tside_i_pen axis = {TSIDE_PART_AXIS, TSIDE_SHOWN_ALWAYS, TSIDE_LINE_NARROW, 0};
@@ -79,10 +85,7 @@ static void follow(figures *f)
 
 /* --- axes --- */
 
-/*
- * A step of 1, 2 or 5 in the last place by which a range has no more parts than are wanted; an opening of 400 mm, or 40
- * in, is so many but for rounding.
- */
+/* A step of 1, 2 or 5 in the last place by which a range has no more parts than are wanted, but for rounding. */
 static double step_of(double range, int parts)
 {
     const double least = range / parts, power = pow(10, floor(log10(least)));
@@ -100,8 +103,8 @@ static void scale_axis(panel *p, const double *values, int count, int parts)
     }
     most = fmax(most, least + p->least); /* what is as good as nothing looks so */
     p->step = step_of(most - least, parts - 1);
-    p->from = p->step * floor(least / p->step);
-    p->to = p->step * ceil(most / p->step - SLACK);
+    p->from = p->step * floor(least / p->step + ON_STEP);
+    p->to = p->step * ceil(most / p->step - ON_STEP);
 }
 
 static double up(const panel *p, double value)

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /*
  * Strokes: put down as they stand outboard and up, kept as they are seen, and cut off where the view is cropped;
- * counted before they are kept, so that nothing is handed over of a drawing that is refused. Source: derivation, plane
- * geometry.
+ * counted before they are kept where they may be too many, so that nothing is handed over of a drawing that is refused.
+ * Source: derivation, plane geometry.
  */
 #include "drawing/sketch.h"
 
@@ -13,32 +13,20 @@ void tside_i_sketch_begin(const tside_i_setup *setup, const tside_plan *plan, co
                           const tside_i_hung *drive, const tside_i_spot *asked, tside_drawing *drawing,
                           tside_i_sketch *sketch)
 {
-    *sketch = (tside_i_sketch){.setup = setup,
-                               .plan = plan,
-                               .picture = *picture,
-                               .drive = drive,
-                               .asked = asked,
-                               .drawing = drawing,
-                               .left = HUGE_VAL,
-                               .bottom = HUGE_VAL,
-                               .right = -HUGE_VAL,
-                               .top = -HUGE_VAL};
+    *sketch = (tside_i_sketch){
+        .setup = setup, .plan = plan, .picture = *picture, .drive = drive, .asked = asked, .drawing = drawing};
 }
 
-/* Once to count the strokes and find what they lie within, and once to keep them. */
-static void put_down(tside_i_sketch *sketch, tside_i_view *view, int keeps)
+/* Refused where it is more than a drawing holds, of which then no more is kept than that. */
+static tside_status put_down(tside_i_sketch *sketch, tside_i_view *view, int keeps, tside_fault *fault)
 {
     sketch->keeps = keeps;
     sketch->strokes = sketch->dimensions = sketch->notes = 0;
+    sketch->left = sketch->bottom = HUGE_VAL;
+    sketch->right = sketch->top = -HUGE_VAL;
     sketch->outboard = 1;
     tside_i_sketch_crop(sketch, -HUGE_VAL, -HUGE_VAL, HUGE_VAL, HUGE_VAL);
     view(sketch);
-}
-
-tside_status tside_i_sketch_draw(tside_i_sketch *sketch, tside_i_view *view, tside_fault *fault)
-{
-    tside_drawing *drawing = sketch->drawing;
-    put_down(sketch, view, 0);
     if (sketch->strokes > TSIDE_STROKES)
         REFUSE(fault, TSIDE_NOT_MODELLED, "drawing.strokes", "", "more lines than a drawing holds", "1",
                sketch->strokes, TSIDE_ABOVE, TSIDE_STROKES, 0);
@@ -48,7 +36,15 @@ tside_status tside_i_sketch_draw(tside_i_sketch *sketch, tside_i_view *view, tsi
     if (sketch->notes > TSIDE_NOTES)
         REFUSE(fault, TSIDE_NOT_MODELLED, "drawing.notes", "", "more words than a drawing holds", "1", sketch->notes,
                TSIDE_ABOVE, TSIDE_NOTES, 0);
-    put_down(sketch, view, 1);
+    return TSIDE_OK;
+}
+
+tside_status tside_i_sketch_draw(tside_i_sketch *sketch, tside_i_view *view, int may_be_many, tside_fault *fault)
+{
+    tside_drawing *drawing = sketch->drawing;
+    if (may_be_many)
+        TRY(put_down(sketch, view, 0, fault));
+    TRY(put_down(sketch, view, 1, fault));
     drawing->picture = sketch->picture;
     drawing->outboard = sketch->hand;
     drawing->stroke_count = sketch->strokes;
@@ -83,13 +79,28 @@ static void spread(tside_i_sketch *sketch, double x, double y)
         sketch->top = y;
 }
 
-static void keep(tside_i_sketch *sketch, const tside_i_pen *pen, tside_stroke stroke)
+/* What a drawing holds of a kind is kept, if it is not to be counted alone. */
+static int keeps(const tside_i_sketch *sketch, int at, int held)
 {
-    stroke.part = pen->part;
-    stroke.shown = pen->shown;
-    stroke.line = pen->line;
-    stroke.index = pen->index;
-    sketch->drawing->strokes[sketch->strokes++] = stroke;
+    return sketch->keeps && at < held;
+}
+
+static void keep(tside_i_sketch *sketch, const tside_i_pen *pen, const tside_stroke *stroke)
+{
+    const int at = sketch->strokes++;
+    tside_stroke *kept = sketch->drawing->strokes + at;
+    if (!keeps(sketch, at, TSIDE_STROKES))
+        return;
+    *kept = *stroke;
+    kept->part = pen->part;
+    kept->shown = pen->shown;
+    kept->line = pen->line;
+    kept->index = pen->index;
+}
+
+static int is_within(const tside_i_frame *crop, double x, double y)
+{
+    return x >= crop->left && x <= crop->right && y >= crop->bottom && y <= crop->top;
 }
 
 /* Moves the ends of what goes from 0 to 1 to where it is on the right side of an edge; away: how far it is beyond. */
@@ -109,33 +120,40 @@ void tside_i_segment(tside_i_sketch *sketch, tside_i_pen pen, double x, double y
     const double u = sketch->outboard * x, u_end = sketch->outboard * x_end;
     double from = 0, to = 1;
     tside_stroke stroke;
-    trim(crop->left - u, crop->left - u_end, &from, &to);
-    trim(u - crop->right, u_end - crop->right, &from, &to);
-    trim(crop->bottom - y, crop->bottom - y_end, &from, &to);
-    trim(y - crop->top, y_end - crop->top, &from, &to);
-    if (from >= to)
-        return;
+    if (!is_within(crop, u, y) || !is_within(crop, u_end, y_end)) {
+        trim(crop->left - u, crop->left - u_end, &from, &to);
+        trim(u - crop->right, u_end - crop->right, &from, &to);
+        trim(crop->bottom - y, crop->bottom - y_end, &from, &to);
+        trim(y - crop->top, y_end - crop->top, &from, &to);
+        if (from >= to)
+            return;
+    }
     stroke = (tside_stroke){.x = from > 0 ? u + from * (u_end - u) : u,
                             .y = from > 0 ? y + from * (y_end - y) : y,
                             .x_end = to < 1 ? u + to * (u_end - u) : u_end,
                             .y_end = to < 1 ? y + to * (y_end - y) : y_end};
-    if (sketch->keeps) {
-        keep(sketch, &pen, stroke);
-        return;
-    }
-    sketch->strokes++;
+    keep(sketch, &pen, &stroke);
     spread(sketch, stroke.x, stroke.y);
     spread(sketch, stroke.x_end, stroke.y_end);
-}
-
-static int is_within(const tside_i_frame *crop, double x, double y)
-{
-    return x >= crop->left && x <= crop->right && y >= crop->bottom && y <= crop->top;
 }
 
 static void spread_on_circle(tside_i_sketch *sketch, const tside_stroke *arc, double angle)
 {
     spread(sketch, arc->x + arc->radius * cos(angle), arc->y + arc->radius * sin(angle));
+}
+
+static void spread_arc(tside_i_sketch *sketch, const tside_stroke *arc)
+{
+    const double to = arc->from + arc->sweep;
+    if (arc->sweep >= 2 * TSIDE_PI) {
+        spread(sketch, arc->x - arc->radius, arc->y - arc->radius);
+        spread(sketch, arc->x + arc->radius, arc->y + arc->radius);
+        return;
+    }
+    spread_on_circle(sketch, arc, arc->from);
+    spread_on_circle(sketch, arc, to);
+    for (int quarter = (int)ceil(arc->from / (TSIDE_PI / 2)); quarter * (TSIDE_PI / 2) < to; quarter++)
+        spread_on_circle(sketch, arc, quarter * (TSIDE_PI / 2));
 }
 
 /* A piece of an arc, as seen, that no edge cuts. */
@@ -146,17 +164,10 @@ static void put_piece(tside_i_sketch *sketch, const tside_i_pen *pen, const tsid
     if (!(from < to) ||
         !is_within(&sketch->crop, arc->x + arc->radius * cos(middle), arc->y + arc->radius * sin(middle)))
         return;
-    if (sketch->keeps) {
-        stroke.from = from;
-        stroke.sweep = to - from;
-        keep(sketch, pen, stroke);
-        return;
-    }
-    sketch->strokes++;
-    spread_on_circle(sketch, arc, from);
-    spread_on_circle(sketch, arc, to);
-    for (int quarter = (int)ceil(from / (TSIDE_PI / 2)); quarter * (TSIDE_PI / 2) < to; quarter++)
-        spread_on_circle(sketch, arc, quarter * (TSIDE_PI / 2));
+    stroke.from = from;
+    stroke.sweep = to - from;
+    keep(sketch, pen, &stroke);
+    spread_arc(sketch, &stroke);
 }
 
 enum { CUTS = 8 }; /* a circle meets four edges twice each */
@@ -269,7 +280,7 @@ void tside_i_dimension(tside_i_sketch *sketch, tside_tells tells, tside_dimensio
                        double value, double x, double y, double x_end, double y_end)
 {
     const int at = sketch->dimensions++;
-    if (!sketch->keeps)
+    if (!keeps(sketch, at, TSIDE_DIMENSIONS))
         return;
     sketch->beside[at] = beside;
     sketch->drawing->dimensions[at] = (tside_dimension){.tells = tells,
@@ -284,7 +295,7 @@ void tside_i_dimension(tside_i_sketch *sketch, tside_tells tells, tside_dimensio
 void tside_i_figure(tside_i_sketch *sketch, tside_i_beside beside, tside_note figure)
 {
     const int at = sketch->notes++;
-    if (!sketch->keeps)
+    if (!keeps(sketch, at, TSIDE_NOTES))
         return;
     sketch->figure_beside[at] = beside;
     sketch->drawing->notes[at] = figure;

@@ -47,8 +47,11 @@ typedef void tside_i_view(tside_i_sketch *sketch);
 void tside_i_sketch_begin(const tside_i_setup *setup, const tside_plan *plan, const tside_picture *picture,
                           const tside_i_hung *drive, const tside_i_spot *asked, tside_drawing *drawing,
                           tside_i_sketch *sketch);
-/* A view twice, first to count: a drawing that does not hold all of it stays as it was, and is refused. */
-tside_status tside_i_sketch_draw(tside_i_sketch *sketch, tside_i_view *view, tside_fault *fault);
+/*
+ * A drawing that does not hold all of a view is refused. may_be_many: 1 where that can be; the view is then drawn
+ * twice, first to count, so that such a drawing stays as it was.
+ */
+tside_status tside_i_sketch_draw(tside_i_sketch *sketch, tside_i_view *view, int may_be_many, tside_fault *fault);
 /* An end is seen from outside its wall: the free end's outboard is on the other hand. Before all strokes. */
 void tside_i_sketch_from_outside(tside_i_sketch *sketch, tside_which_end which);
 /* What is beyond these, m outboard and up, is not drawn. */

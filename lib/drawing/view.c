@@ -5,6 +5,17 @@
 #include "base/field.h"
 #include "side/turns.h"
 
+/*
+ * What lies along the house, as its joints do, may be more than a drawing holds. All else has so few parts that no view
+ * of it comes to that: an end wall with eight keep-outs, a bow of six pieces and three states of a line of sixteen,
+ * each arc cut into five by the frame, has less than five hundred strokes, and figures on full axes have 417, and 30
+ * notes.
+ */
+static int may_be_many(tside_view view)
+{
+    return view == TSIDE_VIEW_ALONG;
+}
+
 static tside_i_view *const views[] = {
     [TSIDE_VIEW_END_WALL] = tside_i_draw_wall,  [TSIDE_VIEW_WHOLE_WALL] = tside_i_draw_whole_wall,
     [TSIDE_VIEW_CORNER] = tside_i_draw_corner,  [TSIDE_VIEW_EXTENDER] = tside_i_draw_extender,
@@ -61,5 +72,5 @@ tside_status tside_i_sketch_view(const tside_side *side, const tside_plan *plan,
         TRY(find_turns(&setup, &drive, picture->turns, &asked, fault));
     tside_i_sketch_begin(&setup, plan, picture, asks_for_drive(picture) ? &drive : NULL,
                          picture->turns_given ? &asked : NULL, drawing, sketch);
-    return tside_i_sketch_draw(sketch, views[picture->view], fault);
+    return tside_i_sketch_draw(sketch, views[picture->view], may_be_many(picture->view), fault);
 }

@@ -31,19 +31,19 @@ static void put_so_much(tside_i_sketch *sketch)
         tside_i_figure(sketch, TSIDE_I_BELOW, (tside_note){.numbered = 1, .value = i});
 }
 
-static tside_status sketched(tside_drawing *drawing, tside_fault *fault)
+static tside_status sketched(int may_be_many, tside_drawing *drawing, tside_fault *fault)
 {
     tside_i_sketch sketch;
     tside_i_sketch_begin(NULL, NULL, &picture, NULL, NULL, drawing, &sketch);
-    return tside_i_sketch_draw(&sketch, put_so_much, fault);
+    return tside_i_sketch_draw(&sketch, put_so_much, may_be_many, fault);
 }
 
-START_TEST(a_full_drawing_is_kept_whole)
+static void is_kept_whole(int may_be_many)
 {
     static tside_drawing drawing;
     tside_fault fault;
     lines = TSIDE_STROKES - 8, arcs = 2, measures = TSIDE_DIMENSIONS, names = TSIDE_NOTES - 5, figures = 5;
-    ANSWERS(sketched(&drawing, &fault));
+    ANSWERS(sketched(may_be_many, &drawing, &fault));
     ck_assert_int_eq(drawing.stroke_count, TSIDE_STROKES);
     ck_assert_int_eq(drawing.dimension_count, TSIDE_DIMENSIONS);
     ck_assert_int_eq(drawing.note_count, TSIDE_NOTES);
@@ -58,6 +58,12 @@ START_TEST(a_full_drawing_is_kept_whole)
     for (int i = 0; i < figures; i++)
         ck_assert_double_eq(drawing.notes[names + i].value, i);
 }
+
+START_TEST(a_full_drawing_is_kept_whole)
+{
+    is_kept_whole(1);
+    is_kept_whole(0);
+}
 END_TEST
 
 /* One more than it holds of something: refused, and not a byte of the drawing is another. */
@@ -67,7 +73,7 @@ static void is_refused(const char *field, int count)
     tside_fault fault;
     memset(&drawing, 0x5a, sizeof drawing);
     memset(&before, 0x5a, sizeof before);
-    ck_assert_int_eq(sketched(&drawing, &fault), TSIDE_NOT_MODELLED);
+    ck_assert_int_eq(sketched(1, &drawing, &fault), TSIDE_NOT_MODELLED);
     ck_assert_str_eq(fault.field, field);
     ck_assert_double_eq(fault.value, count);
     ck_assert_double_eq(fault.bound, count - 1);
@@ -89,12 +95,33 @@ START_TEST(what_is_too_much_leaves_the_drawing_as_it_was)
 }
 END_TEST
 
+/* A view that was thought to have less writes no more than there is. */
+START_TEST(what_is_too_much_all_the_same_stays_within_the_drawing)
+{
+    static struct {
+        tside_drawing drawing;
+        char behind[sizeof(tside_note)];
+    } room;
+    tside_fault fault;
+    memset(&room, 0x5a, sizeof room);
+    lines = TSIDE_STROKES - 3, arcs = 1, measures = TSIDE_DIMENSIONS + 1, names = TSIDE_NOTES, figures = 1;
+    ck_assert_int_eq(sketched(0, &room.drawing, &fault), TSIDE_NOT_MODELLED);
+    ck_assert_str_eq(fault.field, "drawing.strokes");
+    ck_assert_int_eq(room.drawing.stroke_count, 0x5a5a5a5a);
+    ck_assert_int_eq(room.drawing.dimension_count, 0x5a5a5a5a);
+    ck_assert_int_eq(room.drawing.note_count, 0x5a5a5a5a);
+    for (size_t i = 0; i < sizeof room.behind; i++)
+        ck_assert_int_eq(room.behind[i], 0x5a);
+}
+END_TEST
+
 Suite *sketch_suite(void)
 {
     Suite *suite = suite_create("sketch");
     TCase *tests = tcase_create("sketch");
     tcase_add_test(tests, a_full_drawing_is_kept_whole);
     tcase_add_test(tests, what_is_too_much_leaves_the_drawing_as_it_was);
+    tcase_add_test(tests, what_is_too_much_all_the_same_stays_within_the_drawing);
     suite_add_tcase(suite, tests);
     return suite;
 }
