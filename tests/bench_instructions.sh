@@ -29,7 +29,7 @@ counts() {
 counts plan 0 "one full plan, plumb" 78
 counts plan 1 "one full plan, leaning" 220
 counts plan 2 "one full plan, kinked" 226
-counts draw 0 "all views of a side, plumb" 3000
-counts draw 1 "all views of a side, leaning" 3500
-counts draw 2 "all views of a side, kinked" 3450
+counts draw 0 "all views of a side, plumb" 2270
+counts draw 1 "all views of a side, leaning" 2730
+counts draw 2 "all views of a side, kinked" 2680
 test $failed = 0 || { echo "something takes more than it may, or nothing was counted"; exit 1; }

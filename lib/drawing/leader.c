@@ -6,67 +6,88 @@
  */
 #include "drawing/leader.h"
 
-#include <limits.h>
-
 /* m on paper */
 #define NEAREST 7e-3 /* the shortest leader */
 #define FARTHER 5e-3 /* from one that is tried to the next */
 
-#define STEEP 0.3  /* cosine of a heading, below which a text is above or below its leader's end and not beside it */
 #define GROWTH 2.5 /* by how much a leader may be longer for a drawing smaller by as much */
 
 /* --- headings --- */
 
-enum { HEADINGS = 64 }; /* in a whole turn */
+/* up to how many headings from level a text is beside its leader's end, and not above or below it */
+enum { HEADINGS = TSIDE_I_HEADINGS, QUARTER = HEADINGS / 4, BESIDE = 12 };
 
-static double cosine_of(int heading)
+static const double cosines[QUARTER + 1] = {
+    1,
+    0.99518472667219688624,
+    0.98078528040323044913,
+    0.95694033573220886494,
+    0.92387953251128675613,
+    0.88192126434835502971,
+    0.83146961230254523708,
+    0.77301045336273696081,
+    0.70710678118654752440,
+    0.63439328416364549822,
+    0.55557023301960222474,
+    0.47139673682599764856,
+    0.38268343236508977173,
+    0.29028467725446236764,
+    0.19509032201612826785,
+    0.09801714032956060199,
+    0,
+};
+
+static double cosine_of(unsigned heading)
 {
-    static const double cosines[HEADINGS / 4 + 1] = {
-        1,
-        0.99518472667219688624,
-        0.98078528040323044913,
-        0.95694033573220886494,
-        0.92387953251128675613,
-        0.88192126434835502971,
-        0.83146961230254523708,
-        0.77301045336273696081,
-        0.70710678118654752440,
-        0.63439328416364549822,
-        0.55557023301960222474,
-        0.47139673682599764856,
-        0.38268343236508977173,
-        0.29028467725446236764,
-        0.19509032201612826785,
-        0.09801714032956060199,
-        0,
-    };
-    const int from_level = heading > HEADINGS / 2 ? HEADINGS - heading : heading;
-    return from_level <= HEADINGS / 4 ? cosines[from_level] : -cosines[HEADINGS / 2 - from_level];
+    const unsigned from_level = heading > HEADINGS / 2 ? HEADINGS - heading : heading;
+    return from_level <= QUARTER ? cosines[from_level] : -cosines[HEADINGS / 2 - from_level];
 }
 
-static double sine_of(int heading)
+static double sine_of(unsigned heading)
 {
-    return cosine_of((heading + HEADINGS * 3 / 4) % HEADINGS);
+    return cosine_of((heading + 3 * QUARTER) % HEADINGS);
+}
+
+void tside_i_leaders_begin(tside_i_room *room)
+{
+    const double step = FARTHER * room->scale;
+    const int across = tside_i_paper_parts(step * room->paper.across), up = tside_i_paper_parts(step * room->paper.up);
+    for (unsigned i = 0; i <= QUARTER; i++) {
+        const int x = (int)(across * cosines[i]), y = (int)(up * cosines[QUARTER - i]);
+        room->steps[i] = (tside_i_step){x, y};
+        room->steps[HEADINGS / 2 - i] = (tside_i_step){-x, y};
+        room->steps[HEADINGS / 2 + i] = (tside_i_step){-x, -y};
+        room->steps[(HEADINGS - i) % HEADINGS] = (tside_i_step){x, -y};
+    }
 }
 
 /* Which heading is the next, by turns on either side of the one that is tried first: where there is but air. */
-static int heading_of(const tside_i_room *room, int number, int each)
+static unsigned heading_of(const tside_i_room *room, unsigned number, unsigned each)
 {
-    const int outward = room->sketch->outboard > 0 ? HEADINGS / 16 : HEADINGS * 7 / 16;
+    const unsigned outward = room->sketch->outboard > 0 ? HEADINGS / 16 : HEADINGS * 7 / 16;
     return (outward + (number % 2 ? (number + 1) / 2 : HEADINGS - number / 2) * each) % HEADINGS;
 }
 
 /* No leader runs level, as outlines do. */
-static int is_level(int heading)
+static int is_level(unsigned heading)
 {
     return (heading + 1) % (HEADINGS / 2) < 3;
 }
 
+/* Whether its text is beside a leader's end, and not above or below it. */
+static int is_beside(unsigned heading)
+{
+    return (heading + BESIDE) % (HEADINGS / 2) <= 2 * BESIDE;
+}
+
 /* --- a search --- */
+
+enum { FARTHEST = 40 }; /* steps */
 
 /* In each so many-th heading, and how often farther. */
 typedef struct reach {
-    int each, distances;
+    unsigned each;
+    int distances;
 } reach;
 
 typedef struct search {
@@ -74,38 +95,43 @@ typedef struct search {
     double x, y;     /* the point */
     tside_i_box box; /* of the text, wherever it is */
     double step;
-    tside_i_mover text; /* with its lower left corner on the point, and by the longest steps there can be */
+    tside_i_mover text; /* with its lower left corner on the point */
     double least[2];    /* the least cost, where no leader is crossed, and where one is */
     tside_i_led best[2];
 } search;
 
-static int is_beside(double cosine)
-{
-    return fabs(cosine) > STEEP;
-}
-
-static tside_i_line move_to(search *s, int heading, int far)
+static tside_i_line move_to(search *s, unsigned heading, int far)
 {
     const double cosine = cosine_of(heading), sine = sine_of(heading), away = NEAREST * s->room->scale + far * s->step;
     const tside_i_line leader = {s->x, s->y, s->x + away * cosine, s->y + away * sine};
-    const int beside = is_beside(cosine);
+    const int beside = is_beside(heading);
     s->box.x = leader.x_end + (beside ? copysign(s->box.wide, cosine) : 0);
     s->box.y = leader.y_end + (beside ? 0 : copysign(s->box.high, sine));
     return leader;
 }
 
-/* The text on its way in a heading, at the nearest place. */
-static tside_i_mover mover_of(const search *s, int heading)
+/* The text on its way in a heading: how many steps it is from the nearest place. */
+typedef struct way {
+    unsigned heading;
+    int far;
+    tside_i_mover text;
+} way;
+
+static way way_of(const search *s, unsigned heading)
 {
-    const double cosine = cosine_of(heading), sine = sine_of(heading);
-    const int beside = is_beside(cosine), step_x = (int)(s->text.step_x * cosine),
-              step_y = (int)(s->text.step_y * sine);
-    tside_i_mover m = s->text;
-    m.left += (int)(step_x * (NEAREST / FARTHER)) - (!beside ? m.wide / 2 : cosine < 0 ? m.wide : 0);
-    m.bottom += (int)(step_y * (NEAREST / FARTHER)) - (beside ? m.high / 2 : sine < 0 ? m.high : 0);
-    m.step_x = step_x;
-    m.step_y = step_y;
-    return m;
+    const tside_i_step *step = s->room->steps + heading;
+    const int beside = is_beside(heading);
+    way w = {heading, 0, s->text};
+    w.text.step_x = step->x;
+    w.text.step_y = step->y;
+    w.text.left += (int)(step->x * (NEAREST / FARTHER)) - (!beside ? w.text.wide / 2 : step->x < 0 ? w.text.wide : 0);
+    w.text.bottom += (int)(step->y * (NEAREST / FARTHER)) - (beside ? w.text.high / 2 : step->y < 0 ? w.text.high : 0);
+    return w;
+}
+
+static double over_nought(double value)
+{
+    return value > 0 ? value : 0;
 }
 
 /* How much larger, across and up, a text would make the drawing. */
@@ -113,12 +139,12 @@ static double growth(const search *s)
 {
     const tside_drawing *d = s->room->drawing;
     const tside_i_box *b = &s->box;
-    return fmax(d->left - (b->x - b->wide), 0) + fmax(b->x + b->wide - d->right, 0) +
-           fmax(d->bottom - (b->y - b->high), 0) + fmax(b->y + b->high - d->top, 0);
+    return over_nought(d->left - (b->x - b->wide)) + over_nought(b->x + b->wide - d->right) +
+           over_nought(d->bottom - (b->y - b->high)) + over_nought(b->y + b->high - d->top);
 }
 
 /* A place that has room. Where its leader meets a text, or another, one that goes on farther meets it too. */
-static void consider(search *s, int heading, int far)
+static void consider(search *s, unsigned heading, int far)
 {
     const tside_i_line leader = move_to(s, heading, far);
     const double cost = far * s->step + GROWTH * growth(s);
@@ -133,19 +159,35 @@ static void consider(search *s, int heading, int far)
                                       s->box.y - (TSIDE_I_ASCENT - TSIDE_I_DESCENT) / 2 * s->room->scale};
 }
 
-/* A cost is never less than the distance, so that none is tried at which that is too much. */
+/* On to where it may have room, or, where it has it or leaves the paper, out of the search. */
+static void go_on(search *s, way *w)
+{
+    const int steps = tside_i_paper_steps_to_room(&s->room->paper, &w->text);
+    if (steps == 0)
+        consider(s, w->heading, w->far);
+    if (steps == 0 || steps > FARTHEST) {
+        w->far = FARTHEST;
+        return;
+    }
+    w->text.left += steps * w->text.step_x;
+    w->text.bottom += steps * w->text.step_y;
+    w->far += steps;
+}
+
+/* All headings at once, farther and farther: a cost is never less than the distance. */
 static void look_round(search *s, const reach *how)
 {
-    int distances = how->distances;
-    for (int i = 0; i < HEADINGS / how->each && distances > 0; i++) {
-        const int heading = heading_of(s->room, i, how->each);
-        const tside_i_mover m = mover_of(s, heading);
-        const int far = is_level(heading) ? distances : tside_i_paper_next_room(&s->room->paper, &m, distances);
-        if (far < distances) {
-            consider(s, heading, far);
-            distances = (int)ceil(fmin(s->least[0] / s->step, distances));
-        }
+    way ways[HEADINGS];
+    int count = 0;
+    for (unsigned i = 0; i < HEADINGS / how->each; i++) {
+        const unsigned heading = heading_of(s->room, i, how->each);
+        if (!is_level(heading))
+            ways[count++] = way_of(s, heading);
     }
+    for (int far = 0; far < how->distances && far * s->step < s->least[0]; far++)
+        for (int i = 0; i < count; i++)
+            if (ways[i].far == far)
+                go_on(s, ways + i);
 }
 
 static void keep(search *s, const tside_i_led *made)
@@ -153,7 +195,7 @@ static void keep(search *s, const tside_i_led *made)
     s->box.x = made->text_x;
     s->box.y = made->text_y + (TSIDE_I_ASCENT - TSIDE_I_DESCENT) / 2 * s->room->scale;
     tside_i_room_keep_text(s->room, &s->box);
-    tside_i_room_keep_line(s->room, &made->leader);
+    tside_i_room_keep_leader(s->room, &made->leader);
 }
 
 static search search_of(tside_i_room *room, double x, double y, double width)
@@ -164,19 +206,18 @@ static search search_of(tside_i_room *room, double x, double y, double width)
                 .y = y,
                 .box = tside_i_text_box(room, x, y, 1, 0, width),
                 .step = FARTHER * room->scale,
-                .text = {.left = tside_i_paper_across(paper, x), .bottom = tside_i_paper_up(paper, y)},
+                .text = {.left = tside_i_paper_parts((x - paper->left) * paper->across),
+                         .bottom = tside_i_paper_parts((y - paper->bottom) * paper->up)},
                 .least = {HUGE_VAL, HUGE_VAL}};
-    s.text.wide = tside_i_paper_across(paper, x + 2 * s.box.wide) - s.text.left;
-    s.text.high = tside_i_paper_up(paper, y + 2 * s.box.high) - s.text.bottom;
-    s.text.step_x = tside_i_paper_across(paper, x + s.step) - s.text.left;
-    s.text.step_y = tside_i_paper_up(paper, y + s.step) - s.text.bottom;
+    s.text.wide = tside_i_paper_parts(2 * s.box.wide * paper->across);
+    s.text.high = tside_i_paper_parts(2 * s.box.high * paper->up);
     return s;
 }
 
 /* Texts stand close where much is drawn small: there is often but a narrow way out, and seldom a short one. */
 int tside_i_lead(tside_i_room *room, double x, double y, double width, tside_i_led *made)
 {
-    static const reach reaches[] = {{4, 20}, {1, 40}};
+    static const reach reaches[] = {{4, 20}, {1, FARTHEST}};
     search s = search_of(room, x, y, width);
     for (int i = 0; i < 2; i++) {
         look_round(&s, reaches + i);

@@ -6,6 +6,7 @@
  */
 #include "drawing/paper.h"
 
+#include <float.h>
 #include <limits.h>
 #include <string.h>
 
@@ -14,13 +15,7 @@
 #define APART 1e-3    /* from place to place: half of it is less than the room about letters */
 #define STRAY 0.25e-3 /* of a chord from its arc */
 
-enum {
-    COLUMNS = TSIDE_I_PAPER_COLUMNS,
-    ROWS = TSIDE_I_PAPER_ROWS,
-    BITS = TSIDE_I_PAPER_BITS,
-    WORDS = COLUMNS / BITS,
-    PLACES_TO_CELL = 32
-};
+enum { COLUMNS = TSIDE_I_PAPER_COLUMNS, ROWS = TSIDE_I_PAPER_ROWS, BITS = TSIDE_I_PAPER_BITS, PLACES_TO_CELL = 32 };
 
 /* Where the first cell begins, and how many there are to a metre. */
 static void divide(double from, double to, double around, int cells, double least, double *begins, double *to_metre)
@@ -73,7 +68,7 @@ static int is_free(const tside_i_paper *p, const area *a)
     for (unsigned word = a->left / BITS; word <= a->right / BITS; word++) {
         const uint64_t cells = cells_of(a, word);
         for (unsigned row = a->bottom; row <= a->top; row++)
-            if (p->cells[row][word] & cells)
+            if (p->cells[word][row] & cells)
                 return 0;
     }
     return 1;
@@ -84,7 +79,7 @@ static void take(tside_i_paper *p, const area *a)
     for (unsigned word = a->left / BITS; word <= a->right / BITS; word++) {
         const uint64_t cells = cells_of(a, word);
         for (unsigned row = a->bottom; row <= a->top; row++)
-            p->cells[row][word] |= cells;
+            p->cells[word][row] |= cells;
     }
 }
 
@@ -142,82 +137,73 @@ int tside_i_paper_has_room(const tside_i_paper *paper, const tside_i_box *box)
 
 enum { PARTS = TSIDE_I_PAPER_PARTS, FAR_OFF = 1 << 12 };
 
-static int parts_of(double cells)
+int tside_i_paper_parts(double cells)
 {
     return (int)(PARTS * fmin(fmax(cells, -FAR_OFF), FAR_OFF));
 }
 
-int tside_i_paper_across(const tside_i_paper *paper, double x)
+/*
+ * The last of some cells, by the exponent of their double; the cell before it is left out, so that the double is not
+ * rounded up.
+ */
+static int last_of(uint64_t cells)
 {
-    return parts_of((x - paper->left) * paper->across);
-}
-
-int tside_i_paper_up(const tside_i_paper *paper, double y)
-{
-    return parts_of((y - paper->bottom) * paper->up);
-}
-
-static unsigned highest(uint64_t cells)
-{
-    unsigned at = 0;
-    for (unsigned half = BITS / 2; half; half /= 2)
-        if (cells >> half) {
-            cells >>= half;
-            at += half;
-        }
-    return at;
+    const double value = (double)(cells & ~(cells >> 1));
+    uint64_t bits;
+    memcpy(&bits, &value, sizeof bits);
+    return (int)(bits >> (DBL_MANT_DIG - 1)) - (DBL_MAX_EXP - 1);
 }
 
 /* How many steps until what is between two places is past a cell. */
-static int steps_past(int from, int to, int step, unsigned cell)
+static int steps_past(int from, int to, int step, int cell)
 {
-    return step > 0   ? ((int)(cell + 1) * PARTS - from + step - 1) / step
-           : step < 0 ? (to - (int)cell * PARTS) / -step + 1
+    return step > 0   ? ((cell + 1) * PARTS - from + step - 1) / step
+           : step < 0 ? (to - cell * PARTS) / -step + 1
                       : INT_MAX;
 }
 
 /* How many steps until a box is past some cells of a row: over it, or beside them. */
-static int steps_past_row(const tside_i_mover *m, unsigned row, unsigned word, uint64_t taken)
+static int steps_past_row(const tside_i_mover *m, int row, int word, uint64_t met)
 {
     const int over = steps_past(m->bottom, m->bottom + m->high, m->step_y, row);
     int beside;
     if (over == 1)
         return 1;
     beside = steps_past(m->left, m->left + m->wide, m->step_x,
-                        word * BITS + highest(m->step_x > 0 ? taken : taken & (~taken + 1)));
+                        word * BITS + last_of(m->step_x > 0 ? met : met & (~met + 1)));
     return over < beside ? over : beside;
 }
 
-/*
- * How many steps it is at least until it meets nothing: 0 where it meets nothing here, 1 off the paper. Rows are looked
- * at from the one that it is past last.
- */
-static int steps_to_room(const tside_i_paper *p, const tside_i_mover *m)
+/* Whether what lies between two places is beyond an end of the paper, and goes on away from it. */
+static int is_leaving(int from, int to, int step, int end)
+{
+    return (from < 0 && step <= 0) || (to >= end && step >= 0);
+}
+
+/* The same of a box that is not on the paper; INT_MAX where it leaves it. */
+static int steps_onto_paper(const tside_i_mover *m)
+{
+    return is_leaving(m->left, m->left + m->wide, m->step_x, COLUMNS * PARTS) ||
+                   is_leaving(m->bottom, m->bottom + m->high, m->step_y, ROWS * PARTS)
+               ? INT_MAX
+               : 1;
+}
+
+/* Rows are looked at from the one that it is past last. */
+int tside_i_paper_steps_to_room(const tside_i_paper *p, const tside_i_mover *m)
 {
     const int right = m->left + m->wide, top = m->bottom + m->high, up = m->step_y > 0;
     area a;
     if (m->left < 0 || right >= COLUMNS * PARTS || m->bottom < 0 || top >= ROWS * PARTS)
-        return 1;
+        return steps_onto_paper(m);
     a = (area){(unsigned)m->left / PARTS, (unsigned)right / PARTS, (unsigned)m->bottom / PARTS, (unsigned)top / PARTS};
     for (unsigned word = a.left / BITS; word <= a.right / BITS; word++) {
-        const uint64_t cells = cells_of(&a, word), *row = p->cells[up ? a.top : a.bottom] + word;
-        for (unsigned i = 0; i <= a.top - a.bottom; i++, row += up ? -WORDS : WORDS)
+        const uint64_t cells = cells_of(&a, word), *row = p->cells[word] + (up ? a.top : a.bottom);
+        for (unsigned i = 0; i <= a.top - a.bottom; i++, row += up ? -1 : 1)
             if (*row & cells)
-                return steps_past_row(m, up ? a.top - i : a.bottom + i, word, *row & cells);
+                return steps_past_row(m, (int)(up ? a.top - i : a.bottom + i), (int)word, *row & cells);
     }
     return 0;
-}
-
-int tside_i_paper_next_room(const tside_i_paper *paper, const tside_i_mover *mover, int places)
-{
-    tside_i_mover m = *mover;
-    int place = 0, steps;
-    while (place < places && (steps = steps_to_room(paper, &m)) > 0) {
-        m.left += steps * m.step_x;
-        m.bottom += steps * m.step_y;
-        place += steps;
-    }
-    return place;
 }
 
 void tside_i_paper_take_box(tside_i_paper *paper, const tside_i_box *box)
@@ -239,8 +225,9 @@ static int is_on_paper(double x, double y)
 /* Level or plumb, in cells. */
 static void take_straight(tside_i_paper *p, double x, double y, double x_end, double y_end)
 {
+    const int right = x_end > x, up = y_end > y;
     area a;
-    if (find_area(fmin(x, x_end), fmin(y, y_end), fmax(x, x_end), fmax(y, y_end), &a))
+    if (find_area(right ? x : x_end, up ? y : y_end, right ? x_end : x, up ? y_end : y, &a))
         take(p, &a);
 }
 
@@ -250,7 +237,7 @@ static void take_slanted(tside_i_paper *p, double x, double y, double x_end, dou
     const double step_x = (x_end - x) / steps, step_y = (y_end - y) / steps;
     for (int i = 0; i <= steps; i++) {
         const unsigned column = (unsigned)(int)(x + i * step_x), row = (unsigned)(int)(y + i * step_y);
-        p->cells[row][column / BITS] |= UINT64_C(1) << column % BITS;
+        p->cells[column / BITS][row] |= UINT64_C(1) << column % BITS;
     }
 }
 
@@ -265,18 +252,19 @@ void tside_i_paper_take_line(tside_i_paper *paper, const tside_i_line *l)
                      1 + (int)(fmax(fabs(l->x_end - l->x), fabs(l->y_end - l->y)) * paper->places));
 }
 
-/* By chords that stray from it by less than the room about a text. */
+/* By chords that stray from it by less than the room about a text, each the one before it turned by as much. */
 static void take_arc(tside_i_paper *p, const tside_stroke *arc)
 {
     const double turn = sqrt(fmin(8 * p->stray / arc->radius, 1));
     const int chords = (int)ceil(fmin(arc->sweep / turn, 1000));
-    tside_i_line chord = {.x_end = arc->x + arc->radius * cos(arc->from),
-                          .y_end = arc->y + arc->radius * sin(arc->from)};
-    for (int i = 1; i <= chords; i++) {
-        const double to = arc->from + arc->sweep * i / chords;
-        chord = (tside_i_line){chord.x_end, chord.y_end, arc->x + arc->radius * cos(to),
-                               arc->y + arc->radius * sin(to)};
+    const double cosine = cos(arc->sweep / chords), sine = sin(arc->sweep / chords);
+    double out = arc->radius * cos(arc->from), up = arc->radius * sin(arc->from);
+    for (int i = 0; i < chords; i++) {
+        const double next_out = out * cosine - up * sine, next_up = up * cosine + out * sine;
+        const tside_i_line chord = {arc->x + out, arc->y + up, arc->x + next_out, arc->y + next_up};
         tside_i_paper_take_line(p, &chord);
+        out = next_out;
+        up = next_up;
     }
 }
 

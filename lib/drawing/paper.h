@@ -14,7 +14,7 @@ typedef struct tside_i_paper {
     double across, up;   /* 1/m, cells to a metre of what is drawn */
     double places;       /* 1/m, by how many places to a metre a line is followed */
     double stray;        /* m, by how much a chord may leave its arc */
-    uint64_t cells[TSIDE_I_PAPER_ROWS][TSIDE_I_PAPER_COLUMNS / TSIDE_I_PAPER_BITS];
+    uint64_t cells[TSIDE_I_PAPER_COLUMNS / TSIDE_I_PAPER_BITS][TSIDE_I_PAPER_ROWS];
 } tside_i_paper;
 
 /* A straight line. */
@@ -37,19 +37,17 @@ void tside_i_paper_begin(tside_i_paper *paper, const tside_i_sketch *sketch, dou
 
 /* Whether nothing that is taken is met; off the paper nothing is free. */
 int tside_i_paper_has_room(const tside_i_paper *paper, const tside_i_box *box);
-/* Places in parts of a cell; what lies farther off than anything on paper is put no farther. */
+/* So many cells in parts of one; what lies farther off than anything on paper is put no farther. */
 enum { TSIDE_I_PAPER_PARTS = 1 << 12 };
-
-int tside_i_paper_across(const tside_i_paper *paper, double x);
-int tside_i_paper_up(const tside_i_paper *paper, double y);
+int tside_i_paper_parts(double cells);
 
 /* A level box that goes on by equal steps, all in parts of a cell. */
 typedef struct tside_i_mover {
     int left, bottom, wide, high, step_x, step_y;
 } tside_i_mover;
 
-/* The first of so many places on its way at which it meets nothing; how many they are where there is none. */
-int tside_i_paper_next_room(const tside_i_paper *paper, const tside_i_mover *mover, int places);
+/* How many steps it is at least until it meets nothing: 0 where it meets nothing here. */
+int tside_i_paper_steps_to_room(const tside_i_paper *paper, const tside_i_mover *mover);
 
 /* Takes what is covered, if it is on the paper. */
 void tside_i_paper_take_box(tside_i_paper *paper, const tside_i_box *box);

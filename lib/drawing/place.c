@@ -73,12 +73,13 @@ static int place_note(tside_i_room *room, tside_note *note, tside_i_beside besid
 static void place_notes(tside_i_room *room)
 {
     tside_drawing *drawing = room->drawing;
+    int placed = 0;
     for (int i = 0; i < drawing->note_count; i++) {
         tside_note note = drawing->notes[i];
         if (place_note(room, &note, room->sketch->figure_beside[i]))
-            drawing->notes[room->notes++] = note;
+            drawing->notes[placed++] = note;
     }
-    drawing->note_count = room->notes;
+    drawing->note_count = placed;
 }
 
 static double size_on_line(const tside_dimension *d)
@@ -122,6 +123,7 @@ void tside_i_place_texts(tside_i_sketch *sketch)
     if (drawing->dimension_count + drawing->note_count == 0)
         return;
     tside_i_room_begin(&room, sketch);
+    tside_i_leaders_begin(&room);
     in_order(&room, order);
     for (int i = 0; i < drawing->dimension_count; i++)
         place_dimension(&room, order[i]);

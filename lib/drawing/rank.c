@@ -203,6 +203,7 @@ enum { RANKS_OUTSIDE = 12, RANKS_BESIDE = 6 };
 typedef struct ranks {
     double first, step;
     int count, tried, closed;
+    tside_i_line led[2]; /* the lines that lead to the last */
 } ranks;
 
 /* Tries the next rank; where the lines that lead to it meet a text, those that go on farther meet it too. */
@@ -210,9 +211,10 @@ static int try_rank(tside_i_room *room, tside_dimension *d, const measured *m, r
 {
     const double across = r->first + r->tried * r->step;
     for (int i = 0; i < 2 && !r->closed; i++) {
-        const tside_i_line whole = leading(room, m, i, across), before = leading(room, m, i, across - r->step);
-        const tside_i_line more = {r->tried ? before.x_end : whole.x, r->tried ? before.y_end : whole.y, whole.x_end,
-                                   whole.y_end};
+        const tside_i_line whole = leading(room, m, i, across);
+        const tside_i_line more = {r->tried ? r->led[i].x_end : whole.x, r->tried ? r->led[i].y_end : whole.y,
+                                   whole.x_end, whole.y_end};
+        r->led[i] = whole;
         r->closed = tside_i_crosses_text(room, &more);
     }
     r->tried++;

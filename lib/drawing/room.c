@@ -46,12 +46,18 @@ void tside_i_room_begin(tside_i_room *room, const tside_i_sketch *sketch)
     room->sketch = sketch;
     room->drawing = drawing;
     room->scale = drawing->picture.scale;
-    room->notes = 0;
-    room->text_count = 0;
+    room->text_count = room->leader_count = 0;
     for (int i = 0; i < drawing->dimension_count; i++)
         room->pending[i] = tside_i_is_outside_all(drawing->dimensions + i);
     tside_i_paper_begin(&room->paper, sketch, AROUND * room->scale);
     take_drawn(room);
+}
+
+static tside_i_frame extent_of(const tside_i_line *l)
+{
+    const int right = l->x_end > l->x, up = l->y_end > l->y;
+    return (tside_i_frame){right ? l->x : l->x_end, up ? l->y : l->y_end, right ? l->x_end : l->x,
+                           up ? l->y_end : l->y};
 }
 
 static void widen(double *least, double *most, double from, double to)
@@ -62,19 +68,31 @@ static void widen(double *least, double *most, double from, double to)
         *most = to;
 }
 
+static void take_in(tside_drawing *drawing, const tside_i_frame *extent)
+{
+    widen(&drawing->left, &drawing->right, extent->left, extent->right);
+    widen(&drawing->bottom, &drawing->top, extent->bottom, extent->top);
+}
+
 void tside_i_room_keep_text(tside_i_room *room, const tside_i_box *b)
 {
+    const tside_i_frame extent = {b->x - b->wide, b->y - b->high, b->x + b->wide, b->y + b->high};
     room->texts[room->text_count++] = *b;
     tside_i_paper_take_box(&room->paper, b);
-    widen(&room->drawing->left, &room->drawing->right, b->x - b->wide, b->x + b->wide);
-    widen(&room->drawing->bottom, &room->drawing->top, b->y - b->high, b->y + b->high);
+    take_in(room->drawing, &extent);
 }
 
 void tside_i_room_keep_line(tside_i_room *room, const tside_i_line *l)
 {
+    const tside_i_frame extent = extent_of(l);
     tside_i_paper_take_line(&room->paper, l);
-    widen(&room->drawing->left, &room->drawing->right, fmin(l->x, l->x_end), fmax(l->x, l->x_end));
-    widen(&room->drawing->bottom, &room->drawing->top, fmin(l->y, l->y_end), fmax(l->y, l->y_end));
+    take_in(room->drawing, &extent);
+}
+
+void tside_i_room_keep_leader(tside_i_room *room, const tside_i_line *l)
+{
+    room->leaders[room->leader_count++] = *l;
+    tside_i_room_keep_line(room, l);
 }
 
 tside_i_box tside_i_text_box(const tside_i_room *room, double x, double y, double cosine, double sine, double width)
@@ -105,15 +123,18 @@ static int crosses(const tside_i_line *l, const tside_i_box *b)
            is_cut(dy * b->cosine - dx * b->sine, ey * b->cosine - ex * b->sine, b->half_height, &first, &last);
 }
 
+static int is_apart(const tside_i_frame *extent, const tside_i_box *b)
+{
+    return extent->bottom >= b->y + b->high || extent->top <= b->y - b->high || extent->left >= b->x + b->wide ||
+           extent->right <= b->x - b->wide;
+}
+
 int tside_i_crosses_text(const tside_i_room *room, const tside_i_line *l)
 {
-    const double x = (l->x + l->x_end) / 2, y = (l->y + l->y_end) / 2, wide = fabs(l->x_end - l->x) / 2,
-                 high = fabs(l->y_end - l->y) / 2;
-    for (int i = 0; i < room->text_count; i++) {
-        const tside_i_box *b = room->texts + i;
-        if (fabs(y - b->y) < high + b->high && fabs(x - b->x) < wide + b->wide && crosses(l, b))
+    const tside_i_frame extent = extent_of(l);
+    for (int i = 0; i < room->text_count; i++)
+        if (!is_apart(&extent, room->texts + i) && crosses(l, room->texts + i))
             return 1;
-    }
     return 0;
 }
 
@@ -131,17 +152,8 @@ static int cross(const tside_i_line *a, const tside_i_line *b)
 
 int tside_i_crosses_leader(const tside_i_room *room, const tside_i_line *l)
 {
-    for (int i = 0; i < room->drawing->dimension_count; i++) {
-        const tside_dimension *d = room->drawing->dimensions + i;
-        const tside_i_line leader = {(d->from_x + d->to_x) / 2, (d->from_y + d->to_y) / 2, d->leader_x, d->leader_y};
-        if (d->leader && cross(&leader, l))
+    for (int i = 0; i < room->leader_count; i++)
+        if (cross(room->leaders + i, l))
             return 1;
-    }
-    for (int i = 0; i < room->notes; i++) {
-        const tside_note *note = room->drawing->notes + i;
-        const tside_i_line leader = {note->x, note->y, note->to_x, note->to_y};
-        if (cross(&leader, l))
-            return 1;
-    }
     return 0;
 }

@@ -10,14 +10,23 @@
 #define TSIDE_I_ASCENT 4.2e-3  /* above it */
 #define TSIDE_I_BESIDE 0.8e-3  /* about a text, left and right of it */
 
+/* From one place of a leader's text that is tried to the next, in parts of a cell. */
+typedef struct tside_i_step {
+    int x, y;
+} tside_i_step;
+
+enum { TSIDE_I_HEADINGS = 64 }; /* in a whole turn */
+
 typedef struct tside_i_room {
     const tside_i_sketch *sketch;
     tside_drawing *drawing; /* its extent grows with what is kept */
     double scale;
-    int notes;                     /* that have their places */
     int pending[TSIDE_DIMENSIONS]; /* 1: outside all, and still without its line */
     int text_count;
     tside_i_box texts[TSIDE_DIMENSIONS + TSIDE_NOTES];
+    int leader_count;
+    tside_i_line leaders[TSIDE_DIMENSIONS + TSIDE_NOTES];
+    tside_i_step steps[TSIDE_I_HEADINGS];
     tside_i_paper paper;
 } tside_i_room;
 
@@ -29,6 +38,7 @@ int tside_i_is_led(const tside_dimension *dimension);
 void tside_i_room_begin(tside_i_room *room, const tside_i_sketch *sketch);
 void tside_i_room_keep_text(tside_i_room *room, const tside_i_box *box);
 void tside_i_room_keep_line(tside_i_room *room, const tside_i_line *line);
+void tside_i_room_keep_leader(tside_i_room *room, const tside_i_line *line);
 
 /* The box of a text by the middle of its foot. */
 tside_i_box tside_i_text_box(const tside_i_room *room, double x, double y, double cosine, double sine, double width);
