@@ -139,7 +139,7 @@ enum { PARTS = TSIDE_I_PAPER_PARTS, FAR_OFF = 1 << 12 };
 
 int tside_i_paper_parts(double cells)
 {
-    return (int)(PARTS * fmin(fmax(cells, -FAR_OFF), FAR_OFF));
+    return (int)floor(PARTS * fmin(fmax(cells, -FAR_OFF), FAR_OFF) + 0.5);
 }
 
 /*

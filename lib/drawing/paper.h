@@ -37,7 +37,7 @@ void tside_i_paper_begin(tside_i_paper *paper, const tside_i_sketch *sketch, dou
 
 /* Whether nothing that is taken is met; off the paper nothing is free. */
 int tside_i_paper_has_room(const tside_i_paper *paper, const tside_i_box *box);
-/* So many cells in parts of one; what lies farther off than anything on paper is put no farther. */
+/* So many cells in parts of one, to the nearest; what lies farther off than anything on paper is put no farther. */
 enum { TSIDE_I_PAPER_PARTS = 1 << 12 };
 int tside_i_paper_parts(double cells);
 
