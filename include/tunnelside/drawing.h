@@ -65,6 +65,7 @@ typedef struct tside_picture {
     PART(SPACER, spacer, "spacer") \
     PART(KEEP_OUT, keep_out, "keep-out") \
     PART(JOINT, joint, "joint") \
+    PART(ROPE, rope, "rope") \
     PART(AXIS, axis, "turns of the drive") \
     PART(OPENING, opening, "opening") \
     PART(TORQUE, torque, "torque") \
@@ -93,7 +94,7 @@ typedef enum tside_shown {
 /* Line types of ISO 128-2, by its numbers: 01 wide and narrow, 02, 04. */
 typedef enum tside_line_type {
     TSIDE_LINE_WIDE,   /* visible outline */
-    TSIDE_LINE_NARROW, /* narrow: a state that is not the first, the ground's hatching */
+    TSIDE_LINE_NARROW, /* narrow: a state that is not the first, a rope, the ground's hatching */
     TSIDE_LINE_DASHED, /* hidden */
     TSIDE_LINE_CHAIN   /* centre line */
 } tside_line_type;
@@ -154,6 +155,9 @@ typedef struct tside_stroke {
     TELLS(JOINT_PLACE, joint_place, "splice_near", "") \
     TELLS(BEYOND_DRIVE, beyond_drive, "bar_beyond_drive", "") \
     TELLS(BEYOND_FREE, beyond_free, "bar_beyond_free", "") \
+    TELLS(ROPE_PITCH, rope_pitch, "rope.bears.pitch", "") \
+    TELLS(HOOK_HEIGHT, hook_height, "rope.hook_y", "curtain.hip") \
+    TELLS(ANCHOR_HEIGHT, anchor_height, "rope.anchor_y", "drive_end.ground") \
     TELLS(SHUT_BELOW_HIP, shut_below_hip, "curtain.hip", "shut.underside") \
     TELLS(SHUT_ABOVE_GROUND, shut_above_ground, "shut.underside", "drive_end.ground") \
     TELLS(SEAL, seal, "seal", "") \
@@ -186,6 +190,7 @@ typedef struct tside_dimension {
     tside_tells tells;
     tside_dimension_kind kind;
     int index;           /* which joint, from 0; else 0 */
+    int times;           /* how often it is there, one beside the other; 0 where it is no pitch */
     double value;        /* in the unit of what it tells, m or 1: the plan's own number */
     double x, y;         /* m, its first point */
     double x_end, y_end; /* m, its second point */
@@ -255,7 +260,8 @@ typedef struct tside_drawing {
  * note for which there is no room is left out. The origin of an end wall and of
  * the roll is the tunnel's centreline where the side's heights begin; the free end's is mirrored, as seen from
  * outside it. A corner's is where the end bow's plane meets the tunnel's centreline. An extender's is its top end, on its axis; along
- * the house it is the drive's end bow. Figures stand on paper, and their scale is 1 whatever is asked.
+ * the house it is the drive's end bow. Of ropes that would stand too close there, or are more than a drawing holds lines for,
+ * those nearest to both ends are drawn. Figures stand on paper, and their scale is 1 whatever is asked.
  * side: every field checked.
  * plan: made by tside_plan_side, of this side.
  * picture: every field checked.

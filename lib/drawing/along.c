@@ -205,4 +205,5 @@ void tside_i_draw_along(tside_i_sketch *sketch)
     draw_bar(&h);
     draw_joints(&h);
     tell(&h);
+    tside_i_draw_ropes(sketch);
 }

@@ -34,14 +34,19 @@ static double shown_height(const state *s, double height)
     return fabs(height - s->spot.y) < s->spot.r + 80e-3 * s->w.sketch->picture.scale ? height : s->spot.y;
 }
 
-/* From the bow's inner side to as far outside the roll; up and down to hip, sill and ground, where they are shown. */
+/*
+ * From the bow's inner side to as far outside the roll; up and down to hip, sill, ground and a rope's end, where they
+ * are shown.
+ */
 static void crop(const state *s)
 {
     const double round = 8e-3 * s->w.sketch->picture.scale, r = s->spot.r,
                  inner = s->spot.x - 2 * r - s->w.sketch->setup->bow.diameter - s->w.side->curtain.standoff;
-    const double heights[] = {s->w.side->curtain.hip, s->sill, s->w.ground};
+    const tside_plan *plan = s->w.sketch->plan;
+    const double rope = s->shown == TSIDE_SHOWN_OPEN ? plan->rope.hook_y : plan->rope.anchor_y,
+                 heights[] = {s->w.side->curtain.hip, s->sill, s->w.ground, plan->rope_given ? rope : s->spot.y};
     double bottom = s->spot.y - r, top = s->spot.y + r;
-    for (int i = 0; i < 3; i++) {
+    for (int i = 0; i < 4; i++) {
         bottom = fmin(bottom, shown_height(s, heights[i]));
         top = fmax(top, shown_height(s, heights[i]));
     }
@@ -68,6 +73,30 @@ static void tell_height(const state *s, tside_tells tells, double value, double 
     const double under = s->at->y - s->at->diameter / 2;
     tside_i_dimension(s->w.sketch, tells, is_seen(s, height) ? TSIDE_DIMENSION_PLUMB : TSIDE_DIMENSION_PLACE,
                       TSIDE_I_OUTBOARD, value, s->at->x, under, s->at->x, height);
+}
+
+/* How far a rope's end is above hip or ground; where it is level with that, in words alone. */
+static void tell_rope_end(const state *s, tside_tells tells, double x, double y, double from)
+{
+    if (is_seen(s, y))
+        tside_i_dimension(s->w.sketch, tells,
+                          is_seen(s, from) && y != from ? TSIDE_DIMENSION_PLUMB : TSIDE_DIMENSION_PLACE,
+                          TSIDE_I_INBOARD, y - from, x, y, x, from);
+}
+
+/* Over the roll, with what is told of its end that is nearer. */
+static void draw_rope(const state *s)
+{
+    const tside_rope_plan *rope = &s->w.sketch->plan->rope;
+    double on[2];
+    if (!s->w.sketch->plan->rope_given)
+        return;
+    tside_i_draw_rope_over(s->w.sketch, &s->spot, s->shown, on);
+    tside_i_note(s->w.sketch, TSIDE_PART_ROPE, s->shown, 0, on[0], on[1]);
+    if (s->shown == TSIDE_SHOWN_OPEN)
+        tell_rope_end(s, TSIDE_TELLS_HOOK_HEIGHT, rope->hook_x, rope->hook_y, s->w.side->curtain.hip);
+    else
+        tell_rope_end(s, TSIDE_TELLS_ANCHOR_HEIGHT, rope->anchor_x, rope->anchor_y, s->w.ground);
 }
 
 static void tell(const state *s)
@@ -100,6 +129,7 @@ void tside_i_draw_roll(tside_i_sketch *sketch)
         tside_i_draw_ground(sketch, sketch->crop.left, sketch->crop.right, s.w.ground);
     pen.shown = s.shown;
     tside_i_draw_roll_at(sketch, &s.spot, pen);
+    draw_rope(&s);
     tside_i_note(sketch, TSIDE_PART_ROLL, s.shown, 0, s.spot.x - 0.6 * s.spot.r, s.spot.y + 0.8 * s.spot.r);
     tside_i_note(sketch, TSIDE_PART_BAR, TSIDE_SHOWN_ALWAYS, 0, s.spot.x, s.spot.y);
     tell(&s);

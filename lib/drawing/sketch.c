@@ -292,6 +292,14 @@ void tside_i_dimension(tside_i_sketch *sketch, tside_tells tells, tside_dimensio
                                                         .y_end = y_end};
 }
 
+void tside_i_pitch(tside_i_sketch *sketch, tside_tells tells, double pitch, int times, double x, double y)
+{
+    const int at = sketch->dimensions;
+    tside_i_dimension(sketch, tells, TSIDE_DIMENSION_PLACE, TSIDE_I_ABOVE, pitch, x, y, x + pitch, y);
+    if (keeps(sketch, at, TSIDE_DIMENSIONS))
+        sketch->drawing->dimensions[at].times = times;
+}
+
 void tside_i_figure(tside_i_sketch *sketch, tside_i_beside beside, tside_note figure)
 {
     const int at = sketch->notes++;

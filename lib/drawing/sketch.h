@@ -77,6 +77,8 @@ void tside_i_path_strokes(tside_i_sketch *sketch, tside_i_pen pen, const tside_p
 
 void tside_i_dimension(tside_i_sketch *sketch, tside_tells tells, tside_dimension_kind kind, tside_i_beside beside,
                        double value, double x, double y, double x_end, double y_end);
+/* A pitch that is there so many times, told at a place. */
+void tside_i_pitch(tside_i_sketch *sketch, tside_tells tells, double pitch, int times, double x, double y);
 void tside_i_note(tside_i_sketch *sketch, tside_part part, tside_shown shown, int index, double x, double y);
 /* A name of an axis, or a number on it, hard by a place and without a leader. */
 void tside_i_figure(tside_i_sketch *sketch, tside_i_beside beside, tside_note figure);

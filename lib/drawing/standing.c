@@ -28,9 +28,9 @@ tside_i_pen tside_i_pen_of(tside_part part, tside_line_type line)
 
 /*
  * Not so many, where ground is drawn large, that others find no room: along the house there are two grounds, two lines
- * for each joint, and fewer than fifty-six others.
+ * for each joint, fewer than fifty-six others, and six at least for ropes.
  */
-enum { MARKS = (TSIDE_STROKES - 2 * TSIDE_JOINTS_DRAWN - 56) / 2 };
+enum { MARKS = (TSIDE_STROKES - 2 * TSIDE_JOINTS_DRAWN - 56 - 6) / 2 };
 
 void tside_i_draw_ground(tside_i_sketch *sketch, double left, double right, double ground)
 {

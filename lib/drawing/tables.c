@@ -50,6 +50,7 @@ static const tside_field dimension_rows[] = {
     {CHOICE(tside_dimension, tells, tside_i_tells, 0, "what it tells")},
     {CHOICE(tside_dimension, kind, dimension_kinds, 0, "which way it is measured")},
     {RESULT_COUNT(tside_dimension, index, "which joint, from 0")},
+    {RESULT_COUNT(tside_dimension, times, "how often it is there, one beside the other; 0 where it is no pitch")},
     {RESULT(tside_dimension, value, "", "the measure, in m; of a run 1")},
     {RESULT(tside_dimension, x, "m", "its first point, to the right as seen")},
     {RESULT(tside_dimension, y, "m", "the same, up")},
@@ -68,7 +69,7 @@ static const tside_field dimension_rows[] = {
     {RESULT(tside_dimension, text_angle, "rad", "which way the text runs, counter-clockwise from level")},
     {RESULT(tside_dimension, text_width, "m", "of the text")},
 };
-TABLE(tside_i_dimension_table, dimension_rows);
+TABLE_WHOLE(tside_i_dimension_table, dimension_rows, tside_dimension);
 
 static const tside_field note_rows[] = {
     {CHOICE(tside_note, part, parts, 0, "what it names")},

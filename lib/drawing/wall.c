@@ -138,6 +138,17 @@ static void draw_asked(const tside_i_wall *w)
     draw_guide(w, tside_i_lean_angle(&lean), pen);
 }
 
+/* Shut, when it holds the curtain; its name is at the anchor, away from the roll's. */
+static void draw_rope(const tside_i_wall *w, const tside_i_spot *shut)
+{
+    const tside_rope_plan *rope = &w->sketch->plan->rope;
+    double on[2];
+    if (!w->sketch->plan->rope_given)
+        return;
+    tside_i_draw_rope_over(w->sketch, shut, TSIDE_SHOWN_SHUT, on);
+    tside_i_note(w->sketch, TSIDE_PART_ROPE, TSIDE_SHOWN_SHUT, 0, rope->anchor_x, rope->anchor_y);
+}
+
 static void draw_states(const tside_i_wall *w)
 {
     const tside_travel *travel = &w->sketch->setup->travel;
@@ -150,6 +161,7 @@ static void draw_states(const tside_i_wall *w)
     if (!one)
         draw_state(w, &open, TSIDE_SHOWN_OPEN, TSIDE_LINE_NARROW);
     draw_guides(w);
+    draw_rope(w, &shut);
     draw_asked(w);
 }
 

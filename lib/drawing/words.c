@@ -87,6 +87,21 @@ tside_status tside_i_dimension_words(const tside_dimension *dimension, tside_tap
     case TSIDE_TELLS_BEYOND_DRIVE:
     case TSIDE_TELLS_BEYOND_FREE: tside_i_put(text, "bar beyond "); break;
     case TSIDE_TELLS_JOINT_PLACE: tside_i_put(text, "joint "); break;
+    case TSIDE_TELLS_ROPE_PITCH:
+        tside_i_put(text, "rope bays ");
+        tside_i_put_whole(text, (uint64_t)dimension->times);
+        tside_i_put(text, " x ");
+        break;
+    case TSIDE_TELLS_HOOK_HEIGHT:
+        tside_i_put(text, "hook ");
+        if (dimension->value == 0) {
+            tside_i_put(text, "at the hip");
+            return TSIDE_OK;
+        }
+        return put_height(dimension, tape, " above the hip", " below the hip", text, fault);
+    case TSIDE_TELLS_ANCHOR_HEIGHT:
+        tside_i_put(text, "anchor ");
+        return put_height(dimension, tape, " above the ground", " below the ground", text, fault);
     case TSIDE_TELLS_SEAL: tside_i_put(text, "seal "); break;
     case TSIDE_TELLS_OPENING: tside_i_put(text, "opening "); break;
     case TSIDE_TELLS_SHUT_DIAMETER:

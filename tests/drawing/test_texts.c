@@ -141,8 +141,10 @@ START_TEST(texts_keep_off_texts_and_outlines)
         {"turns", TSIDE_VIEW_TURNS, {1, 1, 1}},
     };
     for (int each = 0; each < 2 * SIDES; each++) {
-        const tside_side side = side_of(each / 2);
-        const tside_plan plan = planned(&side);
+        tside_side side = side_of(each / 2);
+        tside_plan plan;
+        side.ropes = each % 3 == 0 ? TSIDE_NO_ROPES : each % 3 == 1 ? TSIDE_STRAIGHT_ROPES : TSIDE_ZIGZAG_ROPE;
+        plan = planned(&side);
         for (size_t v = 0; v < sizeof views / sizeof *views; v++)
             for (int k = 0; k < 6; k++) {
                 const tside_picture picture = {.view = views[v].view,
