@@ -156,7 +156,11 @@ for demo in "$sites"/*.json; do
         shows "100 mm"
         shows "4 in"
         case $view in
-        drive_card) shows "Shut to open: " ;;
+        drive_card)
+            shows "Shut to open: "
+            shows "turns of the drive"
+            grep -q '<desc>Opening over the drive.s turns' out.svg || wrong "$name: a card without its graph"
+            ;;
         *) shows " 1:" ;;
         esac
         grep -q 'nvented' out.svg || wrong "$name, $view: does not say that it is invented"
@@ -213,6 +217,12 @@ svg --template --end=drive --page=2 "$film"
 shows "36 7/8 in from top end"
 shows "Bow, drive's end of A: 11/32 in"
 
+# letter_of PATH: of a question, as the tables of fields are shown.
+letter_of() {
+    "$planner" --fields | awk -v path="$1" '/^[a-z_.]+( \[[^]]*\])?: / { on = $1 == path || $1 == path ":" } on { all = all " " $0 }
+        END { if (match(all, /question +[A-Z]+/)) { found = substr(all, RSTART, RLENGTH); sub(/question +/, "", found); print found } }'
+}
+
 # --- the form: the questions that are asked of every side, in their order, by their letters ---
 
 if test $python != no; then
@@ -240,9 +250,40 @@ END
     checks=$((checks + 1))
     cmp -s wanted letters || wrong "the form does not ask each question once, in order: $(diff wanted letters | head -5 | tr '\n' ' ')"
     svg --form --page=1
-    for letter in C D E G T BG CL; do
+    # wherever a tape goes, of questions by their paths
+    for path in frame.width frame.leg_height frame.peak_height frame.foot_x frame.between_x curtain.hip curtain.sill stops.seal \
+        stops.shut_height stops.gap stops.open_height drive.collar_offset drive_end.rise drive_end.extender.member_height \
+        drive_end.extender.member_inner drive_end.extender.member_outer length free_end.hip_height \
+        free_end.extender.member_inner free_end.extender.member_outer collar.offset; do
+        letter=$(letter_of $path)
         checks=$((checks + 1))
-        grep -qx $letter out.svg.words || wrong "no picture shows where $letter is"
+        grep -qx -- "${letter:-none}" out.svg.words || wrong "no picture shows where $letter, $path, is"
+    done
+    # letters keep off each other and within the sheet's margins
+    for paper in a4 letter; do
+        for known in --bow=leg_and_peak --bow=three_points --hung=hip --hung=extender; do
+            svg --form $known --paper=$paper --page=1
+            $python - > crowded << 'END'
+import math
+import xml.etree.ElementTree as xml
+svg = "{http://www.w3.org/2000/svg}"
+sheet = xml.parse("out.svg").getroot()
+width, height = map(float, sheet.get("viewBox").split()[2:])
+places = [group for group in sheet.iter(svg + "g") if group.get("class") == "place"]
+letters = [(next(group.iter(svg + "text")).text, group.find(svg + "circle")) for group in places]
+letters = [(letter, *(float(circle.get(name)) for name in ("cx", "cy", "r"))) for letter, circle in letters]
+for i, (letter, x, y, r) in enumerate(letters):
+    if not (10 <= x - r and x + r <= width - 10 and 10 <= y - r and y + r <= height - 10):
+        print(letter, "leaves the sheet")
+    for other, x2, y2, r2 in letters[:i]:
+        if math.hypot(x - x2, y - y2) < r + r2:
+            print(letter, "touches", other)
+if len(letters) < 20:
+    print("only", len(letters), "letters")
+END
+            checks=$((checks + 1))
+            test ! -s crowded || wrong "the form's pictures, $known on $paper: $(tr '\n' ';' < crowded)"
+        done
     done
     svg --form --bow=three_points --hung=hip --drive=hand --page=2
     not_shows "leg and peak"

@@ -20,6 +20,7 @@ static const struct {
     [TSIDE_VIEW_ROLL_SHUT] = {"ROLL, shut", 0},
     [TSIDE_VIEW_ROLL_OPEN] = {"ROLL, open", 0},
     [TSIDE_VIEW_TURNS] = {"OPENING, TORQUE, LEAN", 0},
+    [TSIDE_VIEW_OPENING] = {"OPENING", 0},
 };
 
 int is_of_end(tside_view view)

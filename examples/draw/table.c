@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: MIT */
+#include "drawn.h"
 #include "table.h"
 #include "units.h"
 
@@ -7,6 +8,7 @@
 #define BLOCK 60.0
 #define TURN_END 16.0
 #define OPENING_END 54.0
+#define ROUND_GRAPH 4.0
 
 /* Its next row: below the last, then in the next block, then on the next sheet. */
 typedef struct filling {
@@ -47,7 +49,18 @@ static void next_block(filling *f, paper_size paper, const heading *told)
     begin_block(f);
 }
 
-void add_turn_table(sheets *made, paper_size paper, const heading *told, const planned *side, int us)
+/* At the room's foot, which then ends above it. */
+static void put_graph(filling *f, const tside_drawing *graph, const planned *side)
+{
+    const double high = drawn_height(graph);
+    const point at = {f->room.x + (f->room.width - drawn_width(graph)) / 2,
+                      f->room.y + f->room.height - high - ROUND_GRAPH};
+    sheet_drawing(&f->on->body, at, graph, side_name(side));
+    f->room.height -= high + 2 * ROUND_GRAPH;
+}
+
+void add_turn_table(sheets *made, paper_size paper, const heading *told, const planned *side, int us,
+                    const tside_drawing *graph)
 {
     pen p = {.us = us};
     filling f = {.made = made, .on = made->all + made->count - 1};
@@ -57,6 +70,7 @@ void add_turn_table(sheets *made, paper_size paper, const heading *told, const p
     sheet_words(&f.on->body, &f.on->room, LETTERS, text_of(&words));
     text_free(&words);
     f.room = f.on->room;
+    put_graph(&f, graph, side);
     f.row = (int)(f.room.height / ROW); /* a block of fewer rows than these is none */
     f.block = f.row < 4 ? (int)(f.room.width / BLOCK) - 1 : -1;
     for (int i = 0; i < side->turn_count; i++) {

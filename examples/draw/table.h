@@ -6,7 +6,8 @@
 #include "ends.h"
 #include "sheet.h"
 
-/* In what room the last sheet has, then on more with the same heading. */
-void add_turn_table(sheets *made, paper_size paper, const heading *told, const planned *side, int us);
+/* In what room the last sheet has above its graph, then on more with the same heading. */
+void add_turn_table(sheets *made, paper_size paper, const heading *told, const planned *side, int us,
+                    const tside_drawing *graph);
 
 #endif

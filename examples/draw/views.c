@@ -218,12 +218,18 @@ static int add_drawing(sheets *made, drawn *d)
     return d->picture.view != TSIDE_VIEW_END_WALL || put_thumbnail(on, d);
 }
 
-static int add_card(sheets *made, const drawn *d)
+/* Opening against turns, as a table and its graph. */
+static int add_card(sheets *made, drawn *d)
 {
     told words;
+    tside_fault fault;
+    d->picture.view = TSIDE_VIEW_OPENING;
+    d->picture.scale = 1;
+    if (tside_draw(&d->side->wanted.side, &d->side->plan, &d->picture, d->drawing, &fault) != TSIDE_OK)
+        return refuse(d, &fault);
     tell(&words, d->side, d->kind, &d->picture);
     sheets_add(made, d->what->paper, 0, &words.heading);
-    add_turn_table(made, d->what->paper, &words.heading, d->side, d->what->us);
+    add_turn_table(made, d->what->paper, &words.heading, d->side, d->what->us, d->drawing);
     untell(&words);
     return 1;
 }

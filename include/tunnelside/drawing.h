@@ -21,7 +21,8 @@ typedef enum tside_view {
     TSIDE_VIEW_ALONG,    /* the side along the house, from outside, shut */
     TSIDE_VIEW_ROLL_SHUT, /* the roll, shut, against board, sill and rail, as at the drive's end */
     TSIDE_VIEW_ROLL_OPEN, /* the same, open */
-    TSIDE_VIEW_TURNS      /* opening, torque and lean over the drive's turns, as figures */
+    TSIDE_VIEW_TURNS,     /* opening, torque and lean over the drive's turns, as figures */
+    TSIDE_VIEW_OPENING    /* of these the opening alone */
 } tside_view;
 
 /* How lengths are written: 5 ft 0 7/16 in, or 1535 mm. */

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * Opening, torque and lean over the drive's turns, one panel above the other on paper, each value as the turn table has
- * it. The travel is followed stretch by stretch, so that where a value jumps both sides of the jump are drawn.
+ * Opening, torque and lean over the drive's turns, one panel above the other on paper, or the opening alone: each value
+ * as the turn table has it. The travel is followed stretch by stretch, so that where a value jumps both sides of the
+ * jump are drawn.
  */
 #include "drawing/views.h"
 
@@ -42,7 +43,8 @@ typedef struct figures {
     int count;
     double turns[MARKS];
     double values[CURVES][MARKS]; /* in SI */
-    panel panels[CURVES];
+    int panel_count;
+    panel panels[CURVES]; /* from the uppermost */
 } figures;
 
 /* --- what is drawn --- */
@@ -164,7 +166,7 @@ static void draw_asked(const figures *f, double wide)
     const tside_i_pen pen = {TSIDE_PART_AXIS, TSIDE_SHOWN_AT_TURNS, TSIDE_LINE_CHAIN, 0};
     const double x = wide * (f->sketch->asked ? turns_at(f, f->sketch->asked) : 0);
     if (f->sketch->asked)
-        for (int i = 0; i < CURVES; i++)
+        for (int i = 0; i < f->panel_count; i++)
             tside_i_segment(f->sketch, pen, x, f->panels[i].foot, x, f->panels[i].foot + HIGH);
 }
 
@@ -174,12 +176,12 @@ static void draw_panels(figures *f)
     double wide;
     scale_axis(&turns, f->turns, f->count, TURN_PARTS);
     wide = WIDE / turns.to;
-    for (int i = 0; i < CURVES; i++) {
+    for (int i = 0; i < f->panel_count; i++) {
         panel *p = f->panels + i;
-        p->foot = (CURVES - 1 - i) * (HIGH + APART);
+        p->foot = (f->panel_count - 1 - i) * (HIGH + APART);
         scale_axis(p, f->values[i], f->count, AXIS_PARTS);
         draw_upright(f, p);
-        draw_level(f, p, &turns, i == CURVES - 1);
+        draw_level(f, p, &turns, i == f->panel_count - 1);
         draw_curve(f, p, f->values[i], wide);
         put_name(f, p->part, p->unit, NAME, p->foot + HIGH);
     }
@@ -193,6 +195,7 @@ void tside_i_draw_turns(tside_i_sketch *sketch)
     const int inch = sketch->picture.tape == TSIDE_TAPE_INCH;
     figures f = {.sketch = sketch,
                  .shut = angle_at(sketch, &sketch->setup->track.shut),
+                 .panel_count = sketch->picture.view == TSIDE_VIEW_OPENING ? 1 : CURVES,
                  .panels = {{.part = TSIDE_PART_OPENING,
                              .unit = inch ? TSIDE_FIGURE_INCH : TSIDE_FIGURE_MILLIMETRE,
                              .one = inch ? IN : MM,

@@ -31,7 +31,7 @@ static void take_place(tside_i_room *room, double x, double y)
 static void take_drawn(tside_i_room *room)
 {
     const tside_drawing *drawing = room->drawing;
-    for (int i = 0; i < drawing->stroke_count && drawing->picture.view != TSIDE_VIEW_TURNS; i++)
+    for (int i = 0; i < drawing->stroke_count && !tside_i_is_of_figures(drawing->picture.view); i++)
         tside_i_paper_take_stroke(&room->paper, drawing->strokes + i);
     for (int i = 0; i < drawing->note_count; i++)
         take_place(room, drawing->notes[i].x, drawing->notes[i].y);

@@ -32,6 +32,12 @@ typedef struct tside_i_sketch {
     tside_i_beside figure_beside[TSIDE_NOTES]; /* of notes with a unit: from where it is the text stands */
 } tside_i_sketch;
 
+/* A view of figures over the drive's turns, which is of no scale. */
+static inline int tside_i_is_of_figures(tside_view view)
+{
+    return view == TSIDE_VIEW_TURNS || view == TSIDE_VIEW_OPENING;
+}
+
 /* With what a stroke is put down. */
 typedef struct tside_i_pen {
     tside_part part;

@@ -268,7 +268,7 @@ static void put_note_text(const page *p, const tside_note *note)
 
 /* --- for who does not see it --- */
 
-static const char *const views[TSIDE_VIEW_TURNS + 1] = {
+static const char *const views[TSIDE_VIEW_OPENING + 1] = {
     [TSIDE_VIEW_END_WALL] = "An end wall from outside, cropped to what is set out",
     [TSIDE_VIEW_WHOLE_WALL] = "The whole end wall from outside",
     [TSIDE_VIEW_CORNER] = "A corner from above, its wall's outside at the foot",
@@ -277,6 +277,7 @@ static const char *const views[TSIDE_VIEW_TURNS + 1] = {
     [TSIDE_VIEW_ROLL_SHUT] = "The roll, shut, from outside the drive's end",
     [TSIDE_VIEW_ROLL_OPEN] = "The roll, open, from outside the drive's end",
     [TSIDE_VIEW_TURNS] = "Opening, torque and lean over the drive's turns",
+    [TSIDE_VIEW_OPENING] = "Opening over the drive's turns",
 };
 
 /* The name with blanks, and what the drawing has beside the line; the eye sees which way that goes. */

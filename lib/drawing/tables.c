@@ -4,8 +4,8 @@
 
 #include "base/field.h"
 
-static const char *const views[] = {"end_wall", "whole_wall", "corner",    "extender",
-                                    "along",    "roll_shut",  "roll_open", "turns"};
+static const char *const views[] = {"end_wall",  "whole_wall", "corner", "extender", "along",
+                                    "roll_shut", "roll_open",  "turns",  "opening"};
 static const char *const ends[] = {"drive_end", "free_end"};
 static const char *const tapes[] = {"inch", "metric"};
 #define PART(code, name, words) #name,

@@ -21,12 +21,13 @@ static tside_i_view *const views[] = {
     [TSIDE_VIEW_CORNER] = tside_i_draw_corner,  [TSIDE_VIEW_EXTENDER] = tside_i_draw_extender,
     [TSIDE_VIEW_ALONG] = tside_i_draw_along,    [TSIDE_VIEW_ROLL_SHUT] = tside_i_draw_roll,
     [TSIDE_VIEW_ROLL_OPEN] = tside_i_draw_roll, [TSIDE_VIEW_TURNS] = tside_i_draw_turns,
+    [TSIDE_VIEW_OPENING] = tside_i_draw_turns,
 };
 
 /* What turns of the drive are reckoned by: the figures ask for it, and a place at some turns. */
 static int asks_for_drive(const tside_picture *picture)
 {
-    return picture->view == TSIDE_VIEW_TURNS || picture->turns_given;
+    return tside_i_is_of_figures(picture->view) || picture->turns_given;
 }
 
 /* Where the bar is at the turns asked. */

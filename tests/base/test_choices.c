@@ -320,6 +320,7 @@ static const struct {
     {TSIDE_KIND_PICTURE, "view", TSIDE_VIEW_ROLL_SHUT, "roll_shut"},
     {TSIDE_KIND_PICTURE, "view", TSIDE_VIEW_ROLL_OPEN, "roll_open"},
     {TSIDE_KIND_PICTURE, "view", TSIDE_VIEW_TURNS, "turns"},
+    {TSIDE_KIND_PICTURE, "view", TSIDE_VIEW_OPENING, "opening"},
     {TSIDE_KIND_PICTURE, "end", TSIDE_DRIVE_END, "drive_end"},
     {TSIDE_KIND_PICTURE, "end", TSIDE_FREE_END, "free_end"},
     {TSIDE_KIND_PICTURE, "tape", TSIDE_TAPE_INCH, "inch"},

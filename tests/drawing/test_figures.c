@@ -169,6 +169,41 @@ START_TEST(figures_speak_the_tape_and_mark_the_turns_asked)
 }
 END_TEST
 
+/* The same curve on the same axis, and nothing of the others. */
+START_TEST(the_opening_stands_alone)
+{
+    static tside_drawing all, alone;
+    for (int each = 0; each < SIDES; each++) {
+        const tside_side side = side_of(each);
+        const tside_plan plan = planned(&side);
+        const tside_stroke *curve = all.strokes;
+        double down = 0;
+        int points = 0;
+        draw(&side, &plan, TSIDE_VIEW_TURNS, TSIDE_DRIVE_END, 20, &all);
+        draw(&side, &plan, TSIDE_VIEW_OPENING, TSIDE_DRIVE_END, 20, &alone);
+        NEAR(alone.picture.scale, 1, 0, "scale", each);
+        for (int i = 0; i < alone.stroke_count; i++) {
+            const tside_stroke *stroke = alone.strokes + i;
+            ck_assert(stroke->part == TSIDE_PART_AXIS || stroke->part == TSIDE_PART_OPENING);
+            if (stroke->part != TSIDE_PART_OPENING)
+                continue;
+            while (curve->part != TSIDE_PART_OPENING)
+                curve++;
+            down = points++ ? down : curve->y - stroke->y;
+            NEAR(stroke->x_end, curve->x_end, 1e-12, "turns", i);
+            NEAR(stroke->y_end, curve->y_end - down, 1e-12, "opening", i);
+            curve++;
+        }
+        ck_assert_int_gt(points, 50);
+        ck_assert_int_eq(scale_of(&alone, TSIDE_PART_OPENING, 1).numbers,
+                         scale_of(&all, TSIDE_PART_OPENING, 1).numbers);
+        ck_assert_int_eq(scale_of(&alone, TSIDE_PART_AXIS, 0).numbers, scale_of(&all, TSIDE_PART_AXIS, 0).numbers);
+        for (int i = 0; i < alone.note_count; i++)
+            ck_assert(alone.notes[i].part == TSIDE_PART_AXIS || alone.notes[i].part == TSIDE_PART_OPENING);
+    }
+}
+END_TEST
+
 /* A guide that stands, and a travel of nothing. */
 START_TEST(figures_of_what_does_not_vary_are_drawn)
 {
@@ -221,6 +256,7 @@ Suite *figures_suite(void)
     tcase_set_timeout(tests, 60);
     tcase_add_test(tests, curves_are_what_the_turn_table_has);
     tcase_add_test(tests, figures_speak_the_tape_and_mark_the_turns_asked);
+    tcase_add_test(tests, the_opening_stands_alone);
     tcase_add_test(tests, figures_of_what_does_not_vary_are_drawn);
     tcase_add_test(tests, a_round_opening_ends_its_axis);
     suite_add_tcase(suite, tests);

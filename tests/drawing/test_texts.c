@@ -139,6 +139,7 @@ START_TEST(texts_keep_off_texts_and_outlines)
         {"roll shut", TSIDE_VIEW_ROLL_SHUT, {1, 2, 5}},
         {"roll open", TSIDE_VIEW_ROLL_OPEN, {1, 2, 5}},
         {"turns", TSIDE_VIEW_TURNS, {1, 1, 1}},
+        {"opening", TSIDE_VIEW_OPENING, {1, 1, 1}},
     };
     for (int each = 0; each < 2 * SIDES; each++) {
         tside_side side = side_of(each / 2);
