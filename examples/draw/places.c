@@ -197,23 +197,28 @@ static const char *of_end(tside_which_end end, const char *drive, const char *fr
 /* What is asked of curtain, rail, board and stops: too small for a tape's line, but for the board. */
 static void letter_curtain(const picture *p)
 {
+    tside_bow bow;
+    tside_fault fault;
     const tside_side *side = p->side;
     const tside_curtain *curtain = &side->curtain;
-    const double fixing = p->plan.fixing_x, face = fixing - curtain->standoff, beside = fixing + 0.42,
+    const double fixing = p->plan.fixing_x, face = fixing - curtain->standoff, beside = fixing + 0.45,
                  rail = curtain->hip - curtain->rail_depth, shut = p->plan.shut.underside,
                  open = p->plan.open.y + p->plan.open.diameter / 2;
-    put_plumb(p, "curtain.sill", fixing, 0, curtain->sill, 24);
-    put_plumb(p, "frame.board_top", face, 0, side->frame.board_top, -12);
-    put_pointed(p, "frame.board_stand", on_sheet(p, face + side->frame.board_stand / 2, side->frame.board_top),
-                on_sheet(p, face - 0.3, side->frame.board_top + 0.45));
+    put_plumb(p, "curtain.sill", fixing, 0, curtain->sill, 26);
+    must(tside_bow_make(&side->frame, &bow, &fault), &fault);
+    put_plumb(p, "frame.board_top", bow.board_x, 0, bow.board_y, -14);
+    put_pointed(p, "frame.board_stand", on_sheet(p, bow.board_x - side->frame.board_stand / 2, bow.board_y),
+                on_sheet(p, bow.board_x - 0.35, bow.board_y + 0.38));
     put_pointed(p, "curtain.standoff", on_sheet(p, face + curtain->standoff / 2, curtain->hip),
                 on_sheet(p, beside, curtain->hip - 0.1));
     put_pointed(p, "curtain.rail_depth", on_sheet(p, fixing, (curtain->hip + rail) / 2),
-                on_sheet(p, beside, curtain->hip - 0.28));
+                on_sheet(p, beside, curtain->hip - 0.32));
     put_pointed(p, "stops.gap", on_sheet(p, p->plan.open.x, (rail + open) / 2),
-                on_sheet(p, beside, curtain->hip - 0.46));
+                on_sheet(p, beside, curtain->hip - 0.54));
     put_pointed(p, "stops.seal", on_sheet(p, p->plan.shut.x, (curtain->sill + shut) / 2),
                 on_sheet(p, beside, curtain->sill + 0.2));
+    put_pointed(p, "stops.shut_height", on_sheet(p, p->plan.shut.x, shut), on_sheet(p, beside, 0.13));
+    put_plumb(p, "stops.open_height", p->plan.open.x, 0, p->plan.open.underside, 42);
 }
 
 static void letter_end(const picture *p, tside_which_end end)
@@ -230,20 +235,23 @@ static void letter_end(const picture *p, tside_which_end end)
         letter_curtain(p);
     if (asked->hung != TSIDE_ON_EXTENDER)
         return;
-    put_plumb(p, of_end(end, "drive_end.rise", "free_end.rise"), plan->eye_x, hip, plan->eye_y, 12);
+    put_plumb(p, of_end(end, "drive_end.rise", "free_end.rise"), plan->eye_x, hip, plan->eye_y, 17);
     put_level(p, of_end(end, "drive_end.eye_outboard", "free_end.eye_outboard"), face, plan->eye_x, plan->eye_y, -10);
     put_plumb(p, of_end(end, "drive_end.extender.member_height", "free_end.extender.member_height"),
               plan->layout.member_x, 0, asked->extender.member_height, -8);
     put_pointed(p, of_end(end, "drive_end.extender.member_outer", "free_end.extender.member_outer"),
                 on_sheet(p, asked->extender.member_outer, asked->extender.member_height),
                 on_sheet(p, asked->extender.member_outer - 0.2, asked->extender.member_height - 0.25));
+    put_pointed(p, of_end(end, "drive_end.extender.member_inner", "free_end.extender.member_inner"),
+                on_sheet(p, asked->extender.member_inner, asked->extender.member_height),
+                on_sheet(p, asked->extender.member_inner - 0.1, asked->extender.member_height + 0.3));
 }
 
 /* --- the pictures, in rows --- */
 
-static void put_title(const picture *p, const char *words)
+static void put_title(const picture *p, double above, const char *words)
 {
-    svg_bold(p->svg, (point){p->x, p->y - 13}, PRINT, FROM_LEFT, words);
+    svg_bold(p->svg, (point){p->x, p->y - above}, PRINT, FROM_LEFT, words);
 }
 
 static void put_bow(picture *p, const tside_side *choices, tside_bow_shape shape)
@@ -252,8 +260,8 @@ static void put_bow(picture *p, const tside_side *choices, tside_bow_shape shape
     as.frame.shape = shape;
     invent_side(&made, &as);
     p->side = &made;
-    draw(p, TSIDE_VIEW_WHOLE_WALL, TSIDE_DRIVE_END, 110);
-    put_title(p, shape == TSIDE_LEG_AND_PEAK ? "The bow by leg and peak" : "The bow by three points");
+    draw(p, TSIDE_VIEW_WHOLE_WALL, TSIDE_DRIVE_END, 130);
+    put_title(p, 13, shape == TSIDE_LEG_AND_PEAK ? "The bow by leg and peak" : "The bow by three points");
     if (shape == TSIDE_LEG_AND_PEAK)
         letter_leg_and_peak(p);
     else
@@ -262,12 +270,26 @@ static void put_bow(picture *p, const tside_side *choices, tside_bow_shape shape
 
 static void put_end(picture *p, const tside_side *choices, tside_which_end end)
 {
+    const double inner = choices->frame.shape == TSIDE_LEG_AND_PEAK ? 3.5 : 3; /* seen, and beyond the hole */
     tside_side made;
     invent_side(&made, choices);
+    made.drive_end.extender.member_inner = made.free_end.extender.member_inner = inner;
     p->side = &made;
-    draw(p, TSIDE_VIEW_END_WALL, end, 23);
-    put_title(p, of_end(end, "The drive's end, from outside", "The free end, from outside"));
+    draw(p, TSIDE_VIEW_END_WALL, end, 25);
+    put_title(p, 13, of_end(end, "The drive's end, from outside", "The free end, from outside"));
     letter_end(p, end);
+}
+
+/* A short one: there is little room for it. */
+static void put_along(picture *p, const tside_side *choices)
+{
+    tside_side made;
+    invent_side(&made, choices);
+    made.length = 5;
+    p->side = &made;
+    draw(p, TSIDE_VIEW_ALONG, TSIDE_DRIVE_END, 200);
+    put_title(p, 3, "Along the side");
+    put_level(p, "length", 0, made.length, 0, 7);
 }
 
 void add_places(text *svg, const box *room, const tside_side *choices, int both_bows, place_is_asked *is_asked,
@@ -283,9 +305,12 @@ void add_places(text *svg, const box *room, const tside_side *choices, int both_
         }
     for (int end = TSIDE_DRIVE_END; end <= TSIDE_FREE_END; end++) {
         p.x = room->x + 8 + (end == TSIDE_DRIVE_END ? 0 : 106);
-        p.y = room->y + 84;
+        p.y = room->y + 79;
         put_end(&p, choices, (tside_which_end)end);
     }
+    p.x = room->x + room->width - 36;
+    p.y = room->y + 77;
+    put_along(&p, choices);
     svg_words(svg, (point){room->x, room->y + room->height - 2}, PRINT, FROM_LEFT,
               "Pictures of an invented side, not to scale: each letter stands where the tape goes.");
     free(p.drawing);
