@@ -104,10 +104,10 @@ static tside_status by_stretch(const tside_span *span, double *b, tside_fault *f
 
 static tside_status by_sag(const tside_span *span, double *b, tside_fault *fault)
 {
-    if (span->sag > span->chord / 2 * (1 + SLACK))
+    if (span->sag > span->chord / 2)
         REFUSE(fault, TSIDE_CONTRADICTS, "sag", "chord", "it would belly by more than half its chord", "m", span->sag,
                TSIDE_ABOVE, span->chord / 2, 0);
-    *b = fmin(2 * atan(2 * span->sag / span->chord), TSIDE_PI / 2);
+    *b = 2 * atan(2 * span->sag / span->chord);
     return TSIDE_OK;
 }
 

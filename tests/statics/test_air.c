@@ -394,6 +394,21 @@ START_TEST(an_answer_handed_back_is_kept_to)
 }
 END_TEST
 
+/* Whatever its last digits come to. */
+START_TEST(any_flow_handed_back_is_kept_to)
+{
+    dice d = {11};
+    for (int i = 0; i < 3000; i++) {
+        tside_air air = random_air(&d);
+        const double length = dice_between(&d, 5, 60), most = dice_between(&d, 0.5, 2.5);
+        air.changes_asked = through(&air, length, most).changes;
+        air.changes_asked_given = air.changes_asked > 0;
+        if (air.changes_asked_given)
+            ck_assert_msg(through(&air, length, most).for_changes_given, "case %d", i);
+    }
+}
+END_TEST
+
 Suite *air_suite(void)
 {
     Suite *suite = suite_create("air");
@@ -412,6 +427,7 @@ Suite *air_suite(void)
     tcase_add_test(least, the_least_opening_gives_what_is_asked);
     tcase_add_test(least, the_least_opening_keeps_the_rise_asked);
     tcase_add_test(least, an_answer_handed_back_is_kept_to);
+    tcase_add_test(least, any_flow_handed_back_is_kept_to);
     suite_add_tcase(suite, networks);
     suite_add_tcase(suite, limits);
     suite_add_tcase(suite, properties);

@@ -331,6 +331,28 @@ START_TEST(ropes_press_on_the_roll_with_both_tangents)
 }
 END_TEST
 
+/* Cut to just the length that the roll asks, a rope that does not stretch lets it pass, whatever its last digits. */
+START_TEST(just_slack_enough_is_enough_anywhere)
+{
+    enum { PLACES = 500 };
+    const side s = side_plain();
+    const double turns = turns_at_open(&s);
+    for (int i = 0; i <= PLACES; i++) {
+        tside_rope rope = rope_before(&s);
+        tside_rope_over over;
+        tside_fault fault;
+        rope.run = (tside_rope_run)(i % 2);
+        rope.line.by = TSIDE_BY_STRETCH;
+        rope.line.slack_given = 1;
+        rope.line.slack = 0.5;
+        ANSWERS(tside_rope_over_at(&rope, 30, &s.travel, turns * i / PLACES, &over, &fault));
+        rope.line.slack = over.slack;
+        ANSWERS(tside_rope_over_at(&rope, 30, &s.travel, turns * i / PLACES, &over, &fault));
+        ck_assert_msg(!over.stopped, "place %d", i);
+    }
+}
+END_TEST
+
 /* Pulled by so much before, it has that tension where the roll does not touch it. */
 START_TEST(a_pulled_rope_keeps_its_tension_where_nothing_touches_it)
 {
@@ -444,6 +466,7 @@ Suite *rope_suite(void)
     tcase_add_test(bears, what_cannot_be_is_refused);
     tcase_add_test(over, paths_are_those_of_a_hull);
     tcase_add_test(over, ropes_press_on_the_roll_with_both_tangents);
+    tcase_add_test(over, just_slack_enough_is_enough_anywhere);
     tcase_add_test(over, a_pulled_rope_keeps_its_tension_where_nothing_touches_it);
     tcase_add_test(over, the_worst_is_the_worst_of_many);
     tcase_add_test(over, hooks_in_the_roll_and_bars_beyond_hooks_are_refused);

@@ -322,6 +322,24 @@ START_TEST(what_was_refused_by_its_bound_answers_at_it)
 }
 END_TEST
 
+/* Whatever the bound's last digits come to. */
+START_TEST(any_bound_of_slack_answers_at_it)
+{
+    dice d = {5};
+    for (int i = 0; i < 1000; i++) {
+        tside_span s = usual_span(dice_between(&d, 0.1, 10), dice_between(&d, 1, 500));
+        tside_belly belly;
+        tside_fault fault;
+        s.slack_given = s.stiffness_given = 1;
+        s.slack = 0.58;
+        s.stiffness = s.load * s.chord * dice_between(&d, 1, 1000);
+        REFUSES(tside_span_belly(&s, &belly, &fault), belly, TSIDE_OUT_OF_REACH, "span.slack", TSIDE_ABOVE);
+        s.slack = fault.bound;
+        ANSWERS(tside_span_belly(&s, &belly, &fault));
+    }
+}
+END_TEST
+
 Suite *span_suite(void)
 {
     Suite *suite = suite_create("span");
@@ -336,6 +354,7 @@ Suite *span_suite(void)
     tcase_add_test(tcase, pulled_hard_it_keeps_its_tension);
     tcase_add_test(tcase, a_handbooks_rope_pulls_somewhat_more);
     tcase_add_test(tcase, what_was_refused_by_its_bound_answers_at_it);
+    tcase_add_test(tcase, any_bound_of_slack_answers_at_it);
     suite_add_tcase(suite, tcase);
     return suite;
 }
