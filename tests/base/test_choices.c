@@ -9,55 +9,6 @@
 
 Suite *choices_suite(void);
 
-/* A finding's names in files, spelt once more: no file may lose what it says by another spelling in the header. */
-#define FINDINGS(NAMED) \
-    NAMED(DRIVE_WEAK, "drive_weak") \
-    NAMED(STRENGTH, "strength") \
-    NAMED(LIMIT_TURNS, "limit_turns") \
-    NAMED(KEEP_OUT_TUBE, "keep_out_tube") \
-    NAMED(KEEP_OUT_GUIDE, "keep_out_guide") \
-    NAMED(KICK, "kick") \
-    NAMED(SIDE_FORCE, "side_force") \
-    NAMED(TWIST, "twist") \
-    NAMED(LAG, "lag") \
-    NAMED(SEAL, "seal") \
-    NAMED(WRAPS, "wraps") \
-    NAMED(STAYS_UP, "stays_up") \
-    NAMED(CHAIN_SWING, "chain_swing") \
-    NAMED(THROWN, "thrown") \
-    NAMED(UPLIFT, "uplift") \
-    NAMED(TIPS, "tips") \
-    NAMED(STALL_GUESSED, "stall_guessed") \
-    NAMED(UNUSUAL, "unusual") \
-    NAMED(STALLS, "stalls") \
-    NAMED(LONG_RUN, "long_run") \
-    NAMED(OVERLOAD, "overload") \
-    NAMED(DROP, "drop") \
-    NAMED(DROP_START, "drop_start") \
-    NAMED(AMPACITY, "ampacity") \
-    NAMED(FUSE, "fuse") \
-    NAMED(FUSE_START, "fuse_start") \
-    NAMED(FUSE_LARGE, "fuse_large") \
-    NAMED(TURNS_BACK, "turns_back") \
-    NAMED(EFFORT, "effort") \
-    NAMED(LEAN_ALONG, "lean_along") \
-    NAMED(BINDS, "binds") \
-    NAMED(UNCOVERED, "uncovered") \
-    NAMED(BOW_HOLE, "bow_hole") \
-    NAMED(MISFIT, "misfit") \
-    NAMED(LONG_STICK, "long_stick") \
-    NAMED(FEW_CHANGES, "few_changes") \
-    NAMED(HOT, "hot") \
-    NAMED(SMALL_OPENING, "small_opening") \
-    NAMED(FLIES, "flies") \
-    NAMED(UNSEALS, "unseals") \
-    NAMED(ROPE_SHORT, "rope_short") \
-    NAMED(ROPE_WEAK, "rope_weak") \
-    NAMED(HOOK_WEAK, "hook_weak") \
-    NAMED(ANCHOR_WEAK, "anchor_weak") \
-    NAMED(FILM_WEAK, "film_weak") \
-    NAMED(ROPE_EDGE, "rope_edge")
-
 static const struct {
     tside_kind kind;
     const char *member;
@@ -192,15 +143,15 @@ static const struct {
     {TSIDE_KIND_BAY, "foot", TSIDE_BAR_HELD_DOWN, "held_down"},
     {TSIDE_KIND_SPAN, "by", TSIDE_BY_SAG, "sag"},
     {TSIDE_KIND_SPAN, "by", TSIDE_BY_STRETCH, "stretch"},
-#define NAMED(code, name) {TSIDE_KIND_FINDING, "code", TSIDE_FINDING_##code, name},
-    FINDINGS(NAMED)
+#define NAMED(upper, lower, ...) {TSIDE_KIND_FINDING, "code", TSIDE_FINDING_##upper, #lower},
+    TSIDE_FINDING_LIST(NAMED)
 #undef NAMED
         {TSIDE_KIND_DRIVE_CHOICE, "fit", TSIDE_DRIVE_CHOSEN, "chosen"},
     {TSIDE_KIND_DRIVE_CHOICE, "fit", TSIDE_DRIVE_LARGER, "larger"},
     {TSIDE_KIND_DRIVE_CHOICE, "fit", TSIDE_DRIVE_FAILS, "fails"},
     {TSIDE_KIND_DRIVE_CHOICE, "fit", TSIDE_DRIVE_REFUSED, "refused"},
-#define NAMED(code, name) {TSIDE_KIND_DRIVE_CHOICE, "finding", TSIDE_FINDING_##code, name},
-    FINDINGS(NAMED)
+#define NAMED(upper, lower, ...) {TSIDE_KIND_DRIVE_CHOICE, "finding", TSIDE_FINDING_##upper, #lower},
+    TSIDE_FINDING_LIST(NAMED)
 #undef NAMED
         {TSIDE_KIND_SIDE, "hand", TSIDE_RIGHT, "right"},
     {TSIDE_KIND_SIDE, "hand", TSIDE_LEFT, "left"},
