@@ -292,6 +292,35 @@ START_TEST(batch_answers_with_its_first_bad_row)
 }
 END_TEST
 
+/* Of two bad rows, whichever way each is bad, the first answers; both have their statuses, and good rows their plans.
+ */
+START_TEST(of_two_bad_rows_the_first_answers)
+{
+    static const struct {
+        double hip;
+        tside_status status;
+    } bad[] = {{19, TSIDE_OUT_OF_REACH}, {-1, TSIDE_OUT_OF_BOUNDS}};
+    const tside_side base = plain();
+    tside_side one = base;
+    const tside_plan plan = planned(&one);
+    for (int way = 0; way < 2; way++) {
+        const double hips[] = {base.curtain.hip, bad[way].hip, base.curtain.hip, bad[!way].hip};
+        double turns[4] = {-1, -1, -1, -1};
+        int statuses[4];
+        tside_input in = {.data = hips, .stride = sizeof *hips};
+        tside_output out = {.data = turns, .stride = sizeof *turns};
+        tside_fault fault;
+        ANSWERS(tside_field_find(TSIDE_KIND_SIDE, "curtain.hip", &in.place, &fault));
+        ANSWERS(tside_field_find(TSIDE_KIND_PLAN, "drive_turns", &out.place, &fault));
+        ck_assert_int_eq(tside_plan_sides(&base, 4, &in, 1, &out, 1, statuses, NULL, &fault), bad[way].status);
+        ck_assert(fault.index == 1 && fault.status == bad[way].status && !strcmp(fault.field, "curtain.hip"));
+        ck_assert(statuses[0] == TSIDE_OK && statuses[1] == (int)bad[way].status && statuses[2] == TSIDE_OK &&
+                  statuses[3] == (int)bad[!way].status);
+        ck_assert(turns[0] == plan.drive_turns && turns[2] == plan.drive_turns);
+    }
+}
+END_TEST
+
 Suite *batch_suite(void)
 {
     Suite *suite = suite_create("batch");
@@ -303,6 +332,7 @@ Suite *batch_suite(void)
     tcase_add_test(tcase, unused_choices_of_columns_are_not_looked_at);
     tcase_add_test(tcase, refused_choices_are_told_by_their_columns);
     tcase_add_test(tcase, batch_answers_with_its_first_bad_row);
+    tcase_add_test(tcase, of_two_bad_rows_the_first_answers);
     suite_add_tcase(suite, tcase);
     return suite;
 }

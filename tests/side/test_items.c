@@ -215,6 +215,26 @@ START_TEST(what_is_not_there)
 }
 END_TEST
 
+/* A list that holds just what there is does; one shorter is told how many there are, and stays as it was. */
+START_TEST(a_list_just_long_enough_is)
+{
+    tside_side side = stocked();
+    const tside_plan plan = planned(&side);
+    const tside_fittings fittings = usual();
+    tside_item whole[TSIDE_ITEMS], part[TSIDE_ITEMS], before[TSIDE_ITEMS];
+    tside_fault fault;
+    int count, needed = -1;
+    ANSWERS(tside_takeoff(&side, &plan, &fittings, whole, TSIDE_ITEMS, &count, &fault));
+    memset(part, 0xa5, sizeof part);
+    memcpy(before, part, sizeof part);
+    ck_assert_int_eq(tside_takeoff(&side, &plan, &fittings, part, count - 1, &needed, &fault), TSIDE_TOO_SMALL);
+    ck_assert(needed == count && !memcmp(part, before, sizeof part));
+    ANSWERS(tside_takeoff(&side, &plan, &fittings, part, count, &needed, &fault));
+    ck_assert(needed == count && !memcmp(part, whole, (size_t)count * sizeof *part) &&
+              !memcmp(part + count, before + count, (size_t)(TSIDE_ITEMS - count) * sizeof *part));
+}
+END_TEST
+
 START_TEST(takeoff_refused)
 {
     tside_side side = stocked();
@@ -290,6 +310,7 @@ Suite *items_suite(void)
     tcase_add_test(tcase, no_stub_of_channel);
     tcase_add_test(tcase, no_stub_of_anything);
     tcase_add_test(tcase, what_is_not_there);
+    tcase_add_test(tcase, a_list_just_long_enough_is);
     tcase_add_test(tcase, takeoff_refused);
     suite_add_tcase(suite, tcase);
     return suite;

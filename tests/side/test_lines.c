@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The strength lines of a plan, against the functions they are made of. */
 #include <check.h>
+#include <float.h>
 #include <math.h>
 
 #include <tunnelside.h>
@@ -195,6 +196,38 @@ END_TEST
 
 /* --- keep-outs, against distances found apart --- */
 
+/* Just at the limit holds, and just at four fifths of it needs no look; the least above does not. */
+START_TEST(a_line_at_its_limit_holds)
+{
+    tside_side side = plain();
+    tside_plan plan = planned(&side);
+    const tside_strength_line *line;
+    double demand, fifths;
+    int screws = 0;
+    while (screws < plan.line_count && plan.lines[screws].measure != TSIDE_FORCE)
+        screws++;
+    ck_assert(screws < plan.line_count && plan.lines[screws].demand > 0);
+    line = plan.lines + screws;
+    demand = line->demand;
+    for (fifths = demand / 0.8; demand / fifths > 0.8;)
+        fifths = nextafter(fifths, HUGE_VAL);
+    const struct {
+        double limit;
+        tside_verdict verdict;
+    } at[] = {{demand, TSIDE_VERDICT_LOOK},
+              {demand * (1 - 4 * DBL_EPSILON), TSIDE_VERDICT_NO},
+              {fifths, TSIDE_VERDICT_OK},
+              {fifths * (1 - 4 * DBL_EPSILON), TSIDE_VERDICT_LOOK}};
+    for (int i = 0; i < 4; i++) {
+        side.bar.screw_limit_given = 1;
+        side.bar.screw_limit = at[i].limit;
+        plan = planned(&side);
+        ck_assert_msg(line->demand == demand && line->verdict == at[i].verdict, "case %d: verdict %d at %.17g", i,
+                      (int)line->verdict, line->utilisation);
+    }
+}
+END_TEST
+
 START_TEST(every_strength_line_appears)
 {
     tside_side side = plain();
@@ -233,6 +266,7 @@ Suite *lines_suite(void)
     tcase_add_test(tcase, bar_lines_are_their_parts);
     tcase_add_test(tcase, end_lines_are_their_parts);
     tcase_add_test(tcase, guide_bending_is_the_greatest_of_both_leans);
+    tcase_add_test(tcase, a_line_at_its_limit_holds);
     tcase_add_test(tcase, every_strength_line_appears);
     suite_add_tcase(suite, tcase);
     return suite;

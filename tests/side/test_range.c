@@ -143,6 +143,29 @@ START_TEST(open_range_is_two_other_rolls)
 }
 END_TEST
 
+/*
+ * A packing factor spread below nothing is nothing: no roll is thinner than its core, which takes up pi D0 a turn. The
+ * wall is plumb, so that what is taken up is the travel of the underside, and the drive turns as the bar does but for
+ * its guide's lean.
+ */
+START_TEST(packing_spread_beyond_itself_leaves_the_core)
+{
+    tside_side side = plain();
+    tside_plan plan, thin;
+    side.stops.core_spread = side.stops.thickness_spread = 0;
+    side.curtain.packing = 0.3;
+    side.stops.packing_spread = 0.3;
+    plan = planned(&side);
+    side.stops.packing_spread = 0.9;
+    thin = planned(&side);
+    ck_assert(thin.drive_turns_most == plan.drive_turns_most && thin.drive_turns_least < plan.drive_turns_least);
+    NEAR(plan.drive_turns_most,
+         (plan.open.underside - plan.shut.underside) / (PI * (side.bar.tube.diameter + side.bar.core_over)), 0.02,
+         "turns of a bare core", 0);
+    ck_assert(plan.drive_turns_most > plan.drive_turns + 0.05);
+}
+END_TEST
+
 Suite *range_suite(void)
 {
     Suite *suite = suite_create("range");
@@ -151,6 +174,7 @@ Suite *range_suite(void)
     tcase_add_test(tcase, open_range_widens_with_every_spread);
     tcase_add_test(tcase, range_holds_the_turns_of_the_shortest_travel);
     tcase_add_test(tcase, open_range_is_two_other_rolls);
+    tcase_add_test(tcase, packing_spread_beyond_itself_leaves_the_core);
     suite_add_tcase(suite, tcase);
     return suite;
 }
