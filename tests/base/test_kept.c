@@ -51,11 +51,12 @@ static void put_number(words *line, double value)
     put(line, text);
 }
 
-static void put_names(words *line, const tside_field *choice, unsigned mask)
+/* Of a choice those of a mask, or all. */
+static void put_names(words *line, const tside_field *choice, const unsigned *mask)
 {
     int names = 0;
     for (int i = 0; i < choice->choice_count; i++)
-        if (mask >> i & 1u) {
+        if (!mask || *mask >> i & 1u) {
             put(line, names++ ? "|" : "");
             put(line, choice->choices[i]);
         }
@@ -69,7 +70,7 @@ static void put_what(words *line, const tside_field *row)
     };
     put(line, types[row->type]);
     if (row->type == TSIDE_CHOICE)
-        put_names(line, row, ~0u);
+        put_names(line, row, NULL);
     if (row->type == TSIDE_LIST)
         put_number(line, row->capacity);
     if (row->type == TSIDE_GROUP || row->type == TSIDE_LIST) {
@@ -121,7 +122,7 @@ static void put_applies(words *line, const tside_field *row)
         choice--;
     put(line, choice->name);
     put(line, "=");
-    put_names(line, choice, row->applies_mask);
+    put_names(line, choice, &row->applies_mask);
 }
 
 static void put_row(words *line, tside_kind kind, const tside_field *row)
