@@ -251,16 +251,12 @@ def judge(mutant, folder, reached, kept):
         floor = (SOURCE / mutant.name).parent
         if compiled(source, made, LIBRARY_FLAGS + ["-w"], floor).returncode:
             return "none"
-        plain = place / "plain.o"
-        source.write_text(mutant.text)
-        compiled(source, plain, LIBRARY_FLAGS + ["-w"], floor)
-        if made.read_bytes() == plain.read_bytes():
+        if made.read_bytes() == (folder / object_name(mutant.name)).read_bytes():
             return "same"
         program = place / "tests"
         linked(folder, program, [made])
         for suite in suites_for(mutant, reached):
             if not run(program, suite, 20 + 20 * reached[suite]["seconds"]):
-                mutant.by = suite
                 return "noticed"
         return "equal" if mutant.key() in kept else "alive"
     finally:
