@@ -1,7 +1,7 @@
 # SPDX-License-Identifier: MIT
-"""What gcov counted in coverage/: lines and branches a file of lib/, and which lines were never reached, or not left in every way.
+"""What gcov counted in coverage/: lines and branches a file, and which lines were never reached, or not left in every way.
 
-read_coverage.py LINES BRANCHES: fails below these shares, in percent.
+read_coverage.py FOLDER PART LINES BRANCHES: of the objects in that folder, or in its folders, what is in that part of the tree, lib or examples; fails below these shares, in percent.
 
 A branch is a way out of a condition that gcc makes a jump of: each part of an && or || has two of its own, and so have a ?: and a loop's end; a switch has one a case.
 A function of a header has copies in several objects, which are counted together. Nothing is left out by hand.
@@ -14,17 +14,18 @@ import subprocess
 import sys
 
 
-def counted():
+def counted(folder, part):
     """By file: how often each line ran, and each branch of each line."""
     lines = collections.defaultdict(collections.Counter)
     branches = collections.defaultdict(collections.Counter)
-    for counts in sorted(glob.glob("coverage/*.gcda")):
+    for counts in sorted(glob.glob(folder + "/**/*.gcno", recursive=True)):
         text = subprocess.run(["gcov", "--json-format", "--stdout", "--branch-probabilities", counts], capture_output=True, check=True).stdout
         for document in map(json.loads, text.splitlines()):
             for file in document["files"]:
-                if "lib/" not in file["file"] or file["file"].startswith("/usr/"):
+                before, is_of_part, rest = file["file"].rpartition(part + "/")
+                if not is_of_part or before.startswith("/usr/"):
                     continue
-                name = "lib/" + file["file"].rpartition("lib/")[2]
+                name = part + "/" + rest
                 for line in file["lines"]:
                     lines[name][line["line_number"]] += line["count"]
                     for i, branch in enumerate(line["branches"]):
@@ -36,8 +37,8 @@ def shown(what, numbers):
     return f"; {what} {' '.join(map(str, sorted(numbers)))}" if numbers else ""
 
 
-def main(least_lines, least_branches):
-    lines, branches = counted()
+def main(folder, part, least_lines, least_branches):
+    lines, branches = counted(folder, part)
     short = not lines
     for name in sorted(lines):
         never = {line for line, count in lines[name].items() if not count}
@@ -52,4 +53,4 @@ def main(least_lines, least_branches):
 
 
 if __name__ == "__main__":
-    sys.exit(main(float(sys.argv[1]), float(sys.argv[2])))
+    sys.exit(main(sys.argv[1], sys.argv[2], float(sys.argv[3]), float(sys.argv[4])))

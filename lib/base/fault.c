@@ -65,16 +65,10 @@ tside_status tside_i_refuse(tside_fault *fault, tside_status status, const char 
 }
 
 /* The relation of what is measured the other way. */
-static tside_relation turned(tside_relation relation)
-{
-    switch (relation) {
-    case TSIDE_BELOW: return TSIDE_ABOVE;
-    case TSIDE_ABOVE: return TSIDE_BELOW;
-    case TSIDE_NOT_ABOVE: return TSIDE_NOT_BELOW;
-    case TSIDE_NOT_BELOW: return TSIDE_NOT_ABOVE;
-    default: return relation;
-    }
-}
+static const tside_relation turned[] = {[TSIDE_BELOW] = TSIDE_ABOVE,
+                                        [TSIDE_NOT_ABOVE] = TSIDE_NOT_BELOW,
+                                        [TSIDE_ABOVE] = TSIDE_BELOW,
+                                        [TSIDE_NOT_BELOW] = TSIDE_NOT_ABOVE};
 
 tside_status tside_i_refuse_told(tside_fault *fault, tside_status status, const tside_i_told *told, const char *other,
                                  const char *reason, double value, tside_relation relation, double bound, double gap)
@@ -83,7 +77,7 @@ tside_status tside_i_refuse_told(tside_fault *fault, tside_status status, const 
         return tside_i_refuse(fault, status, told->field, other, reason);
     if (told->inboard)
         return tside_i_refuse_value(fault, status, told->field, other, reason, "m", told->from - value,
-                                    turned(relation), told->from - bound, gap);
+                                    turned[relation], told->from - bound, gap);
     return tside_i_refuse_value(fault, status, told->field, other, reason, "m", value - told->from, relation,
                                 bound - told->from, gap);
 }

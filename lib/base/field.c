@@ -189,6 +189,7 @@ static tside_status check_list(const tside_field *row, const void *structure, ts
     return TSIDE_OK;
 }
 
+/* Of what is not well inside. */
 static tside_status check_row(const tside_field *row, const void *structure, tside_fault *fault)
 {
     switch (row->type) {
@@ -197,18 +198,15 @@ static tside_status check_row(const tside_field *row, const void *structure, tsi
             return TSIDE_OK;
         return check_number(row, *CONST_MEMBER(structure, row->offset, double), fault);
     case TSIDE_COUNT: return check_number(row, *CONST_MEMBER(structure, row->offset, int), fault);
-    case TSIDE_CHOICE: {
-        int value = *CONST_MEMBER(structure, row->offset, int);
-        if (value < 0 || value >= row->choice_count)
-            return tside_i_bound(fault, row->name, "1", value, TSIDE_NOT_ONE_OF, row->choice_count - 1);
-        return TSIDE_OK;
-    }
+    case TSIDE_CHOICE:
+        return tside_i_bound(fault, row->name, "1", *CONST_MEMBER(structure, row->offset, int), TSIDE_NOT_ONE_OF,
+                             row->choice_count - 1);
     case TSIDE_GROUP:
         return tside_i_within(fault, row->name,
                               tside_i_check_table(row->nested, CONST_MEMBER(structure, row->offset, void), fault));
-    case TSIDE_LIST: return check_list(row, structure, fault);
+    case TSIDE_LIST: break;
     }
-    return TSIDE_OK;
+    return check_list(row, structure, fault);
 }
 
 tside_status tside_i_check_table(const tside_table *table, const void *structure, tside_fault *fault)
@@ -351,13 +349,12 @@ tside_status tside_i_settle(const tside_table *table, const char *name, tside_st
     return status;
 }
 
-/* Reads "[12]" at *path; returns the index, or -1 where there is none to read, or it is not below the capacity. */
+/* Reads "12]" behind the bracket at *path; returns the index, or -1 where none can be read, or it is not below the
+ * capacity. */
 static int read_index(const char **path, int capacity)
 {
-    const char *at = *path;
+    const char *at = *path + 1;
     int index = 0, digits = 0;
-    if (*at++ != '[')
-        return -1;
     for (; *at >= '0' && *at <= '9' && digits < 4; at++, digits++)
         index = 10 * index + (*at - '0');
     if (!digits || *at++ != ']' || index >= capacity)

@@ -38,14 +38,13 @@ static void big_power(tside_i_big *big, int power)
         big_grow(big, 10, 0);
 }
 
+/* The factor is not nought: a unit's, or what a number stands over. */
 static void big_multiply(tside_i_big *big, const tside_i_big *factor)
 {
     tside_i_big product;
     int i, k;
-    if (!big->count || !factor->count) {
-        big->count = 0;
+    if (!big->count)
         return;
-    }
     product.count = big->count + factor->count;
     for (i = 0; i < product.count; i++)
         product.limb[i] = 0;

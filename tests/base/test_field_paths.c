@@ -1,12 +1,15 @@
 /* SPDX-License-Identifier: MIT */
 /* Paths: each is found, and what leads nowhere is refused. */
 #include <check.h>
+#include <math.h>
 #include <stdio.h>
 #include <string.h>
 
 #include <tunnelside.h>
 
+#include "base/field.h"
 #include "expect.h"
+#include "heard.h"
 
 Suite *field_paths_suite(void);
 
@@ -102,12 +105,78 @@ START_TEST(paths_that_lead_nowhere_are_refused)
 }
 END_TEST
 
+/* Of groups in groups, longer than a path may be: cut, and no outer group can be put before what is full. */
+START_TEST(a_path_is_cut_where_it_ends)
+{
+    char group[TSIDE_PATH_SIZE + 1];
+    tside_fault fault;
+    memset(group, 'g', sizeof group);
+    group[TSIDE_PATH_SIZE - 4] = '\0';
+    ck_assert(tside_i_bound(&fault, "tube", "m", -1, TSIDE_BELOW, 0) == TSIDE_OUT_OF_BOUNDS);
+    ck_assert(tside_i_within(&fault, group, fault.status) == TSIDE_OUT_OF_BOUNDS);
+    ck_assert_uint_eq(strlen(fault.field), TSIDE_PATH_SIZE - 1);
+    ck_assert_str_eq(fault.field + TSIDE_PATH_SIZE - 4, ".tu");
+    group[TSIDE_PATH_SIZE - 4] = 'g';
+    group[TSIDE_PATH_SIZE] = '\0';
+    ck_assert(tside_i_within(&fault, group, fault.status) == TSIDE_OUT_OF_BOUNDS);
+    ck_assert_str_eq(fault.field + TSIDE_PATH_SIZE - 4, ".tu");
+}
+END_TEST
+
+/* Where one of them is no number, none is handed over. */
+START_TEST(a_list_with_what_is_no_number_is_no_answer)
+{
+    tside_strength_line made[3] = {{.demand = 1}, {.demand = NAN}, {.demand = INFINITY}}, lines[3];
+    tside_fault fault;
+    REFUSES(ANSWER_LIST(&tside_i_strength_line_table, made, lines, 3, &fault), lines, TSIDE_NOT_MODELLED,
+            "lines[1].demand", TSIDE_NOT_FINITE);
+    ANSWERS(ANSWER_LIST(&tside_i_strength_line_table, made, lines, 1, &fault));
+    ck_assert(lines->demand == 1);
+}
+END_TEST
+
+/* A bound that the field's own bounds leave no room for is none; the spread of a core is from 0 to below 1. */
+START_TEST(a_bound_that_no_value_meets)
+{
+    static const struct {
+        const char *field, *name;
+        tside_relation relation;
+        double bound;
+        int none;
+    } rows[] = {
+        {"stops.core_spread", "stops", TSIDE_BELOW, 1, 1},
+        {"stops.core_spread", "stops", TSIDE_BELOW, 0.999, 0},
+        {"stops.core_spread", "stops", TSIDE_NOT_ABOVE, 1, 1},
+        {"stops.core_spread", "stops", TSIDE_NOT_ABOVE, 0.999, 0},
+        {"stops.core_spread", "stops", TSIDE_ABOVE, -0.001, 1},
+        {"stops.core_spread", "stops", TSIDE_ABOVE, 0, 0},
+        {"stops.core_spread", "stops", TSIDE_NOT_BELOW, 0, 1},
+        {"stops.core_spread", "stops", TSIDE_NOT_BELOW, 0.001, 0},
+        {"core_spread", NULL, TSIDE_BELOW, 1, 1},
+        {"stops.core_spread", "stop", TSIDE_BELOW, 1, 0}, /* of another argument, whose name only begins so */
+        {"stops.core_spread", "bow", TSIDE_BELOW, 1, 0},
+        {"stops.no_such", "stops", TSIDE_BELOW, 1, 0},
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        tside_fault fault;
+        tside_status status = tside_i_refuse_value(&fault, TSIDE_CONTRADICTS, rows[i].field, "other", "why", "1", 0.5,
+                                                   rows[i].relation, rows[i].bound, 0);
+        ck_assert(tside_i_settle(&tside_i_stops_table, rows[i].name, status, &fault) == status);
+        ck_assert_msg(fault.relation == (rows[i].none ? TSIDE_NONE_FITS : rows[i].relation), "row %d", (int)i);
+        ck_assert_msg(fault.bound == (rows[i].none ? 0 : rows[i].bound), "row %d", (int)i);
+    }
+}
+END_TEST
+
 Suite *field_paths_suite(void)
 {
     Suite *suite = suite_create("field_paths");
     TCase *tcase = tcase_create("field_paths");
     tcase_add_test(tcase, every_path_is_found);
     tcase_add_test(tcase, paths_that_lead_nowhere_are_refused);
+    tcase_add_test(tcase, a_path_is_cut_where_it_ends);
+    tcase_add_test(tcase, a_list_with_what_is_no_number_is_no_answer);
+    tcase_add_test(tcase, a_bound_that_no_value_meets);
     suite_add_tcase(suite, tcase);
     return suite;
 }
