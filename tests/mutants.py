@@ -5,7 +5,8 @@
 A change that compiles to the same code is none. One that no test notices is alive, and is printed; tests/mutants.tsv names the
 living that mean the same (file, the line as it stands, the change, why), and these count as none. As many are taken of each floor
 as of every other, and of the tables of fields, so that a small floor is judged too. It fails where less than 95 % of all, or
-90 % of a part, are noticed. MUTANTS (how many), SEED and JOBS change what is tried; everything is made in mutants/.
+90 % of a part, are noticed. MUTANTS (how many), SEED, JOBS and PARTS (which) change what is tried; AGAIN=yes tries only those that
+the run before left alive. Everything is made in mutants/.
 """
 import concurrent.futures
 import hashlib
@@ -26,6 +27,9 @@ WORK = pathlib.Path("mutants").resolve()
 KEPT = SOURCE / "tests/mutants.tsv"
 SEED = os.environ.get("SEED", "1")
 WANTED = int(os.environ.get("MUTANTS", "420"))
+PARTS = os.environ.get("PARTS", "").split()
+AGAIN = bool(os.environ.get("AGAIN"))
+ALIVE = WORK / "alive"
 JOBS = int(os.environ.get("JOBS", os.cpu_count()))
 ALL, PART = 0.95, 0.90
 
@@ -36,6 +40,7 @@ TEST_FLAGS = FLAGS + shlex.split(os.environ["TEST_CFLAGS"])
 LIBS = shlex.split(os.environ["TEST_LIBS"])
 LIBRARY = [name for name in os.environ["LIBRARY_SOURCES"].split() if name.endswith(".c")]
 TESTS = [name for name in os.environ["TEST_SOURCES"].split() if name.endswith(".c")]
+FLOOR_OF = {pathlib.Path(name).stem.removeprefix("test_"): name.split("/")[1] for name in TESTS}
 
 # --- what can be changed ---
 
@@ -136,6 +141,9 @@ class Mutant:
         column = self.start - first - (len(self.text[first:last]) - len(self.text[first:last].lstrip()))
         return self.name, " ".join(line.split()), f"{column}: {' '.join(self.old.split())} -> {' '.join(self.new.split())}"
 
+    def row(self):
+        return "\t".join(self.key())
+
     def __str__(self):
         name, line, change = self.key()
         return f"{name}:{self.line}: {change}\t{line}"
@@ -177,19 +185,16 @@ def linked(folder, made, first=(), more=()):
                    + [str(folder / "library.a")] + LIBS, check=True, cwd=SOURCE)
 
 
-def limits():
-    resource.setrlimit(resource.RLIMIT_AS, (4 << 30, 4 << 30))
-    resource.setrlimit(resource.RLIMIT_CORE, (0, 0))
-
-
 def run(program, suite, seconds, **variables):
-    """Whether the suite passes; one that hangs does not."""
+    """Whether the suite passes; one that hangs does not: it is ended by the processor's time, which other work does not use up."""
+    def limits():
+        resource.setrlimit(resource.RLIMIT_AS, (4 << 30, 4 << 30))
+        resource.setrlimit(resource.RLIMIT_CORE, (0, 0))
+        resource.setrlimit(resource.RLIMIT_CPU, (seconds, seconds))
+
     environment = dict(os.environ, CK_FORK="no", CK_RUN_SUITE=suite, **variables)
-    try:
-        return subprocess.run([program], env=environment, cwd=WORK, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
-                              timeout=seconds, preexec_fn=limits).returncode == 0
-    except subprocess.TimeoutExpired:
-        return False
+    return subprocess.run([program], env=environment, cwd=WORK, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
+                          preexec_fn=limits).returncode == 0
 
 
 def reached_by(folder, program, suites):
@@ -231,9 +236,10 @@ def known_reached(suites):
 
 
 def suites_for(mutant, reached):
-    """The suites that run the changed line, quickest first: those that can tell. A table or a macro is no line that is run."""
+    """The suites that run the changed line, those that can tell: its floor's first, the quickest of these. A table or a macro is no line that is run."""
     run_in = mutant.part != "tables" and not mutant.text[mutant.text.rfind("\n", 0, mutant.start) + 1:].startswith("#")
-    ordered = sorted(reached, key=lambda suite: reached[suite]["seconds"])
+    floor = mutant.name.split("/")[1]
+    ordered = sorted(reached, key=lambda suite: (FLOOR_OF[suite] != floor, reached[suite]["seconds"]))
     # A condition may go on over lines, of which gcc counts one.
     near = range(mutant.line - 3, mutant.line + 4)
     found = [suite for suite in ordered if not run_in or not set(near).isdisjoint(reached[suite]["lines"].get(mutant.name, ()))]
@@ -256,7 +262,7 @@ def judge(mutant, folder, reached, kept):
         program = place / "tests"
         linked(folder, program, [made])
         for suite in suites_for(mutant, reached):
-            if not run(program, suite, 20 + 20 * reached[suite]["seconds"]):
+            if not run(program, suite, 3 + int(10 * reached[suite]["seconds"])):
                 return "noticed"
         return "equal" if mutant.key() in kept else "alive"
     finally:
@@ -281,6 +287,25 @@ def table(title, mutants, by):
     return worst
 
 
+def try_some(queue, wanted, judge_one):
+    """So many of a queue, those that are a change; who is left alive is told at once, and written down."""
+    judged = []
+    with concurrent.futures.ThreadPoolExecutor(JOBS) as pool:
+        while len(judged) < wanted:
+            batch = [mutant for _, mutant in zip(range(wanted - len(judged)), queue)]
+            if not batch:
+                break
+            for mutant, state in zip(batch, pool.map(judge_one, batch)):
+                mutant.state = state
+                if state not in ("none", "same"):
+                    judged.append(mutant)
+                if state == "alive":
+                    print(f"alive: {mutant}", flush=True)
+                    with ALIVE.open("a") as alive:
+                        alive.write(mutant.row() + "\n")
+    return judged
+
+
 def main():
     WORK.mkdir(exist_ok=True)
     suites = re.findall(r"SUITE\((\w+)\)", pathlib.Path("tests/suites.h").read_text())
@@ -293,25 +318,20 @@ def main():
             parts.setdefault(change[0], []).append((name, change))
     of_each = -(-WANTED // len(parts))
     kept = kept_equal()
+    before = set(ALIVE.read_text().splitlines()) if AGAIN else None
+    ALIVE.write_text("")
     tried = []
-    for part in sorted(parts):
+    for part in PARTS or sorted(parts):
         candidates = sorted(parts[part])
         random.Random(f"{SEED} {part}").shuffle(candidates)
         queue = (Mutant(name, *change) for name, change in candidates)
-        judged = []
-        with concurrent.futures.ThreadPoolExecutor(JOBS) as pool:
-            while len(judged) < of_each:
-                batch = [mutant for _, mutant in zip(range(of_each - len(judged)), queue)]
-                if not batch:
-                    break
-                for mutant, state in zip(batch, pool.map(lambda each: judge(each, folder, reached, kept), batch)):
-                    mutant.state = state
-                    if state not in ("none", "same"):
-                        judged.append(mutant)
-                    if state == "alive":
-                        print(f"alive: {mutant}", flush=True)
+        if AGAIN:
+            queue = (mutant for mutant in queue if mutant.row() in before)
+        judged = try_some(queue, of_each, lambda each: judge(each, folder, reached, kept))
         print(f"{part}: {len(candidates)} places, {len(judged)} tried", flush=True)
         tried += judged
+    if not tried:
+        sys.exit("nothing was tried")
     print()
     table("operator", tried, lambda each: each.operator)
     worst = table("part", tried, lambda each: each.part)

@@ -116,7 +116,7 @@ static void draw_extender(const corner *c)
         name(c, TSIDE_PART_SPACER, TSIDE_SHOWN_ALWAYS, l->bow_x - half, c->w.inner - extender->spacer / 2);
     }
     tside_i_segment(c->w.sketch, tside_i_pen_of(TSIDE_PART_HOLE, TSIDE_LINE_CHAIN), l->bow_x,
-                    2 * c->w.inner - c->w.outer, l->bow_x, -c->w.outer - 2e-3 * c->paper);
+                    c->w.sketch->setup->bow.diameter / 2 + 2e-3 * c->paper, l->bow_x, -c->w.outer - 2e-3 * c->paper);
     draw_box(c, TSIDE_PART_EYE_BOLT, TSIDE_LINE_WIDE, l->eye_x - extender->eye_root / 2, c->w.outer,
              l->eye_x + extender->eye_root / 2, c->w.plan->stand.eye);
     name(c, TSIDE_PART_EYE_BOLT, TSIDE_SHOWN_ALWAYS, l->eye_x, (c->w.outer + c->w.plan->stand.eye) / 2);
