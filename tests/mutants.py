@@ -236,9 +236,12 @@ def known_reached(suites):
 
 
 def suites_for(mutant, reached):
-    """The suites that run the changed line, those that can tell: its floor's first, the quickest of these. A table or a macro is no line that is run."""
+    """The suites that run the changed line, those that can tell: its floor's first (of tables the lowest, which reads them all), the quickest of these.
+
+    A table or a macro is no line that is run.
+    """
     run_in = mutant.part != "tables" and not mutant.text[mutant.text.rfind("\n", 0, mutant.start) + 1:].startswith("#")
-    floor = mutant.name.split("/")[1]
+    floor = "base" if mutant.part == "tables" else mutant.name.split("/")[1]
     ordered = sorted(reached, key=lambda suite: (FLOOR_OF[suite] != floor, reached[suite]["seconds"]))
     # A condition may go on over lines, of which gcc counts one.
     near = range(mutant.line - 3, mutant.line + 4)
@@ -322,13 +325,14 @@ def main():
     ALIVE.write_text("")
     tried = []
     for part in PARTS or sorted(parts):
+        began = time.monotonic()
         candidates = sorted(parts[part])
         random.Random(f"{SEED} {part}").shuffle(candidates)
         queue = (Mutant(name, *change) for name, change in candidates)
         if AGAIN:
             queue = (mutant for mutant in queue if mutant.row() in before)
         judged = try_some(queue, of_each, lambda each: judge(each, folder, reached, kept))
-        print(f"{part}: {len(candidates)} places, {len(judged)} tried", flush=True)
+        print(f"{part}: {len(candidates)} places, {len(judged)} tried, {time.monotonic() - began:.0f} s", flush=True)
         tried += judged
     if not tried:
         sys.exit("nothing was tried")

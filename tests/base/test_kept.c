@@ -4,6 +4,7 @@
  * changes but on purpose: make fields writes that file anew.
  */
 #include <check.h>
+#include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -256,6 +257,18 @@ START_TEST(every_field_is_as_it_is_kept)
 }
 END_TEST
 
+/* What is answered is not asked: nothing is usual of it. */
+START_TEST(nothing_is_usual_of_an_answer)
+{
+    for (int k = TSIDE_KIND_SECTION; k < TSIDE_KIND_COUNT; k++) {
+        int count;
+        const tside_field *rows = tside_fields((tside_kind)k, &count);
+        for (int i = 0; i < count; i++)
+            ck_assert_msg(!(fabs(rows[i].usual) > 0), "%s.%s", structures[k].name, rows[i].name);
+    }
+}
+END_TEST
+
 /* A line that differs, one that is gone and one more are each seen. */
 START_TEST(a_change_is_seen)
 {
@@ -276,6 +289,7 @@ Suite *kept_suite(void)
     Suite *suite = suite_create("kept");
     TCase *tcase = tcase_create("kept");
     tcase_add_test(tcase, every_field_is_as_it_is_kept);
+    tcase_add_test(tcase, nothing_is_usual_of_an_answer);
     tcase_add_test(tcase, a_change_is_seen);
     suite_add_tcase(suite, tcase);
     return suite;
