@@ -45,7 +45,8 @@ void check_answered(const char *file, int line, const tside_fault *fault)
     ck_abort_msg("%s:%d: refused: %s", file, line, sentence);
 }
 
-/* Whether the value that a fault names stands to its bound as it says; 0 stands for what is not finite. */
+/* Whether the value that a fault names stands to its bound as it says; 0 stands for what is not finite, and for its
+ * bound. */
 static int stands_so(const tside_fault *fault)
 {
     switch (fault->relation) {
@@ -53,7 +54,7 @@ static int stands_so(const tside_fault *fault)
     case TSIDE_NOT_ABOVE: return fault->value <= fault->bound;
     case TSIDE_ABOVE: return fault->value > fault->bound;
     case TSIDE_NOT_BELOW: return fault->value >= fault->bound;
-    case TSIDE_NOT_FINITE: return fault->value == 0;
+    case TSIDE_NOT_FINITE: return fault->value == 0 && fault->bound == 0;
     case TSIDE_NONE_FITS:
     case TSIDE_NOT_ONE_OF:
     case TSIDE_NO_RELATION: return isfinite(fault->value);

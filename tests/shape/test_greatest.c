@@ -139,11 +139,49 @@ START_TEST(the_best_eye_is_found_where_leans_change_over)
 }
 END_TEST
 
+/* --- a greatest value that is known --- */
+
+/* Nought where so much curtain hangs, and falls off to both sides; with its slope, or what that is no more. */
+static void fall_off(const tside_i_spot *spot, const void *context, double value[TSIDE_I_VALUES])
+{
+    const double off = spot->s - *(const double *)context;
+    value[0] = -off * off;
+    value[1] = 2 * off;
+}
+
+/* Turned over, it is greatest at the end that is farther off. */
+static void check_known(const tside_i_track *track, double hangs, int sloped, int number)
+{
+    const double shut = track->shut.s, open = track->open.s, far = fmax(shut - hangs, hangs - open), all = shut - open;
+    tside_i_sought sought = {.least_too = 1, .sloped = sloped};
+    tside_i_spot room;
+    tside_i_track_seek(track, fall_off, &hangs, &sought, 1);
+    NEAR(sought.greatest.value, 0, 1e-12 * all * all, "greatest", number);
+    NEAR(tside_i_peak_spot(track, &sought.greatest, &room)->s, hangs, 1e-6 * all, "where it is greatest", number);
+    NEAR(sought.least.value, far * far, 1e-12 * far * far, "least, turned over", number);
+    NEAR(fabs(tside_i_peak_spot(track, &sought.least, &room)->s - hangs), far, 1e-9 * far, "where it is least", number);
+}
+
+/* Wherever the greatest value is, it is found: near every place that is looked at, and between them. */
+FOR_MORE_CURVED(a_known_greatest_is_found, 60)
+{
+    tside_i_track track;
+    const double lead = c->travel.stretch[c->travel.stretches - 1].lead;
+    tside_i_track_make(&c->travel, &track);
+    for (int k = 0; k <= 120 && !c->tips; k++) {
+        const double hangs = track.shut.s + (track.open.s - track.shut.s) * k / 120;
+        check_known(&track, hangs, 0, c->number);
+        if (lead == 0) /* where a bar turns on the spot, what hangs tells no slope */
+            check_known(&track, hangs, 1, c->number);
+    }
+}
+
 Suite *greatest_suite(void)
 {
     Suite *suite = suite_create("greatest");
     TCase *tcase = tcase_create("greatest");
     tcase_add_test(tcase, extremes_are_the_greatest_of_dense_samples);
+    tcase_add_test(tcase, a_known_greatest_is_found);
     tcase_add_test(tcase, the_best_eye_is_found_where_leans_change_over);
     suite_add_tcase(suite, tcase);
     return suite;
