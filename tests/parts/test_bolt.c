@@ -80,6 +80,21 @@ START_TEST(every_grip_is_held)
 }
 END_TEST
 
+/* By hand: a 1/4 in bolt of 8 in has 1 in of thread, and a nut on a grip of 7 in meets its shank just as it is tight.
+ */
+START_TEST(a_nut_that_just_meets_the_shank_is_not_tight)
+{
+    tside_bolt bolt = usual(TSIDE_BOLT_1_4, 7 * 0.0254);
+    tside_bolt_plan plan;
+    tside_fault fault;
+    bolt.washers = 0;
+    REFUSES(tside_bolt_choose(&bolt, &plan, &fault), plan, TSIDE_CONTRADICTS, "bolt.washers", TSIDE_BELOW);
+    bolt.grip += 1e-9;
+    ANSWERS(tside_bolt_choose(&bolt, &plan, &fault));
+    NEAR(plan.length, 8 * 0.0254, 1e-12, "length", 0);
+}
+END_TEST
+
 /*
  * Every stock length is found, and no other. Inch: common practice, no published source; metric: ISO 888, from memory.
  */
@@ -233,6 +248,7 @@ Suite *bolt_suite(void)
     Suite *suite = suite_create("bolt");
     TCase *tcase = tcase_create("bolt");
     tcase_add_loop_test(tcase, every_grip_is_held, 0, SIZES);
+    tcase_add_test(tcase, a_nut_that_just_meets_the_shank_is_not_tight);
     tcase_add_test(tcase, lengths_are_those_of_the_stock);
     tcase_add_test(tcase, washers_take_their_thickness);
     tcase_add_test(tcase, sizes_are_in_order);

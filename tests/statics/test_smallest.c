@@ -106,6 +106,25 @@ START_TEST(the_greatest_length_is_accepted)
 }
 END_TEST
 
+/* Bounds are those of the header. */
+START_TEST(arguments_of_a_cable_are_bounded)
+{
+    const tside_cable cable = copper(1e-6, 50);
+    tside_cable found;
+    tside_fault fault;
+    REFUSES(tside_cable_smallest(&cable, 0, 12, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_BOUNDS,
+            "voltage", TSIDE_NOT_ABOVE);
+    ck_assert(fault.bound == 0);
+    REFUSES(tside_cable_smallest(&cable, 24, -1e-9, TSIDE_RUNNING, 1, &found, &fault), found, TSIDE_OUT_OF_BOUNDS,
+            "current", TSIDE_BELOW);
+    ck_assert(fault.bound == 0);
+    REFUSES(tside_cable_smallest(&cable, 24, 12, TSIDE_RUNNING, 0, &found, &fault), found, TSIDE_OUT_OF_BOUNDS, "drop",
+            TSIDE_NOT_ABOVE);
+    ck_assert(fault.bound == 0);
+    ANSWERS(tside_cable_smallest(&cable, 0.5, 0, TSIDE_RUNNING, 0.01, &found, &fault));
+}
+END_TEST
+
 START_TEST(what_no_cable_keeps_is_refused)
 {
     tside_cable cable = copper(1e-6, 5000), found;
@@ -310,6 +329,7 @@ Suite *smallest_suite(void)
     tcase_add_test(tcase, the_smallest_cable_keeps_the_drop_and_the_next_smaller_does_not);
     tcase_add_test(tcase, every_trade_size_is_found);
     tcase_add_test(tcase, the_greatest_length_is_accepted);
+    tcase_add_test(tcase, arguments_of_a_cable_are_bounded);
     tcase_add_test(tcase, what_no_cable_keeps_is_refused);
     tcase_add_test(tcase, a_plan_tells_what_its_parts_tell);
     tcase_add_test(tcase, the_smallest_drive_is_what_trying_each_gives);
