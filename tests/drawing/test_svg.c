@@ -179,6 +179,123 @@ START_TEST(places_on_paper_are_those_of_the_strokes)
 }
 END_TEST
 
+/* --- what is told --- */
+
+/* The next line drawn is from one place to another, or the next arrowhead's point is at one and looks along. */
+static void is_line(const char **at, double x, double y, double x_end, double y_end, const char *what, int number)
+{
+    *at = next_of(*at);
+    ck_assert_msg(!strncmp(*at, "<line", 5), "%s %d: %.60s", what, number, *at);
+    NEAR(number_of(*at, "x1"), across(x), 1e-3, what, number);
+    NEAR(number_of(*at, "y1"), down(y), 1e-3, what, number);
+    NEAR(number_of(*at, "x2"), across(x_end), 1e-3, what, number);
+    NEAR(number_of(*at, "y2"), down(y_end), 1e-3, what, number);
+}
+
+/* 3 mm long and 1 mm wide. */
+static void is_arrow(const char **at, double x, double y, double ux, double uy, int number)
+{
+    double place[6], middle_x, middle_y;
+    *at = next_of(*at);
+    ck_assert_int_eq(sscanf(*at, "<path fill=\"#000\" stroke=\"none\" d=\"M%lf %lfL%lf %lfL%lf %lfz\"/>", place,
+                            place + 1, place + 2, place + 3, place + 4, place + 5),
+                     6);
+    NEAR(place[0], across(x), 1e-3, "arrow's point", number);
+    NEAR(place[1], down(y), 1e-3, "arrow's point", number);
+    NEAR(hypot(place[4] - place[2], place[5] - place[3]), 1, 2e-3, "arrow's width", number);
+    middle_x = (place[2] + place[4]) / 2, middle_y = (place[3] + place[5]) / 2;
+    NEAR(place[0] - middle_x, 3 * ux, 2e-3, "arrow's length", number);
+    NEAR(place[1] - middle_y, -3 * uy, 2e-3, "arrow's length", number);
+    NEAR((place[4] - place[2]) * ux - (place[5] - place[3]) * uy, 0, 3e-3, "arrow's back is square", number);
+}
+
+/* Where a point's perpendicular meets a dimension's line; where that is far, it is led there, with 1 and 1.5 mm over.
+ */
+static void is_led(const char **at, const tside_dimension *d, double x, double y, double foot[2], int number)
+{
+    const double mm = drawing.picture.scale / 1000, dx = d->to_x - d->from_x, dy = d->to_y - d->from_y,
+                 share = ((x - d->from_x) * dx + (y - d->from_y) * dy) / (dx * dx + dy * dy);
+    double away;
+    foot[0] = d->from_x + share * dx;
+    foot[1] = d->from_y + share * dy;
+    away = hypot(foot[0] - x, foot[1] - y);
+    if (away > mm) {
+        const double ux = (foot[0] - x) / away, uy = (foot[1] - y) / away;
+        is_line(at, x + mm * ux, y + mm * uy, foot[0] + 1.5 * mm * ux, foot[1] + 1.5 * mm * uy, "leading line", number);
+    }
+}
+
+static void check_dimension(const char **at, const tside_dimension *d, int number)
+{
+    if (d->from_x != d->to_x || d->from_y != d->to_y) {
+        double first[2], last[2], length;
+        is_line(at, d->from_x, d->from_y, d->to_x, d->to_y, "dimension line", number);
+        is_led(at, d, d->x, d->y, first, number);
+        is_led(at, d, d->x_end, d->y_end, last, number);
+        length = hypot(last[0] - first[0], last[1] - first[1]) * (d->arrows_outside ? -1 : 1);
+        if (length > 0 || length < 0) {
+            const double ux = (last[0] - first[0]) / length, uy = (last[1] - first[1]) / length;
+            is_arrow(at, first[0], first[1], -ux, -uy, number);
+            is_arrow(at, last[0], last[1], ux, uy, number);
+        }
+    }
+    if (d->leader)
+        is_line(at, (d->from_x + d->to_x) / 2, (d->from_y + d->to_y) / 2, d->leader_x, d->leader_y, "leader", number);
+}
+
+/* Every element that begins ends, the last begun first. */
+static void is_well_formed(void)
+{
+    const char *open[16];
+    int depth = 0;
+    for (const char *at = strchr(svg, '<'); at; at = strchr(at + 1, '<')) {
+        const char *end = strchr(at, '>');
+        ck_assert_ptr_nonnull(end);
+        if (at[1] == '/') {
+            ck_assert_int_gt(depth, 0);
+            depth--;
+            ck_assert_msg(!strncmp(open[depth] + 1, at + 2, strcspn(at + 2, ">")), "%.40s ends %.40s", at, open[depth]);
+        } else if (end[-1] != '/') {
+            ck_assert_int_lt(depth, 16);
+            open[depth++] = at;
+        }
+    }
+    ck_assert_int_eq(depth, 0);
+}
+
+/* After the strokes: dimensions with their leading lines and arrowheads, then the leaders of notes, and no more. */
+START_TEST(what_is_told_has_its_lines)
+{
+    static const struct {
+        tside_view view;
+        double scale;
+    } views[] = {{TSIDE_VIEW_END_WALL, 20}, {TSIDE_VIEW_END_WALL, 5},  {TSIDE_VIEW_CORNER, 5},
+                 {TSIDE_VIEW_EXTENDER, 10}, {TSIDE_VIEW_ALONG, 200},   {TSIDE_VIEW_ALONG, 20},
+                 {TSIDE_VIEW_ROLL_OPEN, 2}, {TSIDE_VIEW_ROLL_SHUT, 5}, {TSIDE_VIEW_TURNS, 1}};
+    const tside_side side = plain();
+    const tside_plan plan = planned(&side);
+    for (size_t i = 0; i < sizeof views / sizeof *views; i++) {
+        const tside_picture picture = {.view = views[i].view, .tape = TSIDE_TAPE_INCH, .scale = views[i].scale};
+        const char *at;
+        tside_fault fault;
+        ANSWERS(tside_draw(&side, &plan, &picture, &drawing, &fault));
+        write_svg("told");
+        is_well_formed();
+        at = strstr(svg, "<g fill=\"none\"");
+        for (int k = 0; k < drawing.stroke_count; k++)
+            at = next_of(at);
+        for (int k = 0; k < drawing.dimension_count; k++)
+            check_dimension(&at, drawing.dimensions + k, k);
+        for (int k = 0; k < drawing.note_count; k++) {
+            const tside_note *note = drawing.notes + k;
+            if (note->x != note->to_x || note->y != note->to_y)
+                is_line(&at, note->x, note->y, note->to_x, note->to_y, "note's leader", k);
+        }
+        ck_assert(!strncmp(next_of(at), "</g>", 4));
+    }
+}
+END_TEST
+
 /* --- buffers --- */
 
 /* It would vanish as an arc, whose ends are written alike. */
@@ -250,6 +367,7 @@ Suite *svg_suite(void)
     TCase *tests = tcase_create("svg");
     tcase_add_test(tests, a_title_stays_text);
     tcase_add_test(tests, places_on_paper_are_those_of_the_strokes);
+    tcase_add_test(tests, what_is_told_has_its_lines);
     tcase_add_test(tests, all_but_a_circle_is_written_as_one);
     tcase_add_test(tests, no_byte_is_written_beyond_a_buffer_or_into_one_too_small);
     tcase_add_test(tests, what_is_no_drawing_is_refused);
