@@ -9,6 +9,7 @@
 #include "drawings.h"
 #include "expect.h"
 #include "plans.h"
+#include "portraits.h"
 
 Suite *figures_suite(void);
 
@@ -204,6 +205,76 @@ START_TEST(the_opening_stands_alone)
 }
 END_TEST
 
+/* m on paper: panels as wide and high as so, so far apart, and ticks so long. */
+static const double wide = 140e-3, high = 40e-3, apart = 16e-3, tick = 1.5e-3;
+
+static void has_axis_line(portrait *p, double x, double y, double x_end, double y_end)
+{
+    has_line(p, TSIDE_PART_AXIS, TSIDE_SHOWN_ALWAYS, TSIDE_LINE_NARROW, x, y, x_end, y_end);
+}
+
+/* A tick at each number of the axis, beside the axis itself; at nought a line across, and one at the foot. */
+static void has_upright_axis(portrait *p, tside_part part, double foot)
+{
+    const scale values = scale_of(p->drawing, part, 1);
+    NEAR(values.at_from, foot, 1e-12, "foot of an axis", (int)part);
+    NEAR(values.at_to, foot + high, 1e-12, "top of an axis", (int)part);
+    ck_assert(values.from <= 0);
+    has_axis_line(p, 0, foot, 0, foot + high);
+    has_axis_line(p, 0, foot - high * values.from / (values.to - values.from), wide,
+                  foot - high * values.from / (values.to - values.from));
+    if (values.from < 0)
+        has_axis_line(p, 0, foot, wide, foot);
+    for (int i = 0; i < p->drawing->note_count; i++) {
+        const tside_note *note = p->drawing->notes + i;
+        if (note->part != part || !note->numbered)
+            continue;
+        NEAR(number_at(&values, note->y), note->value, 1e-9, "number", i);
+        NEAR(note->x, 0, 0, "number", i);
+        has_axis_line(p, -tick, note->y, 0, note->y);
+    }
+}
+
+/* Numbers of turns stand below the lowest panel, but for one that meets another; each panel has all their ticks. */
+static void has_level_ticks(portrait *p, int panels)
+{
+    const scale turns = scale_of(p->drawing, TSIDE_PART_AXIS, 0);
+    double step = HUGE_VAL;
+    for (int i = 0; i < p->drawing->note_count; i++) {
+        const tside_note *note = p->drawing->notes + i;
+        if (note->part != TSIDE_PART_AXIS || !note->numbered)
+            continue;
+        NEAR(number_at(&turns, note->x), note->value, 1e-9, "turns", i);
+        NEAR(note->y, 0, 0, "turns", i);
+        if (note->x > turns.at_from)
+            step = fmin(step, note->x - turns.at_from);
+    }
+    NEAR(number_at(&turns, 0), 0, 1e-9, "shut", 0);
+    for (double x = 0; x <= wide + 1e-12; x += step)
+        for (int panel = 0; panel < panels; panel++)
+            has_axis_line(p, x, panel * (high + apart), x, panel * (high + apart) - tick);
+}
+
+START_TEST(axes_have_a_tick_at_each_number)
+{
+    static tside_drawing drawing;
+    static portrait p;
+    static const tside_part parts[] = {TSIDE_PART_LEAN, TSIDE_PART_TORQUE, TSIDE_PART_OPENING};
+    for (int each = 0; each < 2 * SIDES; each++) {
+        const tside_side side = side_of(each / 2);
+        const tside_plan plan = planned(&side);
+        const int panels = each % 2 ? 1 : 3;
+        draw(&side, &plan, panels == 1 ? TSIDE_VIEW_OPENING : TSIDE_VIEW_TURNS, TSIDE_DRIVE_END, 1, &drawing);
+        portrait_begin(&p, &drawing, "figures", each, 1);
+        for (int panel = 0; panel < panels; panel++)
+            has_upright_axis(&p, parts[panels == 1 ? 2 : panel], panel * (high + apart));
+        has_level_ticks(&p, panels);
+        for (int i = 0; i < drawing.stroke_count; i++)
+            ck_assert_msg(p.stroke[i] || drawing.strokes[i].part != TSIDE_PART_AXIS, "stroke %d of side %d", i, each);
+    }
+}
+END_TEST
+
 /* A guide that stands, and a travel of nothing. */
 START_TEST(figures_of_what_does_not_vary_are_drawn)
 {
@@ -257,6 +328,7 @@ Suite *figures_suite(void)
     tcase_add_test(tests, curves_are_what_the_turn_table_has);
     tcase_add_test(tests, figures_speak_the_tape_and_mark_the_turns_asked);
     tcase_add_test(tests, the_opening_stands_alone);
+    tcase_add_test(tests, axes_have_a_tick_at_each_number);
     tcase_add_test(tests, figures_of_what_does_not_vary_are_drawn);
     tcase_add_test(tests, a_round_opening_ends_its_axis);
     suite_add_tcase(suite, tests);

@@ -395,6 +395,7 @@ START_TEST(what_cannot_be_loaded_is_refused_by_name)
     REFUSES(tside_extender_strength(&t.e, &t.layout, 1, 0, HUGE_VAL, 0, 0, TSIDE_DRIVE_END, lines, 9, &count, &fault),
             lines, TSIDE_OUT_OF_BOUNDS, "weight", TSIDE_NOT_FINITE);
     REFUSES(tside_drive_stall(&drive, -1, &torque, &fault), torque, TSIDE_OUT_OF_BOUNDS, "running", TSIDE_BELOW);
+    ck_assert(fault.bound == 0);
     drive.rated_torque = 0;
     REFUSES(tside_drive_stall(&drive, 1, &torque, &fault), torque, TSIDE_OUT_OF_BOUNDS, "drive.rated_torque",
             TSIDE_BELOW);
