@@ -3,6 +3,7 @@
 #include "heard.h"
 
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #ifndef TSIDE_HEARD
@@ -63,6 +64,59 @@ void heard_named(int calls, const char *words)
         heard_held();
 }
 
+static const char *name_of(int function)
+{
+#define FUNCTION(name) #name,
+    static const char *const names[] = {FUNCTION_NAMES};
+#undef FUNCTION
+    return names[function];
+}
+
+/* The range of a number that is an argument: the ninth column of its record. 0 where there is no such record. */
+static int find_range(const char *function, const char *argument, char *range, size_t size)
+{
+    FILE *records = fopen(TSIDE_RECORDS, "r");
+    char line[4000], begins[200];
+    int found = 0;
+    snprintf(begins, sizeof begins, "argument\t%s\t%s\tdouble\t", function, argument);
+    while (records && !found && fgets(line, sizeof line, records)) {
+        const char *column = line;
+        if (strncmp(line, begins, strlen(begins)))
+            continue;
+        for (int i = 1; i < 9 && column; i++)
+            column = strchr(column, '\t') ? strchr(column, '\t') + 1 : NULL;
+        if (!column)
+            break;
+        snprintf(range, size, "%.*s", (int)strcspn(column, "\t\n"), column);
+        found = 1;
+    }
+    if (records)
+        fclose(records);
+    return found;
+}
+
+/* Whether a bound is the number behind a word of a range; where the range has no such word, or no number there, 1. */
+static int is_behind(const char *word, const char *range, double bound)
+{
+    const char *at = strstr(range, word);
+    char *end = NULL;
+    const double number = at ? strtod(at + strlen(word), &end) : 0;
+    return !at || end == at + strlen(word) || !(number < bound || number > bound);
+}
+
+int heard_range(const tside_fault *fault)
+{
+    char range[200];
+    if (fault->status != TSIDE_OUT_OF_BOUNDS || !find_range(name_of(last.function), fault->field, range, sizeof range))
+        return 1;
+    switch (fault->relation) {
+    case TSIDE_BELOW: return is_behind("from ", range, fault->bound) && !strstr(range, "above ");
+    case TSIDE_NOT_ABOVE: return is_behind("above ", range, fault->bound) && !strstr(range, "from ");
+    case TSIDE_ABOVE: return is_behind("to ", range, fault->bound);
+    default: return 1;
+    }
+}
+
 void heard_nothing(void)
 {
     remove(TSIDE_HEARD);
@@ -90,8 +144,6 @@ static const char *wrong(int documented, int was)
 
 int heard_wrong(void)
 {
-#define FUNCTION(name) #name,
-    static const char *const names[] = {FUNCTION_NAMES};
 #define STATUS(function, status) documented[HEARD_##function][status] = 1;
     static char documented[HEARD_FUNCTIONS][STATUSES], was[HEARD_FUNCTIONS][STATUSES];
     int count = 0;
@@ -101,7 +153,7 @@ int heard_wrong(void)
         for (int s = TSIDE_OK + 1; s < STATUSES; s++) {
             const char *why = wrong(documented[f][s], was[f][s]);
             if (why) {
-                printf("%s: \"%s\" is %s\n", names[f], tside_status_text(s), why);
+                printf("%s: \"%s\" is %s\n", name_of(f), tside_status_text(s), why);
                 count++;
             }
         }

@@ -20,6 +20,12 @@ int heard_wrong(void);
 /* How many calls were heard so far. */
 int heard_calls(void);
 
+/*
+ * Whether a fault of the last call has the bound that its comment gives an argument ("from 0 to 1000"): 1 too where
+ * what is refused is no number given to it, or the range has none.
+ */
+int heard_range(const tside_fault *fault);
+
 /* The last call was held to what it returned: it would fail a test to return another status. */
 void heard_held(void);
 

@@ -75,6 +75,9 @@ void check_refused(const char *file, int line, tside_status got, const tside_fau
     if (!stands_so(fault))
         ck_abort_msg("%s:%d: %s: %.17g does not stand to %.17g as relation %d says", file, line, fault->field,
                      fault->value, fault->bound, (int)fault->relation);
+    if (!heard_range(fault))
+        ck_abort_msg("%s:%d: %s is bounded by %.17g, relation %d, and its function's comment says otherwise", file,
+                     line, fault->field, fault->bound, (int)fault->relation);
     for (size_t i = 0; i < size; i++)
         if (byte[i] != 0xa5)
             ck_abort_msg("%s:%d: refused, and touched its output", file, line);
