@@ -192,6 +192,26 @@ START_TEST(a_guide_may_stand_on_its_foot)
 }
 END_TEST
 
+/* Above an end's own ground, as its member is told. */
+START_TEST(a_crossing_is_told_above_its_ends_ground)
+{
+    tside_side side = plain();
+    tside_plan plan;
+    tside_bow bow;
+    tside_fault fault;
+    double arc, top;
+    ANSWERS(tside_bow_make(&side.frame, &bow, &fault));
+    ck_assert_int_ne(tside_bow_at_height(&bow, 99, &arc, &fault), TSIDE_OK);
+    top = fault.bound;
+    side.free_end.hip_height_given = 1;
+    side.free_end.hip_height = side.curtain.hip + 0.3;
+    side.free_end.extender.slant = TSIDE_SLANT_CROSSING;
+    side.free_end.extender.crossing = top + 0.301;
+    REFUSES(tside_plan_side(&side, &plan, &fault), plan, TSIDE_OUT_OF_REACH, "free_end.extender.crossing", TSIDE_ABOVE);
+    NEAR(fault.bound, top + 0.3, 1e-9, "top of the bow above the end's ground", 0);
+}
+END_TEST
+
 Suite *house_suite(void)
 {
     Suite *suite = suite_create("house");
@@ -200,6 +220,7 @@ Suite *house_suite(void)
     tcase_add_test(tcase, chain_of_functions_has_the_plans_misfit);
     tcase_add_test(tcase, ground_at_an_end_is_taped);
     tcase_add_test(tcase, a_guide_may_stand_on_its_foot);
+    tcase_add_test(tcase, a_crossing_is_told_above_its_ends_ground);
     suite_add_tcase(suite, tcase);
     return suite;
 }

@@ -138,6 +138,51 @@ START_TEST(a_force_at_the_eye_and_wind_stress_the_tube)
 }
 END_TEST
 
+/* About a bolt so far below the eye: wind on the eye, and on the tube piece by piece, above the bolt and below it. */
+static double wind_about_bolt(const tside_extender *extender, double bolt, double member, double eye, double tube)
+{
+    enum { PIECES = 1000 };
+    const double top = -extender->end_distance, foot = member + extender->tail, piece = (foot - top) / PIECES;
+    double moment = eye * bolt;
+    for (int i = 0; i < PIECES; i++)
+        moment += tube * piece * (bolt - (top + (i + 0.5) * piece));
+    return fabs(moment);
+}
+
+/*
+ * What two bolts hold, by balance about the other: the push across the tube and the couple of what stands off the bow;
+ * and wind, from either end of the house. About its own axis the tube tips over the edge of the flat on the bow.
+ */
+START_TEST(bolts_hold_the_tube_in_balance)
+{
+    dice d = {32};
+    tside_fault fault;
+    for (int number = 0; number < 50; number++) {
+        tside_extender extender = plain_extender();
+        const double bow = dice_between(&d, 0.1, 1), apart = dice_between(&d, 0.1, 1),
+                     wind_eye = dice_between(&d, 0, 200), wind_tube = dice_between(&d, 0, 50);
+        const tside_layout layout = measured(dice_between(&d, 0.1, 1.3), bow, bow + apart);
+        double flat, off, bow_wind, member_wind;
+        tside_extender_load load;
+        extender.tail = dice_between(&d, 0.02, 0.3);
+        extender.end_distance = dice_between(&d, 0.02, 0.3);
+        extender.spacer = dice_between(&d, 0, 0.02);
+        extender.eye_stand_off = dice_between(&d, 0.02, 0.15);
+        ANSWERS(tside_extender_bears(&extender, &layout, dice_between(&d, -2000, 2000), dice_between(&d, 0, 300),
+                                     wind_eye, wind_tube, &load, &fault));
+        flat = extender.tube.side / 2 - 2 * extender.tube.wall; /* half of it */
+        off = extender.eye_stand_off + extender.tube.side + extender.spacer;
+        bow_wind = wind_about_bolt(&extender, bow + apart, bow + apart, wind_eye, wind_tube) / apart;
+        member_wind = wind_about_bolt(&extender, bow, bow + apart, wind_eye, wind_tube) / apart;
+        NEAR(load.bow_shear, hypot(load.across * (bow + apart) / apart, load.along), 1e-9, "bow bolt's shear", number);
+        NEAR(load.member_shear, hypot(load.across * bow / apart, load.along), 1e-9, "member bolt's shear", number);
+        NEAR(load.bow_pull, (fabs(load.across) / flat + fmax(-load.along, 0) / apart) * off + bow_wind, 1e-8,
+             "bow bolt's pull", number);
+        NEAR(load.member_pull, fmax(load.along, 0) * off / apart + member_wind, 1e-8, "member bolt's pull", number);
+    }
+}
+END_TEST
+
 static void is_worse(const tside_strength_line *line, tside_strength_code code, double up, double down, int number)
 {
     ck_assert_int_eq((int)line->code, (int)code);
@@ -233,6 +278,12 @@ START_TEST(a_layout_made_by_hand_is_checked)
         {0.7, 0.3, 0, "layout.member_distance", TSIDE_NOT_ABOVE},
         {0.7, 0.3, NAN, "layout.member_distance", TSIDE_NOT_FINITE},
     };
+    for (int level = -1; level <= 1; level += 2) { /* a tube may lie level */
+        const tside_layout layout = measured(level * PI / 2, 0.3, 0.8);
+        tside_extender_load load;
+        tside_fault fault;
+        ANSWERS(tside_extender_bears(&extender, &layout, 1000, 50, 0, 0, &load, &fault));
+    }
     for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
         tside_layout layout = measured(cases[i].angle, cases[i].bow, cases[i].member);
         refused(&extender, &layout, 1000, 50, TSIDE_OUT_OF_BOUNDS, cases[i].field, cases[i].relation);
@@ -285,6 +336,7 @@ Suite *eye_suite(void)
     Suite *suite = suite_create("eye");
     TCase *tcase = tcase_create("eye");
     tcase_add_test(tcase, a_force_at_the_eye_and_wind_stress_the_tube);
+    tcase_add_test(tcase, bolts_hold_the_tube_in_balance);
     tcase_add_test(tcase, lines_take_the_worse_force);
     tcase_add_test(tcase, a_layout_made_by_hand_is_checked);
     tcase_add_test(tcase, what_cannot_be_loaded_is_refused);
