@@ -12,30 +12,16 @@
 #include <tunnelside/bolt.h>
 #include <tunnelside/cable.h>
 #include <tunnelside/crank.h>
+#include <tunnelside/drive.h>
 #include <tunnelside/length.h>
+#include <tunnelside/lift.h>
 #include <tunnelside/loose.h>
+#include <tunnelside/pitch.h>
 #include <tunnelside/pressure.h>
 #include <tunnelside/roll.h>
 #include <tunnelside/rope.h>
 #include <tunnelside/span.h>
 #include <tunnelside/tube.h>
-
-#define STRUCTURE(name, kind, place) \
-    { \
-        name, STRUCTURE, kind, "", &place, sizeof place \
-    }
-#define NUMBER(name, unit, place) \
-    { \
-        name, NUMBER, TSIDE_KIND_COUNT, unit, &place, sizeof place \
-    }
-#define WHOLE(name, place) \
-    { \
-        name, WHOLE, TSIDE_KIND_COUNT, "", &place, sizeof place \
-    }
-#define WORDS(name, place) \
-    { \
-        name, WORDS, TSIDE_KIND_COUNT, "", place, sizeof place \
-    }
 
 static tside_round round_tube;
 static tside_square square_tube;
@@ -62,7 +48,12 @@ static tside_air air;
 static tside_airing airing;
 static tside_rope rope;
 static tside_roped roped;
-static double opening;
+static double opening, pitch;
+static tside_pitch_rule rule;
+static tside_drive drive;
+static tside_cable smallest;
+static int loading;
+static double voltage, current, drop, running;
 static double ohms, torque, drive_turns;
 static tside_bolt bolt;
 static tside_bolt_plan bolt_plan;
@@ -116,6 +107,16 @@ static tside_status cable_resistance(tside_fault *fault)
     return tside_cable_resistance(&cable, &ohms, fault);
 }
 
+static tside_status cable_smallest(tside_fault *fault)
+{
+    return tside_cable_smallest(&cable, voltage, current, (tside_loading)loading, drop, &smallest, fault);
+}
+
+static tside_status drive_stall(tside_fault *fault)
+{
+    return tside_drive_stall(&drive, running, &torque, fault);
+}
+
 static tside_status crank_effort(tside_fault *fault)
 {
     return tside_crank_effort(&crank, torque, drive_turns, &cranking, fault);
@@ -154,6 +155,11 @@ static tside_status loose_blown(tside_fault *fault)
 static tside_status bay_bears(tside_fault *fault)
 {
     return tside_bay_bears(&bay, &bay_load, fault);
+}
+
+static tside_status pitch_most(tside_fault *fault)
+{
+    return tside_pitch_most(&rope, &bay, &pitch, &rule, fault);
 }
 
 static tside_status rope_bears(tside_fault *fault)
@@ -248,6 +254,17 @@ const function functions[] = {
      {STRUCTURE("cable", TSIDE_KIND_CABLE, cable)},
      {NUMBER("resistance", "ohm", ohms)},
      FAILS(TSIDE_OUT_OF_BOUNDS)},
+    {"tside_cable_smallest",
+     cable_smallest,
+     {STRUCTURE("cable", TSIDE_KIND_CABLE, cable), NUMBER("voltage", "V", voltage), NUMBER("current", "A", current),
+      WHOLE("loading", loading), NUMBER("drop", "V", drop)},
+     {STRUCTURE("smallest", TSIDE_KIND_CABLE, smallest)},
+     0},
+    {"tside_drive_stall",
+     drive_stall,
+     {STRUCTURE("drive", TSIDE_KIND_DRIVE, drive), NUMBER("running", "N m", running)},
+     {NUMBER("torque", "N m", torque)},
+     0},
     {"tside_crank_effort",
      crank_effort,
      {STRUCTURE("crank", TSIDE_KIND_CRANK, crank), NUMBER("torque", "N m", torque),
@@ -289,6 +306,11 @@ const function functions[] = {
      {STRUCTURE("bay", TSIDE_KIND_BAY, bay)},
      {STRUCTURE("load", TSIDE_KIND_BAY_LOAD, bay_load)},
      FAILS(TSIDE_OUT_OF_BOUNDS) | FAILS(TSIDE_CONTRADICTS) | FAILS(TSIDE_OUT_OF_REACH)},
+    {"tside_pitch_most",
+     pitch_most,
+     {STRUCTURE("rope", TSIDE_KIND_ROPE, rope), STRUCTURE("bay", TSIDE_KIND_BAY, bay)},
+     {NUMBER("pitch", "m", pitch), WHOLE("rule", rule)},
+     0},
     {"tside_rope_bears",
      rope_bears,
      {STRUCTURE("rope", TSIDE_KIND_ROPE, rope), NUMBER("length", "m", length), NUMBER("pressure", "Pa", net)},
@@ -312,5 +334,8 @@ const function *find_function(const char *name)
     for (int i = 0; i < function_count; i++)
         if (!strcmp(functions[i].name, name))
             return functions + i;
+    for (int i = 0; i < side_function_count; i++)
+        if (!strcmp(side_functions[i].name, name))
+            return side_functions + i;
     return NULL;
 }

@@ -21,6 +21,23 @@ typedef struct part {
     size_t size;
 } part;
 
+#define STRUCTURE(name, kind, place) \
+    { \
+        name, STRUCTURE, kind, "", &place, sizeof place \
+    }
+#define NUMBER(name, unit, place) \
+    { \
+        name, NUMBER, TSIDE_KIND_COUNT, unit, &place, sizeof place \
+    }
+#define WHOLE(name, place) \
+    { \
+        name, WHOLE, TSIDE_KIND_COUNT, "", &place, sizeof place \
+    }
+#define WORDS(name, place) \
+    { \
+        name, WORDS, TSIDE_KIND_COUNT, "", place, sizeof place \
+    }
+
 enum { PARTS = 8 };
 
 typedef struct function {
@@ -34,11 +51,15 @@ typedef struct function {
 
 extern const function functions[];
 extern const int function_count;
+/* Those whose failures the suites provoke, not rows. */
+extern const function side_functions[];
+extern const int side_function_count;
 /* NULL where there is none of that name. */
 const function *find_function(const char *name);
 
 typedef struct why {
     char text[1024];
+    double off, allowed; /* of a row that holds, where it is of a number: how far it is off, and may be */
 } why;
 
 /* Returns 1, or 0 with why the row fails. */

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* One row: its arguments are set, its function is called twice, and its outcome held against what the row says. */
+#include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -215,6 +216,8 @@ static int same_number(double got, const row *r, const char *si, why *w)
         return wrong(w, "the value or its unit cannot be read", r->value);
     if (!row_tolerance(r->tolerance, r->unit, si, want, &tolerance))
         return wrong(w, "the tolerance cannot be read", r->tolerance);
+    w->off = fabs(got - want);
+    w->allowed = tolerance;
     return differs(got, want, tolerance) ? wrong_number(w, r->result, got, want, tolerance, si) : 1;
 }
 
@@ -298,6 +301,7 @@ int run_row(const row *r, tside_status *status, why *w)
 {
     const function *f = find_function(r->function);
     tside_fault fault;
+    w->off = w->allowed = 0;
     if (!f)
         return wrong(w, "no such function", r->function);
     if (!set_arguments(f, r->arguments, w) || !call(f, status, &fault, w) || !same_outcome(f, *status, &fault, r, w))

@@ -110,6 +110,8 @@ typedef struct tside_bolt_plan {
  * washers asked mend it (with that many, call again).
  * TSIDE_OUT_OF_REACH: no stock bolt is long enough, the bound then being the greatest grip; or,
  * near it, washers do not mend the thread.
+ * Accuracy: the length is one of the list; lengths to 5e-16, relative, of what is printed, thread
+ * and beyond to 1e-16 m; area and strength to 2e-15, relative.
  * Sources: stock lengths 3/4 to 3 in by 1/4, to 6 in by 1/2, to 12 in by 1 in: common practice, no
  * published source; 20 to 70 mm by 5, to 160 by 10, to 200 by 20: ISO 888, from memory. Thread 2d +
  * 1/4 in to a length of 6 in, 2d + 1/2 in above: ASME B18.5, from memory; 2d + 6 mm to 125 mm, 2d +
@@ -152,6 +154,7 @@ typedef struct tside_bearing {
  * TSIDE_OUT_OF_BOUNDS: a field.
  * TSIDE_CONTRADICTS: a grade of the other series of sizes, or of another metal; an edge distance
  * below the least, which is the bound.
+ * Accuracy: to 2e-15, relative.
  * Sources: steel: AISC 360-16, J3.10 (there with Fu, here with the yield, which is less) and J7,
  * for bolts through hollow sections, both from memory; aluminium: Aluminum Design Manual, J.3, from
  * memory (there with Ftu).

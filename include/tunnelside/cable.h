@@ -78,6 +78,8 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_cable_resistance(const tside_cable 
  * TSIDE_OUT_OF_BOUNDS: a field or argument; cable.wire where there is none.
  * TSIDE_OUT_OF_REACH: not even the largest keeps it: value and bound are the length of the cable
  * and the greatest that is kept, in m; TSIDE_NONE_FITS where none that the field allows is.
+ * Accuracy: exact, a size of the list: the first whose drop is at most that allowed, or above it
+ * by no more than 1e-9 of it.
  * Source: the sizes: NEC chapter 9, table 8 (20 AWG, which it lacks, is common practice), and IEC
  * 60228, both lists from memory; the drop: derivation, Ohm's law.
  */

@@ -71,6 +71,7 @@ typedef struct tside_collar {
  * The drive as what rides on its guide.
  * drive: not checked.
  * Returns its offset, height, masses and places along the bar as a collar's.
+ * Accuracy: exact, the same numbers.
  * Source: derivation, the same values by other names.
  */
 TSIDE_API tside_collar tside_drive_collar(const tside_drive *drive);
@@ -85,6 +86,7 @@ TSIDE_API tside_collar tside_drive_collar(const tside_drive *drive);
  * torque: receives N m.
  * TSIDE_OUT_OF_BOUNDS: a field, or running.
  * TSIDE_CONTRADICTS: a supply voltage without a rated one, or the reverse.
+ * Accuracy: to 5e-16, relative.
  * Source: derivation, a motor's torque is as its current; both factors are this library's choice,
  * no published source.
  */

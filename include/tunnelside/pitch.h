@@ -33,7 +33,7 @@ typedef enum tside_pitch_rule {
  * TSIDE_OUT_OF_BOUNDS: a field.
  * TSIDE_CONTRADICTS: as tside_rope_bears and tside_bay_bears.
  * TSIDE_OUT_OF_REACH: as tside_bay_bears; or a limit is passed even with ropes 0.05 m apart.
- * Accuracy: to 1e-9 m.
+ * Accuracy: to 1e-12 m.
  * Source: as tside_rope_bears and tside_bay_bears, whose shares rise with the pitch; the 6 m are
  * this library's choice.
  */

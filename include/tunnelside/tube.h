@@ -99,6 +99,7 @@ typedef struct tside_trade {
  * TSIDE_NOT_FOUND: a name without a family (fault.other then lists the families that have it, each
  * with its true size), an unknown family (fault.other lists the families) or a name the family has
  * not (fault.other lists its names).
+ * Accuracy: to 5e-16, relative, of the inches of its table; after "tube" correctly rounded.
  * Sources: NPS: ASME B36.10M; fence sizes: chain-link practice, from memory; tube: the name is the
  * true diameter.
  */
@@ -111,6 +112,7 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_tube_size(const char *text, double 
  * text: series, then name.
  * wall: receives m.
  * TSIDE_NOT_FOUND: as for tside_tube_size; a bare gauge is refused with the series that have it.
+ * Accuracy: to 5e-16, relative, of the inches of its table.
  * Sources: schedules: ASME B36.10M; F1043 IC: fence tube of ASTM F1043, group IC, from memory; BWG:
  * Birmingham (Stubs) gauge; sheet: Manufacturers' Standard Gauge, from memory.
  */
@@ -123,6 +125,7 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_tube_wall(const char *text, double 
  * of_walls: any, 0 for sizes, else walls.
  * count: receives how many.
  * Returns the first.
+ * Accuracy: as tside_tube_size and tside_tube_wall, whose numbers they are.
  * Sources: as tside_tube_size and tside_tube_wall.
  */
 TSIDE_API const tside_trade *tside_trades(int of_walls, int *count);

@@ -101,7 +101,8 @@ double tside_i_bow_keep_off(const tside_bow *bow)
 static void add_piece(tside_path *path, double length, double curvature, double kink)
 {
     tside_piece *piece = path->piece + path->count;
-    tside_bow_point end = tside_i_path_at(path, path->length);
+    const tside_piece *last = piece - 1;
+    tside_bow_point end = tside_i_piece_at(last, last->length); /* its place along the path has fewer digits */
     double heading = end.heading + kink;
     *piece = (tside_piece){path->length, length, curvature, end.x, end.y, heading, cos(heading), sin(heading)};
     path->length += length;
@@ -213,24 +214,33 @@ static int cross_straight(const tside_piece *piece, int first, double x, double 
     return 1;
 }
 
+/*
+ * An arc through (0, 0) along its first heading holds the points q with k/2 q.q = q.n, n square to it: of a nearly
+ * straight one the centre would have no digits left.
+ */
 static int cross_arc(const tside_piece *piece, double x, double y, double c, double s, double *distance, double *arc)
 {
-    double k = piece->curvature, cx = piece->x - piece->sine / k, cy = piece->y + piece->cosine / k;
-    double dx = cx - x, dy = cy - y, along = dx * c + dy * s, square = along * along - dx * dx - dy * dy + 1 / (k * k);
+    double k = piece->curvature, dx = x - piece->x, dy = y - piece->y, square, far, root[2];
+    double half = k / 2 * (dx * c + dy * s) - (s * piece->cosine - c * piece->sine) / 2,
+           rest = k / 2 * (dx * dx + dy * dy) - (dy * piece->cosine - dx * piece->sine);
     int found = 0;
+    square = half * half - k / 2 * rest; /* k/2 t^2 + 2 half t + rest = 0 */
     if (square < 0)
         return 0;
-    for (int side = -1; side <= 1; side += 2) {
-        double t = along + side * sqrt(square), rx = (x + t * c - cx) * k, ry = (y + t * s - cy) * k, u;
-        if (!is_nearer(t, *distance))
+    far = half < 0 ? sqrt(square) - half : -sqrt(square) - half;
+    root[0] = far / (k / 2);
+    root[1] = rest / far;
+    for (int i = 0; i < 2; i++) {
+        double qx = dx + root[i] * c, qy = dy + root[i] * s, on, off, turn, u;
+        if (!is_nearer(root[i], *distance))
             continue;
-        /*
-         * the unit radius there turned by a quarter is the heading; its angle from the piece's first heading gives the
-         * arc length
-         */
-        u = atan2(rx * piece->cosine + ry * piece->sine, rx * piece->sine - ry * piece->cosine) / k;
+        on = qx * piece->cosine + qy * piece->sine;
+        off = qy * piece->cosine - qx * piece->sine;
+        /* half the turn there is turn, its sine off/|q|: an arc is its chord times their quotient */
+        turn = atan2(on < 0 ? -off : off, fabs(on));
+        u = off != 0 ? (on * on + off * off) * (turn / off) : on;
         if (u >= -hair * piece->length && u <= piece->length * (1 + hair)) {
-            *distance = t;
+            *distance = root[i];
             *arc = piece->from + u;
             found = 1;
         }

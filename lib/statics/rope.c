@@ -111,7 +111,7 @@ tside_status tside_i_rope_string(const tside_rope *rope, double length, tside_i_
     l->h = hypot(out, down);
     l->lean = atan2(out, down);
     l->leg = l->zigzag ? hypot(l->h, l->pitch / 2) : l->h;
-    l->slant = acos(l->h / l->leg);
+    l->slant = l->zigzag ? atan2(l->pitch / 2, l->h) : 0; /* its cosine has no digit left of a small one */
     l->unstretched = l->leg * (1 + tside_i_give_slack(&rope->line));
     l->stiffness = stretches ? rope->line.stiffness : 0;
     return TSIDE_OK;

@@ -53,7 +53,7 @@ def lay(values, path, given):
 
 
 def arguments(function, text):
-    hints = typing.get_type_hints(function, vars(ts))
+    hints = typing.get_type_hints(function, {**vars(typing), **vars(ts)})
     hints.pop("return")
     values = {}
     for pair in filter(None, text.split(";")):

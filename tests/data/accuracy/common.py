@@ -1,0 +1,52 @@
+# SPDX-License-Identifier: MIT
+"""What the topics share: chance, the doubles themselves, how near an answer must come, and one-dimensional searches."""
+
+import random
+
+from mpmath import findroot, mp, mpf
+
+mp.dps = 50
+
+KSI = mpf("4448.2216152605") / mpf("0.0254") ** 2
+GRAVITY = mpf("9.80665")
+
+
+def between(chance, low, high):
+    """Evenly over the orders of magnitude: a bound of a domain is as likely as its middle."""
+    return float(low * (high / low) ** chance.random())
+
+
+def exact(at):
+    """The doubles themselves."""
+    return {name: mpf(value) for name, value in at.items() if not isinstance(value, str)}
+
+
+class absolute(float):
+    """An accuracy in the unit of the answer; a plain number is a share of the answer."""
+
+
+def tolerance(accuracy):
+    return repr(float(accuracy)) if isinstance(accuracy, absolute) else f"rel {accuracy:.3g}"
+
+
+def root(function, low, high):
+    """Where a function that changes its sign between two places is 0, to 45 digits."""
+    at_low, at_high = function(low), function(high)
+    if at_low == 0 or at_high == 0:
+        return low if at_low == 0 else high
+    assert (at_low < 0) != (at_high < 0)
+    for _ in range(30):  # near enough for what converges fast, and no wrong root
+        middle = (low + high) / 2
+        if (function(middle) < 0) == (at_low < 0):
+            low = middle
+        else:
+            high = middle
+    found = findroot(function, (low, high), solver="anderson", tol=mpf(10) ** -80, verify=False)
+    assert low <= found <= high
+    return found
+
+
+def points(function, point, count):
+    """As many points of a function's domain, the same at each run."""
+    chance = random.Random(function)
+    return [point(chance) for _ in range(count)]
