@@ -99,11 +99,11 @@ static void leave_out(tside_i_tree *t)
 
 /* --- plans --- */
 
-/* Takes sticks of a column into the plan. 0 if it has no row left. */
-static int append_column(tside_i_tree *t, int column, int times)
+/* Takes sticks of a column into the plan. */
+static void append_column(tside_i_tree *t, int column, int times)
 {
     tside_i_pool_pattern(t->relaxation, column, t->fill->found);
-    return tside_i_fill_append(t->fill, t->fill->found, times);
+    tside_i_fill_append(t->fill, t->fill->found, times);
 }
 
 /* A plan of the columns taken, of the whole sticks of the relaxation, and of filled sticks. */
@@ -111,17 +111,15 @@ static void round_down(tside_i_tree *t)
 {
     const tside_i_relaxation *r = t->relaxation;
     const tside_i_trail *path = &t->path;
-    int good = 1;
     tside_i_fill_begin(t->fill);
-    for (int d = 0; d < path->depth && good; d++)
-        good = append_column(t, path->column[d], path->value[d]);
-    for (int k = 0; k < t->corner.extras && good; k++)
-        good = append_column(t, t->corner.extra[k], 1);
-    for (int i = 0; i < r->rows && good; i++)
-        if (r->basis[i] >= 0 && !r->pool.banned[r->basis[i]] && r->x[i] > 0.5 && r->x[i] < TSIDE_STOCK_PIECES)
-            good = append_column(t, r->basis[i], (int)(r->x[i] + whole_enough));
-    if (good)
-        tside_i_fill_finish(t->fill);
+    for (int d = 0; d < path->depth; d++)
+        append_column(t, path->column[d], path->value[d]);
+    for (int k = 0; k < t->corner.extras; k++)
+        append_column(t, t->corner.extra[k], 1);
+    for (int i = 0; i < r->rows; i++)
+        if (r->basis[i] >= 0 && !r->pool.banned[r->basis[i]] && r->x[i] > 0.5)
+            append_column(t, r->basis[i], (int)fmin(r->x[i] + whole_enough, TSIDE_STOCK_PIECES));
+    tside_i_fill_finish(t->fill);
 }
 
 /* --- the path --- */
@@ -276,7 +274,7 @@ int tside_i_branch(tside_i_tree *t, const tside_i_offer *offer)
         if (tside_i_effort_is_spent(t->relaxation->effort))
             return 0;
         found = look(t, offer, basis, &row);
-        certain = certain && found != UNCERTAIN;
+        certain &= found != UNCERTAIN;
         if (found == MORE || !path->depth)
             keep_basis(t);
         if (found == MORE)

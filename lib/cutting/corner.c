@@ -7,6 +7,7 @@
  * Gomory (1969), Linear Algebra and its Applications 2, 451-558 (citation from memory). A determinant that rounding had
  * falsified would only make the group smaller, and the bound weaker.
  */
+#include <math.h>
 #include <string.h>
 
 #include "cutting/corner.h"
@@ -111,9 +112,7 @@ static int make_group(const tside_i_relaxation *r, tside_i_corner *c)
     int order;
     if (!(r->determinant < ORDER))
         return 0;
-    order = (int)(r->determinant + 0.5);
-    if (order < 1)
-        return 0;
+    order = (int)fmax(1, r->determinant + 0.5);
     lay_out(r, c, order);
     c->order = 1;
     c->digits = 0;
@@ -124,7 +123,7 @@ static int make_group(const tside_i_relaxation *r, tside_i_corner *c)
         factor = (int)tside_i_common(order, c->matrix[i * 2 * m + i]);
         if (factor == 1)
             continue;
-        if (c->digits == TSIDE_I_DIGITS || c->order > order / factor)
+        if (c->order > order / factor) /* the determinant was none: rounding has eaten it up */
             return 0;
         c->factor[c->digits] = factor;
         c->row[c->digits++] = i;
@@ -205,7 +204,7 @@ static void list_elements(const tside_i_relaxation *r, const tside_i_prices *pri
     }
 }
 
-/* The element that is nearest to 0 and not done yet, or -1. */
+/* The element that is nearest to 0 and not done yet; one is not. */
 static int nearest(const tside_i_corner *c)
 {
     int at = -1;
@@ -223,7 +222,7 @@ static int64_t shortest(tside_i_effort *effort, tside_i_corner *c, int64_t room)
 {
     memset(c->done, 0, (size_t)c->order * sizeof *c->done);
     c->cost[0] = 0;
-    for (int at = 0; at >= 0 && c->cost[at] <= room; at = nearest(c)) {
+    for (int at = 0; c->cost[at] <= room; at = nearest(c)) { /* the target is not done, or the way has ended */
         const int64_t cost = c->cost[at];
         if (at == c->target)
             return cost;
@@ -258,10 +257,10 @@ static void take_way(tside_i_relaxation *r, tside_i_corner *c)
 int64_t tside_i_corner_cost(tside_i_corner *c, tside_i_relaxation *r, const tside_i_prices *prices, double spare)
 {
     const double great = 1e17; /* so much may be added up */
-    const int64_t room = spare < great ? (int64_t)spare + 1 : 0;
+    const int64_t room = (int64_t)fmin(spare, great) + 1;
     int64_t cost;
     c->extras = 0;
-    if (!room || !make_group(r, c))
+    if (!make_group(r, c))
         return 0;
     c->target = element_of(r, c, r->pool.columns);
     list_elements(r, prices, c, room);

@@ -7,7 +7,7 @@
 
 enum {
     TSIDE_I_EXTRAS = 64, /* columns that make a basis whole */
-    TSIDE_I_DIGITS = 16  /* of a vector of the group */
+    TSIDE_I_DIGITS = 16  /* of a vector of the group: each is of 2 at least, and all together of its elements */
 };
 
 /* The group: vectors by their digits, each modulo its own factor. */

@@ -66,7 +66,7 @@ static int solve_rest(tside_i_dive *d)
 static double taken(const tside_i_relaxation *r, int row)
 {
     const int column = r->basis[row];
-    return column < 0 || r->pool.banned[column] || !(r->x[row] < TSIDE_STOCK_PIECES) ? 0 : r->x[row] + nearly;
+    return column < 0 || r->pool.banned[column] ? 0 : fmin(r->x[row], TSIDE_STOCK_PIECES) + nearly;
 }
 
 static double share_of(const tside_i_relaxation *r, int row)
@@ -74,8 +74,8 @@ static double share_of(const tside_i_relaxation *r, int row)
     return taken(r, row) - (int)taken(r, row);
 }
 
-/* Takes sticks of a row's column, as many of these as the rest holds. 0 if the plan has no row left. */
-static int take_column(tside_i_dive *d, int row, int times)
+/* Takes sticks of a row's column, as many of these as the rest holds. */
+static void take_column(tside_i_dive *d, int row, int times)
 {
     const tside_i_relaxation *r = d->pricing.relaxation;
     int *pattern = d->fill->found;
@@ -83,7 +83,7 @@ static int take_column(tside_i_dive *d, int row, int times)
     for (int i = 0; i < d->rest.types; i++)
         if (pattern[i] && d->fill->rest[i] / pattern[i] < times)
             times = d->fill->rest[i] / pattern[i];
-    return tside_i_fill_append(d->fill, pattern, times);
+    tside_i_fill_append(d->fill, pattern, times);
 }
 
 /* What counts as most of a stick, from 0.5 to 1: for each row of each dive another share. */
@@ -94,20 +94,23 @@ static double most_of(int number, int row)
     return 0.5 + 0.5 * (place - floor(place));
 }
 
-/* Takes what the relaxation takes; if that is nothing, the stick of which it takes most. */
+/* Takes what the relaxation takes; if that is nothing, the stick of which it takes most. 0 if it takes none. */
 static int take_columns(tside_i_dive *d, int number)
 {
     const tside_i_relaxation *r = d->pricing.relaxation;
     int best = 0, any = 0;
     for (int i = 0; i < r->rows; i++) {
         const int times = (int)taken(r, i) + (share_of(r, i) >= most_of(number, i));
-        if (times && !take_column(d, i, times))
-            return 0;
-        any = any || times;
+        if (times)
+            take_column(d, i, times);
+        any |= times;
         if (share_of(r, i) > share_of(r, best))
             best = i;
     }
-    return any || (taken(r, best) > nearly && take_column(d, best, 1));
+    if (any || taken(r, best) <= nearly)
+        return any;
+    take_column(d, best, 1);
+    return 1;
 }
 
 /* Fills the rest greedily for once, and keeps the sticks of that as columns. Returns whether to go on. */
@@ -122,7 +125,8 @@ static int complete(tside_i_dive *d)
     tside_i_fill_keep(fill);
     for (int i = rows; i < fill->trial.rows; i++) {
         tside_i_sticks_pattern(&fill->trial, i, d->rest.types, fill->found);
-        left = tside_i_pool_take(r, fill->trial.stock[i], fill->found);
+        tside_i_pool_take(r, fill->trial.stock[i], fill->found);
+        left = 1;
     }
     tside_i_fill_take_back(fill, rows);
     return left && fill->trial.cost <= fill->cut;

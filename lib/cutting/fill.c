@@ -13,6 +13,8 @@ enum {
     ROWS_MORE = 64, /* of a plan: per type, for each row at least halves what is asked of one; and beside these */
 };
 
+static const int64_t beyond_all = INT64_MAX / 2; /* more than any plan costs that is kept */
+
 static int lesser(int a, int b)
 {
     return a < b ? a : b;
@@ -98,19 +100,18 @@ static int append_alike(tside_i_fill *fill, const int *pattern, int times)
     return alike;
 }
 
-int tside_i_fill_append(tside_i_fill *fill, const int *pattern, int times)
+void tside_i_fill_append(tside_i_fill *fill, const int *pattern, int times)
 {
     while (times > 0) {
         int alike;
-        if (fill->trial.rows == fill->most_rows)
-            return 0;
+        if (fill->trial.rows == fill->most_rows) {
+            fill->trial.cost = beyond_all;
+            return;
+        }
         tside_i_effort_spend(fill->effort, 2 * fill->problem->types);
         alike = append_alike(fill, pattern, times);
-        if (!alike)
-            return 1;
-        times -= alike;
+        times = alike ? times - alike : 0;
     }
-    return 1;
 }
 
 /*
@@ -169,8 +170,7 @@ int tside_i_fill_rest(tside_i_fill *fill, int64_t cost)
         if (fill->trial.cost > cost)
             return 0;
         fill_stick(fill, i);
-        if (!tside_i_fill_append(fill, fill->found, times_found(fill, i)))
-            return 0;
+        tside_i_fill_append(fill, fill->found, times_found(fill, i));
     }
     return 1;
 }

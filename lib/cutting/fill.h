@@ -34,10 +34,10 @@ void tside_i_fill_recost(tside_i_fill *fill);
 void tside_i_fill_begin(tside_i_fill *fill);
 
 /*
- * Takes so many sticks of a pattern into it, without what is over, from the shortest stock that holds the rest. 0 if it
- * has no row left.
+ * Takes so many sticks of a pattern into it, without what is over, from the shortest stock that holds the rest. A plan
+ * that has no row left for them costs more than any.
  */
-int tside_i_fill_append(tside_i_fill *fill, const int *pattern, int times);
+void tside_i_fill_append(tside_i_fill *fill, const int *pattern, int times);
 
 /*
  * Fills sticks greedily for what is still asked for, until the plan costs more than so much. Returns whether that gave

@@ -161,8 +161,7 @@ static void enter_plan(tside_i_pricing *pricing, const tside_i_sticks *plan)
     tside_i_relaxation *r = pricing->relaxation;
     for (int i = 0; i < plan->rows && !tside_i_effort_is_spent(r->effort); i++) {
         tside_i_sticks_pattern(plan, i, r->problem->types, pricing->count);
-        if (!tside_i_pool_take(r, plan->stock[i], pricing->count))
-            return;
+        tside_i_pool_take(r, plan->stock[i], pricing->count);
         enter_columns(r, r->pool.columns - 1);
     }
 }
@@ -181,7 +180,6 @@ static int64_t price_stock(tside_i_pricing *pricing, int k, int64_t steps)
     const int first = r->pool.columns;
     int64_t worth = most, floor = most;
     for (int64_t below = (most - cost) / NEAR + 1; floor > cost && r->pool.columns == first; below *= 2) {
-        int room = 1;
         tside_i_walk walk;
         floor = most - below > cost ? most - below : cost;
         walk = (tside_i_walk){.problem = problem,
@@ -193,11 +191,11 @@ static int64_t price_stock(tside_i_pricing *pricing, int k, int64_t steps)
                               .left = problem->room[k],
                               .floor = floor,
                               .steps = steps};
-        while (room && tside_i_walk_next(&walk)) {
+        while (tside_i_walk_next(&walk)) {
             walk.floor = walk.sum;
-            room = tside_i_pool_add(r, k, pricing->count);
+            tside_i_pool_add(r, k, pricing->count); /* while it has room: worth is what all of them are, in it or not */
         }
-        if (room && !walk.broken_off)
+        if (!walk.broken_off)
             worth = walk.floor;
     }
     return worth;

@@ -56,20 +56,13 @@ int tside_i_pool_add(tside_i_relaxation *r, int stock, const int *count)
     tside_i_pool *pool = &r->pool;
     const int types = r->problem->types;
     int end = pool->start[pool->columns];
-    if (pool->columns == TSIDE_I_COLUMNS)
+    if (pool->columns == TSIDE_I_COLUMNS || end + types >= TSIDE_I_COLUMNS * ENTRIES)
         return 0;
-    for (int i = 0; i < types; i++) {
-        if (!count[i])
-            continue;
-        if (end == TSIDE_I_COLUMNS * ENTRIES)
-            return 0;
-        pool->entry[end++] = (tside_i_entry){(short)i, (short)count[i]};
-    }
-    if (r->rows > types) {
-        if (end == TSIDE_I_COLUMNS * ENTRIES)
-            return 0;
+    for (int i = 0; i < types; i++)
+        if (count[i])
+            pool->entry[end++] = (tside_i_entry){(short)i, (short)count[i]};
+    if (r->rows > types)
         pool->entry[end++] = (tside_i_entry){(short)(types + stock), -1};
-    }
     pool->stock[pool->columns] = (unsigned char)stock;
     pool->banned[pool->columns] = pool->out[pool->columns] = 0;
     pool->start[++pool->columns] = end;
@@ -77,12 +70,12 @@ int tside_i_pool_add(tside_i_relaxation *r, int stock, const int *count)
     return 1;
 }
 
-int tside_i_pool_take(tside_i_relaxation *r, int stock, const int *count)
+void tside_i_pool_take(tside_i_relaxation *r, int stock, const int *count)
 {
-    if (tside_i_pool_add(r, stock, count))
-        return 1;
-    tside_i_pool_shrink(r);
-    return tside_i_pool_add(r, stock, count);
+    if (!tside_i_pool_add(r, stock, count)) {
+        tside_i_pool_shrink(r);
+        tside_i_pool_add(r, stock, count);
+    }
 }
 
 int tside_i_pool_has_room(const tside_i_relaxation *r)
@@ -235,10 +228,13 @@ static void make_x(tside_i_relaxation *r)
 static int row_for(const tside_i_relaxation *r)
 {
     int row = -1;
+    double most = tiny;
     for (int k = 0; k < r->rows; k++)
-        if (r->basis[k] < 0 && !r->kept[k] && (row < 0 || fabs(r->alpha[k]) > fabs(r->alpha[row])))
+        if (r->basis[k] < 0 && !r->kept[k] && fabs(r->alpha[k]) > most) {
             row = k;
-    return row >= 0 && fabs(r->alpha[row]) > tiny ? row : -1;
+            most = fabs(r->alpha[k]);
+        }
+    return row;
 }
 
 /* From the basis of all surplus, columns are brought in one by one, each where it is largest. */
@@ -377,10 +373,8 @@ int tside_i_relaxation_solve(tside_i_relaxation *r)
     const int m = r->rows;
     const int64_t steps = to_look(&r->pool);
     make_x(r);
-    for (int left = 20 * m + 200; left > 0; left--) {
+    for (int left = 20 * m + 200; left > 0 && tside_i_effort_spend(r->effort, steps); left--) {
         int row = 0, column;
-        if (!tside_i_effort_spend(r->effort, steps))
-            return 0;
         refresh(r);
         tside_i_relaxation_price(r);
         for (int i = 1; i < m; i++)

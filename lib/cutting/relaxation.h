@@ -48,8 +48,11 @@ void tside_i_relaxation_begin(tside_i_relaxation *r, int rows);
 /* Adds a pattern to the pool; 0 if it is full. */
 int tside_i_pool_add(tside_i_relaxation *r, int stock, const int *count);
 
-/* Adds a pattern to the pool, from which columns that are not of the basis may have to go. 0 if it is full even so. */
-int tside_i_pool_take(tside_i_relaxation *r, int stock, const int *count);
+/*
+ * Adds a pattern to the pool, from which columns that are not of the basis may have to go: what is left has room for
+ * one more, unless what stays of a dive's takes all of it, and then that does without.
+ */
+void tside_i_pool_take(tside_i_relaxation *r, int stock, const int *count);
 
 /* Whether it may well take many more. */
 int tside_i_pool_has_room(const tside_i_relaxation *r);

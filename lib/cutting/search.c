@@ -138,7 +138,7 @@ static int branch_by_sticks(tside_i_search *s, int64_t total)
         if (!tside_i_effort_spend(&s->effort, 20 * problem->stocks + 2 * problem->types))
             return 0;
         if (may_do(s, &offer))
-            certain = tside_i_branch(&s->tree, &offer) && certain;
+            certain &= tside_i_branch(&s->tree, &offer);
         k = next_choice(s, &offer, &left, total);
     } while (k < problem->stocks);
     return certain;
@@ -167,7 +167,7 @@ static int explore(tside_i_search *s)
     int certain;
     tside_i_tree_begin(&s->tree);
     if (s->problem.stocks == 1)
-        return tside_i_branch(&s->tree, &offer) && all;
+        return tside_i_branch(&s->tree, &offer) & all;
     if (branch_within(s, &offer, 64))
         return all;
     limit = tside_i_effort_narrow(&s->effort, tside_i_effort_left(&s->effort) / 2);
@@ -176,7 +176,7 @@ static int explore(tside_i_search *s)
     if (certain)
         return all;
     offer = all_sticks(s);
-    return tside_i_branch(&s->tree, &offer) && all;
+    return tside_i_branch(&s->tree, &offer) & all;
 }
 
 /* Whether less stock than the best plan takes is not ruled out. The cut is set to seek that. */

@@ -111,6 +111,38 @@ START_TEST(a_plan_that_costs_all_that_it_may_is_kept)
 }
 END_TEST
 
+/*
+ * Twice a third, three times a quarter and six times an eleventh of a stick are 259/132 of one, and patterns of no
+ * other pieces than these make no more of it: the relaxation has it that two sticks are enough, which they are not. Two
+ * thirds leave room for three elevenths, three quarters for two, and one is over. One length: nothing but that is
+ * tried.
+ */
+START_TEST(what_the_relaxation_promises_and_no_plan_holds)
+{
+    const cut_order order = cut_order_of(0, 0, LIST(1.32), LIST(0.44, 0.33, 0.12), COUNTS(2, 3, 6));
+    const cut_answer answer = cut_order_sound(&order, TSIDE_STOCK_NODES);
+    ck_assert_int_eq(answer.plan.sticks, 3);
+    ck_assert(answer.plan.proven && answer.plan.fewest);
+    NEAR(answer.plan.lower_bound, 3 * 1.32, 1e-9, "bound", 0);
+}
+END_TEST
+
+/*
+ * Lengths with no common measure but the nanometre: sticks beside so long numbers are not counted, and of plans with as
+ * little stock nothing is said of how many sticks they have. Each piece wants a stick of its own.
+ */
+START_TEST(sticks_are_not_counted_beside_the_longest_numbers)
+{
+    const cut_order order = cut_order_of(0, 0, LIST(6.000000001, 7.3), LIST(5.9, 7.2), COUNTS(400, 300)),
+                    shared = cut_order_of(0, 0, LIST(6, 7.3), LIST(5.9, 7.2), COUNTS(400, 300));
+    const cut_answer answer = cut_order_sound(&order, TSIDE_STOCK_NODES);
+    ck_assert(answer.plan.proven && !answer.plan.fewest);
+    ck_assert_int_eq(answer.plan.sticks, 700);
+    NEAR(answer.plan.lower_bound, 400 * 6.000000001 + 300 * 7.3, 1e-5, "bound", 0);
+    ck_assert(cut_order_sound(&shared, TSIDE_STOCK_NODES).plan.fewest);
+}
+END_TEST
+
 Suite *exactness_suite(void)
 {
     Suite *suite = suite_create("exactness");
@@ -118,6 +150,8 @@ Suite *exactness_suite(void)
     tcase_add_test(tcase, what_just_is_enough_is_found);
     tcase_add_test(tcase, what_is_whole_is_not_searched);
     tcase_add_test(tcase, a_full_stick_leaves_nothing);
+    tcase_add_test(tcase, what_the_relaxation_promises_and_no_plan_holds);
+    tcase_add_test(tcase, sticks_are_not_counted_beside_the_longest_numbers);
     tcase_add_test(tcase, a_plan_that_costs_all_that_it_may_is_kept);
     suite_add_tcase(suite, tcase);
     return suite;

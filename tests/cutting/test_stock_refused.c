@@ -35,6 +35,9 @@ static tried refused(const cut_order *order, int cut_count, int node_limit, size
                                 out.taken, capacity, &out.count, &out.plan, &t.fault);
     ck_assert_int_ne(t.status, TSIDE_OK);
     ck_assert_int_eq(t.fault.status, t.status);
+    ck_assert_int_eq(tside_stock_plan(&order->stock, order->cuts, cut_count, node_limit, work, work_size, out.sticks,
+                                      out.taken, capacity, &out.count, &out.plan, NULL),
+                     t.status);
     if (t.status == TSIDE_TOO_SMALL && !strcmp(t.fault.field, "capacity"))
         before.count = out.count;
     ck_assert_msg(!memcmp(&out, &before, sizeof out), "%s: an output was written", t.fault.field);
