@@ -120,8 +120,7 @@ static int complete(tside_i_dive *d)
     tside_i_fill *fill = d->fill;
     const int rows = fill->trial.rows;
     int left = 0;
-    if (!tside_i_fill_rest(fill, INT64_MAX / 4))
-        return 0;
+    tside_i_fill_rest(fill, INT64_MAX / 4);
     tside_i_fill_keep(fill);
     for (int i = rows; i < fill->trial.rows; i++) {
         tside_i_sticks_pattern(&fill->trial, i, d->rest.types, fill->found);

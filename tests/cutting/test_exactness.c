@@ -112,18 +112,19 @@ START_TEST(a_plan_that_costs_all_that_it_may_is_kept)
 END_TEST
 
 /*
- * Twice a third, three times a quarter and six times an eleventh of a stick are 259/132 of one, and patterns of no
- * other pieces than these make no more of it: the relaxation has it that two sticks are enough, which they are not. Two
- * thirds leave room for three elevenths, three quarters for two, and one is over. One length: nothing but that is
- * tried.
+ * One length, which leaves only patterns to choose from. Of ten pieces of 58 and more no two but two of 58 share a
+ * stick of 120: in seven sticks there would be three such pairs, and 58, 71, 64 and 64 alone, beside which there is
+ * room for 62, 49, 56 and 56. Of 27, 27, 27, 36, 36 and 40 none holds two but 27 and 27: one piece is over. Seven is
+ * what the lengths alone, and the relaxation, leave open.
  */
-START_TEST(what_the_relaxation_promises_and_no_plan_holds)
+START_TEST(what_is_left_open_is_ruled_out_pattern_by_pattern)
 {
-    const cut_order order = cut_order_of(0, 0, LIST(1.32), LIST(0.44, 0.33, 0.12), COUNTS(2, 3, 6));
+    const cut_order order = cut_order_of(0, 0, LIST(1.2), LIST(0.71, 0.64, 0.58, 0.4, 0.36, 0.27),
+                                         COUNTS(1, 2, 7, 1, 2, 3));
     const cut_answer answer = cut_order_sound(&order, TSIDE_STOCK_NODES);
-    ck_assert_int_eq(answer.plan.sticks, 3);
-    ck_assert(answer.plan.proven && answer.plan.fewest);
-    NEAR(answer.plan.lower_bound, 3 * 1.32, 1e-9, "bound", 0);
+    ck_assert_int_eq(answer.plan.sticks, 8);
+    ck_assert(answer.plan.proven && answer.plan.fewest && answer.plan.nodes > 0);
+    NEAR(answer.plan.lower_bound, 8 * 1.2, 1e-9, "bound", 0);
 }
 END_TEST
 
@@ -150,7 +151,7 @@ Suite *exactness_suite(void)
     tcase_add_test(tcase, what_just_is_enough_is_found);
     tcase_add_test(tcase, what_is_whole_is_not_searched);
     tcase_add_test(tcase, a_full_stick_leaves_nothing);
-    tcase_add_test(tcase, what_the_relaxation_promises_and_no_plan_holds);
+    tcase_add_test(tcase, what_is_left_open_is_ruled_out_pattern_by_pattern);
     tcase_add_test(tcase, sticks_are_not_counted_beside_the_longest_numbers);
     tcase_add_test(tcase, a_plan_that_costs_all_that_it_may_is_kept);
     suite_add_tcase(suite, tcase);
