@@ -212,6 +212,11 @@ FOR_SIDES(keep_out_of_the_standing_guide, 60)
     tside_plan plan;
     tside_keep_out out;
     double needed;
+    if (number % 2) { /* the ground is not the side's, nor is the keep-out's height */
+        side.drive_end.hip_height_given = 1;
+        side.drive_end.hip_height = side.curtain.hip - 0.2;
+        side.drive_end.extender.member_height -= 0.2;
+    }
     side.drive_end.guide.foot = TSIDE_FOOT_FIXED;
     plan = planned(&side);
     needed = side.drive_end.guide.tube.diameter / 2;
@@ -220,6 +225,8 @@ FOR_SIDES(keep_out_of_the_standing_guide, 60)
     side.drive_end.keep_out_count = 1;
     side.drive_end.keep_outs[0] = out;
     plan = planned(&side);
+    out.bottom += plan.drive_end.ground;
+    out.top += plan.drive_end.ground;
     NEAR(plan.drive_end.keep_offs[0].guide,
          nearest_on_standing(&plan.drive_end.fixed, side.drive_end.guide.placing_error, &out) - needed, 1e-3,
          "clear of the standing guide", number);
