@@ -70,4 +70,7 @@ cut_answer cut_order_sound(const cut_order *order, int node_limit);
  */
 int cut_order_exact(const cut_order *order, int milliseconds, double *stock, int *sticks);
 
+/* The least stock were shares of sticks to be had: by the same solver over the same patterns. Returns 1; 0 as above. */
+int cut_order_relaxed(const cut_order *order, double *stock);
+
 #endif

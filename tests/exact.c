@@ -60,21 +60,25 @@ static int list_from(listing *list, int stock, int j)
     return 1;
 }
 
-int cut_order_exact(const cut_order *order, int milliseconds, double *stock, int *sticks)
+static listing list;
+
+/*
+ * A plan of any number of each pattern, by GLPK; NULL if there are too many patterns. of_stick: what a stick costs
+ * beside its length in mm.
+ */
+static glp_prob *stated(const cut_order *order, int whole, double of_stick)
 {
-    static listing list;
     static int row[PATTERNS * TYPES + 1], column[PATTERNS * TYPES + 1];
     static double value[PATTERNS * TYPES + 1];
-    int entries = 0, proven;
+    int entries = 0;
     glp_prob *problem;
-    glp_iocp how;
     memset(&list, 0, sizeof list);
     list.order = order;
     if (order->cut_count > TYPES)
-        return 0;
+        return NULL;
     for (int k = 0; k < order->stock.length_count; k++)
         if (!list_from(&list, k, 0))
-            return 0;
+            return NULL;
     glp_term_out(GLP_OFF);
     problem = glp_create_prob();
     glp_add_rows(problem, order->cut_count);
@@ -82,13 +86,9 @@ int cut_order_exact(const cut_order *order, int milliseconds, double *stock, int
     for (int j = 0; j < order->cut_count; j++)
         glp_set_row_bnds(problem, j + 1, GLP_LO, order->cuts[j].count, 0);
     for (int p = 0; p < list.count; p++) {
-        glp_set_col_kind(problem, p + 1, GLP_IV);
+        glp_set_col_kind(problem, p + 1, whole ? GLP_IV : GLP_CV);
         glp_set_col_bnds(problem, p + 1, GLP_LO, 0, 0);
-        /*
-         * stock in millimetres, and two tenths for each stick: of equal stock the fewest sticks; less is beneath the
-         * solver's tolerance
-         */
-        glp_set_obj_coef(problem, p + 1, 1000 * order->stock.lengths[list.stock[p]].length + 0.2);
+        glp_set_obj_coef(problem, p + 1, 1000 * order->stock.lengths[list.stock[p]].length + of_stick);
         for (int j = 0; j < order->cut_count; j++)
             if (list.pattern[p][j]) {
                 row[++entries] = j + 1;
@@ -97,6 +97,17 @@ int cut_order_exact(const cut_order *order, int milliseconds, double *stock, int
             }
     }
     glp_load_matrix(problem, entries, row, column, value);
+    return problem;
+}
+
+/* Two tenths of a millimetre for each stick: of equal stock the fewest; less is beneath the solver's tolerance. */
+int cut_order_exact(const cut_order *order, int milliseconds, double *stock, int *sticks)
+{
+    int proven;
+    glp_iocp how;
+    glp_prob *problem = stated(order, 1, 0.2);
+    if (!problem)
+        return 0;
     glp_init_iocp(&how);
     how.presolve = GLP_ON;
     how.tm_lim = milliseconds;
@@ -110,4 +121,18 @@ int cut_order_exact(const cut_order *order, int milliseconds, double *stock, int
     }
     glp_delete_prob(problem);
     return proven;
+}
+
+int cut_order_relaxed(const cut_order *order, double *stock)
+{
+    int solved;
+    glp_smcp how;
+    glp_prob *problem = stated(order, 0, 0);
+    if (!problem)
+        return 0;
+    glp_init_smcp(&how);
+    solved = !glp_simplex(problem, &how) && glp_get_status(problem) == GLP_OPT;
+    *stock = glp_get_obj_val(problem) / 1000;
+    glp_delete_prob(problem);
+    return solved;
 }

@@ -63,6 +63,40 @@ START_TEST(an_exact_solver_agrees_on_many_pieces)
 }
 END_TEST
 
+/*
+ * Soon, without a search, the bound is no less than shares of sticks cost, and no more than whole ones do; of one stock
+ * length it is whole sticks, and of several, all of whole feet, it may be the next foot below.
+ */
+static void is_bounded(const cut_order *order, int number)
+{
+    const tside_cut_plan plan = cut_order_sound(order, 0).plan;
+    const double first = order->stock.lengths[0].length;
+    double relaxed, stock;
+    int sticks;
+    if (!cut_order_relaxed(order, &relaxed))
+        return;
+    ck_assert_int_eq(plan.nodes, 0);
+    relaxed = order->stock.length_count == 1 ? ceil(relaxed / first - 1e-7) * first
+                                             : floor(relaxed / 0.3048 + 1e-7) * 0.3048;
+    ck_assert_msg(plan.lower_bound >= relaxed - 1e-6, "order %d: a bound of %g m, and shares of sticks cost %g m",
+                  number, plan.lower_bound, relaxed);
+    if (cut_order_exact(order, 20, &stock, &sticks))
+        ck_assert_msg(plan.lower_bound <= stock + 1e-9, "order %d: a bound of %g m, and %g m are enough", number,
+                      plan.lower_bound, stock);
+}
+
+START_TEST(a_bound_is_what_shares_of_sticks_cost)
+{
+    dice d = {5};
+    for (int i = 0; i < 120; i++) {
+        cut_order order = cut_order_invented(&d, 1 + i % 4, 5 + 3 * (i % 6));
+        if (order.cut_count > 6)
+            order.cut_count = 6;
+        is_bounded(&order, i);
+    }
+}
+END_TEST
+
 Suite *cutting_suite(void);
 
 Suite *cutting_suite(void)
@@ -73,6 +107,7 @@ Suite *cutting_suite(void)
     tcase_add_test(tcase, an_exact_solver_agrees_on_one_stock_length);
     tcase_add_test(tcase, an_exact_solver_agrees_on_five_stock_lengths);
     tcase_add_test(tcase, an_exact_solver_agrees_on_many_pieces);
+    tcase_add_test(tcase, a_bound_is_what_shares_of_sticks_cost);
     suite_add_tcase(suite, tcase);
     return suite;
 }

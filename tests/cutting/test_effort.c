@@ -180,6 +180,38 @@ START_TEST(what_one_search_leaves_open_is_closed)
 }
 END_TEST
 
+/*
+ * Nodes are work: as many as questions were asked in the time that no first plan takes, each some half million steps of
+ * which a node has ten thousand. An order that is not proven takes all that it may, one that is proven no more than it
+ * needs, and one that is cut up wholly none.
+ */
+START_TEST(nodes_are_work_done)
+{
+    static const int limits[] = {100, 400, 1000};
+    const double of_question = (double)(1 << 19) / 10000;
+    const cut_order wholly = cut_order_of(0, 0, LIST(6), LIST(2), COUNTS(12));
+    caller idle = {.enough = -1};
+    int open = 0, proven = 0;
+    ck_assert_int_eq(planned_for(&idle, &wholly, TSIDE_STOCK_NODES).plan.nodes, 0);
+    for (int seed = 0; seed < 24; seed++) {
+        const cut_order order = cut_order_spread((dice){(uint64_t)seed}, 12 + seed, 1 + seed % 3, 9, 600, 3000);
+        caller first = {.enough = -1};
+        planned_for(&first, &order, 0);
+        for (int i = 0; i < 3; i++) {
+            caller c = {.enough = -1};
+            const tside_cut_plan plan = planned_for(&c, &order, limits[i]).plan;
+            NEAR(plan.nodes, (c.asked - first.asked) * of_question, 2 * of_question, "nodes", 10 * seed + i);
+            if (!plan.proven || !plan.fewest)
+                ck_assert_int_ge(plan.nodes, limits[i] * 9 / 10);
+            open += !plan.proven;
+            proven += plan.proven && plan.fewest && plan.nodes > 0 && plan.nodes < limits[i];
+        }
+    }
+    ck_assert_int_gt(open, 3);
+    ck_assert_int_gt(proven, 3);
+}
+END_TEST
+
 START_TEST(more_lengths_than_are_searched_are_planned)
 {
     static cut_order order;
@@ -202,6 +234,7 @@ Suite *effort_suite(void)
     tcase_add_test(tcase, many_lengths_are_planned_well);
     tcase_add_test(tcase, what_one_search_leaves_open_is_closed);
     tcase_add_test(tcase, more_lengths_than_are_searched_are_planned);
+    tcase_add_test(tcase, nodes_are_work_done);
     suite_add_tcase(suite, tcase);
     return suite;
 }
