@@ -120,6 +120,8 @@ void tside_i_segment(tside_i_sketch *sketch, tside_i_pen pen, double x, double y
     const double u = sketch->outboard * x, u_end = sketch->outboard * x_end;
     double from = 0, to = 1;
     tside_stroke stroke;
+    if (u == u_end && y == y_end)
+        return;
     if (!is_within(crop, u, y) || !is_within(crop, u_end, y_end)) {
         trim(crop->left - u, crop->left - u_end, &from, &to);
         trim(u - crop->right, u_end - crop->right, &from, &to);

@@ -195,7 +195,7 @@ static void is_line(const char **at, double x, double y, double x_end, double y_
 /* 3 mm long and 1 mm wide. */
 static void is_arrow(const char **at, double x, double y, double ux, double uy, int number)
 {
-    double place[6], middle_x, middle_y;
+    double place[6];
     *at = next_of(*at);
     ck_assert_int_eq(sscanf(*at, "<path fill=\"#000\" stroke=\"none\" d=\"M%lf %lfL%lf %lfL%lf %lfz\"/>", place,
                             place + 1, place + 2, place + 3, place + 4, place + 5),
@@ -203,9 +203,8 @@ static void is_arrow(const char **at, double x, double y, double ux, double uy, 
     NEAR(place[0], across(x), 1e-3, "arrow's point", number);
     NEAR(place[1], down(y), 1e-3, "arrow's point", number);
     NEAR(hypot(place[4] - place[2], place[5] - place[3]), 1, 2e-3, "arrow's width", number);
-    middle_x = (place[2] + place[4]) / 2, middle_y = (place[3] + place[5]) / 2;
-    NEAR(place[0] - middle_x, 3 * ux, 2e-3, "arrow's length", number);
-    NEAR(place[1] - middle_y, -3 * uy, 2e-3, "arrow's length", number);
+    NEAR(place[0] - (place[2] + place[4]) / 2, 3 * ux, 2e-3, "arrow's length", number);
+    NEAR(place[1] - (place[3] + place[5]) / 2, -3 * uy, 2e-3, "arrow's length", number);
     NEAR((place[4] - place[2]) * ux - (place[5] - place[3]) * uy, 0, 3e-3, "arrow's back is square", number);
 }
 
@@ -263,6 +262,24 @@ static void is_well_formed(void)
     ck_assert_int_eq(depth, 0);
 }
 
+static void check_told(void)
+{
+    const char *at;
+    write_svg("told");
+    is_well_formed();
+    at = strstr(svg, "<g fill=\"none\"");
+    for (int k = 0; k < drawing.stroke_count; k++)
+        at = next_of(at);
+    for (int k = 0; k < drawing.dimension_count; k++)
+        check_dimension(&at, drawing.dimensions + k, k);
+    for (int k = 0; k < drawing.note_count; k++) {
+        const tside_note *note = drawing.notes + k;
+        if (note->x != note->to_x || note->y != note->to_y)
+            is_line(&at, note->x, note->y, note->to_x, note->to_y, "note's leader", k);
+    }
+    ck_assert(!strncmp(next_of(at), "</g>", 4));
+}
+
 /* After the strokes: dimensions with their leading lines and arrowheads, then the leaders of notes, and no more. */
 START_TEST(what_is_told_has_its_lines)
 {
@@ -276,22 +293,12 @@ START_TEST(what_is_told_has_its_lines)
     const tside_plan plan = planned(&side);
     for (size_t i = 0; i < sizeof views / sizeof *views; i++) {
         const tside_picture picture = {.view = views[i].view, .tape = TSIDE_TAPE_INCH, .scale = views[i].scale};
-        const char *at;
         tside_fault fault;
         ANSWERS(tside_draw(&side, &plan, &picture, &drawing, &fault));
-        write_svg("told");
-        is_well_formed();
-        at = strstr(svg, "<g fill=\"none\"");
-        for (int k = 0; k < drawing.stroke_count; k++)
-            at = next_of(at);
-        for (int k = 0; k < drawing.dimension_count; k++)
-            check_dimension(&at, drawing.dimensions + k, k);
-        for (int k = 0; k < drawing.note_count; k++) {
-            const tside_note *note = drawing.notes + k;
-            if (note->x != note->to_x || note->y != note->to_y)
-                is_line(&at, note->x, note->y, note->to_x, note->to_y, "note's leader", k);
-        }
-        ck_assert(!strncmp(next_of(at), "</g>", 4));
+        check_told();
+        drawing.dimensions[0].x_end = drawing.dimensions[0].x; /* of nothing, though it has a line: no arrowheads */
+        drawing.dimensions[0].y_end = drawing.dimensions[0].y;
+        check_told();
     }
 }
 END_TEST
