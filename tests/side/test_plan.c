@@ -87,6 +87,32 @@ START_TEST(plan_is_its_parts)
 }
 END_TEST
 
+/*
+ * When open the far end is lower by what the bar twists there, by its splices' play, by what wound unevenly, and by
+ * what is out of level. Twisted evenly along itself it turns by t L^2/(2 G J), of a round tube J = pi/32 (D^4 - d^4).
+ */
+static void check_far_end(const tside_side *side, const tside_plan *plan, const tside_travel *travel,
+                          const tside_load *load, const tside_hang *hang, int number)
+{
+    const tside_round *tube = &side->bar.tube;
+    const double inner = tube->diameter - 2 * tube->wall, round = PI / 32 * (pow(tube->diameter, 4) - pow(inner, 4));
+    tside_metal_values metal;
+    tside_torque open;
+    tside_position at;
+    tside_fault fault;
+    double angle;
+    ANSWERS(tside_material_values(&side->bar.material, &metal, &fault));
+    ANSWERS(tside_lift_at(travel, load, hang, plan->bar_turns, &open, &fault));
+    ANSWERS(tside_travel_at(travel, plan->bar_turns, &at, &fault));
+    angle = open.per_metre * load->length * load->length / (2 * metal.shear_modulus * round) +
+            plan->splices * side->bar.play;
+    ck_assert(plan->splices > 0 && side->bar.play > 0);
+    NEAR(plan->opening_far,
+         plan->opening - at.diameter / 2 * cos(at.slope) * angle - at.taken_up * side->diameter_difference -
+             side->out_of_level,
+         1e-11, "opening at the far end", number);
+}
+
 /* Every number of a result, and of those within it. */
 static void same_numbers(tside_kind kind, const void *got, const void *want, const char *what)
 {
@@ -184,6 +210,7 @@ START_TEST(every_result_is_that_of_its_function)
         NEAR(plan.drive_end.sweep.lean_open, lean, 1e-12, "lean", which);
         NEAR(plan.lag_play, worst_at.diameter / 2 * side.bar.splices * side.bar.play * cos(worst_at.slope), 1e-12,
              "play", which);
+        check_far_end(&side, &plan, &travel, &load, &drive, which);
     }
 }
 END_TEST
