@@ -115,6 +115,11 @@ START_TEST(hooks_bear_what_their_legs_pull)
         const double tolerance = 3e-4 * roped.tension, legs = zigzag ? 2 : 1;
         vector pressed, above, below;
         NEAR(sqrt(dot(leg, leg)), roped.leg, 1e-12, "leg", i);
+        NEAR(roped.slant, asin(leg.along / sqrt(dot(leg, leg))), 1e-12, "slant", i);
+        NEAR(roped.lean, asin(leg.out / hypot(leg.out, leg.up)), 1e-12, "lean", i);
+        NEAR(roped.end_along,
+             roped.tension * cos(2 * atan(2 * roped.sag / roped.leg)) * leg.along / sqrt(dot(leg, leg)),
+             1e-9 * roped.tension, "pull along the house where a row ends", i);
         above = end_pull(leg, n, &roped, &pressed);
         below = end_pull(back, n, &roped, &pressed);
         NEAR(dot(pressed, n), roped.load * roped.leg, 1e-6 * roped.tension, "pressure on a leg", i);
