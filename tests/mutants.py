@@ -277,6 +277,12 @@ def kept_equal():
     return {tuple(line[:3]): line[3] for line in lines}
 
 
+def stale(kept):
+    """Those of the kept that are no change of lib/ any more: their lines were written anew."""
+    possible = {Mutant(name, *change).key() for name in {row[0] for row in kept} if name in LIBRARY for change in changes_of(name)}
+    return sorted(set(kept) - possible)
+
+
 def table(title, mutants, by):
     print(f"{title:<12} {'noticed':>8} {'alive':>6} {'equal':>6}   share")
     worst = 1
@@ -321,6 +327,8 @@ def main():
             parts.setdefault(change[0], []).append((name, change))
     of_each = -(-WANTED // len(parts))
     kept = kept_equal()
+    for row in stale(kept):
+        sys.exit(f"{KEPT.name}: no such change: " + "\t".join(row))
     before = set(ALIVE.read_text().splitlines()) if AGAIN else None
     ALIVE.write_text("")
     tried = []
