@@ -327,8 +327,9 @@ def main():
             parts.setdefault(change[0], []).append((name, change))
     of_each = -(-WANTED // len(parts))
     kept = kept_equal()
-    for row in stale(kept):
-        sys.exit(f"{KEPT.name}: no such change: " + "\t".join(row))
+    gone = stale(kept)
+    if gone:
+        sys.exit("\n".join([f"{KEPT.name} names changes of lines that are gone:"] + ["\t".join(row) for row in gone]))
     before = set(ALIVE.read_text().splitlines()) if AGAIN else None
     ALIVE.write_text("")
     tried = []
