@@ -52,6 +52,27 @@ static const char *stick_wrong(const cut_order *order, const tside_stick *stick,
     return NULL;
 }
 
+/* Whether a stick comes before another as it should: of the longest piece that they differ in it has more. */
+static int comes_first(const cut_order *order, const int *taken, const int *next)
+{
+    double longest = 0;
+    int more = 0;
+    for (int j = 0; j < order->cut_count; j++) {
+        const double length = order->cuts[j].length;
+        int differ = 0;
+        if (taken[j] == next[j] || length <= longest)
+            continue;
+        for (int k = 0; k < order->cut_count; k++) /* of one length there may be several cuts */
+            if (fabs(order->cuts[k].length - length) < 1e-12)
+                differ += taken[k] - next[k];
+        if (differ) {
+            longest = length;
+            more = differ > 0;
+        }
+    }
+    return longest == 0 || more;
+}
+
 const char *cut_answer_wrong(const cut_order *order, const cut_answer *answer)
 {
     const tside_cut_plan *plan = &answer->plan;
@@ -64,6 +85,9 @@ const char *cut_answer_wrong(const cut_order *order, const cut_answer *answer)
         const char *wrong = stick_wrong(order, stick, answer->taken + (size_t)i * (size_t)order->cut_count);
         if (wrong)
             return wrong;
+        if (i + 1 < answer->count && !comes_first(order, answer->taken + (size_t)i * (size_t)order->cut_count,
+                                                  answer->taken + (size_t)(i + 1) * (size_t)order->cut_count))
+            return "longer pieces do not come first";
         stock += stick->count * order->stock.lengths[stick->stock].length;
         offcut += stick->count * stick->offcut;
         sticks += stick->count;
