@@ -109,6 +109,36 @@ FOR_MORE_CURVED(extremes_are_the_greatest_of_dense_samples, 12 * SIDES)
         ck_assert(tside_lift_longest(&c->travel, &c->load, &c->hang, available, &longest, NULL) == TSIDE_OUT_OF_REACH);
 }
 
+/* What a drive's torque bends the guide by, lifted and jammed, where the guide is in line with it and where it is not.
+ */
+FOR_MORE_CURVED(a_guide_is_bent_most_somewhere, 200)
+{
+    enum { SAMPLES = 400 };
+    tside_i_track track;
+    if (!c->hung || guide_runs_away(c))
+        return;
+    tside_i_track_make(&c->travel, &track);
+    for (int k = 0; k < 3; k++) {
+        tside_hang hang = c->hang;
+        const tside_i_pushing lifts = {NULL, &hang, available}, jams = {NULL, &hang, -available};
+        tside_sweep sweep = {0};
+        double up = 0, down = 0, most_up = 0, most_down = 0;
+        hang.misfit = 0.05 * k;
+        tside_i_lean_range(&track, hang.eye_x, hang.eye_y, hang.offset, &sweep.lean_least, &sweep.lean_greatest);
+        tside_i_guide_bending(&track, &hang, &sweep, available, &up, &down);
+        for (int i = 0; i < c->travel.stretches; i++)
+            for (int at = 0; at <= SAMPLES; at++) {
+                const double from = c->travel.stretch[i].from, to = stretch_end(&c->travel, i);
+                tside_i_spot spot;
+                tside_i_travel_spot(&c->travel, i, at == SAMPLES ? to : from + (to - from) * at / SAMPLES, &spot);
+                most_up = fmax(most_up, tside_i_guide_bending_at(&spot, &lifts));
+                most_down = fmax(most_down, -tside_i_guide_bending_at(&spot, &jams));
+            }
+        greatest_of(c, up, most_up, available, "bending, lifted");
+        greatest_of(c, down, most_down, available, "bending, jammed");
+    }
+}
+
 /*
  * Sides, of fifteen thousand, along which the place of the greatest lean changes over to another just as the eye comes
  * to its best: steps that take it for smooth go to and fro between them.
@@ -181,6 +211,7 @@ Suite *greatest_suite(void)
     Suite *suite = suite_create("greatest");
     TCase *tcase = tcase_create("greatest");
     tcase_add_test(tcase, extremes_are_the_greatest_of_dense_samples);
+    tcase_add_test(tcase, a_guide_is_bent_most_somewhere);
     tcase_add_test(tcase, a_known_greatest_is_found);
     tcase_add_test(tcase, the_best_eye_is_found_where_leans_change_over);
     suite_add_tcase(suite, tcase);

@@ -209,6 +209,10 @@ START_TEST(a_crossing_is_told_above_its_ends_ground)
     side.free_end.extender.crossing = top + 0.301;
     REFUSES(tside_plan_side(&side, &plan, &fault), plan, TSIDE_OUT_OF_REACH, "free_end.extender.crossing", TSIDE_ABOVE);
     NEAR(fault.bound, top + 0.3, 1e-9, "top of the bow above the end's ground", 0);
+    side.free_end.extender.member_height = 9;
+    REFUSES(tside_plan_side(&side, &plan, &fault), plan, TSIDE_CONTRADICTS, "free_end.extender.member_height",
+            TSIDE_NOT_BELOW);
+    NEAR(fault.bound, side.curtain.hip + side.free_end.rise + 0.3, 1e-9, "the eye above the end's ground", 0);
 }
 END_TEST
 

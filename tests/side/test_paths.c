@@ -58,6 +58,7 @@ START_TEST(every_part_of_a_plan_may_refuse_it)
     side = plain();
     side.drive_end.extender.spacing = 2;
     PLAN_REFUSES(TSIDE_OUT_OF_REACH, "drive_end.extender.spacing", TSIDE_ABOVE);
+    ck_assert(fault.gap == 0);
     side = plain();
     side.drive_end.extender.stock = 0.5;
     PLAN_REFUSES(TSIDE_OUT_OF_REACH, "drive_end.extender.stock", TSIDE_BELOW);
