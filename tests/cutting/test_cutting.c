@@ -97,6 +97,33 @@ START_TEST(a_bound_is_what_shares_of_sticks_cost)
 }
 END_TEST
 
+/* Of sticks so short that all of them together are no metre long. */
+START_TEST(a_bound_of_less_than_a_metre_is_true)
+{
+    dice d = {6};
+    int open = 0;
+    for (int i = 0; i < 300; i++) {
+        cut_order order = cut_order_invented(&d, 4, 2);
+        tside_cut_plan plan;
+        double stock;
+        int sticks;
+        order.stock.kerf = order.stock.trim = 0;
+        order.cut_count = order.cut_count < 5 ? order.cut_count : 5;
+        for (int k = 0; k < order.stock.length_count; k++)
+            order.stock.lengths[k].length /= 25;
+        for (int j = 0; j < order.cut_count; j++)
+            order.cuts[j].length = fmax(order.cuts[j].length / 25, 0.01);
+        plan = cut_order_sound(&order, 0).plan;
+        if (plan.stock > 1 || !cut_order_exact(&order, 20, &stock, &sticks))
+            continue;
+        open += !plan.proven;
+        ck_assert_msg(plan.lower_bound <= stock + 1e-9, "order %d: a bound of %g m, and %g m are enough", i,
+                      plan.lower_bound, stock);
+    }
+    ck_assert_int_gt(open, 0);
+}
+END_TEST
+
 Suite *cutting_suite(void);
 
 Suite *cutting_suite(void)
@@ -108,6 +135,7 @@ Suite *cutting_suite(void)
     tcase_add_test(tcase, an_exact_solver_agrees_on_five_stock_lengths);
     tcase_add_test(tcase, an_exact_solver_agrees_on_many_pieces);
     tcase_add_test(tcase, a_bound_is_what_shares_of_sticks_cost);
+    tcase_add_test(tcase, a_bound_of_less_than_a_metre_is_true);
     suite_add_tcase(suite, tcase);
     return suite;
 }
