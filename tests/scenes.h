@@ -37,6 +37,7 @@ static inline tside_side side_of(int number)
     tside_side side;
     bench_any_side(&side, number);
     side.hand = number / 3 % 2 ? TSIDE_LEFT : TSIDE_RIGHT;
+    side.curtain.rail_depth = number % 2 ? 0.02 : 0;
     switch (number / 6 % 4) {
     case 0: break;
     case 1:

@@ -287,10 +287,13 @@ START_TEST(figures_of_what_does_not_vary_are_drawn)
     static tside_drawing drawing;
     tside_side side = plain();
     tside_plan plan;
+    scale lean;
     side.drive_end.guide.foot = side.free_end.guide.foot = TSIDE_FOOT_FIXED;
     side.drive_end.rise = side.free_end.rise = 0.45;
     plan = planned(&side);
     draw(&side, &plan, TSIDE_VIEW_TURNS, TSIDE_DRIVE_END, 1, &drawing);
+    lean = scale_of(&drawing, TSIDE_PART_LEAN, 1); /* a degree at least, and little more */
+    ck_assert(lean.to - lean.from >= 1 && lean.to - lean.from < 2);
     side = plain();
     side.stops.shut_by = TSIDE_SHUT_HEIGHT;
     side.stops.open_by = TSIDE_OPEN_HEIGHT;
@@ -298,6 +301,7 @@ START_TEST(figures_of_what_does_not_vary_are_drawn)
     plan = planned(&side);
     draw(&side, &plan, TSIDE_VIEW_TURNS, TSIDE_DRIVE_END, 1, &drawing);
     scale_of(&drawing, TSIDE_PART_TORQUE, 1);
+    NEAR(scale_of(&drawing, TSIDE_PART_AXIS, 0).to, 1, 1e-12, "a turn at least", 0);
 }
 END_TEST
 

@@ -115,6 +115,63 @@ START_TEST(what_is_too_much_all_the_same_stays_within_the_drawing)
 }
 END_TEST
 
+/* --- arcs cut at edges --- */
+
+/* An arc thrown, and edges about part of it. */
+static struct {
+    double x, y, radius, from, sweep, left, bottom, right, top;
+} thrown;
+
+static void put_arc(tside_i_sketch *sketch)
+{
+    const tside_i_pen pen = {TSIDE_PART_BOW, TSIDE_SHOWN_ALWAYS, TSIDE_LINE_WIDE, 0};
+    tside_i_sketch_crop(sketch, thrown.left, thrown.bottom, thrown.right, thrown.top);
+    tside_i_arc(sketch, pen, thrown.x, thrown.y, thrown.radius, thrown.from, thrown.sweep);
+}
+
+static int is_drawn_at(const tside_drawing *drawing, double angle)
+{
+    int drawn = 0;
+    for (int i = 0; i < drawing->stroke_count; i++) {
+        const tside_stroke *s = drawing->strokes + i;
+        const double after = angle - s->from;
+        drawn += after - 2 * PI * floor(after / (2 * PI)) < s->sweep;
+    }
+    return drawn;
+}
+
+/* Of places along an arc those within the edges are drawn, each once, and no other. */
+START_TEST(arcs_end_at_the_edges)
+{
+    enum { PLACES = 500 };
+    static tside_drawing drawing;
+    dice d = {41};
+    for (int number = 0; number < 400; number++) {
+        tside_i_sketch sketch;
+        tside_fault fault;
+        thrown.x = dice_between(&d, -1, 1);
+        thrown.y = dice_between(&d, -1, 1);
+        thrown.radius = dice_between(&d, 0.2, 1.5);
+        thrown.from = dice_between(&d, -7, 7);
+        thrown.sweep = dice_between(&d, 0.1, 2 * PI);
+        thrown.left = dice_between(&d, -1.5, 0);
+        thrown.right = thrown.left + dice_between(&d, 0.2, 2);
+        thrown.bottom = dice_between(&d, -1.5, 0);
+        thrown.top = thrown.bottom + dice_between(&d, 0.2, 2);
+        tside_i_sketch_begin(NULL, NULL, &picture, NULL, NULL, &drawing, &sketch);
+        ANSWERS(tside_i_sketch_draw(&sketch, put_arc, 0, &fault));
+        for (int k = 0; k < PLACES; k++) {
+            const double angle = thrown.from + thrown.sweep * (k + 0.5) / PLACES,
+                         x = thrown.x + thrown.radius * cos(angle), y = thrown.y + thrown.radius * sin(angle);
+            const int within = x > thrown.left && x < thrown.right && y > thrown.bottom && y < thrown.top;
+            if (is_drawn_at(&drawing, angle) != within)
+                ck_abort_msg("arc %d: at %g rad drawn %d times, and within %d", number, angle,
+                             is_drawn_at(&drawing, angle), within);
+        }
+    }
+}
+END_TEST
+
 Suite *sketch_suite(void)
 {
     Suite *suite = suite_create("sketch");
@@ -122,6 +179,7 @@ Suite *sketch_suite(void)
     tcase_add_test(tests, a_full_drawing_is_kept_whole);
     tcase_add_test(tests, what_is_too_much_leaves_the_drawing_as_it_was);
     tcase_add_test(tests, what_is_too_much_all_the_same_stays_within_the_drawing);
+    tcase_add_test(tests, arcs_end_at_the_edges);
     suite_add_tcase(suite, tests);
     return suite;
 }

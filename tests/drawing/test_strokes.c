@@ -157,6 +157,7 @@ FOR_WALLS(a_corner_is_seen_from_above)
     picture.view = TSIDE_VIEW_CORNER;
     draw_as(&corner, &picture);
     portrait_begin(&p, &corner.drawing, "corner", number, s->outboard);
+    p.may_lack = 0;
     frame_corner(s, &p, &e, bow_x, fmax(s->plan.open.diameter / 2, e.collar.offset));
     has_whole_circle(&p, TSIDE_PART_BOW, ALWAYS, WIDE, bow_x, 0, e.bow);
     for (int side = -1; side <= 1; side += 2)
@@ -278,6 +279,7 @@ START_TEST(a_side_is_seen_along_the_house)
         picture.view = TSIDE_VIEW_ALONG;
         draw_as(&s, &picture);
         portrait_begin(&p, &s.drawing, "along", each, side.hand == TSIDE_RIGHT ? 1 : -1);
+        p.may_lack = 0;
         for (int end = 0; end < 2; end++) {
             end_parts e;
             s.which = (tside_which_end)end;

@@ -324,6 +324,7 @@ static void check_roll(const scene *s, int open, int number)
                  slant = r * sin(PI / 4);
     double half;
     portrait_begin(&p, &s->drawing, open ? "open roll" : "shut roll", number, s->outboard);
+    p.may_lack = 0;
     frame_roll(s, &p, at);
     half = r + 4e-3 * p.paper;
     check_board(s, &p, ground);

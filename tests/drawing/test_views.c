@@ -303,9 +303,10 @@ START_TEST(joints_are_drawn_as_far_as_they_are_known)
     draw(&side, &plan, TSIDE_VIEW_ALONG, TSIDE_DRIVE_END, 200, &drawing);
     ck_assert_int_eq(joints_drawn(&drawing), 1);
     side.bar.joints = TSIDE_JOINTS_FROM_STOCK;
-    side.bar.stock = 6.4;
-    plan = planned(&side);
-    for (double scale = 20; scale <= 200; scale *= 10) {
+    for (int each = 0; each < 6; each++) { /* the last stick but one is whole, or cut */
+        const double scale = each % 2 ? 200 : 20;
+        side.bar.stock = 6.4 - 0.3 * (each / 2);
+        plan = planned(&side);
         draw(&side, &plan, TSIDE_VIEW_ALONG, TSIDE_DRIVE_END, scale, &drawing);
         ANSWERS(tside_bar_sticks(&side.bar, plan.curtain_length, plan.bar_beyond_drive, plan.bar_beyond_free, sticks,
                                  64, &count, &fault));
