@@ -96,6 +96,7 @@ typedef struct tside_position {
  * TSIDE_OUT_OF_BOUNDS: a field.
  * TSIDE_CONTRADICTS: seal deeper than the sill is high; open below shut; shut or open so high that
  * the roll's top would pass the rail (the fault's bound is the greatest that fits).
+ * TSIDE_NOT_MODELLED: on a core so near 0 that the turns are no finite number.
  * Source: derivation, plane geometry and conserved length of curtain.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_travel_make(const tside_line *line,

@@ -49,12 +49,10 @@ static int chord_on_round(const tside_line *line, const tside_obstacle *bulge, t
     double r = spot->r, s = spot->s, far = s * s + r * r,
            R = bulge->radius < 0 ? -bulge->radius - r : bulge->radius + r;
     double cx = bulge->x - line->x, cy = bulge->y - line->y, square = cx * cx + cy * cy, per, along, across, dx, dy;
-    if (far == 0 || square == 0)
-        return 0;
     per = 1 / square;
     along = (far + square - R * R) * per / 2;
     across = far * per - along * along;
-    if (across < 0)
+    if (!(across >= 0) || far == 0) /* no number where the fixing is the centre */
         return 0;
     across = bulge->radius < 0 ? -sqrt(across) : sqrt(across);
     dx = along * cx - across * cy;

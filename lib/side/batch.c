@@ -62,9 +62,8 @@ static void take(const tside_output *output, int row, const char *plan)
 static const tside_input *column_refused(const tside_input *inputs, int count, const tside_fault *fault)
 {
     tside_place place;
-    if (tside_i_find_field(&tside_i_side_table, fault->field, &place, NULL) != TSIDE_OK)
-        return NULL;
-    for (int i = count - 1; i >= 0; i--)
+    const int is_a_field = tside_i_find_field(&tside_i_side_table, fault->field, &place, NULL) == TSIDE_OK;
+    for (int i = count - 1; i >= 0 && is_a_field; i--)
         if (inputs[i].place.offset == place.offset)
             return inputs + i;
     return NULL;

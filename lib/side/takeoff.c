@@ -507,13 +507,13 @@ static double tube_mass(const list *l, const tside_item *item)
     const tside_which_end which = item->at == TSIDE_AT_FREE_END ? TSIDE_FREE_END : TSIDE_DRIVE_END;
     tside_metal_values metal;
     tside_section section;
-    if (tside_i_material_values(&item->material, &metal, NULL) != TSIDE_OK)
-        return 0;
-    if ((item->shape == TSIDE_ROUND_TUBE ? tside_i_round_section(&round, metal.density, &section, NULL)
-                                         : tside_i_square_section(&tside_i_end(l->side, which)->extender.tube,
-                                                                  metal.density, &section, NULL)) != TSIDE_OK)
-        return 0;
-    return section.mass;
+    return tside_i_material_values(&item->material, &metal, NULL) == TSIDE_OK &&
+                   (item->shape == TSIDE_ROUND_TUBE
+                        ? tside_i_round_section(&round, metal.density, &section, NULL)
+                        : tside_i_square_section(&tside_i_end(l->side, which)->extender.tube, metal.density, &section,
+                                                 NULL)) == TSIDE_OK
+               ? section.mass
+               : 0;
 }
 
 /* kg, of each piece; 0 where it is not known. */

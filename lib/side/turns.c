@@ -55,8 +55,6 @@ double tside_i_drive_progress(const tside_travel *travel, const tside_hang *hang
     return tside_i_rising_root(drive_turns_above, &aim, travel->wraps_shut, travel->end);
 }
 
-#define MOST_TURNS 1e9 /* so many rows an int still counts */
-
 tside_turn tside_i_turn_at(const tside_i_setup *setup, const tside_i_hung *hung, const tside_i_spot *spot, double turn)
 {
     const tside_hang *hang = tside_i_hang_of(hung);
@@ -97,9 +95,6 @@ tside_status tside_plan_turns(const tside_side *side, tside_turn *rows, int capa
                        tside_i_hang_end(&setup, TSIDE_DRIVE_END, TSIDE_I_OWN_EYE, 0, &drive, fault), fault));
     TRY(tside_i_answer_number("rows", tside_i_drive_turns(&setup.travel, tside_i_hang_of(&drive), setup.travel.end),
                               &total, fault));
-    if (total > MOST_TURNS)
-        REFUSE(fault, TSIDE_NOT_MODELLED, "bar.tube.diameter", "", "the bar is so thin that no table holds its turns",
-               "m", side->bar.tube.diameter, TSIDE_NO_RELATION, 0, 0);
     needed = 1 + (int)ceil(total - SLACK); /* 5 turns whose last digits are over make no sixth row of nothing */
     if (needed > capacity) {
         *count = needed;

@@ -137,7 +137,7 @@ tside_pressure tside_i_wind_pressure(const tside_wind *w)
     tside_pressure p = {0};
     double kd = 1; /* on the net pressure */
     switch (w->rule) {
-    case TSIDE_NO_WIND: return p;
+    case TSIDE_NO_WIND: /* refused */
     case TSIDE_PRESSURE_GIVEN: p.velocity = w->velocity_pressure; break;
     case TSIDE_PLAIN: p.velocity = w->density * w->speed * w->speed / 2; break;
     case TSIDE_ASCE_7_16:

@@ -177,8 +177,6 @@ static sums panel(const tside_i_lifting *lifting, const motor *m, int stretch, d
         sum.square += seconds * torque * torque;
         sum.energy += seconds * m->supply * current_at(m, torque);
     }
-    if (!(weight > 0))
-        return (sums){0, 0, 0};
     return (sums){sum.time * angle / weight, sum.square * angle / weight, sum.energy * angle / weight};
 }
 

@@ -230,6 +230,8 @@ START_TEST(refuses_with_the_place)
         {"5", "kg", 1, bare, "g, kg, oz, lb"},
         {"5 3", "m", 2, missing, METRES},
         {"5 3 in", "m", 2, missing, METRES},
+        {"3/{", "/s", 2, digit, ""},
+        {"3/_", "/s", 2, digit, ""},
         {"5 kg", "m", 2, other, METRES},
         {"5 N m", "m", 2, other, METRES},
         {"5 m2", "m", 3, other, METRES},

@@ -368,6 +368,54 @@ START_TEST(what_is_no_drawing_is_refused)
 }
 END_TEST
 
+/* --- what stands on either side --- */
+
+START_TEST(where_outboard_is_is_told)
+{
+    draw_plain(20);
+    drawing.outboard = 1;
+    write_svg("");
+    ck_assert(strstr(svg, "; outboard is to the right. ") && !strstr(svg, "to the left"));
+    drawing.outboard = -1;
+    write_svg("");
+    ck_assert(strstr(svg, "; outboard is to the left. ") && !strstr(svg, "to the right"));
+    drawing.outboard = 0;
+    write_svg("");
+    ck_assert(strstr(svg, "<desc>") && !strstr(svg, "outboard is"));
+}
+END_TEST
+
+static int arrows(void)
+{
+    int count = 0;
+    write_svg("");
+    for (const char *at = svg; (at = strstr(at, "<path fill=\"#000\" stroke=\"none\"")) != NULL; at++)
+        count++;
+    return count;
+}
+
+/* An arrow has no direction where its points are one. */
+START_TEST(a_dimension_of_no_length_has_no_arrows)
+{
+    int all, tried = 0;
+    draw_plain(20);
+    all = arrows();
+    for (int i = 0; i < drawing.dimension_count; i++) {
+        const tside_dimension as_drawn = drawing.dimensions[i];
+        tside_dimension *d = drawing.dimensions + i;
+        if (d->kind != TSIDE_DIMENSION_LEVEL && d->kind != TSIDE_DIMENSION_PLUMB)
+            continue;
+        d->x_end = d->x;
+        d->y_end = d->y;
+        ck_assert_int_eq(arrows(), all - 2);
+        ck_assert(!strstr(svg, "nan") && !strstr(svg, "inf"));
+        *d = as_drawn;
+        tried++;
+    }
+    ck_assert_int_gt(tried, 2);
+}
+END_TEST
+
 Suite *svg_suite(void)
 {
     Suite *suite = suite_create("svg");
@@ -378,6 +426,8 @@ Suite *svg_suite(void)
     tcase_add_test(tests, all_but_a_circle_is_written_as_one);
     tcase_add_test(tests, no_byte_is_written_beyond_a_buffer_or_into_one_too_small);
     tcase_add_test(tests, what_is_no_drawing_is_refused);
+    tcase_add_test(tests, where_outboard_is_is_told);
+    tcase_add_test(tests, a_dimension_of_no_length_has_no_arrows);
     suite_add_tcase(suite, tests);
     return suite;
 }

@@ -60,6 +60,18 @@ START_TEST(a_field_out_of_bounds_is_named)
 }
 END_TEST
 
+/* Of a bar thinner than any, which turns more often than there are numbers. */
+START_TEST(more_turns_than_numbers_are_no_travel)
+{
+    side s = side_plain();
+    tside_travel travel;
+    tside_fault fault;
+    s.roll.core = 1e-320;
+    s.roll.thickness = 0;
+    REFUSES(remake(&s, &travel, &fault), travel, TSIDE_NOT_MODELLED, "stops", TSIDE_NO_RELATION);
+}
+END_TEST
+
 /* Each refusal's bound, put in the field's place, is accepted; and the value refused was beyond it. */
 #define MENDS(s, field_member, wanted, tolerance) \
     do { \
@@ -180,6 +192,7 @@ Suite *travel_refused_suite(void)
     TCase *tcase = tcase_create("travel_refused");
     tcase_add_test(tcase, beyond_the_travel_is_refused);
     tcase_add_test(tcase, a_field_out_of_bounds_is_named);
+    tcase_add_test(tcase, more_turns_than_numbers_are_no_travel);
     tcase_add_test(tcase, contradictions_name_the_bound_that_works);
     tcase_add_test(tcase, line_starts_at_the_fixing);
     tcase_add_test(tcase, line_refuses_what_it_cannot_follow);

@@ -329,6 +329,22 @@ START_TEST(usual_values_are_practice)
 }
 END_TEST
 
+/* A plan is of the side that it was made of: a tube that is all wall, put in after, weighs nothing that is known. */
+START_TEST(a_tube_that_contradicts_itself_has_no_mass)
+{
+    tside_side side = stocked();
+    const tside_plan plan = planned(&side);
+    const tside_fittings fittings = usual();
+    taken t;
+    tside_fault fault;
+    ANSWERS(tside_takeoff(&side, &plan, &fittings, t.item, TSIDE_ITEMS, &t.count, &fault));
+    ck_assert(line_of(&t, TSIDE_ITEM_BAR)->mass > 0);
+    side.bar.tube.wall = 0.6 * side.bar.tube.diameter;
+    ANSWERS(tside_takeoff(&side, &plan, &fittings, t.item, TSIDE_ITEMS, &t.count, &fault));
+    ck_assert(line_of(&t, TSIDE_ITEM_BAR)->mass == 0);
+}
+END_TEST
+
 Suite *takeoff_suite(void)
 {
     Suite *suite = suite_create("takeoff");
@@ -342,6 +358,7 @@ Suite *takeoff_suite(void)
     tcase_add_test(tcase, pieces_alike_stand_together);
     tcase_add_test(tcase, texts_are_total);
     tcase_add_test(tcase, usual_values_are_practice);
+    tcase_add_test(tcase, a_tube_that_contradicts_itself_has_no_mass);
     suite_add_tcase(suite, tcase);
     return suite;
 }

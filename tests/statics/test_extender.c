@@ -45,6 +45,22 @@ FOR_SIDES(the_best_angle_is_laid_out, SIDES)
     check_geometry(&f, &layout, number);
 }
 
+/* As long a tube as it takes is one of the longest stock; what stock there is it is not asked. */
+FOR_SIDES(without_stock_the_best_angle_is_that_of_the_longest, SIDES)
+{
+    fitted f = random_fitted(number);
+    tside_layout longest, any;
+    f.e.stock_given = 1;
+    f.e.stock = 20;
+    longest = layout_of(&f);
+    f.e.stock_given = 0;
+    f.e.stock = NAN;
+    any = layout_of(&f);
+    NEAR(any.angle, longest.angle, 0, "angle", number);
+    NEAR(any.cut_length, longest.cut_length, 0, "cut length", number);
+    ck_assert(any.binding == longest.binding && any.binding != TSIDE_BINDS_STOCK);
+}
+
 /* --- clearance --- */
 
 /*
@@ -321,6 +337,7 @@ Suite *extender_suite(void)
     tcase_add_test(tcase, a_given_angle_is_laid_out);
     tcase_add_test(tcase, a_given_crossing_is_laid_out);
     tcase_add_test(tcase, the_best_angle_is_laid_out);
+    tcase_add_test(tcase, without_stock_the_best_angle_is_that_of_the_longest);
     tcase_add_test(tcase, roll_keeps_off_the_tube);
     tcase_add_test(tcase, lengths_scale_and_angles_do_not);
     tcase_add_test(tcase, a_given_slant_is_held_to_the_bounds_in_order);
