@@ -172,6 +172,54 @@ START_TEST(arcs_end_at_the_edges)
 }
 END_TEST
 
+/* --- along a path --- */
+
+static tside_path path;
+static double begins, ends, out_of_it;
+
+static void put_path(tside_i_sketch *sketch)
+{
+    const tside_i_pen pen = {TSIDE_PART_BOW, TSIDE_SHOWN_ALWAYS, TSIDE_LINE_WIDE, 0};
+    tside_i_path_strokes(sketch, pen, &path, begins, ends, out_of_it);
+}
+
+/* A piece straight, bent to either side: beginning, middle and end of its stroke are so far out of it. */
+START_TEST(a_path_is_drawn_beside_itself)
+{
+    static tside_drawing drawing;
+    for (int bend = -1; bend <= 1; bend++)
+        for (int out = -1; out <= 1; out++) {
+            tside_i_sketch sketch;
+            tside_fault fault;
+            const double heading = 1.2, curvature = 0.4 * bend;
+            path = (tside_path){.count = 1, .length = 2};
+            path.piece[0] = (tside_piece){.length = 2,
+                                          .x = 3,
+                                          .y = 1,
+                                          .heading = heading,
+                                          .curvature = curvature,
+                                          .cosine = cos(heading),
+                                          .sine = sin(heading)};
+            begins = 0.5, ends = 1.5, out_of_it = 0.1 * out;
+            tside_i_sketch_begin(NULL, NULL, &picture, NULL, NULL, &drawing, &sketch);
+            ANSWERS(tside_i_sketch_draw(&sketch, put_path, 0, &fault));
+            ck_assert_int_eq(drawing.stroke_count, 1);
+            for (int k = 0; k <= 2; k++) {
+                const tside_stroke *s = drawing.strokes;
+                const double u = begins + (ends - begins) * k / 2, turned = heading + curvature * u,
+                             share = s->arc && bend < 0 ? 1 - k / 2.0 : k / 2.0, angle = s->from + s->sweep * share;
+                double x = 3 - out_of_it * -sin(turned), y = 1 - out_of_it * cos(turned);
+                for (int i = 0; i < 4000; i++) { /* the path itself, step by step */
+                    x += cos(heading + curvature * u * (i + 0.5) / 4000) * u / 4000;
+                    y += sin(heading + curvature * u * (i + 0.5) / 4000) * u / 4000;
+                }
+                NEAR(s->arc ? s->x + s->radius * cos(angle) : s->x + share * (s->x_end - s->x), x, 1e-7, "x", k);
+                NEAR(s->arc ? s->y + s->radius * sin(angle) : s->y + share * (s->y_end - s->y), y, 1e-7, "y", k);
+            }
+        }
+}
+END_TEST
+
 Suite *sketch_suite(void)
 {
     Suite *suite = suite_create("sketch");
@@ -180,6 +228,7 @@ Suite *sketch_suite(void)
     tcase_add_test(tests, what_is_too_much_leaves_the_drawing_as_it_was);
     tcase_add_test(tests, what_is_too_much_all_the_same_stays_within_the_drawing);
     tcase_add_test(tests, arcs_end_at_the_edges);
+    tcase_add_test(tests, a_path_is_drawn_beside_itself);
     suite_add_tcase(suite, tests);
     return suite;
 }
