@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include <tunnelside/air.h>
+#include <tunnelside/along.h>
 #include <tunnelside/bay.h>
 #include <tunnelside/bolt.h>
 #include <tunnelside/cable.h>
@@ -50,6 +51,8 @@ static tside_rope rope;
 static tside_roped roped;
 static double opening, pitch;
 static tside_pitch_rule rule;
+static tside_along stands;
+static tside_stand stand;
 static tside_drive drive;
 static tside_cable smallest;
 static int loading;
@@ -110,6 +113,11 @@ static tside_status cable_resistance(tside_fault *fault)
 static tside_status cable_smallest(tside_fault *fault)
 {
     return tside_cable_smallest(&cable, voltage, current, (tside_loading)loading, drop, &smallest, fault);
+}
+
+static tside_status along_stand(tside_fault *fault)
+{
+    return tside_along_stand(&stands, &stand, fault);
 }
 
 static tside_status drive_stall(tside_fault *fault)
@@ -259,6 +267,11 @@ const function functions[] = {
      {STRUCTURE("cable", TSIDE_KIND_CABLE, cable), NUMBER("voltage", "V", voltage), NUMBER("current", "A", current),
       WHOLE("loading", loading), NUMBER("drop", "V", drop)},
      {STRUCTURE("smallest", TSIDE_KIND_CABLE, smallest)},
+     0},
+    {"tside_along_stand",
+     along_stand,
+     {STRUCTURE("along", TSIDE_KIND_ALONG, stands)},
+     {STRUCTURE("stand", TSIDE_KIND_STAND, stand)},
      0},
     {"tside_drive_stall",
      drive_stall,

@@ -38,7 +38,7 @@ typedef struct part {
         name, WORDS, TSIDE_KIND_COUNT, "", place, sizeof place \
     }
 
-enum { PARTS = 8 };
+enum { PARTS = 12 };
 
 typedef struct function {
     const char *name;

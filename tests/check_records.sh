@@ -36,6 +36,7 @@ good=' * What it gives.
  * k: from 1.
  * length: receives m.
  * TSIDE_OUT_OF_BOUNDS: an argument.
+ * Accuracy: to 1e-15 m.
  * Source: derivation.'
 without() { says "$(echo "$good" | grep -v "$1")"; }
 added() { says "$(echo "$good" | awk -v after="$1" -v line=" * $2" '{ print } index($0, after) { print line }')"; }
@@ -48,6 +49,8 @@ without 'What it gives' | refused "no comment says what it gives"
 without roll: | refused "roll: not a word about it"
 without length: | refused "length: not a word about it"
 without TSIDE_ | refused "no status that it can return"
+without Accuracy | refused "no 'Accuracy:' of the numbers that it gives"
+says "$(echo "$good" | grep -v Accuracy)" | sed 's/double \*length/tside_roll *length/; s/receives m\./receives it./' | refused "no 'Accuracy:' of the numbers that it gives"
 without Source | refused "no 'Source:'"
 with 'turn, from 0 to 1000' 'from 0 to 1000' | refused "wraps: no unit"
 with 'turn, from 0 to 1000' 'turn, counted' | refused "wraps: no range"

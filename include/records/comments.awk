@@ -10,7 +10,8 @@
 #   argument: receives UNIT, words.       a result; "receives TSIDE_N ..." and "receives one for each of LIST" are arrays
 #   TSIDE_STATUS: when.                   each status that it can return, or several before one colon
 #   Returns what.                         unless that is a status
-#   Limits: ...  Accuracy: ...            where there is something to say
+#   Limits: ...                           where there is something to say
+#   Accuracy: ...                         of the numbers that it gives: how near they come to what is exact
 #   Source: ...                           of what it computes: a publication, derivation, or this library's choice
 
 BEGIN { kinds = "function argument status returns limits accuracy source" } # of items, in their order

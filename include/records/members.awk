@@ -104,6 +104,8 @@ function read_members(struct, body,    type, names, comment, count, name, i, dim
             if (given != "" && !(given in flags))
                 fail(name[i] ": there is no " given)
             put("member", struct, name[i], type, dimension, unit, given, comment)
+            if (type == "double" || type in holds_numbers)
+                holds_numbers[struct]
         }
     }
     if (rest != "")

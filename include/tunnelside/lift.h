@@ -50,6 +50,8 @@ typedef struct tside_torque {
  * torque: receives the torque there.
  * TSIDE_OUT_OF_BOUNDS: a field, or turns.
  * TSIDE_OUT_OF_REACH: the guide turns as fast as the bar (phi' >= 1), so that no torque drives it.
+ * Accuracy: without a guide to 1e-14 of all that hangs, as a weight, times the length of which
+ * tside_travel_at's are a share.
  * Source: derivation, virtual work.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_lift_at(const tside_travel *travel,
@@ -86,6 +88,7 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_lift_worst(const tside_travel *trav
  * work: receives J.
  * TSIDE_OUT_OF_BOUNDS: a field, or turns.
  * TSIDE_OUT_OF_REACH: as tside_lift_at.
+ * Accuracy: without a guide as tside_lift_at.
  * Source: derivation, potential energy.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_lift_work(const tside_travel *travel,

@@ -16,12 +16,14 @@ import sys
 sys.dont_write_bytecode = True  # tests/data is shipped as it is
 import parts
 import shape
+import statics
+import travel
 import wind
 from common import points, tolerance
 from mpmath import mp
 
 POINTS = 12
-PLAIN, MADE = (parts, wind), (shape,)
+PLAIN, MADE = (parts, wind), (shape, travel, statics)
 
 
 def of_point(answers, turn, few):

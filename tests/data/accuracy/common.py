@@ -42,8 +42,15 @@ def root(function, low, high):
         else:
             high = middle
     found = findroot(function, (low, high), solver="anderson", tol=mpf(10) ** -80, verify=False)
-    assert low <= found <= high
-    return found
+    if low <= found <= high:
+        return found
+    for _ in range(170):  # where a corner makes it leave its bracket
+        middle = (low + high) / 2
+        if (function(middle) < 0) == (at_low < 0):
+            low = middle
+        else:
+            high = middle
+    return low
 
 
 def points(function, point, count):

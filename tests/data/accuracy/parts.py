@@ -364,6 +364,36 @@ def cable_smallest(chance):
     return cable_smallest(chance)
 
 
+def along(chance):
+    """Sums of a few lengths."""
+    at = {
+        "along.hung": chance.choice(("extender", "hip")),
+        "along.bow": between(chance, 0.01, 1),
+        "along.past": chance.uniform(0, 3),
+        "along.alignment": chance.choice(("in_line", "given")),
+        "along.along": chance.uniform(-1, 1),
+        "along.half_length": chance.uniform(0, 1),
+        "along.clearance": chance.uniform(0, 1),
+    }
+    if at["along.hung"] == "extender":
+        at.update({"along.spacer": chance.uniform(0, 1), "along.tube": between(chance, 0.01, 1), "along.stand_off": chance.uniform(0, 1)})
+    elif chance.random() < 0.5:
+        at["along.eye_past"] = chance.uniform(0, 3)
+    if at["along.alignment"] == "given":
+        at["along.run_on"] = chance.uniform(0, 3)
+    x = {name[6:]: value for name, value in exact(at).items()}
+    room = x["half_length"] + x["clearance"]
+    eye = x["bow"] / 2 + x["spacer"] + x["tube"] + x["stand_off"] if "tube" in x else x.get("eye_past", x["past"] + room + x["along"])
+    run_on = x.get("run_on", eye - x["past"] - x["along"])
+    line = x["past"] + run_on + x["along"]
+    if run_on < room + mpf("1e-6"):
+        return along(chance)
+    answers = {"eye": eye, "run_on": run_on, "line": line, "misfit": line - eye, "clear": run_on - room}
+    if "tube" in x or "eye_past" in x:
+        answers["past_most"] = eye - x["along"] - room
+    return at, {f"stand.{name}": (value, "", absolute(4e-15)) for name, value in answers.items()}
+
+
 SQUARE = 2e-15
 FUNCTIONS = {
     "tside_round_section": round_tube,
@@ -382,5 +412,6 @@ FUNCTIONS = {
     "tside_tube_wall": tube_wall,
     "tside_drive_stall": stall,
     "tside_cable_smallest": cable_smallest,
+    "tside_along_stand": along,
 }
 FEW = {"tside_round_section": 8, "tside_crank_effort": 4}
