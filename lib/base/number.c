@@ -134,10 +134,18 @@ static void exact_shift(tside_i_exact *number, int places)
     big_shift(places > 0 ? &number->over : &number->under, places > 0 ? places : -places);
 }
 
-/* over/under to the nearest whole number below 2^63 by long division, bit by bit; both are used up. */
-static uint64_t nearest(tside_i_exact *number, int half_to_even)
+/* To within 2^-50 of it. */
+static double big_about(const tside_i_big *big)
 {
-    tside_i_big *over = &number->over, *under = &number->under;
+    double value = 0;
+    for (int i = big->count; i-- > 0;)
+        value = value * 4294967296. + big->limb[i];
+    return value;
+}
+
+/* over/under to the nearest whole number below 2^63 by long division, bit by bit; both are used up. */
+static uint64_t divide(tside_i_big *over, tside_i_big *under, int half_to_even)
+{
     uint64_t whole = 0;
     int steps = big_bits(over) - big_bits(under), half;
     if (steps < 0)
@@ -153,6 +161,15 @@ static uint64_t nearest(tside_i_exact *number, int half_to_even)
     }
     half = big_compare(over, under); /* over is now twice the remainder */
     return whole + (half > 0 || (half == 0 && (!half_to_even || whole & 1)));
+}
+
+/* A small one that is not hard by the middle between two a quotient of doubles tells as well. */
+static uint64_t nearest(tside_i_exact *number, int half_to_even)
+{
+    const double about = big_about(&number->over) / big_about(&number->under) + 0.5, beyond = about - floor(about);
+    if (about < 1e9 && beyond > 1e-3 && beyond < 1 - 1e-3)
+        return (uint64_t)about;
+    return divide(&number->over, &number->under, half_to_even);
 }
 
 /* --- reading --- */
