@@ -9,6 +9,9 @@
 #include "base/fault.h"
 #include "shape/bow.h"
 
+/* m; what is shorter is of no length but for rounding, and whether a stroke is there must not hang on that. */
+#define NO_LENGTH 1e-9
+
 void tside_i_sketch_begin(const tside_i_setup *setup, const tside_plan *plan, const tside_picture *picture,
                           const tside_i_hung *drive, const tside_i_spot *asked, tside_drawing *drawing,
                           tside_i_sketch *sketch)
@@ -120,7 +123,7 @@ void tside_i_segment(tside_i_sketch *sketch, tside_i_pen pen, double x, double y
     const double u = sketch->outboard * x, u_end = sketch->outboard * x_end;
     double from = 0, to = 1;
     tside_stroke stroke;
-    if (u == u_end && y == y_end)
+    if (fabs(u_end - u) < NO_LENGTH && fabs(y_end - y) < NO_LENGTH)
         return;
     if (!is_within(crop, u, y) || !is_within(crop, u_end, y_end)) {
         trim(crop->left - u, crop->left - u_end, &from, &to);
@@ -248,8 +251,8 @@ static void put_path_piece(tside_i_sketch *sketch, tside_i_pen pen, const tside_
     const tside_bow_point a = tside_i_piece_at(piece, u), b = tside_i_piece_at(piece, u_end);
     double radius, x, y;
     if (piece->curvature == 0) {
-        tside_i_segment(sketch, pen, a.x + out * sin(a.heading), a.y - out * cos(a.heading), b.x + out * sin(b.heading),
-                        b.y - out * cos(b.heading));
+        const double right = out * sin(a.heading), down = out * cos(a.heading);
+        tside_i_segment(sketch, pen, a.x + right, a.y - down, b.x + right, b.y - down);
         return;
     }
     radius = 1 / piece->curvature;
