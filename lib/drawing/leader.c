@@ -8,14 +8,17 @@
 
 /* m on paper */
 #define NEAREST 7e-3 /* the shortest leader */
-#define FARTHER 5e-3 /* from one that is tried to the next */
+#define FARTHER 6e-3 /* from one that is tried to the next */
 
-#define GROWTH 2.5 /* by how much a leader may be longer for a drawing smaller by as much */
+#define GROWTH 4 /* by how much a leader may be longer for a drawing smaller by as much */
 
-/* --- headings --- */
+/* --- ways --- */
 
-/* up to how many headings from level a text is beside its leader's end, and not above or below it */
-enum { HEADINGS = TSIDE_I_HEADINGS, QUARTER = HEADINGS / 4, BESIDE = 12 };
+/*
+ * A whole turn has so many headings. All but those within one of level, as outlines run, are ways of leaders; every
+ * fourth is tried first. Up to how many from level a text is beside its leader's end, and not above or below it.
+ */
+enum { HEADINGS = 64, QUARTER = HEADINGS / 4, WAYS = TSIDE_I_WAYS, COARSE = 4, WAYS_COARSE = 14, BESIDE = 12 };
 
 static const double cosines[QUARTER + 1] = {
     1,
@@ -37,97 +40,80 @@ static const double cosines[QUARTER + 1] = {
     0,
 };
 
-static double cosine_of(unsigned heading)
+static double cosine_of(int heading)
 {
-    const unsigned from_level = heading > HEADINGS / 2 ? HEADINGS - heading : heading;
+    const int from_level = heading > HEADINGS / 2 ? HEADINGS - heading : heading;
     return from_level <= QUARTER ? cosines[from_level] : -cosines[HEADINGS / 2 - from_level];
 }
 
-static double sine_of(unsigned heading)
-{
-    return cosine_of((heading + 3 * QUARTER) % HEADINGS);
-}
-
-void tside_i_leaders_begin(tside_i_room *room)
-{
-    const double step = FARTHER * room->scale;
-    const int across = tside_i_paper_parts(step * room->paper.across), up = tside_i_paper_parts(step * room->paper.up);
-    for (unsigned i = 0; i <= QUARTER; i++) {
-        const int x = (int)(across * cosines[i]), y = (int)(up * cosines[QUARTER - i]);
-        room->steps[i] = (tside_i_step){x, y};
-        room->steps[HEADINGS / 2 - i] = (tside_i_step){-x, y};
-        room->steps[HEADINGS / 2 + i] = (tside_i_step){-x, -y};
-        room->steps[(HEADINGS - i) % HEADINGS] = (tside_i_step){x, -y};
-    }
-}
-
-/* Which heading is the next, by turns on either side of the one that is tried first: where there is but air. */
-static unsigned heading_of(const tside_i_room *room, unsigned number, unsigned each)
-{
-    const unsigned outward = room->sketch->outboard > 0 ? HEADINGS / 16 : HEADINGS * 7 / 16;
-    return (outward + (number % 2 ? (number + 1) / 2 : HEADINGS - number / 2) * each) % HEADINGS;
-}
-
-/* No leader runs level, as outlines do. */
-static int is_level(unsigned heading)
+static int is_level(int heading)
 {
     return (heading + 1) % (HEADINGS / 2) < 3;
 }
 
-/* Whether its text is beside a leader's end, and not above or below it. */
-static int is_beside(unsigned heading)
+/* So many cells, or at least as many: where one is large, a text in the middle of its own must still be beyond its
+ * point. */
+static double parts_of(double cells, double least)
 {
-    return (heading + BESIDE) % (HEADINGS / 2) <= 2 * BESIDE;
+    return TSIDE_I_PAPER_PARTS * (cells > least ? cells : least);
+}
+
+static tside_i_way way_of(const tside_i_room *room, int heading)
+{
+    const double cosine = cosine_of(heading), sine = cosine_of((heading + 3 * QUARTER) % HEADINGS),
+                 across = room->scale * room->paper.across, up = room->scale * room->paper.up;
+    const int beside = (heading + BESIDE) % (HEADINGS / 2) <= 2 * BESIDE;
+    return (tside_i_way){.near_x = (short)(parts_of(NEAREST * across, 3) * cosine),
+                         .near_y = (short)(parts_of(NEAREST * up, 3) * sine),
+                         .step_x = (short)(parts_of(FARTHER * across, 2) * cosine),
+                         .step_y = (short)(parts_of(FARTHER * up, 2) * sine),
+                         .halves_left = !beside      ? 1
+                                        : cosine < 0 ? 2
+                                                     : 0,
+                         .halves_below = beside     ? 1
+                                         : sine < 0 ? 2
+                                                    : 0};
+}
+
+/* By turns on either side of the first, where there is but air; each so many-th, or all that are not such. */
+static void put_ways(const tside_i_room *room, int each, int but, tside_i_way *to)
+{
+    const int first = room->sketch->outboard > 0 ? HEADINGS / 16 : HEADINGS * 7 / 16;
+    for (int i = 0; i < HEADINGS / each; i++) {
+        const int heading = (first + (i % 2 ? (i + 1) / 2 : HEADINGS - i / 2) * each) % HEADINGS;
+        if (!is_level(heading) && (!but || heading % but))
+            *to++ = way_of(room, heading);
+    }
+}
+
+/* Those of a reach, if they are not there yet: few leaders need more than the first. */
+static void make_ways(tside_i_room *room, int wanted)
+{
+    if (room->way_count < WAYS_COARSE)
+        put_ways(room, COARSE, 0, room->ways);
+    if (wanted > WAYS_COARSE && room->way_count < WAYS)
+        put_ways(room, 1, COARSE, room->ways + WAYS_COARSE);
+    if (room->way_count < wanted)
+        room->way_count = wanted;
 }
 
 /* --- a search --- */
 
-enum { FARTHEST = 40 }; /* steps */
-
-/* In each so many-th heading, and how often farther. */
+/* The first of all ways, and how often farther. */
 typedef struct reach {
-    unsigned each;
-    int distances;
+    int ways, distances;
 } reach;
 
 typedef struct search {
     tside_i_room *room;
-    double x, y;     /* the point */
-    tside_i_box box; /* of the text, wherever it is */
-    double step;
+    double x, y;        /* the point */
+    tside_i_box box;    /* of the text, wherever it is */
     tside_i_mover text; /* with its lower left corner on the point */
-    double least[2];    /* the least cost, where no leader is crossed, and where one is */
+    double step;
+    int most;        /* steps that may still be worth while */
+    double least[2]; /* the least cost, where no leader is crossed, and where one is */
     tside_i_led best[2];
 } search;
-
-static tside_i_line move_to(search *s, unsigned heading, int far)
-{
-    const double cosine = cosine_of(heading), sine = sine_of(heading), away = NEAREST * s->room->scale + far * s->step;
-    const tside_i_line leader = {s->x, s->y, s->x + away * cosine, s->y + away * sine};
-    const int beside = is_beside(heading);
-    s->box.x = leader.x_end + (beside ? copysign(s->box.wide, cosine) : 0);
-    s->box.y = leader.y_end + (beside ? 0 : copysign(s->box.high, sine));
-    return leader;
-}
-
-/* The text on its way in a heading: how many steps it is from the nearest place. */
-typedef struct way {
-    unsigned heading;
-    int far;
-    tside_i_mover text;
-} way;
-
-static way way_of(const search *s, unsigned heading)
-{
-    const tside_i_step *step = s->room->steps + heading;
-    const int beside = is_beside(heading);
-    way w = {heading, 0, s->text};
-    w.text.step_x = step->x;
-    w.text.step_y = step->y;
-    w.text.left += (int)(step->x * (NEAREST / FARTHER)) - (!beside ? w.text.wide / 2 : step->x < 0 ? w.text.wide : 0);
-    w.text.bottom += (int)(step->y * (NEAREST / FARTHER)) - (beside ? w.text.high / 2 : step->y < 0 ? w.text.high : 0);
-    return w;
-}
 
 static double over_nought(double value)
 {
@@ -143,51 +129,56 @@ static double growth(const search *s)
            over_nought(d->bottom - (b->y - b->high)) + over_nought(b->y + b->high - d->top);
 }
 
-/* A place that has room. Where its leader meets a text, or another, one that goes on farther meets it too. */
-static void consider(search *s, unsigned heading, int far)
+/* Of two that are as good the first is best, whatever their last digits. */
+static int is_less(const search *s, double cost, int crossing)
 {
-    const tside_i_line leader = move_to(s, heading, far);
-    const double cost = far * s->step + GROWTH * growth(s);
+    return cost < s->least[crossing] - 1e-6 * s->step;
+}
+
+/* A place that has room. Where its leader meets a text, or another, one that goes on farther meets it too. */
+static void consider(search *s, const tside_i_way *way, const tside_i_mover *text, int far)
+{
+    tside_i_box *b = &s->box;
+    tside_i_line leader;
+    double cost;
     int crossing;
-    if (cost >= s->least[0] || tside_i_crosses_text(s->room, &leader))
+    tside_i_paper_middle(&s->room->paper, text, &b->x, &b->y);
+    cost = far * s->step + GROWTH * growth(s);
+    if (!is_less(s, cost, 0))
+        return;
+    leader = (tside_i_line){s->x, s->y, b->x + (way->halves_left - 1) * b->wide,
+                            b->y + (way->halves_below - 1) * b->high};
+    if (tside_i_crosses_text(s->room, &leader))
         return;
     crossing = tside_i_crosses_leader(s->room, &leader);
-    if (cost >= s->least[crossing])
+    if (!is_less(s, cost, crossing))
         return;
     s->least[crossing] = cost;
-    s->best[crossing] = (tside_i_led){leader, s->box.x,
-                                      s->box.y - (TSIDE_I_ASCENT - TSIDE_I_DESCENT) / 2 * s->room->scale};
+    s->best[crossing] = (tside_i_led){leader, b->x, b->y - (TSIDE_I_ASCENT - TSIDE_I_DESCENT) / 2 * s->room->scale};
+    if (!crossing && cost < s->most * s->step)
+        s->most = (int)ceil(cost / s->step);
 }
 
-/* On to where it may have room, or, where it has it or leaves the paper, out of the search. */
-static void go_on(search *s, way *w)
-{
-    const int steps = tside_i_paper_steps_to_room(&s->room->paper, &w->text);
-    if (steps == 0)
-        consider(s, w->heading, w->far);
-    if (steps == 0 || steps > FARTHEST) {
-        w->far = FARTHEST;
-        return;
-    }
-    w->text.left += steps * w->text.step_x;
-    w->text.bottom += steps * w->text.step_y;
-    w->far += steps;
-}
-
-/* All headings at once, farther and farther: a cost is never less than the distance. */
+/*
+ * On each way to the first place that has room, if that is no farther than the best is dear: none costs less than its
+ * distance.
+ */
 static void look_round(search *s, const reach *how)
 {
-    way ways[HEADINGS];
-    int count = 0;
-    for (unsigned i = 0; i < HEADINGS / how->each; i++) {
-        const unsigned heading = heading_of(s->room, i, how->each);
-        if (!is_level(heading))
-            ways[count++] = way_of(s, heading);
+    const tside_i_way *end = s->room->ways + how->ways;
+    make_ways(s->room, how->ways);
+    s->most = how->distances;
+    for (const tside_i_way *way = s->room->ways; way < end && s->most > 0; way++) {
+        tside_i_mover text = s->text;
+        int far;
+        text.left += way->near_x - way->halves_left * text.wide * (TSIDE_I_PAPER_PARTS / 2);
+        text.bottom += way->near_y - way->halves_below * text.high * (TSIDE_I_PAPER_PARTS / 2);
+        text.step_x = way->step_x;
+        text.step_y = way->step_y;
+        far = tside_i_paper_steps_to_room(&s->room->paper, &text, s->most);
+        if (far < s->most)
+            consider(s, way, &text, far);
     }
-    for (int far = 0; far < how->distances && far * s->step < s->least[0]; far++)
-        for (int i = 0; i < count; i++)
-            if (ways[i].far == far)
-                go_on(s, ways + i);
 }
 
 static void keep(search *s, const tside_i_led *made)
@@ -205,19 +196,19 @@ static search search_of(tside_i_room *room, double x, double y, double width)
                 .x = x,
                 .y = y,
                 .box = tside_i_text_box(room, x, y, 1, 0, width),
-                .step = FARTHER * room->scale,
                 .text = {.left = tside_i_paper_parts((x - paper->left) * paper->across),
                          .bottom = tside_i_paper_parts((y - paper->bottom) * paper->up)},
+                .step = FARTHER * room->scale,
                 .least = {HUGE_VAL, HUGE_VAL}};
-    s.text.wide = tside_i_paper_parts(2 * s.box.wide * paper->across);
-    s.text.high = tside_i_paper_parts(2 * s.box.high * paper->up);
+    s.text.wide = tside_i_paper_cells(2 * s.box.wide * paper->across);
+    s.text.high = tside_i_paper_cells(2 * s.box.high * paper->up);
     return s;
 }
 
 /* Texts stand close where much is drawn small: there is often but a narrow way out, and seldom a short one. */
 int tside_i_lead(tside_i_room *room, double x, double y, double width, tside_i_led *made)
 {
-    static const reach reaches[] = {{4, 20}, {1, FARTHEST}};
+    static const reach reaches[] = {{WAYS_COARSE, 20}, {WAYS, 40}};
     search s = search_of(room, x, y, width);
     for (int i = 0; i < 2; i++) {
         look_round(&s, reaches + i);

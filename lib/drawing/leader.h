@@ -10,8 +10,6 @@ typedef struct tside_i_led {
     double text_x, text_y; /* m, middle of the text's foot */
 } tside_i_led;
 
-/* Before all others: how far a text goes in each heading. */
-void tside_i_leaders_begin(tside_i_room *room);
 /* Keeps the best place round a point; 0 where there is none. */
 int tside_i_lead(tside_i_room *room, double x, double y, double width, tside_i_led *made);
 /* The same of what must be told: where it finds no other place, below or above all. */

@@ -1,27 +1,36 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * Paper in cells: a box takes every cell that it touches, and a line those of places along it, no farther apart than
- * the room that is about every text. So what finds only free cells meets nothing. A cell is a millimetre, or more where
- * the drawing is larger than so many of them. Source: derivation, plane geometry.
+ * Paper in cells: a box and a line take every cell that they touch. So what finds only free cells meets nothing. A cell
+ * is a millimetre, or more where the drawing is larger than so many of them. For texts, which are all as high, a cell
+ * is taken too where one of those above it is, so many that no text covers fewer rows: one or two rows tell then of a
+ * text what else each of its own would. Source: derivation, plane geometry.
  */
 #include "drawing/paper.h"
 
-#include <float.h>
-#include <limits.h>
 #include <string.h>
 
 /* m on paper */
 #define CELL 1e-3     /* the least */
-#define APART 1e-3    /* from place to place: half of it is less than the room about letters */
 #define STRAY 0.25e-3 /* of a chord from its arc */
 
-enum { COLUMNS = TSIDE_I_PAPER_COLUMNS, ROWS = TSIDE_I_PAPER_ROWS, BITS = TSIDE_I_PAPER_BITS, PLACES_TO_CELL = 32 };
+#define ASIDE 0.618 /* of a cell, twice how far the middle is from the edge of one */
 
-/* Where the first cell begins, and how many there are to a metre. */
+enum {
+    COLUMNS = TSIDE_I_PAPER_COLUMNS,
+    ROWS = TSIDE_I_PAPER_ROWS,
+    BITS = TSIDE_I_PAPER_BITS,
+    WORDS = TSIDE_I_PAPER_WORDS
+};
+
+/*
+ * Where the first cell begins, and how many there are to a metre: one or more are left on either side. Whole
+ * millimetres from the middle or from an end are not on the edge of a cell, where the last digit would tell which one
+ * they are in.
+ */
 static void divide(double from, double to, double around, int cells, double least, double *begins, double *to_metre)
 {
-    const double size = fmax((to - from + 2 * around) / cells, least);
-    *begins = (from + to - cells * size) / 2;
+    const double size = fmax((to - from + 2 * around) / (cells - 2), least);
+    *begins = (from + to - (cells + ASIDE) * size) / 2;
     *to_metre = 1 / size;
 }
 
@@ -29,10 +38,9 @@ void tside_i_paper_begin(tside_i_paper *paper, const tside_i_sketch *sketch, dou
 {
     const double scale = sketch->picture.scale;
     memset(paper->cells, 0, sizeof paper->cells);
+    paper->covered = 1;
     divide(sketch->left, sketch->right, around, COLUMNS, CELL * scale, &paper->left, &paper->across);
     divide(sketch->bottom, sketch->top, around, ROWS, CELL * scale, &paper->bottom, &paper->up);
-    /* at most so many to a cell, so that a drawing much larger than any sheet is still made soon */
-    paper->places = fmin(1 / (APART * scale), PLACES_TO_CELL * fmax(paper->across, paper->up));
     paper->stray = STRAY * scale;
 }
 
@@ -63,23 +71,60 @@ static uint64_t cells_of(const area *a, unsigned word)
     return from & to;
 }
 
+/* Whether any row between two of a word, none more than so many above the one before it, has some cells. */
 static int is_free(const tside_i_paper *p, const area *a)
 {
+    const unsigned last = a->top - a->bottom < p->covered ? a->bottom : a->top - p->covered + 1;
     for (unsigned word = a->left / BITS; word <= a->right / BITS; word++) {
         const uint64_t cells = cells_of(a, word);
-        for (unsigned row = a->bottom; row <= a->top; row++)
-            if (p->cells[word][row] & cells)
+        for (unsigned row = a->bottom; row < last; row += p->covered)
+            if (p->cells[row * WORDS + word] & cells)
                 return 0;
+        if (p->cells[last * WORDS + word] & cells)
+            return 0;
     }
     return 1;
 }
 
+static unsigned lowest(unsigned covered, unsigned row)
+{
+    return row < covered ? 0 : row - covered + 1;
+}
+
 static void take(tside_i_paper *p, const area *a)
 {
+    const unsigned bottom = lowest(p->covered, a->bottom);
     for (unsigned word = a->left / BITS; word <= a->right / BITS; word++) {
         const uint64_t cells = cells_of(a, word);
-        for (unsigned row = a->bottom; row <= a->top; row++)
-            p->cells[word][row] |= cells;
+        for (unsigned row = bottom; row <= a->top; row++)
+            p->cells[row * WORDS + word] |= cells;
+    }
+}
+
+/* The cells of an upright piece; 0 where it is not on the paper. */
+static int find_area(double left, double bottom, double right, double top, area *a)
+{
+    if (!(left >= 0 && right < COLUMNS && bottom >= 0 && top < ROWS))
+        return 0;
+    *a = (area){(unsigned)(int)left, (unsigned)(int)right, (unsigned)(int)bottom, (unsigned)(int)top};
+    return 1;
+}
+
+/* Only where strokes are, and as far below them. */
+void tside_i_paper_for_texts(tside_i_paper *p, const tside_i_sketch *sketch, double high)
+{
+    const unsigned covered = (unsigned)(high * p->up) + 1;
+    area drawn;
+    if (!find_area((sketch->left - p->left) * p->across - 1, (sketch->bottom - p->bottom) * p->up - 1,
+                   (sketch->right - p->left) * p->across + 1, (sketch->top - p->bottom) * p->up + 1, &drawn))
+        return;
+    if (drawn.top >= ROWS - covered)
+        drawn.top = ROWS - covered - 1; /* what is as near the edge as that has no text above it */
+    for (unsigned more; p->covered < covered; p->covered += more) {
+        more = covered - p->covered < p->covered ? covered - p->covered : p->covered;
+        for (unsigned row = lowest(covered, drawn.bottom); row <= drawn.top; row++)
+            for (unsigned word = drawn.left / BITS; word <= drawn.right / BITS; word++)
+                p->cells[row * WORDS + word] |= p->cells[(row + more) * WORDS + word];
     }
 }
 
@@ -101,15 +146,6 @@ static pieces pieces_of(const tside_i_paper *p, const tside_i_box *b)
                     .half_wide = (half * cosine + b->half_height * sine) * p->across,
                     .half_high = (half * sine + b->half_height * cosine) * p->up,
                     .count = count};
-}
-
-/* The cells of an upright piece; 0 where it is not on the paper. */
-static int find_area(double left, double bottom, double right, double top, area *a)
-{
-    if (!(left >= 0 && right < COLUMNS && bottom >= 0 && top < ROWS))
-        return 0;
-    *a = (area){(unsigned)(int)left, (unsigned)(int)right, (unsigned)(int)bottom, (unsigned)(int)top};
-    return 1;
 }
 
 static int find_piece(const pieces *all, int i, area *a)
@@ -142,68 +178,55 @@ int tside_i_paper_parts(double cells)
     return (int)floor(PARTS * fmin(fmax(cells, -FAR_OFF), FAR_OFF) + 0.5);
 }
 
-/*
- * The last of some cells, by the exponent of their double; the cell before it is left out, so that the double is not
- * rounded up.
- */
-static int last_of(uint64_t cells)
+int tside_i_paper_cells(double cells)
 {
-    const double value = (double)(cells & ~(cells >> 1));
-    uint64_t bits;
-    memcpy(&bits, &value, sizeof bits);
-    return (int)(bits >> (DBL_MANT_DIG - 1)) - (DBL_MAX_EXP - 1);
+    return (int)ceil(fmin(cells, FAR_OFF));
 }
 
-/* How many steps until what is between two places is past a cell. */
-static int steps_past(int from, int to, int step, int cell)
+/* Whether a place is beyond the last that there is, or the first, and goes on away from it. */
+static int is_leaving(int from, int step, int last)
 {
-    return step > 0   ? ((cell + 1) * PARTS - from + step - 1) / step
-           : step < 0 ? (to - cell * PARTS) / -step + 1
-                      : INT_MAX;
+    return (from < 0 && step <= 0) || (from / PARTS > last && step >= 0);
 }
 
-/* How many steps until a box is past some cells of a row: over it, or beside them. */
-static int steps_past_row(const tside_i_mover *m, int row, int word, uint64_t met)
+/* Whether some cells of a row, by the first of them, are free. */
+static int are_free(const tside_i_paper *p, unsigned row, unsigned column, int count)
 {
-    const int over = steps_past(m->bottom, m->bottom + m->high, m->step_y, row);
-    int beside;
-    if (over == 1)
-        return 1;
-    beside = steps_past(m->left, m->left + m->wide, m->step_x,
-                        word * BITS + last_of(m->step_x > 0 ? met : met & (~met + 1)));
-    return over < beside ? over : beside;
-}
-
-/* Whether what lies between two places is beyond an end of the paper, and goes on away from it. */
-static int is_leaving(int from, int to, int step, int end)
-{
-    return (from < 0 && step <= 0) || (to >= end && step >= 0);
-}
-
-/* The same of a box that is not on the paper; INT_MAX where it leaves it. */
-static int steps_onto_paper(const tside_i_mover *m)
-{
-    return is_leaving(m->left, m->left + m->wide, m->step_x, COLUMNS * PARTS) ||
-                   is_leaving(m->bottom, m->bottom + m->high, m->step_y, ROWS * PARTS)
-               ? INT_MAX
-               : 1;
-}
-
-/* Rows are looked at from the one that it is past last. */
-int tside_i_paper_steps_to_room(const tside_i_paper *p, const tside_i_mover *m)
-{
-    const int right = m->left + m->wide, top = m->bottom + m->high, up = m->step_y > 0;
-    area a;
-    if (m->left < 0 || right >= COLUMNS * PARTS || m->bottom < 0 || top >= ROWS * PARTS)
-        return steps_onto_paper(m);
-    a = (area){(unsigned)m->left / PARTS, (unsigned)right / PARTS, (unsigned)m->bottom / PARTS, (unsigned)top / PARTS};
-    for (unsigned word = a.left / BITS; word <= a.right / BITS; word++) {
-        const uint64_t cells = cells_of(&a, word), *row = p->cells[word] + (up ? a.top : a.bottom);
-        for (unsigned i = 0; i <= a.top - a.bottom; i++, row += up ? -1 : 1)
-            if (*row & cells)
-                return steps_past_row(m, (int)(up ? a.top - i : a.bottom + i), (int)word, *row & cells);
+    for (; count > 0; count -= BITS, column += BITS) {
+        const uint64_t *word = p->cells + row * WORDS + column / BITS,
+                       cells = word[0] >> column % BITS | word[1] << 1 << (BITS - 1 - column % BITS);
+        if (cells << (count < BITS ? BITS - count : 0))
+            return 0;
     }
-    return 0;
+    return 1;
+}
+
+int tside_i_paper_steps_to_room(const tside_i_paper *p, tside_i_mover *m, int most)
+{
+    const unsigned last_column = (unsigned)(COLUMNS - m->wide), last_row = (unsigned)(ROWS - m->high);
+    int steps, left = m->left, bottom = m->bottom;
+    if (m->wide > COLUMNS || m->high > ROWS)
+        return most;
+    for (steps = 0; steps < most; steps++, left += m->step_x, bottom += m->step_y) {
+        const unsigned column = (unsigned)left / PARTS,
+                       row = (unsigned)bottom / PARTS; /* left of all and below: many */
+        if (column <= last_column && row <= last_row) {
+            if (are_free(p, row, column, m->wide))
+                break;
+        } else if (is_leaving(left, m->step_x, COLUMNS - m->wide) || is_leaving(bottom, m->step_y, ROWS - m->high)) {
+            steps = most;
+            break;
+        }
+    }
+    m->left = left;
+    m->bottom = bottom;
+    return steps;
+}
+
+void tside_i_paper_middle(const tside_i_paper *p, const tside_i_mover *m, double *x, double *y)
+{
+    *x = p->left + (m->left / PARTS + m->wide / 2.) / p->across;
+    *y = p->bottom + (m->bottom / PARTS + m->high / 2.) / p->up;
 }
 
 void tside_i_paper_take_box(tside_i_paper *paper, const tside_i_box *box)
@@ -231,13 +254,17 @@ static void take_straight(tside_i_paper *p, double x, double y, double x_end, do
         take(p, &a);
 }
 
-/* By so many places along it, in cells. */
-static void take_slanted(tside_i_paper *p, double x, double y, double x_end, double y_end, int steps)
+/* Row by row what of it is there, or in one of the rows that are covered above; in cells, from its lower end on. */
+static void take_slanted(tside_i_paper *p, double x, double y, double x_end, double y_end)
 {
-    const double step_x = (x_end - x) / steps, step_y = (y_end - y) / steps;
-    for (int i = 0; i <= steps; i++) {
-        const unsigned column = (unsigned)(int)(x + i * step_x), row = (unsigned)(int)(y + i * step_y);
-        p->cells[column / BITS][row] |= UINT64_C(1) << column % BITS;
+    const double slope = (x_end - x) / (y_end - y);
+    const int top = (int)y_end;
+    for (int row = (int)lowest(p->covered, (unsigned)(int)y); row <= top; row++) {
+        const double above = row + (int)p->covered, a = row > y ? x + (row - y) * slope : x,
+                     b = above < y_end ? x + (above - y) * slope : x_end;
+        const area cells = {.left = (unsigned)(int)(a < b ? a : b), .right = (unsigned)(int)(a < b ? b : a)};
+        for (unsigned word = cells.left / BITS; word <= cells.right / BITS; word++)
+            p->cells[(unsigned)row * WORDS + word] |= cells_of(&cells, word);
     }
 }
 
@@ -247,9 +274,10 @@ void tside_i_paper_take_line(tside_i_paper *paper, const tside_i_line *l)
                  x_end = (l->x_end - paper->left) * paper->across, y_end = (l->y_end - paper->bottom) * paper->up;
     if (x == x_end || y == y_end)
         take_straight(paper, x, y, x_end, y_end);
+    else if (is_on_paper(x, y) && is_on_paper(x_end, y_end) && y < y_end)
+        take_slanted(paper, x, y, x_end, y_end);
     else if (is_on_paper(x, y) && is_on_paper(x_end, y_end))
-        take_slanted(paper, x, y, x_end, y_end,
-                     1 + (int)(fmax(fabs(l->x_end - l->x), fabs(l->y_end - l->y)) * paper->places));
+        take_slanted(paper, x_end, y_end, x, y);
 }
 
 /* By chords that stray from it by less than the room about a text, each the one before it turned by as much. */

@@ -123,7 +123,6 @@ void tside_i_place_texts(tside_i_sketch *sketch)
     if (drawing->dimension_count + drawing->note_count == 0)
         return;
     tside_i_room_begin(&room, sketch);
-    tside_i_leaders_begin(&room);
     in_order(&room, order);
     for (int i = 0; i < drawing->dimension_count; i++)
         place_dimension(&room, order[i]);

@@ -11,13 +11,14 @@
 /* m on paper */
 #define ABOVE_LINE 1.8e-3 /* text's foot over its line: letters that go below it clear the arrowheads */
 #define ARROW 3e-3
-#define SHORT 8e-3  /* a line that has no room for arrows within */
-#define RANK 8e-3   /* from rank to rank */
-#define STEP 3e-3   /* the same where a dimension is beside what it measures, not outside all */
-#define NEAR 3.2e-3 /* nearer than so, arrows and texts of parallel lines touch */
-#define FIRST 8e-3  /* the first rank, from what is measured */
-#define GAP 1e-3    /* between a point and the line that leads from it */
-#define PAST 1.5e-3 /* how far that goes on past the dimension line */
+#define HALF_ARROW 0.5e-3 /* half as broad */
+#define SHORT 8e-3        /* a line that has no room for arrows within */
+#define RANK 8e-3         /* from rank to rank */
+#define STEP 3e-3         /* the same where a dimension is beside what it measures, not outside all */
+#define NEAR 3.2e-3       /* nearer than so, arrows and texts of parallel lines touch */
+#define FIRST 8e-3        /* the first rank, from what is measured */
+#define GAP 1e-3          /* between a point and the line that leads from it */
+#define PAST 1.5e-3       /* how far that goes on past the dimension line */
 
 /* Within which lines are parallel: those along one extender are from different holes, and so not to the bit. */
 #define PARALLEL 1e-9
@@ -125,7 +126,11 @@ static void keep_dimension(tside_i_room *room, tside_dimension *d, const measure
         const tside_i_line lead = leading(room, m, i, across);
         tside_i_room_keep_line(room, &lead);
     }
-    tside_i_room_keep_line(room, own);
+    for (int side = -1; side <= 1; side += 2) { /* as broad as its arrowheads */
+        const double x = side * HALF_ARROW * room->scale * m->nx, y = side * HALF_ARROW * room->scale * m->ny;
+        const tside_i_line edge = {own->x + x, own->y + y, own->x_end + x, own->y_end + y};
+        tside_i_room_keep_line(room, &edge);
+    }
     d->from_x = own->x;
     d->from_y = own->y;
     d->to_x = own->x_end;

@@ -33,6 +33,7 @@ static void take_drawn(tside_i_room *room)
     const tside_drawing *drawing = room->drawing;
     for (int i = 0; i < drawing->stroke_count && !tside_i_is_of_figures(drawing->picture.view); i++)
         tside_i_paper_take_stroke(&room->paper, drawing->strokes + i);
+    tside_i_paper_for_texts(&room->paper, room->sketch, (TSIDE_I_ASCENT + TSIDE_I_DESCENT) * room->scale);
     for (int i = 0; i < drawing->note_count; i++)
         take_place(room, drawing->notes[i].x, drawing->notes[i].y);
     for (int i = 0; i < drawing->dimension_count; i++)
@@ -46,38 +47,42 @@ void tside_i_room_begin(tside_i_room *room, const tside_i_sketch *sketch)
     room->sketch = sketch;
     room->drawing = drawing;
     room->scale = drawing->picture.scale;
-    room->text_count = room->leader_count = 0;
+    room->text_count = room->leader_count = room->way_count = 0;
     for (int i = 0; i < drawing->dimension_count; i++)
         room->pending[i] = tside_i_is_outside_all(drawing->dimensions + i);
     tside_i_paper_begin(&room->paper, sketch, AROUND * room->scale);
     take_drawn(room);
 }
 
+static double lesser(double a, double b)
+{
+    return a < b ? a : b;
+}
+
+static double greater(double a, double b)
+{
+    return a > b ? a : b;
+}
+
 static tside_i_frame extent_of(const tside_i_line *l)
 {
-    const int right = l->x_end > l->x, up = l->y_end > l->y;
-    return (tside_i_frame){right ? l->x : l->x_end, up ? l->y : l->y_end, right ? l->x_end : l->x,
-                           up ? l->y_end : l->y};
+    return (tside_i_frame){lesser(l->x, l->x_end), lesser(l->y, l->y_end), greater(l->x, l->x_end),
+                           greater(l->y, l->y_end)};
 }
 
-static void widen(double *least, double *most, double from, double to)
+static void take_in(tside_drawing *d, const tside_i_frame *extent)
 {
-    if (from < *least)
-        *least = from;
-    if (to > *most)
-        *most = to;
-}
-
-static void take_in(tside_drawing *drawing, const tside_i_frame *extent)
-{
-    widen(&drawing->left, &drawing->right, extent->left, extent->right);
-    widen(&drawing->bottom, &drawing->top, extent->bottom, extent->top);
+    d->left = lesser(d->left, extent->left);
+    d->bottom = lesser(d->bottom, extent->bottom);
+    d->right = greater(d->right, extent->right);
+    d->top = greater(d->top, extent->top);
 }
 
 void tside_i_room_keep_text(tside_i_room *room, const tside_i_box *b)
 {
     const tside_i_frame extent = {b->x - b->wide, b->y - b->high, b->x + b->wide, b->y + b->high};
-    room->texts[room->text_count++] = *b;
+    room->texts[room->text_count] = *b;
+    room->extents[room->text_count++] = extent;
     tside_i_paper_take_box(&room->paper, b);
     take_in(room->drawing, &extent);
 }
@@ -110,8 +115,8 @@ static int is_cut(double from, double to, double half, double *first, double *la
     const double step = to - from;
     if (step == 0)
         return fabs(from) < half;
-    *first = fmax(*first, ((step > 0 ? -half : half) - from) / step);
-    *last = fmin(*last, ((step > 0 ? half : -half) - from) / step);
+    *first = greater(*first, ((step > 0 ? -half : half) - from) / step);
+    *last = lesser(*last, ((step > 0 ? half : -half) - from) / step);
     return *first < *last;
 }
 
@@ -123,17 +128,16 @@ static int crosses(const tside_i_line *l, const tside_i_box *b)
            is_cut(dy * b->cosine - dx * b->sine, ey * b->cosine - ex * b->sine, b->half_height, &first, &last);
 }
 
-static int is_apart(const tside_i_frame *extent, const tside_i_box *b)
+static int are_apart(const tside_i_frame *a, const tside_i_frame *b)
 {
-    return extent->bottom >= b->y + b->high || extent->top <= b->y - b->high || extent->left >= b->x + b->wide ||
-           extent->right <= b->x - b->wide;
+    return (a->bottom >= b->top) | (a->top <= b->bottom) | (a->left >= b->right) | (a->right <= b->left);
 }
 
 int tside_i_crosses_text(const tside_i_room *room, const tside_i_line *l)
 {
     const tside_i_frame extent = extent_of(l);
     for (int i = 0; i < room->text_count; i++)
-        if (!is_apart(&extent, room->texts + i) && crosses(l, room->texts + i))
+        if (!are_apart(&extent, room->extents + i) && crosses(l, room->texts + i))
             return 1;
     return 0;
 }

@@ -10,12 +10,16 @@
 #define TSIDE_I_ASCENT 4.2e-3  /* above it */
 #define TSIDE_I_BESIDE 0.8e-3  /* about a text, left and right of it */
 
-/* From one place of a leader's text that is tried to the next, in parts of a cell. */
-typedef struct tside_i_step {
-    int x, y;
-} tside_i_step;
+/*
+ * A leader's way from its point: to its text's nearest place and from one that is tried to the next, in parts of a
+ * cell, and how many halves of the text are left of its end and below it.
+ */
+typedef struct tside_i_way {
+    short near_x, near_y, step_x, step_y; /* fewer than eight cells */
+    signed char halves_left, halves_below;
+} tside_i_way;
 
-enum { TSIDE_I_HEADINGS = 64 }; /* in a whole turn */
+enum { TSIDE_I_WAYS = 58 };
 
 typedef struct tside_i_room {
     const tside_i_sketch *sketch;
@@ -24,9 +28,11 @@ typedef struct tside_i_room {
     int pending[TSIDE_DIMENSIONS]; /* 1: outside all, and still without its line */
     int text_count;
     tside_i_box texts[TSIDE_DIMENSIONS + TSIDE_NOTES];
+    tside_i_frame extents[TSIDE_DIMENSIONS + TSIDE_NOTES]; /* of them, upright */
     int leader_count;
     tside_i_line leaders[TSIDE_DIMENSIONS + TSIDE_NOTES];
-    tside_i_step steps[TSIDE_I_HEADINGS];
+    int way_count;
+    tside_i_way ways[TSIDE_I_WAYS]; /* in the order in which they are tried */
     tside_i_paper paper;
 } tside_i_room;
 
