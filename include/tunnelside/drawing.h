@@ -73,7 +73,7 @@ typedef struct tside_picture {
     PART(LEAN, lean, "lean") \
     PART(CURTAIN_EDGE, curtain_edge, "curtain's edge") \
     PART(HIP, hip, "hip") \
-    PART(FACE, face, "mark, on the face away from the wall") \
+    PART(FACE, face, "mark, on this face") \
     PART(TOP_RIGHT, top_right, "top end, right-hand") \
     PART(TOP_LEFT, top_left, "top end, left-hand")
 /* clang-format on */

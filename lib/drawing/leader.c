@@ -10,7 +10,8 @@
 #define NEAREST 7e-3 /* the shortest leader */
 #define FARTHER 6e-3 /* from one that is tried to the next */
 
-#define GROWTH 4 /* by how much a leader may be longer for a drawing smaller by as much */
+#define GROWTH 4 /* by how much a leader may be longer for a drawing smaller by as much on its longer side */
+#define DEAR 25  /* steps that the best of few ways may cost before more are tried */
 
 /* --- ways --- */
 
@@ -99,9 +100,9 @@ static void make_ways(tside_i_room *room, int wanted)
 
 /* --- a search --- */
 
-/* The first of all ways, and how often farther. */
+/* Of all ways from one to before another, and how often farther. */
 typedef struct reach {
-    int ways, distances;
+    int from, to, distances;
 } reach;
 
 typedef struct search {
@@ -110,8 +111,9 @@ typedef struct search {
     tside_i_box box;    /* of the text, wherever it is */
     tside_i_mover text; /* with its lower left corner on the point */
     double step;
-    int most;        /* steps that may still be worth while */
-    double least[2]; /* the least cost, where no leader is crossed, and where one is */
+    double dear_across, dear_up; /* what it costs that the drawing grows */
+    int most;                    /* steps that may still be worth while */
+    double least[2];             /* the least cost, where no leader is crossed, and where one is */
     tside_i_led best[2];
 } search;
 
@@ -120,13 +122,13 @@ static double over_nought(double value)
     return value > 0 ? value : 0;
 }
 
-/* How much larger, across and up, a text would make the drawing. */
+/* What it costs that a text makes the drawing larger. */
 static double growth(const search *s)
 {
     const tside_drawing *d = s->room->drawing;
     const tside_i_box *b = &s->box;
-    return over_nought(d->left - (b->x - b->wide)) + over_nought(b->x + b->wide - d->right) +
-           over_nought(d->bottom - (b->y - b->high)) + over_nought(b->y + b->high - d->top);
+    return s->dear_across * (over_nought(d->left - (b->x - b->wide)) + over_nought(b->x + b->wide - d->right)) +
+           s->dear_up * (over_nought(d->bottom - (b->y - b->high)) + over_nought(b->y + b->high - d->top));
 }
 
 /* Of two that are as good the first is best, whatever their last digits. */
@@ -143,7 +145,7 @@ static void consider(search *s, const tside_i_way *way, const tside_i_mover *tex
     double cost;
     int crossing;
     tside_i_paper_middle(&s->room->paper, text, &b->x, &b->y);
-    cost = far * s->step + GROWTH * growth(s);
+    cost = far * s->step + growth(s);
     if (!is_less(s, cost, 0))
         return;
     leader = (tside_i_line){s->x, s->y, b->x + (way->halves_left - 1) * b->wide,
@@ -165,10 +167,10 @@ static void consider(search *s, const tside_i_way *way, const tside_i_mover *tex
  */
 static void look_round(search *s, const reach *how)
 {
-    const tside_i_way *end = s->room->ways + how->ways;
-    make_ways(s->room, how->ways);
-    s->most = how->distances;
-    for (const tside_i_way *way = s->room->ways; way < end && s->most > 0; way++) {
+    const tside_i_way *end = s->room->ways + how->to;
+    make_ways(s->room, how->to);
+    s->most = s->least[0] < how->distances * s->step ? (int)ceil(s->least[0] / s->step) : how->distances;
+    for (const tside_i_way *way = s->room->ways + how->from; way < end && s->most > 0; way++) {
         tside_i_mover text = s->text;
         int far;
         text.left += way->near_x - way->halves_left * text.wide * (TSIDE_I_PAPER_PARTS / 2);
@@ -189,9 +191,11 @@ static void keep(search *s, const tside_i_led *made)
     tside_i_room_keep_leader(s->room, &made->leader);
 }
 
+/* It is a drawing's longer side that settles at which scale it fits on a sheet: the other grows at less cost. */
 static search search_of(tside_i_room *room, double x, double y, double width)
 {
     const tside_i_paper *paper = &room->paper;
+    const double wide = room->drawing->right - room->drawing->left, high = room->drawing->top - room->drawing->bottom;
     search s = {.room = room,
                 .x = x,
                 .y = y,
@@ -199,26 +203,33 @@ static search search_of(tside_i_room *room, double x, double y, double width)
                 .text = {.left = tside_i_paper_parts((x - paper->left) * paper->across),
                          .bottom = tside_i_paper_parts((y - paper->bottom) * paper->up)},
                 .step = FARTHER * room->scale,
+                .dear_across = GROWTH * (wide < high ? wide / high : 1),
+                .dear_up = GROWTH * (high < wide ? high / wide : 1),
                 .least = {HUGE_VAL, HUGE_VAL}};
     s.text.wide = tside_i_paper_cells(2 * s.box.wide * paper->across);
     s.text.high = tside_i_paper_cells(2 * s.box.high * paper->up);
     return s;
 }
 
-/* Texts stand close where much is drawn small: there is often but a narrow way out, and seldom a short one. */
+/*
+ * Texts stand close where much is drawn small: there is often but a narrow way out, and seldom a short one. Where the
+ * drawing would grow much for the best of few ways, more of them are tried.
+ */
 int tside_i_lead(tside_i_room *room, double x, double y, double width, tside_i_led *made)
 {
-    static const reach reaches[] = {{WAYS_COARSE, 20}, {WAYS, 40}};
+    static const reach first = {0, WAYS_COARSE, 20}, finer = {WAYS_COARSE, WAYS, 20}, farther = {0, WAYS, 40};
     search s = search_of(room, x, y, width);
-    for (int i = 0; i < 2; i++) {
-        look_round(&s, reaches + i);
-        for (int crossing = 0; crossing < 2; crossing++)
-            if (s.least[crossing] < HUGE_VAL) {
-                *made = s.best[crossing];
-                keep(&s, made);
-                return 1;
-            }
-    }
+    double found;
+    look_round(&s, &first);
+    found = fmin(s.least[0], s.least[1]);
+    if (found > DEAR * s.step)
+        look_round(&s, found < HUGE_VAL ? &finer : &farther);
+    for (int crossing = 0; crossing < 2; crossing++)
+        if (s.least[crossing] < HUGE_VAL) {
+            *made = s.best[crossing];
+            keep(&s, made);
+            return 1;
+        }
     return 0;
 }
 
