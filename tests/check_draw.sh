@@ -273,7 +273,7 @@ places = [group for group in sheet.iter(svg + "g") if group.get("class") == "pla
 letters = [(next(group.iter(svg + "text")).text, group.find(svg + "circle")) for group in places]
 letters = [(letter, *(float(circle.get(name)) for name in ("cx", "cy", "r"))) for letter, circle in letters]
 for i, (letter, x, y, r) in enumerate(letters):
-    if not (10 <= x - r and x + r <= width - 10 and 10 <= y - r and y + r <= height - 10):
+    if not (8 <= x - r and x + r <= width - 8 and 8 <= y - r and y + r <= height - 8):
         print(letter, "leaves the sheet")
     for other, x2, y2, r2 in letters[:i]:
         if math.hypot(x - x2, y - y2) < r + r2:

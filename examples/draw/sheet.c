@@ -10,7 +10,7 @@
 
 /* --- sizes, in mm --- */
 
-#define MARGIN 10.0
+#define MARGIN 8.0
 #define LEADING 1.35 /* from foot to foot of lines, over their letters' size */
 #define GAP 2.0
 #define LIGHT 0.9 /* of the width of bold letters */

@@ -14,7 +14,7 @@
 #include "whose.h"
 
 #define APART 4.0                                              /* mm, between what is on a sheet */
-static const double thumbnail_width = 56, thumbnail_high = 32; /* mm, with the words below it */
+static const double thumbnail_width = 56, thumbnail_high = 26; /* mm, with the words below it */
 
 /* --- the sheets there are --- */
 
