@@ -102,12 +102,11 @@ static int big_compare(const tside_i_big *a, const tside_i_big *b)
     return 0;
 }
 
+/* big: above 0 */
 static int big_bits(const tside_i_big *big)
 {
     int bits = 32 * big->count;
     uint32_t top;
-    if (!bits)
-        return 0;
     for (top = big->limb[big->count - 1]; !(top & UINT32_C(0x80000000)); top <<= 1)
         bits--;
     return bits;
@@ -349,7 +348,7 @@ void tside_i_put_character(tside_i_text *text, char more)
 
 void tside_i_put(tside_i_text *text, const char *more)
 {
-    while (more && *more)
+    while (*more)
         tside_i_put_character(text, *more++);
 }
 

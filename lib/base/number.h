@@ -57,7 +57,7 @@ typedef struct tside_i_text {
 } tside_i_text;
 
 tside_i_text tside_i_empty(char *to, size_t size);
-void tside_i_put(tside_i_text *text, const char *more); /* more: NULL puts nothing */
+void tside_i_put(tside_i_text *text, const char *more);
 void tside_i_put_character(tside_i_text *text, char more);
 void tside_i_put_whole(tside_i_text *text, uint64_t number);
 /* digits / 10^decimals, all decimals written; decimals: 0 to 18. */

@@ -163,9 +163,11 @@ static int is_gauge(const tside_trade *trade)
 static int has_name(const tside_trade *trade, const char *name)
 {
     char text[TSIDE_PATH_SIZE];
-    double asked, known;
-    if (!is_gauge(trade))
-        return read_inches(name, text, &asked) && read_inches(trade->name, text, &known) && asked == known;
+    double asked, known = 0;
+    if (!is_gauge(trade)) {
+        read_inches(trade->name, text, &known); /* as all of them are */
+        return read_inches(name, text, &asked) && asked == known;
+    }
     tside_i_path(text, name);
     if (!drop_ending(text, "gauge"))
         drop_ending(text, "ga");
