@@ -70,7 +70,7 @@ tside_collar tside_drive_collar(const tside_drive *drive)
 
 tside_status tside_i_drive_voltages(const tside_drive *drive, tside_fault *fault)
 {
-    if (!drive->rated_voltage_given != !drive->supply_voltage_given)
+    if (drive->kind != TSIDE_HAND && !drive->rated_voltage_given != !drive->supply_voltage_given)
         return tside_i_refuse(fault, TSIDE_CONTRADICTS,
                               drive->rated_voltage_given ? "drive.rated_voltage" : "drive.supply_voltage",
                               drive->rated_voltage_given ? "drive.supply_voltage" : "drive.rated_voltage",
@@ -78,28 +78,23 @@ tside_status tside_i_drive_voltages(const tside_drive *drive, tside_fault *fault
     return TSIDE_OK;
 }
 
-tside_status tside_i_drive_stall(const tside_drive *drive, double running, double *torque, tside_fault *fault)
+double tside_i_drive_stall(const tside_drive *drive, double running)
 {
     double stall, share = 1;
-    if (drive->kind == TSIDE_HAND) {
-        *torque = STALL_FACTOR * running;
-        return TSIDE_OK;
-    }
-    TRY(tside_i_drive_voltages(drive, fault));
+    if (drive->kind == TSIDE_HAND)
+        return STALL_FACTOR * running;
     if (drive->rated_voltage_given)
         share = drive->supply_voltage / drive->rated_voltage;
     stall = drive->stall_torque_given
                 ? drive->stall_torque
                 : STALL_FACTOR * (drive->rated_torque_given ? drive->rated_torque : running * drive->safety_factor);
-    *torque = stall * share;
-    return TSIDE_OK;
+    return stall * share;
 }
 
 tside_status tside_drive_stall(const tside_drive *drive, double running, double *torque, tside_fault *fault)
 {
-    double made;
     TRY(tside_i_check(&tside_i_drive_table, "drive", drive, fault));
     TRY(tside_i_argument(fault, "running", "N m", running, 0, 0));
-    TRY(tside_i_drive_stall(drive, running, &made, fault));
-    return ANSWER_NUMBER(made, torque, fault);
+    TRY(tside_i_drive_voltages(drive, fault));
+    return ANSWER_NUMBER(tside_i_drive_stall(drive, running), torque, fault);
 }

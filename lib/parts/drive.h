@@ -5,9 +5,9 @@
 
 #include <tunnelside/drive.h>
 
-/* tside_drive_stall of a drive that passed its check; running: N m, from 0. */
-tside_status tside_i_drive_stall(const tside_drive *drive, double running, double *torque, tside_fault *fault);
-/* Refuses a supply voltage without a rated one, and the reverse. */
+/* Refuses a motor's supply voltage without a rated one, and the reverse. */
 tside_status tside_i_drive_voltages(const tside_drive *drive, tside_fault *fault);
+/* tside_drive_stall of a drive that passed its check and that; running: N m, from 0. */
+double tside_i_drive_stall(const tside_drive *drive, double running);
 
 #endif

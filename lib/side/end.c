@@ -24,8 +24,7 @@ void tside_i_hip_instead(const tside_i_setup *setup, tside_which_end which, tsid
     if (plan->hip_kick_out_given) {
         plan->hip_kick_out = sweep.kick_out;
         plan->hip_lean_greatest = fmax(sweep.lean_greatest, -sweep.lean_least);
-        if (which == TSIDE_DRIVE_END && tside_i_lift_extremes(&lifting, &worst, NULL, NULL) < 1 &&
-            isfinite(worst.drive)) {
+        if (which == TSIDE_DRIVE_END && tside_i_lift_extremes(&lifting, &worst, NULL, NULL) < 1) {
             plan->hip_torque_given = 1;
             plan->hip_torque = worst.drive;
         }

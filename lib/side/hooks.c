@@ -60,12 +60,12 @@ static tside_status hook(const tside_side *side, const tside_i_track *track, tsi
 {
     *rope = hang(side, track);
     TRY(check_order(side, rope, fault));
-    TRY(tside_i_rope_string(rope, side->length, strung, fault));
+    tside_i_rope_string(rope, side->length, strung);
     TRY(tside_i_rope_over_worst(strung, track, &names, longest, hardest, fault));
     if (side->rope.slack == TSIDE_SLACK_GIVEN)
         return TSIDE_OK;
     cut_enough(longest->slack, &rope->line);
-    TRY(tside_i_rope_string(rope, side->length, strung, fault));
+    tside_i_rope_string(rope, side->length, strung);
     longest->stopped = hardest->stopped = 0;
     longest->tension = hardest->tension = longest->pressure = hardest->pressure = 0;
     return TSIDE_OK;

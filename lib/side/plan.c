@@ -61,8 +61,7 @@ static void plan_open(const tside_i_setup *setup, const tside_i_lifting *lifting
 }
 
 /* lifting: with what the drive has available, its rated torque over its safety factor. */
-static tside_status plan_torque(const tside_i_setup *setup, const tside_i_lifting *lifting, tside_plan *plan,
-                                tside_fault *fault)
+static void plan_torque(const tside_i_setup *setup, const tside_i_lifting *lifting, tside_plan *plan)
 {
     const tside_side *side = setup->side;
     tside_i_spot spot;
@@ -75,14 +74,13 @@ static tside_status plan_torque(const tside_i_setup *setup, const tside_i_liftin
     plan->drive_utilisation_given = setup->drive->rated_torque_given;
     if (plan->drive_utilisation_given)
         plan->drive_utilisation = plan->design_torque / setup->drive->rated_torque;
-    TRY(tside_i_drive_stall(setup->drive, fmax(plan->worst.drive, 0), &plan->stall_torque, fault));
+    plan->stall_torque = tside_i_drive_stall(setup->drive, fmax(plan->worst.drive, 0));
     nx = cos(at.slope);
     plan->lag_elastic = elastic_lag(setup, plan->worst.per_metre, at.diameter / 2, nx, &plan->twist);
     plan->lag_play = at.diameter / 2 * plan->splices * setup->bar->play * nx;
     plan->lag_unequal = plan->open.taken_up * side->diameter_difference;
     plan->lag_level = side->out_of_level;
     plan_open(setup, lifting, plan);
-    return TSIDE_OK;
 }
 
 /* --- motor and crank --- */
@@ -117,9 +115,10 @@ static tside_status plan_lift(const tside_i_setup *setup, const tside_i_lifting 
 {
     double longest;
     TRY(check_rate(setup, tside_i_lift_extremes(lifting, &plan->worst, &plan->least_down, &longest), fault));
-    if (setup->drive->rated_torque_given && setup->load.bar_mass + setup->load.clip_mass > 0)
+    if (setup->drive->rated_torque_given)
         plan->longest_side = fmax(longest - 2 * setup->side->curtain.past, 0);
-    return plan_torque(setup, lifting, plan, fault);
+    plan_torque(setup, lifting, plan);
+    return TSIDE_OK;
 }
 
 static int has(unsigned parts, tside_i_part part)

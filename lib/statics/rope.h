@@ -21,7 +21,10 @@ typedef struct tside_i_hook_names {
 } tside_i_hook_names;
 
 /* Of a rope that passed its table's check; its faults' fields begin in the rope. */
-tside_status tside_i_rope_string(const tside_rope *rope, double length, tside_i_strung *strung, tside_fault *fault);
+tside_status tside_i_rope_check(const tside_rope *rope, tside_fault *fault);
+
+/* Of a rope that passed that. */
+void tside_i_rope_string(const tside_rope *rope, double length, tside_i_strung *strung);
 
 /* tside_rope_bears of ropes that are strung. pressure: Pa, or 0: only where and how many they are, the rest is 0. */
 tside_status tside_i_rope_bears(const tside_rope *rope, const tside_i_strung *strung, double pressure,
