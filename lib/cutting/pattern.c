@@ -115,7 +115,7 @@ int tside_i_walk_next(tside_i_walk *walk)
     walk->begun = 1;
     for (;;) {
         j = go_forward(walk, j);
-        if (walk->sum > walk->floor && (j == types || walk->left < walk->problem->size[types - 1])) {
+        if (walk->sum > walk->floor) { /* nothing more fits, or it would have gone on */
             memset(walk->count + j, 0, (size_t)(types - j) * sizeof *walk->count);
             walk->at = j;
             return 1;

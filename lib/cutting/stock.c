@@ -192,7 +192,7 @@ static int write_stick(writer *w, int row, int entry, int most)
     return stick.count;
 }
 
-/* Whether row a comes before row b: the one with more of the longest piece that they differ in. */
+/* Whether row a comes before row b: the one with more of the longest piece that they differ in; none if they do not. */
 static int precedes(const tside_i_sticks *plan, int a, int b)
 {
     const tside_i_entry *p = plan->entry + plan->start[a], *p_end = plan->entry + plan->start[a + 1];
@@ -203,7 +203,7 @@ static int precedes(const tside_i_sticks *plan, int a, int b)
         if (p->count != q->count)
             return p->count > q->count;
     }
-    return p < p_end || (q == q_end && a < b);
+    return p < p_end;
 }
 
 static void order_rows(writer *w)
