@@ -148,7 +148,7 @@ static double piece_height_inverse(const tside_piece *piece, double rise)
     c = c > 1 ? 1 : c < -1 ? -1 : c;
     u = (acos(c) - piece->heading) / piece->curvature;
     for (int i = 0; i < 2; i++) {
-        tside_bow_point at = tside_i_piece_at(piece, u < 0 ? 0 : u);
+        tside_bow_point at = tside_i_piece_at(piece, u);
         if (fabs(sin(at.heading)) > level)
             u -= (at.y - piece->y - rise) / sin(at.heading);
     }
@@ -163,9 +163,7 @@ static double piece_top(const tside_piece *piece, double *y)
 {
     double k = piece->curvature, u = piece->length;
     if (k != 0) {
-        double level = ((k > 0 ? TSIDE_PI : 0) - piece->heading) / k;
-        if (level > 0 && level < u)
-            u = level;
+        u = fmin(u, ((k > 0 ? TSIDE_PI : 0) - piece->heading) / k); /* no piece begins level */
     }
     *y = tside_i_piece_at(piece, u).y;
     return u;
@@ -196,7 +194,8 @@ static int is_nearer(double t, double distance)
 static const double hair = 1e-12; /* of a piece, or a sine: a line through the joint of two pieces would cross neither,
                                      by the last digits of both */
 
-static int cross_straight(const tside_piece *piece, int first, double x, double y, double c, double s, double *distance,
+/* The first piece, straight, or where an arc begins straight on below it. */
+static int cross_straight(const tside_piece *piece, double x, double y, double c, double s, double *distance,
                           double *arc)
 {
     double px = piece->cosine, py = piece->sine, det = c * py - s * px, dx = piece->x - x, dy = piece->y - y, u, t;
@@ -204,8 +203,7 @@ static int cross_straight(const tside_piece *piece, int first, double x, double 
         return 0;
     t = (dx * py - dy * px) / det;
     u = (dx * s - dy * c) / det;
-    if ((u < -hair && !first) || (u > piece->length * (1 + hair) && piece->curvature == 0) ||
-        (piece->curvature != 0 && u > 0))
+    if (u > (piece->curvature == 0 ? piece->length * (1 + hair) : 0))
         return 0;
     if (!is_nearer(t, *distance))
         return 0;
@@ -251,15 +249,12 @@ static int cross_arc(const tside_piece *piece, double x, double y, double c, dou
 int tside_i_path_crossing(const tside_path *path, double x, double y, double cosine, double sine, double *distance,
                           double *arc)
 {
-    int found = 0;
+    int found;
     *distance = HUGE_VAL;
-    for (int i = 0; i < path->count; i++) {
-        const tside_piece *piece = path->piece + i;
-        if (piece->curvature == 0 || i == 0)
-            found |= cross_straight(piece, i == 0, x, y, cosine, sine, distance, arc);
-        if (piece->curvature != 0)
-            found |= cross_arc(piece, x, y, cosine, sine, distance, arc);
-    }
+    found = cross_straight(path->piece, x, y, cosine, sine, distance, arc);
+    for (int i = 0; i < path->count; i++)
+        if (path->piece[i].curvature != 0)
+            found |= cross_arc(path->piece + i, x, y, cosine, sine, distance, arc);
     return found;
 }
 
@@ -448,7 +443,7 @@ tside_status tside_bow_crossing(const tside_bow *bow, double x, double y, double
         return tside_i_bound(fault, !isfinite(x) ? "x" : !isfinite(y) ? "y" : "angle", "m", 0, TSIDE_NOT_FINITE, 0);
     if (!tside_i_path_crossing(&bow->centre, x, y, cos(angle), sin(angle), &near, &at))
         return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, "angle", "", "the line never meets the bow");
-    TRY(ANSWER_NUMBER(near, distance, fault));
-    *arc = at; /* finite, as the distance is */
+    TRY(ANSWER_NUMBER(at, arc, fault));
+    *distance = near; /* less than any number that is not finite */
     return TSIDE_OK;
 }

@@ -104,7 +104,7 @@ static int touches(const tside_obstacle *on, const tside_i_spot *spot)
     double along, qx, qy;
     if (on->straight) {
         along = (spot->y - on->y) * on->nx - (spot->x - on->x) * on->ny;
-        return along >= on->low && along <= on->high;
+        return along <= on->high; /* a straight piece goes on down below the foot, and so does a board's face */
     }
     bearing_normal(on, spot->r, spot->x, spot->y, &qx, &qy);
     if (on->radius < 0) /* hollow: normals turn the other way on the way up */

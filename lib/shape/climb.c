@@ -83,7 +83,7 @@ int tside_i_climb_shut(const tside_line *line, double r, double underside, doubl
     }
     radius = piece->length / piece->turn;
     sine = (underside + r - piece->y + radius * piece->sine) / (radius + r);
-    *slope = fmin(fmax(asin(sine < -1 ? -1 : sine > 1 ? 1 : sine), piece->slope - piece->turn), piece->slope);
+    *slope = fmin(fmax(asin(fmax(fmin(sine, 1), -1)), piece->slope - piece->turn), piece->slope);
     *s = piece->from + radius * (piece->slope - *slope);
     return k;
 }
@@ -204,8 +204,6 @@ static double change_hold(tside_travel *travel, double low, double high, const t
                                  rounding, and does not tip */
     while (high - low > one_place * (1 + high)) {
         double middle = low + (high - low) / 2;
-        if (middle <= low || middle >= high)
-            break;
         if (holder_at(travel, middle) == holder)
             low = middle;
         else
@@ -214,8 +212,8 @@ static double change_hold(tside_travel *travel, double low, double high, const t
     if (holder && holder == edge_of(travel)) {
         tside_i_spot spot;
         tside_i_spot_roll(travel, low, &spot);
-        if (tside_i_chord_on(&travel->line, holder, &spot) && spot.ny > 0 &&
-            spot.x < holder->x + over * spot.r) { /* over the edge before its curtain hung plumb */
+        tside_i_chord_on(&travel->line, holder, &spot);
+        if (spot.x < holder->x + over * spot.r) { /* over the edge before its curtain hung plumb */
             tside_i_climb_add(travel, high + lead, lead, tside_i_chord_slope(&spot), TSIDE_HELD_TIPPED, 0);
             high = hangs_again(travel, high, tside_i_chord_slope(&spot), most);
         }

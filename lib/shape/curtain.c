@@ -41,10 +41,16 @@ typedef struct bulge {
 
 enum { BULGES = 1 + TSIDE_BOW_PIECES + 2 };
 
-static void add_straight(tside_line *line, const tside_piece *piece, double low, double high)
+/* The face's first piece, or below its foot the face itself, up to so far along it. */
+static void add_straight(tside_line *line, const tside_piece *piece, double high)
 {
-    line->obstacle[line->obstacle_count++] = (tside_obstacle){
-        .straight = 1, .x = piece->x, .y = piece->y, .nx = piece->sine, .ny = -piece->cosine, .low = low, .high = high};
+    line->obstacle[line->obstacle_count++] = (tside_obstacle){.straight = 1,
+                                                              .x = piece->x,
+                                                              .y = piece->y,
+                                                              .nx = piece->sine,
+                                                              .ny = -piece->cosine,
+                                                              .low = -HUGE_VAL,
+                                                              .high = high};
 }
 
 static void add_round(tside_line *line, double x, double y, double radius, double lower, double upper)
@@ -60,7 +66,7 @@ static void add_face_piece(tside_line *line, const tside_piece *piece, int i, do
            slope = piece->heading - TSIDE_PI / 2;
     double cx = k != 0 ? piece->x - piece->sine / k : 0, cy = k != 0 ? piece->y + piece->cosine / k : 0;
     if (k == 0)
-        add_straight(line, piece, i ? 0 : -HUGE_VAL, piece->length);
+        add_straight(line, piece, piece->length);
     else
         add_round(line, cx, cy, 1 / k, slope, slope + k * piece->length);
     if (upper <= 0)
@@ -68,7 +74,7 @@ static void add_face_piece(tside_line *line, const tside_piece *piece, int i, do
     if (k > 0)
         bulges[(*count)++] = (bulge){cx, cy, 1 / k, slope, slope + k * upper, 0, i};
     if (i == 0 && k != 0) /* below the foot the face goes on straight */
-        add_straight(line, piece, -HUGE_VAL, 0);
+        add_straight(line, piece, 0);
     if (i == 0 && k < 0)
         bulges[(*count)++] = (bulge){piece->x, piece->y, 0, -TSIDE_PI, TSIDE_PI, 0, -1};
 }
@@ -90,8 +96,8 @@ static double leaves_at(const bulge *from, const bulge *to)
            square = dx * dx + dy * dy - more * more, slope;
     if (dx * dx + dy * dy == 0)
         return NEVER;
-    /* touching bulges of one chain share their tangent exactly */
-    if (from->chain > 0 && to->chain >= 0 && to->chain < from->chain && fabs(from->low - to->high) < same_slope)
+    /* bulges of one chain touch, and share their tangent exactly */
+    if (from->chain > 0 && to->chain >= 0 && to->chain < from->chain)
         return from->low;
     if (square < on_arc * (dx * dx + dy * dy))
         square = 0;
@@ -104,14 +110,12 @@ static double leaves_at(const bulge *from, const bulge *to)
     return slope;
 }
 
-static tside_line_piece *add_line_piece(tside_line *line, double x, double y, double slope, double length, double turn)
+/* There is room: a bow has two bulges at most, and the line goes round these, and a board's corner, once or twice. */
+static void add_line_piece(tside_line *line, double x, double y, double slope, double length, double turn)
 {
     const tside_line_piece *last = line->piece + line->count - 1;
     double from = line->count ? last->from + last->length : 0;
-    if (line->count == TSIDE_LINE_PIECES)
-        return line->piece + TSIDE_LINE_PIECES - 1;
-    line->piece[line->count] = (tside_line_piece){from, length, turn, x, y, slope, sin(slope), cos(slope)};
-    return line->piece + line->count++;
+    line->piece[line->count++] = (tside_line_piece){from, length, turn, x, y, slope, sin(slope), cos(slope)};
 }
 
 /*
