@@ -101,13 +101,12 @@ static int cross_bow(const problem *p, double angle, double *bow_distance, doubl
     return tside_i_path_crossing(&p->bow->centre, p->eye_x, p->eye_y, -sin(angle), -cos(angle), bow_distance, arc);
 }
 
-#define MISSES (-HUGE_VAL)
-
-/* Distance between the bolts, or that the tube misses the bow. */
+/* Distance between the bolts; below all numbers where the tube misses the bow. */
 static double between_bolts(const problem *p, double angle)
 {
     double sB, arc;
-    return cross_bow(p, angle, &sB, &arc) ? p->drop / cos(angle) - sB : MISSES;
+    cross_bow(p, angle, &sB, &arc);
+    return p->drop / cos(angle) - sB;
 }
 
 /* The angle, between one at which the tube meets the bow and one at which it misses it, from which on it misses. */
@@ -156,7 +155,8 @@ static int reach_bow(const problem *p, double *steepest, double *flattest)
 static double flexibility(const problem *p, double angle)
 {
     double sB, arc;
-    return cross_bow(p, angle, &sB, &arc) ? sB * sB * p->drop / cos(angle) : HUGE_VAL;
+    cross_bow(p, angle, &sB, &arc);
+    return sB * sB * p->drop / cos(angle);
 }
 
 static double spare_spacing(double angle, const void *context)
@@ -344,7 +344,7 @@ static tside_status best_angle(const problem *p, meeting *met, tside_binding *bi
     const tside_extender *e = p->extender;
     double steep_ends = atan2(p->eye_x - p->outer, p->drop), flat_ends = atan2(p->eye_x - p->inner, p->drop),
            flat_stock = flattest_for_stock(p);
-    double low, high, steep_bow, flat_bow, steepest, widest = MISSES, widest_angle = 0, best;
+    double low, high, steep_bow, flat_bow, steepest, widest = -HUGE_VAL, widest_angle = 0, best;
     if (!reach_bow(p, &steep_bow, &flat_bow))
         return tside_i_refuse(fault, TSIDE_OUT_OF_REACH, "extender.slant", p->names->bow,
                               "no tube from the eye reaches the bow");
@@ -380,11 +380,10 @@ static tside_status choose_angle(const problem *p, meeting *met, tside_binding *
     double arc, top;
     tside_bow_point point;
     *binding = TSIDE_BINDS_NOTHING;
-    switch (e->slant) {
-    case TSIDE_SLANT_BEST: return best_angle(p, met, binding, fault);
-    case TSIDE_SLANT_ANGLE: return given_angle(p, e->angle, "extender.angle", met, fault);
-    case TSIDE_SLANT_CROSSING: break;
-    }
+    if (e->slant == TSIDE_SLANT_BEST)
+        return best_angle(p, met, binding, fault);
+    if (e->slant == TSIDE_SLANT_ANGLE)
+        return given_angle(p, e->angle, "extender.angle", met, fault);
     if (!tside_i_path_at_height(&p->bow->centre, p->names->ground + e->crossing, &arc, &top))
         return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.crossing", p->names->bow,
                                     "the crossing lies above the bow's top", "m", e->crossing, TSIDE_ABOVE,

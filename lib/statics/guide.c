@@ -398,15 +398,15 @@ tside_status tside_i_eye_best(const tside_i_track *track, double eye_y, double c
             break;
         }
         if (step > 0) {
-            above *= low == -HUGE_VAL || below == 0 ? 1 : 0.5;
+            above *= low == -HUGE_VAL ? 1 : 0.5;
             low = x, below = -step;
         } else {
-            below *= high == HUGE_VAL || above == 0 ? 1 : 0.5;
+            below *= high == HUGE_VAL ? 1 : 0.5;
             high = x, above = -step;
         }
         if (i < 4)
             x += step;
-        else if (!isfinite(low) || !isfinite(high))
+        else if (!isfinite(high - low))
             x += 2 * step; /* overshooting, to bracket it */
         else {
             double next = (low * above - high * below) / (above - below);

@@ -108,6 +108,18 @@ static void en_1991_1_4(const tside_wind *w, tside_pressure *p)
     p->velocity = (1 + 7 * p->intensity) * w->density * p->mean_speed * p->mean_speed / 2;
 }
 
+/* Of the editions of 2016 and 2022, by which Kd is in the velocity pressure or not; returns it where it is not. */
+static double asce_7(const tside_wind *w, tside_pressure *p)
+{
+    p->exposure_given = 1;
+    p->exposure = exposure(w);
+    p->velocity = ASCE_Q * p->exposure * w->topography * w->elevation * w->speed * w->speed;
+    if (w->rule == TSIDE_ASCE_7_22)
+        return w->directionality;
+    p->velocity *= w->directionality;
+    return 1;
+}
+
 /* --- any rule --- */
 
 int tside_i_wind_has_speed(tside_wind_rule rule)
@@ -136,22 +148,14 @@ tside_pressure tside_i_wind_pressure(const tside_wind *w)
 {
     tside_pressure p = {0};
     double kd = 1; /* on the net pressure */
-    switch (w->rule) {
-    case TSIDE_NO_WIND: /* refused */
-    case TSIDE_PRESSURE_GIVEN: p.velocity = w->velocity_pressure; break;
-    case TSIDE_PLAIN: p.velocity = w->density * w->speed * w->speed / 2; break;
-    case TSIDE_ASCE_7_16:
-    case TSIDE_ASCE_7_22:
-        p.exposure_given = 1;
-        p.exposure = exposure(w);
-        p.velocity = ASCE_Q * p.exposure * w->topography * w->elevation * w->speed * w->speed;
-        if (w->rule == TSIDE_ASCE_7_16)
-            p.velocity *= w->directionality;
-        else
-            kd = w->directionality;
-        break;
-    case TSIDE_EN_1991_1_4: en_1991_1_4(w, &p); break;
-    }
+    if (w->rule == TSIDE_PRESSURE_GIVEN)
+        p.velocity = w->velocity_pressure;
+    else if (w->rule == TSIDE_PLAIN)
+        p.velocity = w->density * w->speed * w->speed / 2;
+    else if (w->rule == TSIDE_EN_1991_1_4)
+        en_1991_1_4(w, &p);
+    else
+        kd = asce_7(w, &p);
     p.counted = p.velocity * w->load_factor * kd;
     p.net = p.counted * w->coefficient;
     return p;
