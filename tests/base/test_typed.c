@@ -192,6 +192,7 @@ static void capitals(const char *name, char *text)
 START_TEST(choices_are_read_in_capitals_or_not)
 {
     const tside_field *hand = row_of(TSIDE_KIND_SIDE, "hand");
+    tside_field odd = *hand;
     tside_fault fault;
     double value = 7.25;
     int kind, i, k, count, seen = 0;
@@ -224,6 +225,9 @@ START_TEST(choices_are_read_in_capitals_or_not)
     ck_assert_int_eq((int)tside_field_read(row_of(TSIDE_KIND_SIDE, "bar.splices"), "1", &value, &fault),
                      TSIDE_NOT_FOUND);
     ck_assert_str_eq(fault.field, "splices");
+    odd.type = TSIDE_LIST + 1; /* of a caller's own, or of a newer header */
+    ck_assert_int_eq((int)tside_field_read(&odd, "Left", &value, &fault), TSIDE_NOT_FOUND);
+    ck_assert_str_eq(fault.field, "hand");
     ck_assert(value == 7.25);
 }
 END_TEST
