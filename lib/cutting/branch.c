@@ -134,8 +134,8 @@ static int fraction(const tside_i_tree *t, int *row)
     const double *x = t->node.x;
     int found = 0;
     for (int i = 0; i < r->rows; i++) {
-        if (r->basis[i] < 0 || r->pool.banned[r->basis[i]] || fabs(x[i] - floor(x[i] + 0.5)) <= whole_enough)
-            continue;
+        if (r->basis[i] < 0 || fabs(x[i] - floor(x[i] + 0.5)) <= whole_enough)
+            continue; /* as what is banned is, of which none is taken */
         if (!found || r->x[i] < fmin(r->x[*row], -0.5) || (r->x[*row] >= -0.5 && x[i] > x[*row]))
             *row = i;
         found = 1;
