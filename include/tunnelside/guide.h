@@ -91,6 +91,8 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_hang_make(
  * lean: receives rad, from plumb, positive with the foot outboard.
  * drive_turns: receives turn: the drive's since shut.
  * TSIDE_OUT_OF_BOUNDS: turns beyond the travel.
+ * TSIDE_NOT_MODELLED: a hang of another travel, whose eye the bar comes nearer to than the guide's
+ * line keeps off it.
  * Accuracy: to 4e-15 of the length of which tside_travel_at's are a share, with the eye's height,
  * over the radius of the bar.
  * Source: derivation, plane geometry.

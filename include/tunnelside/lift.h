@@ -142,6 +142,8 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_bar_twist(double per_metre, double 
  * uplift: receives N, how much the eye is lifted beyond the guide's weight, else 0.
  * TSIDE_OUT_OF_BOUNDS: a field, or turns.
  * TSIDE_OUT_OF_REACH: as tside_lift_at.
+ * TSIDE_NOT_MODELLED: a hang of another travel, whose eye the bar comes nearer to than the guide's
+ * line keeps off it.
  * Source: derivation, statics of the guide.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_side_force(const tside_travel *travel,

@@ -325,6 +325,7 @@ START_TEST(a_guide_of_another_travel_gives_no_number_that_is_none)
 {
     side s = side_plain();
     tside_skew k;
+    double lean, turns, force;
     tside_fault fault;
     const place open = side_place(&s, s.open);
     s.hang.eye_x = open.x;
@@ -333,6 +334,12 @@ START_TEST(a_guide_of_another_travel_gives_no_number_that_is_none)
         s.hang.misfit = 0.1 * i;
         REFUSES(tside_guide_skew(&s.travel, &s.hang, &k, &fault), k, TSIDE_NOT_MODELLED, "skew.reach_open",
                 TSIDE_NOT_FINITE);
+        lean = -7;
+        REFUSES(tside_guide_lean(&s.travel, &s.hang, open.turns, &lean, &turns, &fault), turns, TSIDE_NOT_MODELLED,
+                "drive_turns", TSIDE_NOT_FINITE);
+        REFUSES(tside_side_force(&s.travel, NULL, &s.hang, open.turns, &force, &lean, &fault), force,
+                TSIDE_NOT_MODELLED, "force", TSIDE_NOT_FINITE);
+        ck_assert(lean == -7);
     }
 }
 END_TEST

@@ -297,6 +297,8 @@ START_TEST(what_cannot_be_loaded_is_refused)
     const tside_layout layout = measured(0.7, 0.3, 0.8);
     tside_extender extender = plain_extender();
     tside_extender_load load;
+    tside_strength_line lines[TSIDE_EXTENDER_LINES];
+    int count;
     tside_fault fault;
     REFUSES(tside_extender_bears(&extender, &layout, NAN, 50, 0, 0, &load, &fault), load, TSIDE_OUT_OF_BOUNDS, "force",
             TSIDE_NOT_FINITE);
@@ -305,14 +307,42 @@ START_TEST(what_cannot_be_loaded_is_refused)
             "wind_eye", TSIDE_BELOW);
     REFUSES(tside_extender_bears(&extender, &layout, 1, 50, 0, NAN, &load, &fault), load, TSIDE_OUT_OF_BOUNDS,
             "wind_tube", TSIDE_NOT_FINITE);
+    REFUSES(tside_extender_strength(&extender, &layout, 1, 1, 50, -1, 0, TSIDE_DRIVE_END, lines, TSIDE_EXTENDER_LINES,
+                                    &count, &fault),
+            lines, TSIDE_OUT_OF_BOUNDS, "wind_eye", TSIDE_BELOW);
     ANSWERS(tside_extender_bears(&extender, &layout, -100, 0, 0, 0, &load, &fault)); /* jammed coming down */
     extender.eye_material = (tside_material){TSIDE_STEEL, TSIDE_6061_T6, 0};
     refused(&extender, &layout, 100, 50, TSIDE_CONTRADICTS, "extender.eye_material.grade", TSIDE_NO_RELATION);
+    ck_assert_int_eq(tside_extender_bears(&extender, &layout, 100, 50, 0, 0, &load, NULL), TSIDE_CONTRADICTS);
+    extender = plain_extender();
+    extender.tube.wall = 0.03;
+    refused(&extender, &layout, 100, 50, TSIDE_CONTRADICTS, "extender.tube.wall", TSIDE_NOT_BELOW);
     extender = plain_extender();
     extender.bolt_hole = 0.043; /* the flat outside is 50 - 2 x 6 = 38 mm with the standard's corners */
     refused(&extender, &layout, 100, 50, TSIDE_CONTRADICTS, "extender.bolt_hole", TSIDE_NOT_BELOW);
     extender.bolt_hole = 0;
     refused(&extender, &layout, 100, 50, TSIDE_OUT_OF_BOUNDS, "extender.bolt_hole", TSIDE_NOT_ABOVE);
+}
+END_TEST
+
+/* How far out a bolt of known metal may bear what pulls on it; what pulls not at all, or an unknown metal, has none. */
+START_TEST(an_eye_bolt_that_bears_nothing_has_no_bound)
+{
+    const tside_layout layout = measured(0.7, 0.3, 0.8);
+    tside_extender extender = plain_extender();
+    tside_extender_load load;
+    tside_metal_values metal;
+    tside_fault fault;
+    extender.eye_material = (tside_material){TSIDE_STEEL, TSIDE_A500_B_SHAPED, 0};
+    ANSWERS(tside_material_values(&extender.eye_material, &metal, &fault));
+    for (int pulls = 0; pulls <= 1; pulls++) {
+        ANSWERS(tside_extender_bears(&extender, &layout, pulls, 0, 0, 0, &load, &fault));
+        ck_assert_int_eq(load.stand_off_most_given, pulls);
+    }
+    NEAR(32 * load.stand_off_most / (PI * pow(extender.eye_root, 3)) * metal.safety / metal.yield, 1, 1e-12, "M/S", 0);
+    extender.eye_material.grade = TSIDE_GRADE_UNKNOWN;
+    ANSWERS(tside_extender_bears(&extender, &layout, 1, 0, 0, 0, &load, &fault));
+    ck_assert(!load.stand_off_most_given && load.stand_off_most == 0);
 }
 END_TEST
 
@@ -340,6 +370,7 @@ Suite *eye_suite(void)
     tcase_add_test(tcase, lines_take_the_worse_force);
     tcase_add_test(tcase, a_layout_made_by_hand_is_checked);
     tcase_add_test(tcase, what_cannot_be_loaded_is_refused);
+    tcase_add_test(tcase, an_eye_bolt_that_bears_nothing_has_no_bound);
     tcase_add_test(tcase, a_tube_round_inside_has_no_flat);
     suite_add_tcase(suite, tcase);
     return suite;

@@ -368,6 +368,15 @@ START_TEST(what_cannot_stand_is_refused_by_name)
     footing.fixed_by = TSIDE_FIXED_BOTH;
     REFUSES(tside_fixed_make(&s.travel, &s.guide, &footing, &s.collar, 3, s.eye_y, 0, &f, &fault), f,
             TSIDE_OUT_OF_BOUNDS, "footing.foot_x", TSIDE_NOT_ABOVE);
+    /*
+     * From the centreline, as low as the drive lets it be: at 75 degrees such a line passes 4.4 m outboard some 1.2 m
+     * lower, and the middle of the bar's travel lies not so far below.
+     */
+    footing.fixed_by = TSIDE_FIXED_TOP;
+    REFUSES(tside_fixed_make(&s.travel, &s.guide, &footing, &s.collar, 0, 1, 0, &f, &fault), f, TSIDE_OUT_OF_REACH,
+            "eye_y", TSIDE_BELOW);
+    REFUSES(tside_fixed_make(&s.travel, &s.guide, &footing, &s.collar, 0, fault.bound, 0, &f, &fault), f,
+            TSIDE_OUT_OF_REACH, "eye_x", TSIDE_NO_RELATION);
     footing = usual_footing(TSIDE_FIXED_BEST);
     footing.depth = -1;
     REFUSES(tside_fixed_make(&s.travel, &s.guide, &footing, &s.collar, 3, s.eye_y, 0, &f, &fault), f,
@@ -377,6 +386,19 @@ START_TEST(what_cannot_stand_is_refused_by_name)
     ck_assert(f.cut_length == f.length);
     REFUSES(tside_fixed_force(&s.travel, NULL, &f, -1, &forces, &fault), forces, TSIDE_OUT_OF_BOUNDS, "torque",
             TSIDE_BELOW);
+    s.guide.margin = -1;
+    REFUSES(tside_fixed_make(&s.travel, &s.guide, &footing, &s.collar, 3, s.eye_y, 0, &f, &fault), f,
+            TSIDE_OUT_OF_BOUNDS, "guide.margin", TSIDE_BELOW);
+    s = side_plain();
+    s.collar.height = NAN;
+    REFUSES(tside_fixed_make(&s.travel, &s.guide, &footing, &s.collar, 3, s.eye_y, 0, &f, &fault), f,
+            TSIDE_OUT_OF_BOUNDS, "collar.height", TSIDE_NOT_FINITE);
+    s = side_plain();
+    REFUSES(tside_fixed_make(&s.travel, &s.guide, &footing, &s.collar, -1, -1, 0, &f, &fault), f, TSIDE_OUT_OF_BOUNDS,
+            "eye_y", TSIDE_BELOW); /* of a best line the top's place outboard is not read */
+    footing.fixed_by = TSIDE_FIXED_TOP;
+    REFUSES(tside_fixed_make(&s.travel, &s.guide, &footing, &s.collar, -1, s.eye_y, 0, &f, &fault), f,
+            TSIDE_OUT_OF_BOUNDS, "eye_x", TSIDE_BELOW);
     s.load.friction = -1;
     REFUSES(tside_fixed_force(&s.travel, &s.load, &f, 0, &forces, &fault), forces, TSIDE_OUT_OF_BOUNDS, "load.friction",
             TSIDE_BELOW);

@@ -154,6 +154,9 @@ START_TEST(what_the_rule_does_not_read_may_be_anything)
     ck_assert_double_eq(p.net, 500);
     ck_assert(!p.exposure_given && !p.mean_speed_given && !p.intensity_given);
     REFUSES(tside_wind_speed(&w, 100, &w.speed, &fault), w.speed, TSIDE_OUT_OF_BOUNDS, "wind.rule", TSIDE_NOT_ONE_OF);
+    w.rule = TSIDE_PLAIN;
+    REFUSES(tside_wind_speed(&w, 100, &w.speed, &fault), w.speed, TSIDE_OUT_OF_BOUNDS, "wind.density",
+            TSIDE_NOT_FINITE);
 }
 END_TEST
 

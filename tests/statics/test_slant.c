@@ -305,6 +305,25 @@ START_TEST(no_search_goes_beyond_75_degrees)
 }
 END_TEST
 
+/* Nor is one found for a member that ends farther inboard, stock or no stock; the outer end must come so far out. */
+START_TEST(a_member_too_far_inboard_is_refused)
+{
+    fitted f = high_leg();
+    tside_layout layout;
+    tside_fault fault;
+    f.e.stock_given = 0;
+    f.e.member_inner = 0;
+    f.e.member_height = f.s.eye_y - 0.5;
+    f.e.member_outer = f.s.eye_x - 0.5 * tan(75 * DEGREES) - 0.01;
+    REFUSES(lay_out(&f, &layout, &fault), layout, TSIDE_OUT_OF_REACH, "extender.member_outer", TSIDE_BELOW);
+    NEAR(fault.bound, f.e.member_outer + 0.01, 1e-9, "where the flattest tube meets it", 0);
+    ck_assert_str_eq(fault.other, "");
+    f.e.member_outer = fault.bound;
+    layout = layout_of(&f);
+    NEAR(layout.angle, 75 * DEGREES, 1e-7, "flattest", 0);
+}
+END_TEST
+
 /* Bounds put a little inside the best angle of all bind, each by its own name. */
 START_TEST(each_bound_binds_by_its_name)
 {
@@ -436,6 +455,7 @@ Suite *slant_suite(void)
     tcase_add_test(tcase, best_angle_is_what_a_scan_of_all_finds);
     tcase_add_test(tcase, best_angle_never_looks_over_the_bow);
     tcase_add_test(tcase, no_search_goes_beyond_75_degrees);
+    tcase_add_test(tcase, a_member_too_far_inboard_is_refused);
     tcase_add_test(tcase, each_bound_binds_by_its_name);
     tcase_add_test(tcase, its_hole_keeps_off_the_kink);
     tcase_add_test(tcase, a_clearance_just_kept_is_kept);
