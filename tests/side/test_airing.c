@@ -86,6 +86,26 @@ START_TEST(all_and_nothing_take_all_turns_and_none)
 }
 END_TEST
 
+/* A side that stands open when shut has so much air without a turn of its drive. */
+START_TEST(what_a_side_has_when_shut_takes_no_turn)
+{
+    tside_side side = plain();
+    tside_plan plan;
+    side.stops.shut_by = TSIDE_SHUT_HEIGHT;
+    side.stops.shut_height = side.curtain.sill + 0.2;
+    breathe(&side);
+    plan = planned(&side);
+    side.air.changes_asked_given = 1;
+    side.air.changes_asked = 0.05 * plan.airing.changes;
+    plan = planned(&side);
+    ck_assert(plan.turns_for_changes_given && plan.airing.for_changes > 0 && plan.airing.for_changes < 0.2);
+    ck_assert(plan.turns_for_changes == 0);
+    side.air.changes_asked = 0.5 * plan.airing.changes;
+    plan = planned(&side);
+    ck_assert(plan.airing.for_changes > 0.2 && plan.turns_for_changes > 0);
+}
+END_TEST
+
 /* ASAE EP406, as quoted by a trade article: side vents of at least 15 % of the floor. */
 START_TEST(an_opening_may_be_15_percent_of_the_floor)
 {
@@ -126,6 +146,7 @@ Suite *airing_suite(void)
     tcase_add_test(plan, a_plan_has_the_air_of_its_opening);
     tcase_add_test(plan, turns_open_as_far_as_is_asked);
     tcase_add_test(plan, all_and_nothing_take_all_turns_and_none);
+    tcase_add_test(plan, what_a_side_has_when_shut_takes_no_turn);
     tcase_add_test(plan, an_opening_may_be_15_percent_of_the_floor);
     tcase_add_test(plan, a_bar_grows_by_its_metal);
     suite_add_tcase(suite, plan);

@@ -260,6 +260,47 @@ START_TEST(refused_choices_are_told_by_their_columns)
 }
 END_TEST
 
+/* What an int cannot hold, and what is no more than its bound; with a fault and without. */
+START_TEST(refused_counts_are_told_by_their_columns)
+{
+    static const double values[] = {1e10, -1e10, 1e300, 1000, -1};
+    tside_side base = plain();
+    tside_fault fault;
+    int status;
+    tside_input in = {.stride = 0};
+    ANSWERS(tside_field_find(TSIDE_KIND_SIDE, "bar.splices", &in.place, &fault));
+    base.bar.joints = TSIDE_JOINTS_GIVEN;
+    for (size_t i = 0; i < sizeof values / sizeof *values; i++) {
+        in.data = values + i;
+        ck_assert_int_eq(tside_plan_sides(&base, 1, &in, 1, NULL, 0, &status, NULL, NULL), TSIDE_OUT_OF_BOUNDS);
+        ck_assert_int_eq(tside_plan_sides(&base, 1, &in, 1, NULL, 0, &status, NULL, &fault), TSIDE_OUT_OF_BOUNDS);
+        ck_assert_str_eq(fault.field, "bar.splices");
+        if (fabs(values[i]) <= 1000)
+            ck_assert(fault.relation == (values[i] > 0 ? TSIDE_ABOVE : TSIDE_BELOW) && fault.value == values[i]);
+    }
+}
+END_TEST
+
+/* A place that was never found is no column. */
+START_TEST(a_column_without_a_field_is_refused)
+{
+    const double value = 1;
+    const tside_side base = plain();
+    tside_fault fault;
+    double got = -7;
+    int status = -9;
+    tside_input in[2] = {{.data = &value}, {.data = &value}};
+    const tside_output out = {.data = &got};
+    ANSWERS(tside_field_find(TSIDE_KIND_SIDE, "length", &in[0].place, &fault));
+    ck_assert_int_eq(tside_plan_sides(&base, 1, in, 2, NULL, 0, &status, NULL, &fault), TSIDE_OUT_OF_BOUNDS);
+    ck_assert(!strcmp(fault.field, "inputs") && fault.index == 1);
+    ck_assert_int_eq(tside_plan_sides(&base, 1, in, 1, &out, 1, &status, NULL, &fault), TSIDE_OUT_OF_BOUNDS);
+    ck_assert(!strcmp(fault.field, "outputs") && fault.index == 0);
+    ck_assert_int_eq(tside_plan_sides(&base, 1, in, 1, &out, 1, &status, NULL, NULL), TSIDE_OUT_OF_BOUNDS);
+    ck_assert(got == -7 && status == -9);
+}
+END_TEST
+
 /* One row in the middle is bad: its status is the answer, and its number the fault's index. */
 START_TEST(batch_answers_with_its_first_bad_row)
 {
@@ -331,6 +372,8 @@ Suite *batch_suite(void)
     tcase_add_test(tcase, each_number_alone_is_the_whole_plans);
     tcase_add_test(tcase, unused_choices_of_columns_are_not_looked_at);
     tcase_add_test(tcase, refused_choices_are_told_by_their_columns);
+    tcase_add_test(tcase, refused_counts_are_told_by_their_columns);
+    tcase_add_test(tcase, a_column_without_a_field_is_refused);
     tcase_add_test(tcase, batch_answers_with_its_first_bad_row);
     tcase_add_test(tcase, of_two_bad_rows_the_first_answers);
     suite_add_tcase(suite, tcase);

@@ -446,6 +446,9 @@ START_TEST(a_fuse_protects_its_cable_or_not)
         ck_assert(!plan.run_given);
         ck_assert_int_eq(found(&plan, TSIDE_FINDING_FUSE_LARGE), fuse > 20);
     }
+    side.cable.fuse_given = 0;
+    plan = planned(&side);
+    ck_assert(!found(&plan, TSIDE_FINDING_FUSE_LARGE));
 }
 END_TEST
 

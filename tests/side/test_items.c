@@ -40,6 +40,12 @@ START_TEST(no_stub_of_channel)
     side.length = 32 + shortest() - 1e-6;
     t = take(&side, &fittings);
     NEAR(line_of(&t, TSIDE_ITEM_CHANNEL)[1].length, 1 + shortest() / 2, 2e-6, "halves", 1);
+    /* and a side, invented, that is shorter than any piece has the shortest */
+    side.length = shortest() / 2;
+    side.bar.splices = 0;
+    t = take(&side, &fittings);
+    ck_assert_int_eq(line_of(&t, TSIDE_ITEM_CHANNEL)->count, 1);
+    NEAR(line_of(&t, TSIDE_ITEM_CHANNEL)->length, shortest(), 0, "shortest", 0);
 }
 END_TEST
 
@@ -263,6 +269,8 @@ START_TEST(takeoff_refused)
     side.free_end.extender.eye_hole = 0.009;
     REFUSES(TAKEOFF, out, TSIDE_CONTRADICTS, "free_end.extender.eye_hole", TSIDE_BELOW);
     ck_assert_str_eq(fault.other, "fittings.eye_size");
+    ck_assert_int_eq(tside_takeoff(&side, &plan, &fittings, out.item, TSIDE_ITEMS, &out.count, NULL),
+                     TSIDE_CONTRADICTS);
     side = good;
     fittings.bolt_size = TSIDE_BOLT_3_8;
     REFUSES(TAKEOFF, out, TSIDE_CONTRADICTS, "drive_end.extender.bolt_hole", TSIDE_BELOW);

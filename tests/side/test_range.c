@@ -88,6 +88,25 @@ START_TEST(range_holds_the_turns_of_the_shortest_travel)
 }
 END_TEST
 
+/* A bar that hangs by its height just under the rail is, a little thicker, shut with its top beyond it, and stays. */
+START_TEST(a_roll_too_thick_for_any_travel_stays)
+{
+    tside_side side = plain();
+    tside_plan plan;
+    tside_fault fault;
+    side.stops.shut_by = TSIDE_SHUT_HEIGHT;
+    side.stops.open_by = TSIDE_OPEN_HEIGHT;
+    side.stops.shut_height = side.stops.open_height = 3;
+    ck_assert_int_eq(tside_plan_side(&side, &plan, &fault), TSIDE_CONTRADICTS);
+    ck_assert_str_eq(fault.field, "stops.shut_height");
+    side.stops.shut_height = fault.bound - 4e-4; /* spreads make the roll some millimetres thicker or thinner */
+    side.stops.open_height = fault.bound - 1e-4;
+    plan = planned(&side);
+    ck_assert(plan.drive_turns > 0 && plan.drive_turns_least == 0);
+    ck_assert(plan.drive_turns_most >= plan.drive_turns);
+}
+END_TEST
+
 /*
  * Turns of the drive on the plan's own guide, with core, packing and thickness all spread one way; up to the rail where
  * that roll is too thick for its stop.
@@ -173,6 +192,7 @@ Suite *range_suite(void)
     tcase_add_test(tcase, spreads_ropes_and_lags);
     tcase_add_test(tcase, open_range_widens_with_every_spread);
     tcase_add_test(tcase, range_holds_the_turns_of_the_shortest_travel);
+    tcase_add_test(tcase, a_roll_too_thick_for_any_travel_stays);
     tcase_add_test(tcase, open_range_is_two_other_rolls);
     tcase_add_test(tcase, packing_spread_beyond_itself_leaves_the_core);
     suite_add_tcase(suite, tcase);

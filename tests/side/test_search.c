@@ -126,6 +126,29 @@ START_TEST(least_rise_just_serves)
 }
 END_TEST
 
+/* Of a guide that stands, whose top takes what its drive turns: the longer it is, the less. */
+START_TEST(least_rise_of_a_standing_guide_keeps_its_top_to_the_limit)
+{
+    tside_side side = plain();
+    tside_fault fault;
+    tside_plan plan;
+    double clears, rise;
+    side.drive_end.guide.foot = TSIDE_FOOT_FIXED;
+    side.drive_end.extender.slant = TSIDE_SLANT_BEST;
+    side.drive_end.extender.bar_clearance = 0;
+    ANSWERS(tside_eye_least(&side, TSIDE_DRIVE_END, &clears, &fault));
+    side.drive_end.rise = clears + 0.3;
+    plan = planned(&side);
+    side.limits.side_force_given = 1;
+    side.limits.side_force = plan.drive_end.side_force;
+    ANSWERS(tside_eye_least(&side, TSIDE_DRIVE_END, &rise, &fault));
+    NEAR(rise, clears + 0.3, 1e-6 * HAIR, "rise", 0);
+    side.drive_end.rise = rise - 1e-4;
+    plan = planned(&side);
+    ck_assert(plan.drive_end.side_force > side.limits.side_force && finds(&plan, TSIDE_FINDING_SIDE_FORCE));
+}
+END_TEST
+
 START_TEST(smallest_bar_is_the_lightest_that_serves)
 {
     static const double walls[] = {0.003, 0.0012, 0.002, 0.004};
@@ -201,6 +224,27 @@ START_TEST(smallest_bar_keeps_to_lag_and_shear)
 }
 END_TEST
 
+/* Where no bar's yield is known shear refuses none, though the drive would wring it; lag does. */
+START_TEST(a_bar_of_unknown_grade_is_judged_by_lag_alone)
+{
+    tside_side side = plain();
+    tside_fault fault;
+    int index = -1;
+    side.bar_count = 2;
+    side.bars[0] = side.bars[1] = side.bar;
+    side.bars[1].tube.wall = 0.0012;
+    side.drive.stall_torque = 5000;
+    ck_assert_int_eq(tside_bar_smallest(&side, &index, NULL), TSIDE_OUT_OF_REACH);
+    ck_assert_int_eq(index, -1);
+    side.bars[0].material.grade = side.bars[1].material.grade = TSIDE_GRADE_UNKNOWN;
+    ANSWERS(tside_bar_smallest(&side, &index, &fault));
+    ck_assert_int_eq(index, 1);
+    side.limits.lag_given = 1;
+    side.limits.lag = 1e-6;
+    REFUSES(tside_bar_smallest(&side, &index, &fault), index, TSIDE_OUT_OF_REACH, "bars", TSIDE_NO_RELATION);
+}
+END_TEST
+
 START_TEST(smallest_bar_names_the_bar_at_fault)
 {
     tside_side side = plain();
@@ -232,8 +276,10 @@ Suite *search_suite(void)
     tcase_add_test(tcase, least_rise_clears_the_drive);
     tcase_add_test(tcase, least_rise_keeps_to_limits);
     tcase_add_test(tcase, least_rise_just_serves);
+    tcase_add_test(tcase, least_rise_of_a_standing_guide_keeps_its_top_to_the_limit);
     tcase_add_test(tcase, smallest_bar_is_the_lightest_that_serves);
     tcase_add_test(tcase, smallest_bar_keeps_to_lag_and_shear);
+    tcase_add_test(tcase, a_bar_of_unknown_grade_is_judged_by_lag_alone);
     tcase_add_test(tcase, smallest_bar_names_the_bar_at_fault);
     suite_add_tcase(suite, tcase);
     return suite;

@@ -342,6 +342,15 @@ START_TEST(a_tube_that_contradicts_itself_has_no_mass)
     side.bar.tube.wall = 0.6 * side.bar.tube.diameter;
     ANSWERS(tside_takeoff(&side, &plan, &fittings, t.item, TSIDE_ITEMS, &t.count, &fault));
     ck_assert(line_of(&t, TSIDE_ITEM_BAR)->mass == 0);
+    side = stocked();
+    side.bar.material.grade = TSIDE_6061_T6; /* of a steel bar */
+    ANSWERS(tside_takeoff(&side, &plan, &fittings, t.item, TSIDE_ITEMS, &t.count, &fault));
+    ck_assert(line_of(&t, TSIDE_ITEM_BAR)->mass == 0 && !line_of(&t, TSIDE_ITEM_BAR)->mass_given);
+    ck_assert(line_of(&t, TSIDE_ITEM_EXTENDER)->mass > 0);
+    side = stocked();
+    side.drive_end.extender.tube.wall = 0.6 * side.drive_end.extender.tube.side;
+    ANSWERS(tside_takeoff(&side, &plan, &fittings, t.item, TSIDE_ITEMS, &t.count, &fault));
+    ck_assert(line_of(&t, TSIDE_ITEM_EXTENDER)->mass == 0 && line_of(&t, TSIDE_ITEM_BAR)->mass > 0);
 }
 END_TEST
 
