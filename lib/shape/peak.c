@@ -286,8 +286,7 @@ static void begin(const stretch *s, tside_i_sought *sought, int count)
     for (int k = 0; k < count; k++) {
         if (value[k] > sought[k].greatest.value)
             sought[k].greatest.value = value[k];
-        if (-value[k] > sought[k].least.value)
-            sought[k].least.value = -value[k];
+        sought[k].least.value = fmax(sought[k].least.value, -value[k]); /* what is no number is none */
     }
 }
 

@@ -243,10 +243,15 @@ tside_status tside_i_travel_find(const tside_travel *travel, double turns, tside
     return TSIDE_OK;
 }
 
+double tside_i_travel_rise(const tside_travel *travel, double underside)
+{
+    const target aim = {travel, UNDERSIDE, underside};
+    return tside_i_rising_root(edge_above, &aim, travel->wraps_shut, travel->end);
+}
+
 tside_status tside_travel_to_height(const tside_travel *travel, double underside, tside_position *position,
                                     tside_fault *fault)
 {
-    const target aim = {travel, UNDERSIDE, underside};
     tside_position shut, open, made;
     answer(travel, travel->wraps_shut, &shut);
     answer(travel, travel->end, &open);
@@ -256,6 +261,6 @@ tside_status tside_travel_to_height(const tside_travel *travel, double underside
         return tside_i_bound(fault, "underside", "m", underside, TSIDE_BELOW, shut.underside);
     if (underside > open.underside + SLACK)
         return tside_i_bound(fault, "underside", "m", underside, TSIDE_ABOVE, open.underside);
-    answer(travel, tside_i_rising_root(edge_above, &aim, travel->wraps_shut, travel->end), &made);
+    answer(travel, tside_i_travel_rise(travel, underside), &made);
     return ANSWER(&tside_i_position_table, made, position, fault);
 }

@@ -15,6 +15,8 @@ tside_status tside_i_travel_make(const tside_line *line, const tside_curtain *cu
 
 /* Progress after some turns of the bar since shut. */
 double tside_i_travel_progress(const tside_travel *travel, double turns);
+/* Progress where the underside has risen so far, m above grade; where it is so from the first, or never, an end's. */
+double tside_i_travel_rise(const tside_travel *travel, double underside);
 /* The spot after some turns, refused beyond the travel. */
 tside_status tside_i_travel_find(const tside_travel *travel, double turns, tside_i_spot *spot, tside_fault *fault);
 

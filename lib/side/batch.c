@@ -61,9 +61,9 @@ static void take(const tside_output *output, int row, const char *plan)
 /* The column that said what the refused field is, the last of those over it; NULL where it is the base's own. */
 static const tside_input *column_refused(const tside_input *inputs, int count, const tside_fault *fault)
 {
-    tside_place place;
-    const int is_a_field = tside_i_find_field(&tside_i_side_table, fault->field, &place, NULL) == TSIDE_OK;
-    for (int i = count - 1; i >= 0 && is_a_field; i--)
+    tside_place place = {0};
+    tside_i_find_field(&tside_i_side_table, fault->field, &place, NULL); /* as it is: of a side that was refused */
+    for (int i = count - 1; i >= 0; i--)
         if (inputs[i].place.offset == place.offset)
             return inputs + i;
     return NULL;

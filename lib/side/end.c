@@ -135,7 +135,7 @@ static void standing_forces(const tside_i_setup *setup, tside_which_end which, c
 /* How far out the eye bolt lets the guide stand, at the worse of both forces, and the curtain with it. */
 static void find_stand_off(const tside_extender *extender, const tside_i_extender_loads *loads, tside_end_plan *plan)
 {
-    plan->stand_off_most_given = loads->up.stand_off_most_given && loads->down.stand_off_most_given;
+    plan->stand_off_most_given = loads->up.stand_off_most_given; /* as of the other: it has a weight too */
     if (plan->stand_off_most_given) {
         plan->stand_off_most = fmin(loads->up.stand_off_most, loads->down.stand_off_most);
         plan->past_bolt_most = plan->stand.past_most + plan->stand_off_most - extender->eye_stand_off;

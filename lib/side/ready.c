@@ -312,14 +312,14 @@ static tside_i_place own_place(const tside_end *end)
 }
 
 static tside_status hang_or_stand(const tside_i_setup *setup, tside_which_end which, tside_i_place place, double rise,
-                                  int stands, tside_i_hung *hung, tside_fault *fault)
+                                  tside_i_hung *hung, tside_fault *fault)
 {
     const tside_end *end = tside_i_end(setup->side, which);
     const tside_collar collar = tside_i_end_collar(setup, which);
     const tside_i_names names = tside_i_end_names(setup, which, place);
     TRY(place_eye(setup, end, place, rise, &collar, &names, hung, fault));
-    hung->stands = stands;
-    if (stands)
+    hung->stands = end->guide.foot == TSIDE_FOOT_FIXED;
+    if (hung->stands)
         return stand_guide(setup, which, &collar, &names, hung, fault);
     return hang_guide(setup, which, place, &collar, &names, hung, fault);
 }
@@ -327,15 +327,18 @@ static tside_status hang_or_stand(const tside_i_setup *setup, tside_which_end wh
 tside_status tside_i_hang_end(const tside_i_setup *setup, tside_which_end which, tside_i_place place, double rise,
                               tside_i_hung *hung, tside_fault *fault)
 {
-    const tside_end *end = tside_i_end(setup->side, which);
-    const int stands = end->guide.foot == TSIDE_FOOT_FIXED;
     if (place == TSIDE_I_OWN_EYE)
-        place = own_place(end);
-    return tside_i_within(fault, tside_i_end_name(which),
-                          hang_or_stand(setup, which, place, rise, stands, hung, fault));
+        place = own_place(tside_i_end(setup->side, which));
+    return tside_i_within(fault, tside_i_end_name(which), hang_or_stand(setup, which, place, rise, hung, fault));
 }
 
 tside_status tside_i_hang_instead(const tside_i_setup *setup, tside_which_end which, tside_i_hung *hung)
 {
-    return hang_or_stand(setup, which, own_place(tside_i_end(setup->side, which)), 0, 0, hung, NULL);
+    const tside_end *end = tside_i_end(setup->side, which);
+    const tside_i_place place = own_place(end);
+    const tside_collar collar = tside_i_end_collar(setup, which);
+    const tside_i_names names = tside_i_end_names(setup, which, place);
+    hung->stands = 0;
+    place_eye(setup, end, place, 0, &collar, &names, hung, NULL); /* as it was placed for the guide that stands */
+    return hang_guide(setup, which, place, &collar, &names, hung, NULL);
 }

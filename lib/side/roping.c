@@ -92,7 +92,8 @@ tside_status tside_i_plan_ropes(const tside_i_setup *setup, const tside_hang *ha
     plan->rope_given = tside_i_is_strung(setup->side);
     if (!plan->rope_given)
         return TSIDE_OK;
-    TRY(tside_i_hook(setup->side, &setup->track, &rope, &strung, &ropes->longest, &ropes->hardest, fault));
+    tside_i_hook(setup->side, &setup->track, &rope, &strung, &ropes->longest, &ropes->hardest,
+                 NULL); /* it did when made ready */
     ropes->hook_x = rope.upper_x;
     ropes->hook_y = rope.upper_y;
     ropes->anchor_x = rope.lower_x;

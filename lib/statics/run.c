@@ -144,8 +144,8 @@ enum { NODES = 5 };
  */
 static double angle_rate(const tside_i_lifting *lifting, const tside_i_spot *spot)
 {
-    double rate = spot->share > 0 && !spot->slack ? 1 / spot->share : 1;
-    if (lifting->hang && !spot->slack)
+    double rate = spot->share > 0 ? 1 / spot->share : 1;
+    if (lifting->hang)
         rate *= 1 - tside_i_hang_lean(lifting->hang, spot).rate;
     return rate;
 }
