@@ -96,6 +96,7 @@ typedef struct tside_bow_point {
  * arc through three points that does not rise from its foot or bends by half a circle or more, a
  * shoulder on a bow that needs none, not below half the width (and so not below the arc's radius),
  * or beginning below the foot; a bend tighter than the tube; a baseboard above the bow.
+ * TSIDE_NOT_MODELLED: an arch so flat that its radius is no finite number.
  * Accuracy: as tside_bow_at tells of it.
  * Source: derivation, plane geometry of circles.
  */
@@ -153,6 +154,7 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_bow_face(const tside_bow *bow, doub
  * arc: receives m, the crossing's arc length, may be below 0.
  * TSIDE_OUT_OF_BOUNDS: x, y or angle is not finite.
  * TSIDE_OUT_OF_REACH: it never does.
+ * TSIDE_NOT_MODELLED: so far below the foot that the arc length is no finite number.
  * Accuracy: as places of tside_bow_at, and to 1e-15 of the distance, both over the sine between
  * line and bow; below a sine of 1e-2 a crossing that only grazes it may be missed.
  * Source: derivation, plane geometry of circles.
