@@ -423,6 +423,9 @@ START_TEST(limits_of_a_run_may_be_reached)
     plan = planned(&none);
     for (size_t i = 0; i < sizeof codes / sizeof *codes; i++)
         ck_assert_int_eq(found(&plan, codes[i]), 0);
+    none.drive.rated_torque_given = 0;
+    plan = planned(&none);
+    ck_assert(plan.run.torque_rms_given && !found(&plan, TSIDE_FINDING_OVERLOAD));
     none = side;
     none.cable.wire = TSIDE_NO_CABLE;
     none.cable.drop_limit = -1;
@@ -430,6 +433,21 @@ START_TEST(limits_of_a_run_may_be_reached)
     plan = planned(&none);
     ck_assert(!found(&plan, TSIDE_FINDING_DROP) && !found(&plan, TSIDE_FINDING_DROP_START) &&
               !found(&plan, TSIDE_FINDING_AMPACITY) && !found(&plan, TSIDE_FINDING_FUSE_LARGE));
+}
+END_TEST
+
+/* A guide on a chain that ends at its collar, of a bar that stays where it is, has nothing to swing by. */
+START_TEST(what_ends_at_its_collar_does_not_swing)
+{
+    tside_side side = plain();
+    tside_plan plan = planned(&side);
+    ck_assert(found(&plan, TSIDE_FINDING_CHAIN_SWING));
+    side.stops.open_by = TSIDE_OPEN_HEIGHT;
+    side.stops.open_height = plan.shut.underside;
+    side.drive_end.guide.margin = 0;
+    plan = planned(&side);
+    NEAR(plan.drive_end.chain_swing, 0, 1e-9, "swing", 0);
+    ck_assert(plan.drive_end.chain_swing > 0 || !found(&plan, TSIDE_FINDING_CHAIN_SWING));
 }
 END_TEST
 
@@ -465,6 +483,7 @@ Suite *finding_suite(void)
     tcase_add_test(tcase, what_mends_names_fields);
     tcase_add_test(tcase, what_breaks_or_hits_stops_the_work);
     tcase_add_test(tcase, limits_of_a_run_may_be_reached);
+    tcase_add_test(tcase, what_ends_at_its_collar_does_not_swing);
     tcase_add_test(tcase, a_fuse_protects_its_cable_or_not);
     suite_add_tcase(suite, tcase);
     return suite;

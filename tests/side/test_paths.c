@@ -83,6 +83,7 @@ END_TEST
 START_TEST(refusals_name_the_whole_path)
 {
     tside_side side = plain();
+    const tside_plan shut = planned(&side);
     tside_fault fault;
     double margin;
     side.stops.open_by = TSIDE_OPEN_HEIGHT;
@@ -130,6 +131,26 @@ START_TEST(refusals_name_the_whole_path)
     NEAR(fault.bound, run_on(&side, &side.free_end, 0), 1e-12, "in line", 0);
     side.bar.past_free = fault.bound;
     planned(&side);
+    side = plain();
+    side.free_end.alignment = TSIDE_RUN_ON_GIVEN;
+    side.bar.past_free = 0.5 * (side.collar.half_length + side.collar.clearance);
+    PLAN_REFUSES(TSIDE_OUT_OF_REACH, "bar.past_free", TSIDE_BELOW);
+    NEAR(fault.bound, side.collar.half_length + side.collar.clearance, 1e-12, "room for the collar", 0);
+    side = plain();
+    side.free_end.guide.foot = TSIDE_FOOT_FIXED;
+    side.free_end.hip_height_given = 1;
+    side.free_end.hip_height = 1; /* of a bar whose axis hangs lower than that, shut */
+    PLAN_REFUSES(TSIDE_CONTRADICTS, "free_end.hip_height", TSIDE_NOT_ABOVE);
+    NEAR(fault.bound, side.curtain.hip - shut.shut.y, 1e-12, "hip above the shut axis", 0);
+    side.free_end.hip_height = fault.bound + 0.05;
+    planned(&side);
+    side = plain();
+    side.drive_end.guide.foot = TSIDE_FOOT_FIXED;
+    side.drive_end.guide.tube.wall = 0.02;
+    PLAN_REFUSES(TSIDE_CONTRADICTS, "drive_end.guide.tube.wall", TSIDE_NOT_BELOW);
+    side.drive_end.guide.tube.wall = 0.002;
+    side.drive_end.guide.material.grade = TSIDE_6061_T6;
+    PLAN_REFUSES(TSIDE_CONTRADICTS, "drive_end.guide.material.grade", TSIDE_NO_RELATION);
     side = plain();
     side.drive.place = TSIDE_BOTH_ENDS;
     PLAN_REFUSES(TSIDE_NOT_MODELLED, "drive.place", TSIDE_NO_RELATION);

@@ -215,6 +215,16 @@ START_TEST(out_of_reach_of_the_bow_is_refused)
     f.e = roomy(&f.s);
     REFUSES(tside_extender_layout(&f.e, &f.s.bow, 7, f.s.eye_x, f.s.eye_y, &f.s.travel, &layout, &fault), layout,
             TSIDE_OUT_OF_REACH, "hip", TSIDE_ABOVE);
+    /* of a bow that leans out 4 in 5 the face ends lower than the centreline, by 0.8 of half the tube */
+    f.s.frame.shape = TSIDE_THREE_POINTS;
+    f.s.frame.measured = TSIDE_CENTRELINE;
+    f.s.frame.foot_x = 1, f.s.frame.between_x = 3, f.s.frame.peak_x = 5;
+    f.s.frame.foot_height = 0, f.s.frame.between_height = 1.5, f.s.frame.peak_height = 3;
+    ANSWERS(tside_bow_make(&f.s.frame, &f.s.bow, &fault));
+    REFUSES(tside_extender_layout(&f.e, &f.s.bow, 3 - 0.2 * f.s.frame.tube.diameter, f.s.eye_x, f.s.eye_y, &f.s.travel,
+                                  &layout, &fault),
+            layout, TSIDE_OUT_OF_REACH, "hip", TSIDE_ABOVE);
+    NEAR(fault.bound, 3 - 0.8 * f.s.frame.tube.diameter / 2, 1e-12, "top of the face", 0);
 }
 END_TEST
 
