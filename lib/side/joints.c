@@ -45,8 +45,8 @@ tside_status tside_bar_sticks(const tside_bar *bar, double curtain, double beyon
                               tside_bar_stick *sticks, int capacity, int *count, tside_fault *fault)
 {
     const tside_i_bar_lengths l = {beyond_drive, curtain, beyond_free};
-    tside_i_made m = {1, 0, tside_i_bar_length(&l)};
-    double at = 0;
+    const double whole = tside_i_bar_length(&l), step = bar->stock - bar->swage;
+    tside_i_made m = {1, 0, whole};
     TRY(tside_i_check(&tside_i_bar_table, "bar", bar, fault));
     TRY(tside_i_argument(fault, "curtain", "m", curtain, 0, 0));
     if (curtain > 1000)
@@ -63,10 +63,10 @@ tside_status tside_bar_sticks(const tside_bar *bar, double curtain, double beyon
     if (m.sticks > capacity)
         REFUSE(fault, TSIDE_TOO_SMALL, "capacity", "", "the bar has more sticks", "1", capacity, TSIDE_BELOW, m.sticks,
                0);
-    for (int i = 0; i < m.sticks; i++) {
-        double length = i == m.sticks - 1 ? m.last : i == m.sticks - 2 ? m.before : bar->stock;
-        sticks[i] = (tside_bar_stick){length, at, at + length};
-        at += length - bar->swage;
+    for (int i = 0; i < m.sticks - 1; i++) {
+        const double length = i == m.sticks - 2 ? m.before : bar->stock;
+        sticks[i] = (tside_bar_stick){length, i * step, i * step + length};
     }
+    sticks[m.sticks - 1] = (tside_bar_stick){m.last, whole - m.last, whole};
     return TSIDE_OK;
 }
