@@ -7,6 +7,7 @@
 
 #include <string.h>
 
+#include "base/arc.h"
 #include "base/field.h"
 #include "shape/bow.h"
 
@@ -254,8 +255,9 @@ double tside_i_line_moment(const tside_line *line, double distance)
         if (piece->turn == 0)
             moment += u * (depth + u / 2 * piece->cosine);
         else if (piece->length > 0) {
-            double radius = piece->length / piece->turn, slope = piece->slope - u / radius;
-            moment += u * (depth + radius * piece->sine) - radius * radius * (cos(slope) - piece->cosine);
+            double radius = piece->length / piece->turn, turn = u / radius, half = sin(turn / 2);
+            moment += u * depth +
+                      radius * radius * (tside_i_arc_less_chord(turn) * piece->sine + 2 * half * half * piece->cosine);
         }
     }
     return moment;

@@ -5,6 +5,7 @@
  */
 #include "statics/span.h"
 
+#include "base/arc.h"
 #include "base/field.h"
 #include "base/root.h"
 
@@ -36,15 +37,6 @@ TABLE_WHOLE(tside_i_belly_table, belly_rows, tside_belly);
 
 #define LEAST_SLACK 1e-12 /* of what does not stretch: of less there is no digit left to tell its tension by */
 
-/* b - sin b; the difference of a taut line's has no digit left, its series has all. */
-static double arc_less_chord(double b)
-{
-    double x = b * b;
-    if (b > 0.5)
-        return b - sin(b);
-    return b * x / 6 * (1 - x / 20 * (1 - x / 42 * (1 - x / 72 * (1 - x / 110 * (1 - x / 156)))));
-}
-
 /* What stretch asks: longer by e before it stretches (a pretension: shorter), 1 + e, and k = q c/(2 K). */
 typedef struct stretch {
     double e, whole, k;
@@ -54,7 +46,7 @@ typedef struct stretch {
 static double too_flat(double b, const void *context)
 {
     const stretch *s = context;
-    return arc_less_chord(b) - s->e * sin(b) - s->whole * s->k;
+    return tside_i_arc_less_chord(b) - s->e * sin(b) - s->whole * s->k;
 }
 
 static tside_status stretch_of(const tside_span *span, stretch *s, tside_fault *fault)
