@@ -238,7 +238,7 @@ double tside_i_energy(const tside_travel *travel, const tside_load *load, const 
                sheet * load->length * depth;
     if (hang) {
         tside_i_lean lean = tside_i_hang_lean(hang, spot);
-        e += -hang->weight * (hang->chain + hang->length) / 2 * lean.cosine +
+        e += -hang->weight * (hang->chain + hang->length) / 2 * tside_i_shown(lean.reach, hang->misfit) * lean.cosine +
              hang->carried * hang->carried_offset * tside_i_lean_angle(&lean);
     }
     return e;
