@@ -101,6 +101,7 @@ typedef struct tside_skew {
  * TSIDE_NOT_MODELLED: a hang of another travel, whose eye the bar comes nearer to than the guide's
  * line keeps off it.
  * Limits: with no misfit D is d and all angles and places along are 0, to the last bit.
+ * Accuracy: as tside_hang_make.
  * Source: derivation, geometry in space.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_guide_skew(const tside_travel *travel,

@@ -66,7 +66,9 @@ typedef struct tside_fixed {
  * the least that fits); from that top no guide within 75 degrees of plumb follows the bar.
  * TSIDE_CONTRADICTS: the collar would come to the ground (the fault has the ground's height and the
  * greatest that fits).
- * Accuracy: the misfit to 1e-11 m.
+ * Accuracy: misfits to 1e-14 L, L the length of which tside_travel_at's are a share and the height
+ * of the top above ground; the lean to that over the way from shut to open (the best), else over the
+ * top's height above the bar; lengths and misfit_error to what that moves the foot by besides.
  * Source: derivation; a narrowest strip touches the path's convex hull along an edge.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_fixed_make(const tside_travel *travel,
@@ -96,6 +98,8 @@ typedef struct tside_fixed_load {
  * torque: N m, from 0, such as at stall.
  * forces: receives what it carries.
  * TSIDE_OUT_OF_BOUNDS: a field, or torque.
+ * Accuracy: by a load to 1e-16 of all that hangs and what rides on the guide, as a weight, times L
+ * of tside_fixed_make, by a torque alone to 1e-15, relative; the reaction to that over the length.
  * Source: derivation, statics.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_fixed_force(const tside_travel *travel,

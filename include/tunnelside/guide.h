@@ -76,6 +76,9 @@ typedef struct tside_sweep {
  * TSIDE_OUT_OF_REACH: the eye does not clear what rides on the guide (the fault has the eye's
  * height and the least that fits).
  * TSIDE_NOT_MODELLED: a fixed foot: tside_fixed_make has it.
+ * Accuracy: with L the length of which tside_travel_at's are a share, and the eye's height, R and d
+ * from eye to axis and to collar where d is least: lengths to 1e-15 L R/d, leans to that over d,
+ * what the foot does to 1 + length/d times that.
  * Source: derivation, plane geometry.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_hang_make(
@@ -111,6 +114,7 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_guide_lean(const tside_travel *trav
  * eye_x: receives m, from the tunnel's centreline.
  * TSIDE_OUT_OF_BOUNDS: eye_y or collar_offset.
  * TSIDE_OUT_OF_REACH: an eye not above the bar's highest place by more than the offset.
+ * Accuracy: to 1e-15 L R/d, as tside_hang_make has them of the eye found.
  * Source: derivation, equal-ripple condition.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_eye_best(const tside_travel *travel, double eye_y,

@@ -50,8 +50,8 @@ typedef struct tside_torque {
  * torque: receives the torque there.
  * TSIDE_OUT_OF_BOUNDS: a field, or turns.
  * TSIDE_OUT_OF_REACH: the guide turns as fast as the bar (phi' >= 1), so that no torque drives it.
- * Accuracy: without a guide to 1e-14 of all that hangs, as a weight, times the length of which
- * tside_travel_at's are a share.
+ * Accuracy: to 1e-16 of all that hangs, as a weight W, times L as tside_hang_make has it; with a
+ * guide the drive's to 1e-16 W L (R/d)^2/(1 - phi'), W with the guide and what rides on it.
  * Source: derivation, virtual work.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_lift_at(const tside_travel *travel,
@@ -69,6 +69,9 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_lift_at(const tside_travel *travel,
  * least_down: optional, receives the torque where least holds the bar back; NULL leaves it out.
  * TSIDE_OUT_OF_BOUNDS: a field.
  * TSIDE_OUT_OF_REACH: as tside_lift_at.
+ * Accuracy: the greatest drive and the least down as tside_lift_at, R/d and phi' the greatest of all;
+ * the place, where torque hardly changes, to about half a double's digits, and the rest as
+ * tside_lift_at there.
  * Source: derivation, virtual work.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_lift_worst(const tside_travel *travel,
@@ -79,8 +82,8 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_lift_worst(const tside_travel *trav
 
 /*
  * The gain in potential energy from shut to some turns: curtain (hanging and rolled), bar, drive
- * and, with a guide, that and the drive's lean about its own axis. It equals the integral of the
- * torque at the drive, without drag, over the drive's own angle.
+ * and, with a guide, that and the drive's lean about its own axis. Of a guide in line it equals the
+ * integral of the torque at the drive, without drag, over the drive's own angle.
  * travel: made by tside_travel_make.
  * load: every field checked.
  * hang: optional, made by tside_hang_make, the drive's guide; NULL leaves it out.
@@ -88,7 +91,7 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_lift_worst(const tside_travel *trav
  * work: receives J.
  * TSIDE_OUT_OF_BOUNDS: a field, or turns.
  * TSIDE_OUT_OF_REACH: as tside_lift_at.
- * Accuracy: without a guide as tside_lift_at.
+ * Accuracy: to 1e-16 W L, with a guide times R/d, as tside_lift_at has them.
  * Source: derivation, potential energy.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_lift_work(const tside_travel *travel,
@@ -107,6 +110,8 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_lift_work(const tside_travel *trave
  * TSIDE_OUT_OF_BOUNDS: a field, or available; or nothing weighs on a metre of bar, so that no
  * length is too long.
  * TSIDE_OUT_OF_REACH: the torque does not even lift the drive; or as tside_lift_at.
+ * Accuracy: to what the drive's torque may be off by tside_lift_worst, with 1e-16 L (R/d)^2/d of
+ * available, and length times what per_metre may, over the least per_metre.
  * Source: derivation, virtual work.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_lift_longest(const tside_travel *travel,
@@ -144,6 +149,7 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_bar_twist(double per_metre, double 
  * TSIDE_OUT_OF_REACH: as tside_lift_at.
  * TSIDE_NOT_MODELLED: a hang of another travel, whose eye the bar comes nearer to than the guide's
  * line keeps off it.
+ * Accuracy: to what the drive's torque may be off by tside_lift_at, over d.
  * Source: derivation, statics of the guide.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_side_force(const tside_travel *travel,

@@ -329,6 +329,8 @@ typedef struct tside_turn {
  * plan: receives everything, findings included.
  * TSIDE_OUT_OF_BOUNDS, TSIDE_CONTRADICTS, TSIDE_OUT_OF_REACH, TSIDE_NOT_MODELLED: as the functions
  * that it is made of; the fault's paths start at the side.
+ * Accuracy: what the functions that it is made of give is theirs to the last bit, and as accurate;
+ * what it makes of that, sums, shares and lags, takes some roundings more, to 1e-14 of its terms.
  * Source: as the functions that it is made of.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_plan_side(const tside_side *side, tside_plan *plan,
@@ -344,6 +346,8 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_plan_side(const tside_side *side, t
  * tside_plan_side, but for what concerns the extenders' layout and strength and the free end's
  * guide, which the table does not ask.
  * TSIDE_TOO_SMALL: more rows than capacity: only count is written.
+ * Accuracy: a row's place is where the drive has turned so far to 1e-13 of all its turns; the rest
+ * to 1e-13 as those functions have it there, torque relative.
  * Source: as tside_travel_at, tside_guide_lean and tside_lift_at.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_plan_turns(const tside_side *side, tside_turn *rows,
@@ -417,6 +421,7 @@ typedef struct tside_drive_choice {
  * why; left as they were on any other failure.
  * TSIDE_OUT_OF_BOUNDS: count, or a field of the side.
  * TSIDE_OUT_OF_REACH: none serves; the choices are written all the same.
+ * Accuracy: values and bounds are those of tside_plan_side's findings, or given, to the last bit.
  * Source: as tside_plan_side, drive by drive; the order is this library's choice.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_drive_smallest(const tside_side *side,
@@ -450,6 +455,7 @@ typedef struct tside_bar_stick {
  * the curtain at the free end, with room for its swage (the fault's bound is the shortest that
  * does); joints as given, of which only the nearest is known.
  * TSIDE_TOO_SMALL: more sticks than capacity: only count is written.
+ * Accuracy: to 5e-16 of the whole bar's length.
  * Source: derivation; the rules are common practice, no published source.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_bar_sticks(const tside_bar *bar, double curtain,

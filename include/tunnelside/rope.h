@@ -127,6 +127,10 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_rope_bears(const tside_rope *rope, 
  * TSIDE_OUT_OF_BOUNDS: a field, length, or turns beyond the travel.
  * TSIDE_CONTRADICTS: upper hooks not above the lower ones.
  * TSIDE_OUT_OF_REACH: a hook lies within the roll, or the bar's axis is not between the hooks.
+ * Accuracy: the path to 1e-15 of the length of which tside_travel_at's are a share and the hooks'
+ * distance from where things are measured from; wrap to that over the roll's radius and over each
+ * tangent's length; slack to it over a leg, and 4e-16; the tension to as much of the stiffness; the
+ * pressure to what tension and wrap make of that.
  * Source: derivation, plane geometry.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_rope_over_at(const tside_rope *rope, double length,
@@ -144,6 +148,8 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_rope_over_at(const tside_rope *rope
  * TSIDE_OUT_OF_BOUNDS: a field, or length.
  * TSIDE_CONTRADICTS: upper hooks not above the lower ones.
  * TSIDE_OUT_OF_REACH: somewhere along the travel, as tside_rope_over_at.
+ * Accuracy: the greatest path and pressure as tside_rope_over_at; their places, where they hardly
+ * change, to about half a double's digits, and the rest as tside_rope_over_at there.
  * Source: as tside_rope_over_at.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_rope_over_worst(const tside_rope *rope, double length,

@@ -150,6 +150,10 @@ TSIDE_API const char *tside_strength_mends(int code);
  * TSIDE_OUT_OF_BOUNDS: a field, the layout's too, force, weight or wind.
  * TSIDE_CONTRADICTS: a bolt's hole as wide as the tube's flat, a tube without a flat inside or one
  * that tside_square_section refuses, or a grade of another metal.
+ * Accuracy: across and along to 3e-15 of hypot(F, W); what they do to 3e-15 of what it would be with
+ * P and X each as great as that, and all terms of the wind's moments added, times sG/(sG-sB) of the
+ * bolts, or side/(2 b) of their pull if that is more, and side/h of shear and combined;
+ * stand_off_most to 3e-15, relative.
  * Source: derivation, statics; AISC 360-16, equation H3-6, elastic, with all loads scaled alike,
  * and section G4 for h; that twist is never dropped, that stresses are summed by magnitude, that
  * the bow's bolt takes all the tipping, and that the eye takes all the wind on guide and drive are
@@ -184,6 +188,8 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_extender_bears(
  * TSIDE_OUT_OF_BOUNDS: a field, the layout's too, a force, weight or wind.
  * TSIDE_CONTRADICTS: as tside_extender_bears.
  * TSIDE_TOO_SMALL: more lines than capacity: only count is written.
+ * Accuracy: demands as tside_extender_bears, of both at once to the sum of what the shares may be
+ * off; utilisation and yield_needed to 3e-15, relative, besides.
  * Source: derivation, statics; AISC 360-16, chapter H, for steel's factor; aluminium's, and the
  * ellipse of AISC 360-16, commentary J3.7, from memory.
  */

@@ -156,6 +156,8 @@ enum { TSIDE_ITEMS = 48 }; /* no side has more lines */
  * TSIDE_OUT_OF_REACH: no stock bolt is long enough; the fault's field is then the
  * extender's tube (at the bow) or fittings.member_depth.
  * TSIDE_TOO_SMALL: more lines than capacity: only count is written.
+ * Accuracy: what the plan has, such as guides and extenders, to the last bit, other lengths to 1e-15
+ * of the side's; masses to 1e-15, relative, of tube's and sheet's by the metre times that.
  * Sources: common practice, no published source, for what is counted by what; lengths by
  * derivation.
  */

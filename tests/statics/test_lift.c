@@ -147,9 +147,12 @@ FOR_SIDES(worst_is_what_dense_sampling_finds, SIDES)
     NEAR(least.drive, least.up, 0, "down goes without the guide", number);
     if (side_parts(&s) == 1) { /* at a corner the turns name two torques */
         there = torque_at(&s, &s.hang, worst.turns);
-        NEAR(there.drive, worst.drive, 1e-9 * worst.drive, "torque where the worst is", number);
+        NEAR(there.drive, worst.drive, 1e-13 * worst.drive, "torque where the worst is", number);
+        NEAR(there.lift, worst.lift, 1e-13 * worst.drive, "lift where the worst is", number);
+        NEAR(there.down, worst.down, 1e-13 * worst.drive, "hold where the worst is", number);
+        NEAR(there.per_metre, worst.per_metre, 1e-13 * worst.per_metre, "a metre's where the worst is", number);
         there = torque_at(&s, NULL, least.turns);
-        NEAR(there.down, least.down, 1e-9 * most, "torque where the least is", number);
+        NEAR(there.down, least.down, 1e-13 * most, "torque where the least is", number);
     }
 }
 

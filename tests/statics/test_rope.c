@@ -409,7 +409,9 @@ FOR_SIDES(the_worst_is_the_worst_of_many, 60)
     ck_assert_msg(hardest.pressure >= pressure * (1 - 1e-9) && hardest.pressure < pressure * 1.01 + 1e-9,
                   "side %d: %.9g, a sample has %.9g", number, hardest.pressure, pressure);
     ANSWERS(tside_rope_over_at(&rope, 30, &s.travel, longest.turns, &over, &fault));
-    NEAR(over.path, longest.path, 1e-9, "at its place", number);
+    NEAR(over.path, longest.path, 1e-13, "path at its place", number);
+    NEAR(over.wrap, longest.wrap, 1e-12, "wrap there", number);
+    NEAR(over.tension, longest.tension, 1e-12 * rope.line.stiffness, "tension there", number);
 }
 
 START_TEST(hooks_in_the_roll_and_bars_beyond_hooks_are_refused)

@@ -209,7 +209,8 @@ END_TEST
 
 /* --- the smallest drive --- */
 
-static int serves(const tside_side *base, const tside_drive *drive)
+/* 1 where it serves; else 0, and against what it fails; -1 where no plan can be made. */
+static int serves(const tside_side *base, const tside_drive *drive, tside_finding *fails)
 {
     static const tside_finding_code against[] = {TSIDE_FINDING_DRIVE_WEAK,  TSIDE_FINDING_STALLS,
                                                  TSIDE_FINDING_LIMIT_TURNS, TSIDE_FINDING_LONG_RUN,
@@ -219,10 +220,12 @@ static int serves(const tside_side *base, const tside_drive *drive)
     tried.drive = *drive;
     if (tside_plan_side(&tried, &plan, NULL) != TSIDE_OK)
         return -1;
-    for (int i = 0; i < plan.finding_count; i++)
-        for (size_t k = 0; k < sizeof against / sizeof *against; k++)
-            if (plan.findings[i].code == against[k])
+    for (size_t k = 0; k < sizeof against / sizeof *against; k++)
+        for (int i = 0; i < plan.finding_count; i++)
+            if (plan.findings[i].code == against[k]) {
+                *fails = plan.findings[i];
                 return 0;
+            }
     return 1;
 }
 
@@ -235,6 +238,7 @@ FOR_SIDES(the_smallest_drive_is_what_trying_each_gives, 60)
     tside_drive drives[DRIVES];
     tside_drive_choice choices[DRIVES];
     tside_fault fault;
+    tside_finding against;
     int want = -1, got = -1;
     tside_status status;
     for (int i = 0; i < DRIVES; i++) {
@@ -253,7 +257,7 @@ FOR_SIDES(the_smallest_drive_is_what_trying_each_gives, 60)
             drives[i].stall_current = 1;
     }
     for (int i = 0; i < DRIVES; i++)
-        if (serves(&s, drives + i) == 1 &&
+        if (serves(&s, drives + i, &against) == 1 &&
             (want < 0 || drives[i].rated_torque < drives[want].rated_torque ||
              (drives[i].rated_torque == drives[want].rated_torque && drives[i].mass < drives[want].mass)))
             want = i;
@@ -263,7 +267,7 @@ FOR_SIDES(the_smallest_drive_is_what_trying_each_gives, 60)
     ck_assert_int_eq((int)status, (int)(want < 0 ? TSIDE_OUT_OF_REACH : TSIDE_OK));
     ck_assert_int_eq(got, want);
     for (int i = 0; i < DRIVES; i++) {
-        int fit = serves(&s, drives + i);
+        int fit = serves(&s, drives + i, &against);
         tside_drive_fit expected = fit < 0     ? TSIDE_DRIVE_REFUSED
                                    : !fit      ? TSIDE_DRIVE_FAILS
                                    : i == want ? TSIDE_DRIVE_CHOSEN
@@ -273,8 +277,9 @@ FOR_SIDES(the_smallest_drive_is_what_trying_each_gives, 60)
         if (choices[i].fit == TSIDE_DRIVE_LARGER)
             ck_assert(choices[i].value == drives[i].rated_torque && choices[i].bound == drives[want].rated_torque &&
                       choices[i].value >= choices[i].bound);
-        if (choices[i].fit == TSIDE_DRIVE_FAILS)
-            ck_assert(choices[i].value > choices[i].bound);
+        if (choices[i].fit == TSIDE_DRIVE_FAILS) /* the plan's own numbers, to the last bit */
+            ck_assert(choices[i].finding == against.code && choices[i].value == against.value &&
+                      choices[i].bound == against.bound && against.value > against.bound);
     }
 }
 

@@ -14,16 +14,21 @@ import csv
 import sys
 
 sys.dont_write_bytecode = True  # tests/data is shipped as it is
+import cutting
+import extender
+import fixed
+import over
 import parts
 import shape
 import statics
 import travel
+import whole
 import wind
 from common import points, tolerance
 from mpmath import mp
 
 POINTS = 12
-PLAIN, MADE = (parts, wind), (shape, travel, statics)
+PLAIN, MADE = (parts, wind), (shape, travel, statics, whole, fixed, over, extender, cutting)
 
 
 def of_point(answers, turn, few):

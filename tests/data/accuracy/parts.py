@@ -96,40 +96,35 @@ def twist(chance):
     return at, {"twist": (x["per_metre"] * x["length"] ** 2 / (2 * x["shear_modulus"] * x["torsion"]), "rad", 1e-15)}
 
 
+def round_section(D, wall):
+    d = D - 2 * wall
+    area, inertia = pi / 4 * (D**2 - d**2), pi / 64 * (D**4 - d**4)
+    return {
+        "area": area,
+        "inertia": inertia,
+        "section_modulus": 2 * inertia / D,
+        "plastic_modulus": (D**3 - d**3) / 6,
+        "gyration": sqrt(inertia / area),
+        "torsion": 2 * inertia,
+        "torsion_modulus": 4 * inertia / D,
+    }
+
+
 def round_tube(chance):
     """A wall as thin as its bounds allow: what is printed as D^4 - d^4 would cancel."""
     across = between(chance, 1e-3, 1)
     at = {"tube.diameter": across, "tube.wall": between(chance, 1e-5, min(0.1, 0.49 * across)), "density": between(chance, 1000, 10000)}
     x = exact(at)
-    D, d = x["tube.diameter"], x["tube.diameter"] - 2 * x["tube.wall"]
-    area, inertia = pi / 4 * (D**2 - d**2), pi / 64 * (D**4 - d**4)
-    answers = {
-        "area": (area, "m2"),
-        "inertia": (inertia, "m4"),
-        "section_modulus": (2 * inertia / D, "m3"),
-        "plastic_modulus": ((D**3 - d**3) / 6, "m3"),
-        "gyration": (sqrt(inertia / area), "m"),
-        "torsion": (2 * inertia, "m4"),
-        "torsion_modulus": (4 * inertia / D, "m3"),
-        "mass": (x["density"] * area, "kg/m"),
-    }
-    return at, {f"section.{name}": (value, unit, 2e-15) for name, (value, unit) in answers.items()}
+    answers = round_section(x["tube.diameter"], x["tube.wall"])
+    answers["mass"] = x["density"] * answers["area"]
+    return at, {f"section.{name}": (value, SECTION[name], 2e-15) for name, value in answers.items()}
 
 
-def square_tube(chance):
+SECTION = {"area": "m2", "inertia": "m4", "section_modulus": "m3", "plastic_modulus": "m3", "gyration": "m", "torsion": "m4", "torsion_modulus": "m3", "mass": "kg/m"}
+
+
+def square_section(B, T, outer, inner):
     """EN 10219-2, annex B, as it is printed: what lies between a corner and its round, outside less inside."""
-    side = between(chance, 1e-3, 1)
-    at = {"tube.side": side, "tube.wall": between(chance, 1e-5, min(0.1, 0.24 * side)), "density": between(chance, 1000, 10000)}
-    if at["tube.wall"] > 6e-3:
-        at["tube.wall"] = min(at["tube.wall"], 0.16 * side)
-    x = exact(at)
-    B, T = x["tube.side"], x["tube.wall"]
-    outer = T * (2 if at["tube.wall"] <= 6e-3 else 2.5 if at["tube.wall"] <= 10e-3 else 3)
-    inner = outer - T
-    if chance.random() < 0.5:
-        at.update({"tube.corner": "given", "tube.inner_radius": float(inner) * chance.uniform(0, 1)})
-        at["tube.outer_radius"] = at["tube.inner_radius"] + at["tube.wall"] * chance.uniform(0, 1)
-        outer, inner = mpf(at["tube.outer_radius"]), mpf(at["tube.inner_radius"])
     share, centre, own = 1 - pi / 4, (10 - 3 * pi) / (12 - 3 * pi), mpf(1) / 3 - pi / 16 - 1 / (3 * (12 - 3 * pi))
 
     def corners(width, radius):
@@ -143,7 +138,7 @@ def square_tube(chance):
     h, Ah = 4 * (B - T) - 2 * amid * (4 - pi), (B - T) ** 2 - amid**2 * (4 - pi)
     K = 2 * Ah * T / h
     torsion = T**3 * h / 3 + 2 * K * Ah
-    answers = {
+    return {
         "area": area,
         "inertia": inertia,
         "section_modulus": 2 * inertia / B,
@@ -151,8 +146,28 @@ def square_tube(chance):
         "gyration": sqrt(inertia / area),
         "torsion": torsion,
         "torsion_modulus": torsion / (T + K / T),
-        "mass": x["density"] * area,
     }
+
+
+def usual_radii(wall):
+    """Outer and inner, of a wall given as a double."""
+    outer = mpf(wall) * (2 if wall <= 6e-3 else 2.5 if wall <= 10e-3 else 3)
+    return outer, outer - mpf(wall)
+
+
+def square_tube(chance):
+    side = between(chance, 1e-3, 1)
+    at = {"tube.side": side, "tube.wall": between(chance, 1e-5, min(0.1, 0.24 * side)), "density": between(chance, 1000, 10000)}
+    if at["tube.wall"] > 6e-3:
+        at["tube.wall"] = min(at["tube.wall"], 0.16 * side)
+    x = exact(at)
+    outer, inner = usual_radii(at["tube.wall"])
+    if chance.random() < 0.5:
+        at.update({"tube.corner": "given", "tube.inner_radius": float(inner) * chance.uniform(0, 1)})
+        at["tube.outer_radius"] = at["tube.inner_radius"] + at["tube.wall"] * chance.uniform(0, 1)
+        outer, inner = mpf(at["tube.outer_radius"]), mpf(at["tube.inner_radius"])
+    answers = square_section(x["tube.side"], x["tube.wall"], outer, inner)
+    answers["mass"] = x["density"] * answers["area"]
     return at, {f"section.{name}": (value, "", SQUARE) for name, value in answers.items()}
 
 

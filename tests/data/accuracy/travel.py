@@ -1,6 +1,8 @@
 # SPDX-License-Identifier: MIT
 """The curtain's line, and the travel of the roll on it."""
 
+from collections import namedtuple
+
 from common import absolute, between, exact, root
 from mpmath import atan2, cos, fabs, hypot, inf, mpf, pi, sin, sqrt
 from shape import frame, size
@@ -88,19 +90,22 @@ def line_of(at, face, x):
             line.append((s, max(length, mpf(0)), mpf(0), x0, y0, best))
             s += max(length, mpf(0))
         rounds.remove(other)
+        if here.radius and not other.radius:  # a corner between two parts of one arc: its lower part may follow
+            rounds.append(Round(here.x, here.y, here.radius, here.low, best))
         here, slope = other, best
 
 
 def wall(chance):
     """A frame, maybe with a baseboard, and its curtain."""
     at, path, face = frame(chance)
+    face.centre = path
     top = min(face.at(face.length())[1], mpf("2.2"))
     at["curtain.hip"] = float(top) * chance.uniform(0.6, 0.95)
     at["curtain.sill"] = chance.uniform(0.2, 0.4) * at["curtain.hip"]
     at["curtain.standoff"] = chance.choice((0.0, between(chance, 0.005, 0.06)))
     at["frame.board"] = chance.choice(("none", "outside"))
     if at["frame.board"] == "outside":
-        at["frame.board_top"], at["frame.board_stand"] = chance.uniform(0.05, 0.15) * at["curtain.hip"], chance.uniform(0, 0.05)
+        at["frame.board_top"], at["frame.board_stand"] = chance.uniform(0.05, 0.5) * at["curtain.hip"], chance.uniform(0, 0.05)
     x = exact(at)
     found = line_of(at, face, x)
     if found is None:
@@ -138,6 +143,9 @@ def distance_to(piece, first, x, y):
         if low <= slope <= high:
             near.append(sign * (hypot(x - cx, y - cy) - 1 / fabs(piece.k)))
     return min(near)
+
+
+Spot = namedtuple("Spot", "x y slope n r hanging turns cornered")  # cornered: the bar turns about a corner of the line
 
 
 class Travel:
@@ -210,8 +218,9 @@ class Travel:
         for i in range(steps):
             above, below = steep * (steps - i) / steps, steep * (steps - i - 1) / steps
             if self.room(s, r, below) < 0:
-                if self.room(s, r, above) < 0:
-                    return None
+                least = self.room(s, r, above)
+                if least <= 0:  # where the chord begins, to the last digit
+                    return (*self.hung(s, r, above), above) if least > -TINY else None
                 slope = root(lambda slope: self.room(s, r, slope), below, above)
                 return (*self.hung(s, r, slope), slope)
         return (*self.hung(s, r, mpf(0)), mpf(0))
@@ -221,6 +230,10 @@ class Travel:
 
     def turns(self, n):
         return n - self.n0 + (self.place(n)[2] - self.slope0) / (2 * pi)
+
+    def spot(self, n):
+        x, y, slope = self.place(n)
+        return Spot(x, y, slope, n, self.radius(n), self.hanging(n), self.turns(n), False)
 
 
 def travel(chance):
