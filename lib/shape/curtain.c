@@ -40,7 +40,7 @@ typedef struct bulge {
     int used, chain;  /* chain: its place on the face from the foot up, or -1 */
 } bulge;
 
-enum { BULGES = 1 + TSIDE_BOW_PIECES + 2 };
+enum { BULGES = 1 + TSIDE_BOW_PIECES + 1 };
 
 /* The face's first piece, or below its foot the face itself, up to so far along it. */
 static void add_straight(tside_line *line, const tside_piece *piece, double high)
@@ -72,12 +72,10 @@ static void add_face_piece(tside_line *line, const tside_piece *piece, int i, do
         add_round(line, cx, cy, 1 / k, slope, slope + k * piece->length);
     if (upper <= 0)
         return;
-    if (k > 0)
+    if (k > 0) /* a hollow one is within the hull: it goes on below its foot flatter than any chord down to that */
         bulges[(*count)++] = (bulge){cx, cy, 1 / k, slope, slope + k * upper, 0, i};
     if (i == 0 && k != 0) /* below the foot the face goes on straight */
         add_straight(line, piece, 0);
-    if (i == 0 && k < 0)
-        bulges[(*count)++] = (bulge){piece->x, piece->y, 0, -TSIDE_PI, TSIDE_PI, 0, -1};
 }
 
 #define NEVER (-HUGE_VAL)              /* a slope below all others */
@@ -95,8 +93,6 @@ static double leaves_at(const bulge *from, const bulge *to)
 {
     double dx = from->x - to->x, dy = from->y - to->y, more = to->radius - from->radius,
            square = dx * dx + dy * dy - more * more, slope;
-    if (dx * dx + dy * dy == 0)
-        return NEVER;
     /* bulges of one chain touch, and share their tangent exactly */
     if (from->chain > 0 && to->chain >= 0 && to->chain < from->chain)
         return from->low;
