@@ -172,25 +172,29 @@ static tside_stops usual_stops(void)
 /* Shut with its top at the rail, of no depth, a bar has nowhere to go. */
 START_TEST(a_bar_shut_under_its_rail_stays)
 {
-    const tside_frame frame = plain_frame(9, 2, 4);
-    const tside_bow bow = bow_of(&frame);
-    const tside_curtain curtain = curtain_at(1.7, 0.3);
-    const tside_line line = line_of(&bow, &curtain);
-    const tside_roll roll = {0.05, 0, 1};
-    tside_stops stops = usual_stops();
-    tside_travel travel;
-    tside_position shut, open;
-    tside_fault fault;
-    stops.shut_by = TSIDE_SHUT_HEIGHT;
-    stops.shut_height = curtain.hip - roll.core;
-    stops.gap = 0;
-    travel = travel_on(&line, &curtain, &roll, &stops);
-    ANSWERS(tside_travel_at(&travel, 0, &shut, &fault));
-    NEAR(shut.y, curtain.hip - roll.core / 2, 1e-12, "axis", 0);
-    NEAR(travel.highest, stops.shut_height, 1e-12, "highest", 0);
-    ANSWERS(tside_travel_to_height(&travel, stops.shut_height, &open, &fault));
-    NEAR(open.turns, 0, 1e-12, "turns", 0);
-    REFUSES(tside_travel_at(&travel, 0.01, &open, &fault), open, TSIDE_OUT_OF_BOUNDS, "turns", TSIDE_ABOVE);
+    for (int wraps = 0; wraps <= 2; wraps++) {
+        const tside_frame frame = plain_frame(9, 2, 4);
+        const tside_bow bow = bow_of(&frame);
+        const tside_curtain curtain = curtain_at(1.75, 0.25); /* like the bar, to the last digit */
+        const tside_line line = line_of(&bow, &curtain);
+        const tside_roll roll = {0.0625, 0, 1};
+        tside_stops stops = usual_stops();
+        tside_travel travel;
+        tside_position shut, open;
+        tside_fault fault;
+        stops.wraps_shut = wraps;
+        stops.shut_by = TSIDE_SHUT_HEIGHT;
+        stops.shut_height = curtain.hip - roll.core;
+        stops.gap = 0;
+        travel = travel_on(&line, &curtain, &roll, &stops);
+        ANSWERS(tside_travel_at(&travel, 0, &shut, &fault));
+        NEAR(shut.y, curtain.hip - roll.core / 2, 0, "axis", wraps);
+        NEAR(shut.x, 4.5 + 0.025 + roll.core / 2, 1e-12, "beside the face", wraps);
+        NEAR(travel.highest, stops.shut_height, 1e-12, "highest", wraps);
+        ANSWERS(tside_travel_to_height(&travel, stops.shut_height, &open, &fault));
+        NEAR(open.turns, 0, 1e-12, "turns", wraps);
+        REFUSES(tside_travel_at(&travel, 0.01, &open, &fault), open, TSIDE_OUT_OF_BOUNDS, "turns", TSIDE_ABOVE);
+    }
 }
 END_TEST
 
@@ -229,15 +233,19 @@ START_TEST(a_quilt_thicker_than_its_core_opens_where_it_is_asked_to)
 }
 END_TEST
 
-/* A bar of no thickness to speak of, wound up a round wall to its fixing on the face, is where that is. */
+/*
+ * A bar of no thickness to speak of, wound up a wall, round or leaning, to its fixing on the face, is where that is: to
+ * the last digits the wall is a little nearer or farther than that.
+ */
 START_TEST(a_bar_of_no_thickness_comes_to_its_fixing)
 {
-    for (int i = 0; i < 60; i++) {
-        const tside_frame frame = plain_frame(9, 0, 4.5);
+    static const double cores[] = {1e-12, 1e-18, 1e-30, 1e-200};
+    for (int i = 0; i < 400; i++) {
+        const tside_frame frame = i % 2 ? plain_frame(9, 0, 4.5) : points_frame(4.7, 4.6, 1.2, 4.5, 2.4);
         const tside_bow bow = bow_of(&frame);
-        const tside_curtain curtain = curtain_at(1.2 + 0.01 * i, 0.3);
+        const tside_curtain curtain = curtain_at(1.2 + 0.0017 * i, 0.3);
         const tside_line line = line_of(&bow, &curtain);
-        const tside_roll roll = {1e-200, 1e-4, 1};
+        const tside_roll roll = {cores[i / 2 % 4], 0, 1};
         tside_stops stops = usual_stops();
         tside_travel travel;
         tside_position open;
@@ -245,8 +253,9 @@ START_TEST(a_bar_of_no_thickness_comes_to_its_fixing)
         stops.wraps_shut = stops.gap = 0;
         travel = travel_on(&line, &curtain, &roll, &stops);
         ANSWERS(tside_travel_to_height(&travel, travel.highest, &open, &fault));
-        ck_assert(isfinite(open.x) && isfinite(open.turns));
-        NEAR(open.y + open.diameter / 2, curtain.hip, 1e-9, "top", i);
+        ck_assert(isfinite(open.turns) && open.turns > 0);
+        NEAR(open.y, curtain.hip, 1e-9, "height", i);
+        NEAR(open.x, line.x, 1e-9, "place", i);
     }
 }
 END_TEST

@@ -154,6 +154,10 @@ START_TEST(what_no_pitch_bears_is_refused)
     REFUSES(tside_pitch_most(&rope, &bay, &pitch, &rule, &fault), pitch, TSIDE_CONTRADICTS, "rope.upper_y",
             TSIDE_NOT_ABOVE);
     rope = plain_rope();
+    rope.line.by = TSIDE_BY_STRETCH; /* of neither slack nor stretch */
+    REFUSES(tside_pitch_most(&rope, &bay, &pitch, &rule, &fault), pitch, TSIDE_CONTRADICTS, "rope.line.slack",
+            TSIDE_NO_RELATION);
+    rope = plain_rope();
     rope.ends = -1;
     REFUSES(tside_pitch_most(&rope, &bay, &pitch, &rule, &fault), pitch, TSIDE_OUT_OF_BOUNDS, "rope.ends", TSIDE_BELOW);
     rope = plain_rope();
