@@ -29,14 +29,14 @@ static void place_dimension(tside_i_room *room, int i)
     tside_i_place_dimension(room, d, room->sketch->beside[i]);
 }
 
-/* Hard by its place: left of it, or right, by its middle, or above or below it; among texts alone. */
+/* Hard by its place: left of it by its middle, or above or below it; among texts alone. */
 static int place_figure(tside_i_room *room, tside_note *note, tside_i_beside beside)
 {
     const double s = room->scale, away = note->text_width / 2 + FIGURE * s;
     tside_i_box b;
     note->to_x = note->x;
     note->to_y = note->y;
-    note->text_x = note->x + (beside == TSIDE_I_OUTBOARD ? away : beside == TSIDE_I_INBOARD ? -away : 0);
+    note->text_x = note->x - (beside == TSIDE_I_INBOARD ? away : 0);
     note->text_y = note->y + (beside == TSIDE_I_ABOVE   ? FIGURE + TSIDE_I_DESCENT
                               : beside == TSIDE_I_BELOW ? -FIGURE - TSIDE_I_ASCENT
                                                         : -(TSIDE_I_ASCENT - TSIDE_I_DESCENT) / 2) *

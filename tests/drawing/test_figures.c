@@ -68,6 +68,7 @@ static void check_curve(const tside_side *side, const tside_plan *plan, const ts
             NEAR(stroke->x, last->x_end, 1e-9, "joined", i); /* between them may be one of no length */
             NEAR(stroke->y, last->y_end, 1e-9, "joined", i);
         }
+        ck_assert_int_eq(stroke->index, 0);
         last = stroke;
         points++;
     }

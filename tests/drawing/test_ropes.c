@@ -158,6 +158,35 @@ START_TEST(a_rope_lies_over_the_roll_at_an_end)
 }
 END_TEST
 
+/* From hooks far outboard ropes hang beside the roll: straight, and named on their line where that is beside it. */
+START_TEST(a_rope_that_passes_the_roll_is_straight)
+{
+    static tside_drawing drawing;
+    for (int each = 0; each < SIDES; each++) {
+        tside_side side = roped(each, TSIDE_STRAIGHT_ROPES);
+        tside_plan plan;
+        double dx, dy, length, named = HUGE_VAL;
+        side.rope.hook_out = 1.3;
+        plan = planned(&side);
+        dx = plan.rope.anchor_x - plan.rope.hook_x;
+        dy = plan.rope.anchor_y - plan.rope.hook_y;
+        length = hypot(dx, dy);
+        NEAR(path_over(&side, &plan, 0), length, 1e-12, "straight", each);
+        draw(&side, &plan, TSIDE_VIEW_ROLL_SHUT, TSIDE_DRIVE_END, 300, &drawing);
+        ck_assert_int_eq(ropes_drawn(&drawing, TSIDE_LINE_NARROW), 1);
+        check_over(&drawing, &plan.rope, &plan.shut, length);
+        for (int i = 0; i < drawing.note_count; i++)
+            if (drawing.notes[i].part == TSIDE_PART_ROPE) {
+                const double x = drawing.outboard * drawing.notes[i].x - plan.rope.hook_x,
+                             y = drawing.notes[i].y - plan.rope.hook_y;
+                NEAR(x * dy - y * dx, 0, 1e-12, "on the rope", each);
+                named = fabs((x - plan.shut.x + plan.rope.hook_x) * dx + (y - plan.shut.y + plan.rope.hook_y) * dy);
+            }
+        NEAR(named, 0, 1e-12, "beside the roll", each);
+    }
+}
+END_TEST
+
 /* An end that is level with what it is told by has no line; hooks out of the view are not told in it. */
 START_TEST(the_ends_of_a_rope_are_told_where_they_are_seen)
 {
@@ -211,6 +240,7 @@ Suite *ropes_suite(void)
     tcase_add_test(tests, ropes_are_drawn_from_hook_to_anchor);
     tcase_add_test(tests, ropes_that_are_too_many_are_drawn_at_both_ends);
     tcase_add_test(tests, a_rope_lies_over_the_roll_at_an_end);
+    tcase_add_test(tests, a_rope_that_passes_the_roll_is_straight);
     tcase_add_test(tests, the_ends_of_a_rope_are_told_where_they_are_seen);
     tcase_add_test(tests, ropes_whose_way_is_not_known_are_not_drawn);
     suite_add_tcase(suite, tests);

@@ -25,6 +25,7 @@ typedef struct end_parts {
     double centre;       /* m, of drive or collar */
     double past, end;    /* m, the curtain's edge, and the bar's */
     double bow;          /* m, half the bow's diameter */
+    tside_shown shown;   /* how roll and rider are shown from above */
 } end_parts;
 
 static end_parts parts_of(const scene *s)
@@ -33,7 +34,8 @@ static end_parts parts_of(const scene *s)
     end_parts e = {.collar = drive ? tside_drive_collar(&s->side.drive) : s->side.collar,
                    .rider = drive ? TSIDE_PART_DRIVE : TSIDE_PART_COLLAR,
                    .past = s->side.curtain.past,
-                   .bow = s->side.frame.tube.diameter / 2};
+                   .bow = s->side.frame.tube.diameter / 2,
+                   .shown = TSIDE_SHOWN_OPEN};
     e.centre = s->end_plan->stand.line - e.collar.along;
     e.end = e.past + (drive ? s->plan.bar_beyond_drive : s->plan.bar_beyond_free);
     if (s->end->hung == TSIDE_ON_EXTENDER) {
@@ -118,8 +120,8 @@ static void check_bar_above(const scene *s, portrait *p, const end_parts *e)
     const double x = s->plan.open.x, r = s->plan.open.diameter / 2, half = s->side.bar.tube.diameter / 2,
                  rider_half = fmax(r, e->collar.offset), length = e->collar.half_length,
                  hidden = fmin(e->centre - length, e->end), beyond = fmin(e->centre + length, e->end);
-    has_box_under(p, e, TSIDE_PART_ROLL, TSIDE_SHOWN_OPEN, x - r, -2 * p->top, x + r, e->past);
-    has_note(p, TSIDE_PART_ROLL, TSIDE_SHOWN_OPEN, x + r, p->top - 6e-3 * p->paper);
+    has_box_under(p, e, TSIDE_PART_ROLL, e->shown, x - r, -2 * p->top, x + r, e->past);
+    has_note(p, TSIDE_PART_ROLL, e->shown, x + r, p->top - 6e-3 * p->paper);
     has_note(p, TSIDE_PART_CURTAIN_EDGE, ALWAYS, x + r, -e->past);
     if (e->past < hidden)
         has_box_under(p, e, TSIDE_PART_BAR, ALWAYS, x - half, e->past, x + half, hidden);
@@ -129,9 +131,8 @@ static void check_bar_above(const scene *s, portrait *p, const end_parts *e)
     if (e->end > beyond)
         has_box(p, TSIDE_PART_BAR, ALWAYS, WIDE, x - half, -beyond, x + half, -e->end);
     has_note(p, TSIDE_PART_BAR, ALWAYS, x + half, -(e->past + hidden) / 2);
-    has_box(p, e->rider, TSIDE_SHOWN_OPEN, WIDE, x - rider_half, -(e->centre - length), x + rider_half,
-            -(e->centre + length));
-    has_note(p, e->rider, TSIDE_SHOWN_OPEN, x - rider_half, -(e->centre + length / 2));
+    has_box(p, e->rider, e->shown, WIDE, x - rider_half, -(e->centre - length), x + rider_half, -(e->centre + length));
+    has_note(p, e->rider, e->shown, x - rider_half, -(e->centre + length / 2));
 }
 
 static void check_guide_above(const scene *s, portrait *p, const end_parts *e)
@@ -145,17 +146,17 @@ static void check_guide_above(const scene *s, portrait *p, const end_parts *e)
     has_note(p, TSIDE_PART_GUIDE, ALWAYS, x + 0.7 * radius, y - 0.7 * radius);
 }
 
-FOR_WALLS(a_corner_is_seen_from_above)
+/* With roll and rider where the plan says that they are when the side is open. */
+static void check_corner(const scene *s, const tside_picture *picture, tside_shown shown, int number)
 {
     static scene corner;
     static portrait p;
-    const end_parts e = parts_of(s);
+    end_parts e = parts_of(s);
     const double bow_x = bow_at_hip(s), x = s->plan.open.x, edge = x + s->plan.open.diameter / 2,
                  bow_face = bow_x + e.bow, eye = s->end_plan->stand.eye;
-    tside_picture picture = picture_of(s, 5);
+    e.shown = shown;
     corner = *s;
-    picture.view = TSIDE_VIEW_CORNER;
-    draw_as(&corner, &picture);
+    draw_as(&corner, picture);
     portrait_begin(&p, &corner.drawing, "corner", number, s->outboard);
     p.may_lack = 0;
     frame_corner(s, &p, &e, bow_x, fmax(s->plan.open.diameter / 2, e.collar.offset));
@@ -177,6 +178,26 @@ FOR_WALLS(a_corner_is_seen_from_above)
     if (s->which == TSIDE_FREE_END)
         has_dimension(&p, TSIDE_TELLS_BEYOND_FREE, TSIDE_DIMENSION_PLUMB, edge, -e.past, x, -e.end);
     has_no_more(&p, TSIDE_PART_CODES, TSIDE_PART_CODES);
+}
+
+FOR_WALLS(a_corner_is_seen_from_above)
+{
+    static scene moved;
+    tside_turn rows[64];
+    tside_fault fault;
+    int count;
+    tside_picture picture = picture_of(s, 5);
+    picture.view = TSIDE_VIEW_CORNER;
+    check_corner(s, &picture, TSIDE_SHOWN_OPEN, number);
+    ANSWERS(tside_plan_turns(&s->side, rows, 64, &count, &fault));
+    picture.turns_given = 1;
+    for (int i = 0; i < count; i += 4) { /* at a row of the turn table */
+        moved = *s;
+        moved.plan.open.x = rows[i].x;
+        moved.plan.open.diameter = rows[i].diameter;
+        picture.turns = rows[i].turn;
+        check_corner(&moved, &picture, TSIDE_SHOWN_AT_TURNS, number);
+    }
 }
 
 /* --- along the house: from the drive's end bow --- */

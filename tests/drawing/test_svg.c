@@ -57,6 +57,8 @@ static const struct {
     {"\xe2\x82", NONE NONE},                                     /* ends amid a character */
     {"\xf0\x9f\x8c", NONE NONE NONE},
     {"\xe2\x82<", NONE NONE "&lt;"},
+    {"\xe2\x82\xc3\xa4", NONE NONE "\xc3\xa4"}, /* a letter amid a character */
+    {"\xef\xbe\xbf\xef\xbf\xbd", "\xef\xbe\xbf\xef\xbf\xbd"},
     {"\xc3(", NONE "("},
 };
 
@@ -303,6 +305,52 @@ START_TEST(what_is_told_has_its_lines)
 }
 END_TEST
 
+/* Texts of measures, in their order, are turned about their feet by as many degrees as their lines rise; level ones
+ * not. */
+START_TEST(texts_lie_as_their_lines_do)
+{
+    int turned = 0, level = 0;
+    const char *at;
+    draw_plain(20);
+    write_svg("turned");
+    at = strstr(svg, "<text");
+    for (int i = 0; i < drawing.dimension_count; i++, at = strstr(at + 1, "<text")) {
+        const tside_dimension *d = drawing.dimensions + i;
+        const char *turn = strstr(at, "rotate(");
+        double degrees, x, y, text_x, text_y;
+        if (d->text_angle == 0) {
+            ck_assert(!turn || turn > strchr(at, '>'));
+            level++;
+            continue;
+        }
+        ck_assert(turn && turn < strchr(at, '>'));
+        ck_assert_int_eq(sscanf(turn, "rotate(%lf %lf %lf)", &degrees, &x, &y), 3);
+        ck_assert_int_eq(sscanf(at, "<text x=\"%lf\" y=\"%lf\"", &text_x, &text_y), 2);
+        NEAR(degrees, -d->text_angle * 180 / PI, 1e-2, "turned", i);
+        ck_assert(x == text_x && y == text_y);
+        turned++;
+    }
+    ck_assert_int_gt(turned, 2);
+    ck_assert_int_gt(level, 2);
+}
+END_TEST
+
+/* What rounds to nought has no sign; an arc of more than half a turn takes the long way round. */
+START_TEST(numbers_and_arcs_are_written_as_they_are_read)
+{
+    draw_plain(20);
+    drawing.left = drawing.bottom = 0;
+    drawing.right = drawing.top = 1;
+    drawing.strokes[0] = (tside_stroke){.x = -1e-7, .y = 1, .x_end = 0.2, .y_end = 1 + 1e-7};
+    drawing.strokes[1] = (tside_stroke){.arc = 1, .x = 0.5, .y = 0.5, .radius = 0.1, .sweep = PI + 0.1};
+    drawing.strokes[2] = (tside_stroke){.arc = 1, .x = 0.5, .y = 0.5, .radius = 0.1, .sweep = PI - 0.1};
+    write_svg("written");
+    ck_assert(!strstr(svg, "\"-0\"") && !strstr(svg, " -0 "));
+    ck_assert_ptr_nonnull(strstr(svg, "5 0 1 0 "));
+    ck_assert_ptr_nonnull(strstr(svg, "5 0 0 0 "));
+}
+END_TEST
+
 /* --- buffers --- */
 
 /* It would vanish as an arc, whose ends are written alike. */
@@ -423,6 +471,8 @@ Suite *svg_suite(void)
     tcase_add_test(tests, a_title_stays_text);
     tcase_add_test(tests, places_on_paper_are_those_of_the_strokes);
     tcase_add_test(tests, what_is_told_has_its_lines);
+    tcase_add_test(tests, numbers_and_arcs_are_written_as_they_are_read);
+    tcase_add_test(tests, texts_lie_as_their_lines_do);
     tcase_add_test(tests, all_but_a_circle_is_written_as_one);
     tcase_add_test(tests, no_byte_is_written_beyond_a_buffer_or_into_one_too_small);
     tcase_add_test(tests, what_is_no_drawing_is_refused);

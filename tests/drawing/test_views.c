@@ -73,7 +73,9 @@ START_TEST(a_tube_shows_its_walls_where_they_are_seen)
     const tside_square *tube = &side.drive_end.extender.tube;
     const double inner = tube->side / 2 - tube->wall;
     draw(&side, &plan, TSIDE_VIEW_EXTENDER, TSIDE_DRIVE_END, 2, &drawing);
-    has_corner(&drawing, TSIDE_PART_EXTENDER, plan.drive_end.layout.cut_length, inner, "inside of a wall");
+    for (int corner = 0; corner < 4; corner++)
+        has_corner(&drawing, TSIDE_PART_EXTENDER, corner < 2 ? 0 : plan.drive_end.layout.cut_length,
+                   corner % 2 ? inner : -inner, "inside of a wall");
     draw(&side, &plan, TSIDE_VIEW_EXTENDER, TSIDE_DRIVE_END, 5, &drawing);
     ck_assert(nearest(&drawing, TSIDE_PART_EXTENDER, 0, inner) > 1e-3);
 }

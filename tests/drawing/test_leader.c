@@ -1,0 +1,282 @@
+/* SPDX-License-Identifier: MIT */
+/* Texts with leaders in rooms that are built for it: crossings are told by points
+ * along a leader. */
+#include <check.h>
+#include <math.h>
+
+#include <tunnelside.h>
+
+#include "drawing/leader.h"
+#include "drawing/place.h"
+
+#include "expect.h"
+#include "rooms.h"
+
+Suite *leader_suite(void);
+
+#define NEAREST 7e-3 /* m on paper, the shortest leader */
+#define STEP 6e-3    /* from one that is tried to the next */
+#define CELL 1e-3
+#define FOOT 1.5e-3 /* from a text's foot to the middle of its height */
+
+static ruled r;
+
+static double wide(double width)
+{
+    return width / 2 + TSIDE_I_BESIDE;
+}
+
+#define HIGH ((TSIDE_I_ASCENT + TSIDE_I_DESCENT) / 2)
+
+/* A leader begins at its point and ends in the middle of an edge of its text. */
+static void check_ends(const tside_i_led *made, double x, double y, double width, const char *what, int number)
+{
+    const double dx = fabs(made->leader.x_end - made->text_x), dy = fabs(made->leader.y_end - made->text_y - FOOT);
+    ck_assert_double_eq(made->leader.x, x);
+    ck_assert_double_eq(made->leader.y, y);
+    NEAR(fmin(hypot(dx - wide(width), dy), hypot(dx, dy - HIGH)), 0, 1e-12, what, number);
+}
+
+static double length_of(const tside_i_line *l)
+{
+    return hypot(l->x_end - l->x, l->y_end - l->y);
+}
+
+START_TEST(where_nothing_is_in_the_way_a_leader_is_as_short_as_may_be)
+{
+    tside_i_led made;
+    static const tside_i_line lines[] = {{0, 0, 0.1, 0}, {0.1, 0, 0.1, 0.1}, {0.1, 0.1, 0, 0.1}, {0, 0.1, 0, 0}};
+    for (int i = 0; i < 20; i++) {
+        const double x = 0.03 + 0.002 * i, y = 0.05, width = 5e-3 + 1e-4 * i;
+        OPEN_ROOM(&r, lines, 1);
+        ck_assert(tside_i_lead(&r.room, x, y, width, &made));
+        check_ends(&made, x, y, width, "in the open", i);
+        ck_assert_double_gt(length_of(&made.leader), NEAREST - 2 * CELL);
+        ck_assert_double_lt(length_of(&made.leader), NEAREST + 2 * CELL);
+        ck_assert(r.drawing.left == 0 && r.drawing.bottom == 0);
+        NEAR(r.drawing.right, 0.1, 1e-12, "does not grow", i);
+        NEAR(r.drawing.top, 0.1, 1e-12, "does not grow", i);
+        ck_assert_int_eq(r.room.text_count, 1);
+        ck_assert_int_eq(r.room.leader_count, 1);
+    }
+}
+END_TEST
+
+/* Where a cell is larger than the shortest leader, a text is some cells beyond its point all the same. */
+START_TEST(in_a_large_drawing_a_leader_goes_on_for_some_cells)
+{
+    static const tside_i_line lines[] = {{0, 0, 300, 0}, {300, 0, 300, 200}, {300, 200, 0, 200}, {0, 200, 0, 0}};
+    double least = HUGE_VAL, most = 0;
+    for (int i = 0; i < 200; i++) {
+        const double x = 100 + 0.37 * i, y = 100 + 0.1 * i, width = 1;
+        const tside_i_paper *p = &r.room.paper;
+        tside_i_led made;
+        double cells;
+        OPEN_ROOM(&r, lines, 1);
+        ck_assert_double_lt(p->across, 2);
+        ck_assert(tside_i_lead(&r.room, x, y, width, &made));
+        cells = hypot((made.leader.x_end - x) * p->across, (made.leader.y_end - y) * p->up);
+        least = fmin(least, cells);
+        most = fmax(most, cells);
+    }
+    ck_assert_double_gt(least, 3 - 1.5);
+    ck_assert_double_lt(most, 3 + 1.5);
+}
+END_TEST
+
+/* What is told at a place is in the way of other texts before it has its own. */
+START_TEST(places_that_are_still_to_be_told_are_kept_free)
+{
+    static const tside_i_line lines[] = {{0, 0, 0.1, 0}, {0, 0.1, 0.1, 0.1}};
+    static const tside_dimension_kind kinds[] = {TSIDE_DIMENSION_LEVEL,  TSIDE_DIMENSION_ANGLE,
+                                                 TSIDE_DIMENSION_RADIUS, TSIDE_DIMENSION_DIAMETER,
+                                                 TSIDE_DIMENSION_PLACE,  TSIDE_DIMENSION_ARC};
+    ruled_lines = lines;
+    ruled_count = 2;
+    sketch_view(&r, rule, 1);
+    for (int i = 0; i < 6; i++)
+        r.drawing.dimensions[i] = (tside_dimension){.kind = kinds[i], .x = 0.01 + 0.015 * i, .y = 0.05};
+    r.drawing.dimension_count = 6;
+    r.drawing.notes[0] = (tside_note){.x = 0.05, .y = 0.08};
+    r.drawing.notes[1] = (tside_note){.x = 0.06, .y = 0.08};
+    r.drawing.note_count = 2;
+    tside_i_room_begin(&r.room, &r.sketch);
+    for (int i = 0; i < 6; i++)
+        ck_assert_int_eq(is_taken(&r.room.paper, 0.01 + 0.015 * i, 0.05), i > 0 && i < 5);
+    ck_assert(is_taken(&r.room.paper, 0.05, 0.08) && is_taken(&r.room.paper, 0.06, 0.08));
+}
+END_TEST
+
+/* A long drawing grows where it is short: a text is above its end, or below, and not beyond it. */
+START_TEST(a_long_drawing_does_not_grow_longer)
+{
+    tside_i_led made;
+    static const tside_i_line lines[] = {
+        {0, 0, 0.19, 0}, {0, 0.004, 0.19, 0.004}, {0, 0, 0, 0.004}, {0.19, 0, 0.19, 0.004}};
+    for (int i = 0; i < 10; i++) {
+        OPEN_ROOM(&r, lines, 1);
+        ck_assert(tside_i_lead(&r.room, 1e-3 * i, 0.002, 0.02, &made));
+        check_ends(&made, 1e-3 * i, 0.002, 0.02, "at the end", i);
+        ck_assert_double_gt(r.drawing.left, -1e-3);
+        NEAR(r.drawing.right, 0.19, 1e-12, "does not grow longer", i);
+    }
+}
+END_TEST
+
+static int do_cross(const tside_i_line *a, const tside_i_line *b)
+{
+    const double ax = a->x_end - a->x, ay = a->y_end - a->y, bx = b->x_end - b->x, by = b->y_end - b->y,
+                 across = ax * by - ay * bx, along = ((b->x - a->x) * by - (b->y - a->y) * bx) / across,
+                 other = ((b->x - a->x) * ay - (b->y - a->y) * ax) / across;
+    return across != 0 && along > 0 && along < 1 && other > 0 && other < 1;
+}
+
+/* Among lines thrown, texts find places off each other, off lines, and off leaders, which cross no text. */
+START_TEST(leaders_keep_off_texts_and_each_other)
+{
+    enum { TEXTS = 10, LINES = 6 };
+    tside_i_line lines[LINES];
+    dice d = {21};
+    int crossed = 0, placed = 0;
+    for (int number = 0; number < 150; number++) {
+        tside_i_led made[TEXTS];
+        tside_i_box boxes[TEXTS];
+        int count = 0;
+        for (int i = 0; i < LINES; i++) {
+            lines[i].x = dice_between(&d, 0, 0.12);
+            lines[i].y = dice_between(&d, 0, 0.08);
+            lines[i].x_end = dice_between(&d, 0, 0.12);
+            lines[i].y_end = dice_between(&d, 0, 0.08);
+        }
+        OPEN_ROOM(&r, lines, 1);
+        for (int i = 0; i < TEXTS; i++) {
+            const int on = dice_below(&d, LINES);
+            const double part = dice_between(&d, 0, 1), width = dice_between(&d, 5e-3, 30e-3),
+                         x = lines[on].x + part * (lines[on].x_end - lines[on].x),
+                         y = lines[on].y + part * (lines[on].y_end - lines[on].y);
+            tside_i_led *m = made + count;
+            if (!tside_i_lead(&r.room, x, y, width, m))
+                continue;
+            check_ends(m, x, y, width, "thrown", number);
+            boxes[count] = tside_i_box_of(m->text_x, m->text_y + FOOT, 1, 0, wide(width), HIGH);
+            for (int k = 0; k < count; k++) {
+                ck_assert_msg(fabs(boxes[k].x - boxes[count].x) >= boxes[k].wide + boxes[count].wide ||
+                                  fabs(boxes[k].y - boxes[count].y) >= boxes[k].high + boxes[count].high,
+                              "%d: texts %d and %d meet", number, k, count);
+                ck_assert_msg(!goes_through(&m->leader, boxes + k), "%d: leader %d crosses text %d", number, count, k);
+                ck_assert_msg(!goes_through(&made[k].leader, boxes + count), "%d: text %d is on leader %d", number,
+                              count, k);
+                crossed += do_cross(&m->leader, &made[k].leader);
+            }
+            for (int k = 0; k < LINES; k++)
+                ck_assert_msg(!goes_through(lines + k, boxes + count), "%d: text %d is on line %d", number, count, k);
+            ck_assert(r.drawing.left <= boxes[count].x - boxes[count].wide + 1e-12 &&
+                      r.drawing.right >= boxes[count].x + boxes[count].wide - 1e-12 &&
+                      r.drawing.bottom <= boxes[count].y - boxes[count].high + 1e-12 &&
+                      r.drawing.top >= boxes[count].y + boxes[count].high - 1e-12);
+            count++;
+        }
+        placed += count;
+    }
+    ck_assert_int_gt(placed, 1400);
+    ck_assert_int_lt(30 * crossed, placed); /* seldom: where the text has no other place */
+}
+END_TEST
+
+/* --- where there is no room --- */
+
+static void take_all(tside_i_room *room)
+{
+    const tside_i_paper *p = &room->paper;
+    const double half_x = TSIDE_I_PAPER_COLUMNS / p->across / 2, half_y = TSIDE_I_PAPER_ROWS / p->up / 2;
+    const tside_i_box all = tside_i_box_of(p->left + half_x, p->bottom + half_y, 1, 0, half_x * 0.999, half_y * 0.999);
+    tside_i_paper_take_box(&room->paper, &all);
+}
+
+/* The least way aside of a leader that crosses none of the texts, below all or above all, as a check of each tells. */
+static int least_aside(const tside_i_room *room, double x, double y, double below, double above)
+{
+    for (int aside = 0;; aside++)
+        for (int way = 0; way < 4; way++) {
+            const tside_i_line l = {x, y, x + (way / 2 ? -aside : aside) * STEP, way % 2 ? above : below};
+            int crossed = 0;
+            for (int i = 0; i < room->text_count; i++)
+                crossed = crossed || goes_through(&l, room->texts + i);
+            if (!crossed)
+                return aside;
+        }
+}
+
+START_TEST(where_no_place_is_free_a_text_that_must_stand_is_outside_all)
+{
+    tside_i_led made;
+    int most = 0;
+    static const tside_i_line lines[] = {{0, 0, 0.1, 0}, {0.1, 0, 0.1, 0.1}, {0.1, 0.1, 0, 0.1}, {0, 0.1, 0, 0}};
+    OPEN_ROOM(&r, lines, 1);
+    take_all(&r.room);
+    for (int i = 0; i < 12; i++) {
+        const double x = 0.05 + 1e-3 * (i % 3), y = 0.05, width = 0.03;
+        const tside_drawing before = r.drawing;
+        const double below = before.bottom - TSIDE_I_BESIDE, above = before.top + TSIDE_I_BESIDE;
+        int aside;
+        ck_assert(!tside_i_lead(&r.room, x, y, width, &made));
+        ck_assert_mem_eq(&before, &r.drawing, sizeof r.drawing);
+        aside = least_aside(&r.room, x, y, below, above);
+        tside_i_lead_anyhow(&r.room, x, y, width, &made);
+        check_ends(&made, x, y, width, "outside all", i);
+        NEAR(fabs(made.text_x - x), aside * STEP, 1e-9, "aside", i);
+        ck_assert(made.text_y + TSIDE_I_ASCENT < before.bottom || made.text_y - TSIDE_I_DESCENT > before.top);
+        ck_assert_double_lt(fmin(fabs(made.leader.y_end - below), fabs(made.leader.y_end - above)), 1e-9);
+        for (int k = 0; k < r.room.text_count - 1; k++)
+            ck_assert_msg(!goes_through(&made.leader, r.room.texts + k), "leader %d crosses text %d", i, k);
+        ck_assert(r.drawing.bottom < before.bottom || r.drawing.top > before.top);
+        most = aside > most ? aside : most;
+    }
+    ck_assert_int_gt(most, 2);
+}
+END_TEST
+
+/* --- a measure that cannot be written --- */
+
+static void put_measures(tside_i_sketch *sketch)
+{
+    static const tside_i_line lines[] = {{0, 0, 0.1, 0}, {0, 0, 0, 0.1}};
+    ruled_lines = lines;
+    ruled_count = 2;
+    rule(sketch);
+    tside_i_dimension(sketch, TSIDE_TELLS_CUT_LENGTH, TSIDE_DIMENSION_LEVEL, TSIDE_I_BELOW, 0.05, 0, 0, 0.05, 0);
+    tside_i_dimension(sketch, TSIDE_TELLS_RUN, TSIDE_DIMENSION_ANGLE, TSIDE_I_BELOW, 1e9, 0.05, 0, 0.05, 0);
+}
+
+/* Longer than lengths are written: the drawing is there, and who writes it is told which measure it is. */
+START_TEST(a_measure_that_cannot_be_written_has_no_place_and_is_named)
+{
+    tside_fault fault;
+    char svg[20000];
+    sketch_view(&r, put_measures, 1);
+    r.drawing.outboard = 1;
+    tside_i_place_texts(&r.sketch);
+    ck_assert_double_gt(r.drawing.dimensions[0].text_width, 0);
+    ck_assert_double_eq(r.drawing.dimensions[1].text_width, 0);
+    ck_assert_int_eq(tside_drawing_svg(&r.drawing, "t", svg, sizeof svg, NULL, &fault), TSIDE_OUT_OF_BOUNDS);
+    ck_assert_str_eq(fault.field, "drawing.dimensions[1].value");
+    ck_assert_double_gt(fault.value, fault.bound);
+    heard_held();
+}
+END_TEST
+
+Suite *leader_suite(void)
+{
+    Suite *suite = suite_create("leader");
+    TCase *tests = tcase_create("leader");
+    tcase_set_timeout(tests, 60);
+    tcase_add_test(tests, where_nothing_is_in_the_way_a_leader_is_as_short_as_may_be);
+    tcase_add_test(tests, in_a_large_drawing_a_leader_goes_on_for_some_cells);
+    tcase_add_test(tests, places_that_are_still_to_be_told_are_kept_free);
+    tcase_add_test(tests, a_long_drawing_does_not_grow_longer);
+    tcase_add_test(tests, leaders_keep_off_texts_and_each_other);
+    tcase_add_test(tests, where_no_place_is_free_a_text_that_must_stand_is_outside_all);
+    tcase_add_test(tests, a_measure_that_cannot_be_written_has_no_place_and_is_named);
+    suite_add_tcase(suite, tests);
+    return suite;
+}

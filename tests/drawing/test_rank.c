@@ -1,0 +1,190 @@
+/* SPDX-License-Identifier: MIT */
+/* Dimensions with their lines, in rooms that are built for them. Sizes on paper: ISO 129-1 shows where text, line and
+ * arrows stand; how far apart is this library's choice. */
+#include <check.h>
+#include <math.h>
+
+#include <tunnelside.h>
+
+#include "drawing/rank.h"
+
+#include "expect.h"
+#include "rooms.h"
+
+Suite *rank_suite(void);
+
+/* m on paper */
+#define FIRST 8e-3
+#define RANK 8e-3
+#define GAP 1e-3
+#define PAST 1.5e-3
+#define OVER 1.8e-3 /* a text's foot over its line */
+#define ARROWS 6e-3 /* arrows outside a line */
+
+static const tside_i_line square[] = {{0, 0, 0.1, 0}, {0.1, 0, 0.1, 0.1}, {0.1, 0.1, 0, 0.1}, {0, 0.1, 0, 0}};
+static ruled r;
+
+/* Whether every place along a line is taken. */
+static int is_line_taken(double x, double y, double x_end, double y_end)
+{
+    for (int i = 0; i <= 500; i++)
+        if (!is_taken(&r.room.paper, x + (x_end - x) * i / 500, y + (y_end - y) * i / 500))
+            return 0;
+    return 1;
+}
+
+/* Outside a square a measure has its line one rank off, two lines that lead to it and go on past it, and its text on
+ * it. */
+static void check_outside(tside_dimension_kind kind, tside_i_beside beside, double from, double to, double width)
+{
+    const int plumb = kind == TSIDE_DIMENSION_PLUMB, in = plumb ? beside == TSIDE_I_INBOARD : beside == TSIDE_I_BELOW,
+              shown_short = to - from < 8e-3;
+    const double out = in ? -1 : 1, edge = in ? 0 : 0.1, at = edge + out * FIRST, start = edge + out * GAP,
+                 end = at + out * PAST, tail = shown_short ? ARROWS : 0;
+    tside_dimension d = {.kind = kind, .text_width = width};
+    OPEN_ROOM(&r, square, 1);
+    r.sketch.outboard = 1;
+    *(plumb ? &d.y : &d.x) = to; /* either point may come first */
+    *(plumb ? &d.y_end : &d.x_end) = from;
+    *(plumb ? &d.x : &d.y) = *(plumb ? &d.x_end : &d.y_end) = edge;
+    tside_i_place_dimension(&r.room, &d, beside);
+    ck_assert_int_eq(d.leader, 0);
+    ck_assert_int_eq(d.arrows_outside, shown_short);
+    NEAR(plumb ? d.from_x : d.from_y, at, 1e-12, "the first rank", (int)beside);
+    NEAR(plumb ? d.to_x : d.to_y, at, 1e-12, "the first rank", (int)beside);
+    if (width < to - from) {
+        NEAR(plumb ? d.from_y : d.from_x, from - tail, 1e-12, "from the lesser", (int)beside);
+        NEAR(plumb ? d.to_y : d.to_x, to + tail, 1e-12, "to the greater", (int)beside);
+        NEAR(plumb ? d.text_y : d.text_x, (from + to) / 2, 1e-12, "the text in the middle", (int)beside);
+    }
+    NEAR(plumb ? at - d.text_x : d.text_y - at, OVER, 1e-12, "the text over its line", (int)beside);
+    NEAR(d.text_angle, plumb ? PI / 2 : 0, 1e-12, "read from below, or from the right", (int)beside);
+    for (int i = 0; i < 2; i++) {
+        const double along = i ? to : from;
+        ck_assert(plumb ? is_line_taken(start, along, end, along) : is_line_taken(along, start, along, end));
+    }
+    ck_assert(is_line_taken(d.from_x, d.from_y, d.to_x, d.to_y));
+}
+
+START_TEST(what_is_outside_all_has_its_line_in_the_first_rank)
+{
+    for (int i = 0; i < 4; i++) {
+        check_outside(TSIDE_DIMENSION_PLUMB, TSIDE_I_OUTBOARD, 0.01 * i, 0.06 + 0.01 * i, 0.02);
+        check_outside(TSIDE_DIMENSION_PLUMB, TSIDE_I_INBOARD, 0.01 * i, 0.06 + 0.01 * i, 0.02);
+        check_outside(TSIDE_DIMENSION_LEVEL, TSIDE_I_ABOVE, 0.01 * i, 0.06 + 0.01 * i, 0.02);
+        check_outside(TSIDE_DIMENSION_LEVEL, TSIDE_I_BELOW, 0.01 * i, 0.06 + 0.01 * i, 0.02);
+        check_outside(TSIDE_DIMENSION_RUNNING, TSIDE_I_BELOW, 0.01 * i, 0.06 + 0.01 * i, 0.02);
+        check_outside(TSIDE_DIMENSION_LEVEL, TSIDE_I_BELOW, 0.03 + 0.01 * i, 0.036 + 0.01 * i, 0.02);
+        check_outside(TSIDE_DIMENSION_PLUMB, TSIDE_I_INBOARD, 0.03 + 0.01 * i, 0.036 + 0.01 * i, 0.02);
+    }
+}
+END_TEST
+
+/* Measures over each other stand in ranks as far apart as there are; beside each other they share one. */
+START_TEST(lines_over_each_other_stand_in_ranks)
+{
+    static const struct {
+        double from, to;
+        int rank;
+    } wanted[] = {{0.01, 0.04, 0}, {0.06, 0.09, 0}, {0.01, 0.09, 1}, {0, 0.1, 2}};
+    OPEN_ROOM(&r, square, 1);
+    r.sketch.outboard = 1;
+    for (int i = 0; i < 4; i++) {
+        tside_dimension *d = r.drawing.dimensions + i;
+        *d = (tside_dimension){
+            .kind = TSIDE_DIMENSION_LEVEL, .x = wanted[i].from, .x_end = wanted[i].to, .text_width = 0.01};
+        tside_i_place_dimension(&r.room, d, TSIDE_I_BELOW);
+        r.drawing.dimension_count = i + 1;
+        NEAR(d->from_y, -FIRST - wanted[i].rank * RANK, 1e-12, "rank", i);
+    }
+}
+END_TEST
+
+/* Along what is measured, at any angle: parallel to it, as long, and the text on it upright. */
+START_TEST(what_is_beside_what_it_measures_is_parallel_to_it)
+{
+    for (int i = 0; i < 36; i++) {
+        const double angle = (10 * i + 3) * PI / 180, x = 0.05 + 0.02 * cos(angle), y = 0.05 + 0.02 * sin(angle);
+        for (int beside = TSIDE_I_OUTBOARD; beside <= TSIDE_I_BELOW; beside++) {
+            tside_dimension d = {
+                .kind = TSIDE_DIMENSION_ALONG, .x = 0.05, .y = 0.05, .x_end = x, .y_end = y, .text_width = 0.008};
+            double off_x, off_y, out;
+            OPEN_ROOM(&r, square, 1);
+            r.sketch.outboard = 1;
+            tside_i_place_dimension(&r.room, &d, (tside_i_beside)beside);
+            off_x = (d.from_x + d.to_x - 0.05 - x) / 2;
+            off_y = (d.from_y + d.to_y - 0.05 - y) / 2;
+            out = beside == TSIDE_I_OUTBOARD  ? off_x
+                  : beside == TSIDE_I_INBOARD ? -off_x
+                  : beside == TSIDE_I_ABOVE   ? off_y
+                                              : -off_y;
+            NEAR(hypot(d.to_x - d.from_x, d.to_y - d.from_y), 0.02, 1e-12, "as long", i);
+            NEAR(off_x * cos(angle) + off_y * sin(angle), 0, 1e-12, "square to it", i);
+            NEAR(hypot(off_x, off_y), FIRST, 1e-12, "as far as the first", i);
+            ck_assert_msg(out > 0, "%d: on the side that is asked: %d", i, beside);
+            NEAR(cos(d.text_angle) >= -1e-12, 1, 0, "upright", i);
+            NEAR(fabs(sin(d.text_angle - angle)), 0, 1e-12, "parallel", i);
+        }
+    }
+}
+END_TEST
+
+/* Straight up and straight down are read from the right alike; of no length, a measure has arrows from outside. */
+START_TEST(what_is_plumb_or_of_no_length_has_its_line)
+{
+    for (int i = 0; i < 2; i++) {
+        tside_dimension d = {.kind = TSIDE_DIMENSION_ALONG,
+                             .x = 0.05,
+                             .y = i ? 0.07 : 0.03,
+                             .x_end = 0.05,
+                             .y_end = i ? 0.03 : 0.07,
+                             .text_width = 0.01};
+        tside_dimension none = {
+            .kind = TSIDE_DIMENSION_ALONG, .x = 0.05, .y = 0.05, .x_end = 0.05, .y_end = 0.05, .text_width = 0.01};
+        OPEN_ROOM(&r, square, 1);
+        r.sketch.outboard = 1;
+        tside_i_place_dimension(&r.room, &d, TSIDE_I_OUTBOARD);
+        NEAR(d.from_x, 0.05 + FIRST, 1e-12, "outboard", i);
+        NEAR(d.text_angle, PI / 2, 1e-12, "read from the right", i);
+        NEAR(d.from_x - d.text_x, OVER, 1e-12, "over its line", i);
+        OPEN_ROOM(&r, square, 1);
+        r.sketch.outboard = 1;
+        tside_i_place_dimension(&r.room, &none, i ? TSIDE_I_BELOW : TSIDE_I_ABOVE);
+        ck_assert_int_eq(none.arrows_outside, 1);
+        NEAR(none.from_y, 0.05 + (i ? -FIRST : FIRST), 1e-12, "level", i);
+        NEAR(none.text_angle, 0, 1e-12, "level", i);
+    }
+}
+END_TEST
+
+/* Texts all over what is measured close every line: the measure is told at its point. */
+START_TEST(a_dimension_that_finds_no_line_is_told_at_its_point)
+{
+    static const tside_dimension_kind kinds[] = {TSIDE_DIMENSION_LEVEL, TSIDE_DIMENSION_PLUMB, TSIDE_DIMENSION_ALONG};
+    static const tside_i_line lines[] = {{0, 0, 0.1, 0.1}, {0.01, 0, 0.1, 0.09}};
+    for (int i = 0; i < 3; i++) {
+        const tside_i_box over = tside_i_box_of(0.05, 0.05, 1, 0, 0.045, 0.045);
+        tside_dimension d = {.kind = kinds[i], .x = 0.02, .y = 0.03, .x_end = 0.08, .y_end = 0.07, .text_width = 0.01};
+        OPEN_ROOM(&r, lines, 1);
+        tside_i_room_keep_text(&r.room, &over);
+        r.drawing.dimension_count = 1;
+        tside_i_place_dimension(&r.room, &d, TSIDE_I_ABOVE);
+        ck_assert(d.from_x == d.x && d.from_y == d.y && d.to_x == d.x && d.to_y == d.y);
+        ck_assert_int_eq(d.leader, 1);
+        ck_assert_int_eq(r.room.leader_count, 1);
+    }
+}
+END_TEST
+
+Suite *rank_suite(void)
+{
+    Suite *suite = suite_create("rank");
+    TCase *tests = tcase_create("rank");
+    tcase_add_test(tests, what_is_outside_all_has_its_line_in_the_first_rank);
+    tcase_add_test(tests, lines_over_each_other_stand_in_ranks);
+    tcase_add_test(tests, what_is_beside_what_it_measures_is_parallel_to_it);
+    tcase_add_test(tests, what_is_plumb_or_of_no_length_has_its_line);
+    tcase_add_test(tests, a_dimension_that_finds_no_line_is_told_at_its_point);
+    suite_add_tcase(suite, tests);
+    return suite;
+}
