@@ -9,6 +9,7 @@
 #include <tunnelside/lift.h>
 #include <tunnelside/plan.h>
 #include <tunnelside/rope.h>
+#include <tunnelside/run.h>
 #include <tunnelside/strength.h>
 
 static tside_frame frame;
@@ -29,6 +30,11 @@ static tside_sweep sweep;
 static tside_skew skew;
 static tside_torque worst, least_down;
 static double longest, turns, underside, work, eye_x, eye_y, misfit, collar_offset, available, lean, drive_turns;
+static tside_side side;
+static double rise;
+static tside_drive drive;
+static tside_cable cable;
+static tside_run run;
 static tside_footing footing;
 static tside_fixed fixed;
 static tside_fixed_load forces;
@@ -162,6 +168,11 @@ static tside_status eye_best(tside_fault *fault)
     return status == TSIDE_OK ? tside_eye_best(&travel, eye_y, collar_offset, &eye_x, fault) : status;
 }
 
+static tside_status eye_least(tside_fault *fault)
+{
+    return tside_eye_least(&side, (tside_which_end)end, &rise, fault);
+}
+
 static tside_status lift_worst(tside_fault *fault)
 {
     const tside_status status = guided(fault);
@@ -172,6 +183,12 @@ static tside_status lift_longest(tside_fault *fault)
 {
     const tside_status status = guided(fault);
     return status == TSIDE_OK ? tside_lift_longest(&travel, &load, guide_of_row(), available, &longest, fault) : status;
+}
+
+static tside_status drive_run(tside_fault *fault)
+{
+    const tside_status status = guided(fault);
+    return status == TSIDE_OK ? tside_drive_run(&travel, &load, guide_of_row(), &drive, &cable, &run, fault) : status;
 }
 
 static tside_status fixed_make(tside_fault *fault)
@@ -306,6 +323,11 @@ const function side_functions[] = {
      {TRAVEL, GUIDE, LOAD, NUMBER("available", "N m", available)},
      {NUMBER("length", "m", longest)},
      0},
+    {"tside_drive_run",
+     drive_run,
+     {TRAVEL, GUIDE, LOAD, STRUCTURE("drive", TSIDE_KIND_DRIVE, drive), STRUCTURE("cable", TSIDE_KIND_CABLE, cable)},
+     {STRUCTURE("run", TSIDE_KIND_RUN, run)},
+     0},
     {"tside_hang_make",
      hang_make,
      {TRAVEL, GUIDE},
@@ -317,6 +339,11 @@ const function side_functions[] = {
      eye_best,
      {TRAVEL, NUMBER("eye_y", "m", eye_y), NUMBER("collar_offset", "m", collar_offset)},
      {NUMBER("eye_x", "m", eye_x)},
+     0},
+    {"tside_eye_least",
+     eye_least,
+     {STRUCTURE("side", TSIDE_KIND_SIDE, side), WHOLE("end", end)},
+     {NUMBER("rise", "m", rise)},
      0},
     {"tside_guide_lean",
      guide_lean,

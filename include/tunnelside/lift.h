@@ -149,7 +149,7 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_bar_twist(double per_metre, double 
  * TSIDE_OUT_OF_REACH: as tside_lift_at.
  * TSIDE_NOT_MODELLED: a hang of another travel, whose eye the bar comes nearer to than the guide's
  * line keeps off it.
- * Accuracy: to what the drive's torque may be off by tside_lift_at, over d.
+ * Accuracy: to ten times what the drive's torque may be off by tside_lift_at, over d.
  * Source: derivation, statics of the guide.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_side_force(const tside_travel *travel,

@@ -55,7 +55,10 @@ typedef struct tside_run {
  * TSIDE_OUT_OF_REACH: as tside_lift_worst.
  * Limits: it is said to stall where the worst torque is within a millionth of what it gives,
  * or above: nearer, the time hangs on the last digits of the torque.
- * Accuracy: times and energy to 1e-8 of themselves.
+ * Accuracy: time_up, torque_rms and energy to 1e-8 of themselves; time_down to what turns may be off
+ * by tside_guide_lean, currents and drops at the peak to what the worst torque may by
+ * tside_lift_worst; cable_length, where it follows, to what the opening may by tside_travel_at; and
+ * all to 1e-14, relative, besides; stall_turns to where the torque comes so near to stall_torque.
  * Source: linear lines of a permanent-magnet motor, any handbook; derivation.
  */
 TSIDE_API TSIDE_NODISCARD tside_status tside_drive_run(

@@ -19,6 +19,7 @@ import extender
 import fixed
 import over
 import parts
+import run
 import shape
 import statics
 import travel
@@ -28,7 +29,8 @@ from common import points, tolerance
 from mpmath import mp
 
 POINTS = 12
-PLAIN, MADE = (parts, wind), (shape, travel, statics, whole, fixed, over, extender, cutting)
+SLOW = 20  # so many times fewer are measured of what takes whole travels, each some seconds
+PLAIN, MADE = (parts, wind), (shape, travel, statics, whole, run, fixed, over, extender, cutting)
 
 
 def of_point(answers, turn, few):
@@ -44,7 +46,8 @@ def main(topics, count=POINTS, asked=(), few=None):
         for function, point in topic.FUNCTIONS.items():
             if asked and function not in asked:
                 continue
-            for turn, (at, answers) in enumerate(points(function, point, count)):
+            fewer = SLOW if few and function in getattr(topic, "SLOW", ()) else 1
+            for turn, (at, answers) in enumerate(points(function, point, max(count // fewer, 1))):
                 arguments = ";".join(f"{name}={value}" if isinstance(value, str) else f"{name}={value!r}" for name, value in at.items())
                 for result in of_point(answers, turn, few or topic.FEW.get(function, 2)):
                     value, unit, accuracy = answers[result]

@@ -34,10 +34,10 @@ class Stretch:
         u = min(max(u, self.begin + STEP), self.end - STEP)
         return self.at(u - STEP), self.at(u), self.at(u + STEP)
 
-    def places(self, count):
+    def places(self):
         """Evenly and ever closer to the upper end."""
         long = self.end - self.begin
-        return sorted({self.end - long * (mpf(count - i) / count) ** power for i in range(count + 1) for power in (1, 3)})
+        return sorted({self.end - long * (mpf(PLACES - i) / PLACES) ** power for i in range(PLACES + 1) for power in (1, 3)})
 
 
 class Course:
@@ -77,15 +77,13 @@ class Course:
                 self.stretches.append(Stretch(made, lower, upper, (n, px, py)))
             begin = n
         self.stretches.append(Stretch(made, begin, made.wraps(s_open)))
-        for stretch in self.stretches:
-            for u in stretch.places(PLACES):
-                stretch.at(u)
+        self.spots()
 
     def greatest(self, value):
         """Of a value of a stretch and a place on it; as a supremum, where stretches meet both sides count."""
         found, tops = None, []
         for stretch in self.stretches:
-            places = stretch.places(PLACES)
+            places = stretch.places()
             values = [value(stretch, u) for u in places]
             for i, here in enumerate(values):
                 low, high = max(i - 1, 0), min(i + 1, len(values) - 1)
@@ -98,9 +96,12 @@ class Course:
                 found = max(found, climb(lambda u: value(stretch, u), low, high))
         return found
 
+    def spots(self):
+        return [stretch.at(u) for stretch in self.stretches for u in stretch.places()]
+
     def looked_at(self, value):
         """Of a spot's value, the greatest of the places looked at."""
-        return max(value(stretch.at(u)) for stretch in self.stretches for u in stretch.places(PLACES))
+        return max(map(value, self.spots()))
 
     def of_spot(self, value):
         return self.greatest(lambda stretch, u: value(stretch.at(u)))

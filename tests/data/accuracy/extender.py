@@ -279,4 +279,5 @@ def extender_strength(chance):
 BEARS = 3e-15
 LAYOUT = 4 * PLACE
 FUNCTIONS = {"tside_extender_layout": extender_layout, "tside_extender_bears": extender_bears, "tside_extender_strength": extender_strength}
+SLOW = {"tside_extender_layout"}
 FEW = {"tside_extender_layout": 4, "tside_extender_bears": 4, "tside_extender_strength": 4}

@@ -128,4 +128,5 @@ def fixed_force(chance):
 
 FIXED = mpf("1e-14")
 FUNCTIONS = {"tside_fixed_make": fixed_make, "tside_fixed_force": fixed_force}
+SLOW = FUNCTIONS
 FEW = {"tside_fixed_make": 3}

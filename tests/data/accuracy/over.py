@@ -57,7 +57,7 @@ class Over:
 
 
 def rope_over_at(chance):
-    at, x, made, big, n, _ = somewhere(chance)
+    at, _, made, big, n, _ = somewhere(chance)
     at["turns"] = float(made.turns(n))
     ropes, spot = Over(chance, at, made, big + made.s0 + made.wound(n)), made.spot(n)
     if at["turns"] < 0.01 or not ropes.holds(spot) or fabs(ropes.path(spot)[1]) < mpf("1e-6"):
@@ -70,18 +70,19 @@ def rope_over_at(chance):
 
 
 def rope_over_worst(chance):
-    at, x, whole, long = course(chance)
+    at, _, whole, long = course(chance)
     ropes = Over(chance, at, whole.made, long)
-    if not all(ropes.holds(stretch.at(u)) for stretch in whole.stretches for u in stretch.places(16)):
+    if not all(map(ropes.holds, whole.spots())):
         return rope_over_worst(chance)
     longest, hardest = (whole.of_spot(lambda spot: ropes.over(spot)[0][name][0]) for name in ("path", "pressure"))
     if hardest == 0 and chance.random() < 0.8:
         return rope_over_worst(chance)
     leg = hypot(longest, ropes.a / 2) if ropes.legs == 2 else longest
-    near = [max(ropes.over(stretch.at(u))[0][name][1] for stretch in whole.stretches for u in stretch.places(16)) for name in ("path", "slack", "pressure")]
+    near = [max(ropes.over(spot)[0][name][1] for spot in whole.spots()) for name in ("path", "slack", "pressure")]
     answers = {"longest.path": (longest, near[0]), "longest.slack": (leg / ropes.leg - 1, near[1]), "hardest.pressure": (hardest, near[2])}
     return at, {name: (value, "", absolute(off)) for name, (value, off) in answers.items()}
 
 
 FUNCTIONS = {"tside_rope_over_at": rope_over_at, "tside_rope_over_worst": rope_over_worst}
+SLOW = {"tside_rope_over_worst"}
 FEW = {"tside_rope_over_at": 4}

@@ -96,7 +96,7 @@ class Hung:
 
 def at_place(chance, loaded=True):
     """A place of a travel that turns are to be found for, with what hangs there; how far a length may be off."""
-    at, x, made, big, n, _ = somewhere(chance)
+    at, _, made, big, n, _ = somewhere(chance)
     load = Load(chance, at) if loaded else None
     at["turns"] = float(made.turns(n))
     at.update({"eye_x": 0.0, "eye_y": 0.0, "misfit": 0.0})
@@ -126,7 +126,7 @@ def lift_and_push(chance):
         torque["drive"] = (torque["up"] + moment * rate) / (1 - rate)
         near_drive = LIFT * (load.weight(made) + hung.weight + hung.carried) * long * (hypot(d, hung.offset) / d) ** 2 / (1 - rate)
         push = (torque["drive"] + moment) / d
-        return at, load, torque, near, near_drive, (push, max(push * sin(lean) - hung.weight, mpf(0)), near_drive / d)
+        return at, load, torque, near, near_drive, (push, max(push * sin(lean) - hung.weight, mpf(0)), 10 * near_drive / d)
     return at, load, torque, near, near, None
 
 
@@ -137,7 +137,7 @@ def lift_at(chance):
 
 
 def side_force(chance):
-    at, load, torque, _, _, pushed = lift_and_push(chance)
+    at, _, _, _, _, pushed = lift_and_push(chance)
     if not pushed:
         return side_force(chance)
     force, uplift, near = pushed

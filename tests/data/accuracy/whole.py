@@ -1,9 +1,11 @@
 # SPDX-License-Identifier: MIT
 """What is greatest over a whole travel: a guide's lean and sweep, the torque, what a torque lifts, what a fixed guide carries."""
 
+from collections import namedtuple
+
 from common import absolute, between, exact
 from course import course
-from mpmath import atan, cos, fabs, hypot, mpf, pi, sin, sqrt
+from mpmath import atan, cos, fabs, hypot, mpf, pi, sin
 from statics import LIFT, Hung, Load, torque_of
 from travel import TRAVEL
 
@@ -31,21 +33,12 @@ def hang_make(chance):
     x = exact(at)
     error, G = x["guide.placing_error"], hung.length
 
-    def foot(spot, moved):
-        lean, d, D = hung.leans(spot, moved)
-        return hung.x + moved + G * sin(lean) * d / D
-
-    def swings(moved):
-        """Kick out, kick in, and walkway."""
-        shut, most, least = foot(whole.shut, moved), whole.of_spot(lambda spot: foot(spot, moved)), -whole.of_spot(lambda spot: -foot(spot, moved))
-        return most - shut, shut - least, most
-
     def down(spot):
         lean, d, D = hung.leans(spot)
         return -G * cos(lean) * d / D
 
-    placed = swings(mpf(0))
-    misplaced = [max(ways) for ways in zip(placed, *(map(swings, (-error, error)) if error else ()))]
+    placed = swings(whole, hung, mpf(0))
+    misplaced = [max(ways) for ways in zip(placed, *(swings(whole, hung, moved) for moved in ((-error, error) if error else ())))]
     of_lean, of_length = absolute(HUNG * long * ampler / least), absolute(HUNG * long * ampler)
     of_foot = absolute(HUNG * long * ampler * (1 + G / least))
     found = {
@@ -55,7 +48,7 @@ def hang_make(chance):
         "lean_greatest": (whole.of_spot(lambda spot: hung.leans(spot)[0]), of_lean),
         "length": (G, of_length),
         "cut_length": (hung.cut, of_length),
-        "foot_x": (foot(whole.shut, mpf(0)), of_foot),
+        "foot_x": (placed[2] - placed[0], of_foot),
         "foot_lowest": (hung.y - whole.of_spot(lambda spot: -down(spot)), of_foot),
         "clear": (hung.y - whole.open.y - x["collar.height"] - x["guide.eye_clearance"], of_length),
     }
@@ -87,40 +80,94 @@ def guide_skew(chance):
     return at, {f"skew.{name}": (value, "", near) for name, (value, near) in found.items()}
 
 
+class Eye(Hung):
+    """An eye at a height, for a collar; its guide is told by its leans alone."""
+
+    def __init__(self, y, offset):
+        self.x, self.y, self.offset, self.misfit = mpf(0), y, offset, mpf(0)
+
+    def balance(self, whole):
+        """Moves it to where the greatest lean is as far from plumb as the least, which is lower wherever it stands farther outboard; None where that is not found."""
+
+        def unbalance(x):
+            return whole.of_spot(lambda spot: self.leans(spot, x)[0]) - whole.of_spot(lambda spot: -self.leans(spot, x)[0])
+
+        before, x = whole.shut.x, whole.open.x + self.offset
+        value = unbalance(before)
+        for _ in range(60):
+            here = unbalance(x)
+            if fabs(x - before) < mpf("1e-18") or here == value:
+                break
+            before, x, value = x, x - here * (x - before) / (here - value), here
+        self.x = x if fabs(here) < mpf("1e-16") else None
+        return self.x
+
+
+def swings(whole, hung, moved):
+    """How far the foot kicks out and in, and the walkway, with the eye moved outboard."""
+
+    def foot(spot):
+        lean, d, D = hung.leans(spot, moved)
+        return hung.x + moved + hung.length * sin(lean) * d / D
+
+    shut, most, least = foot(whole.shut), whole.of_spot(foot), -whole.of_spot(lambda spot: -foot(spot))
+    return most - shut, shut - least, most
+
+
 def eye_best(chance):
-    """Where the greatest lean is as far from plumb as the least: the lean falls wherever the eye moves outboard."""
-    at, x, whole, long = course(chance)
+    at, _, whole, long = course(chance)
     at.update({"eye_y": float(whole.made.A.y) + chance.uniform(0.1, 0.6), "collar_offset": chance.choice((0.0, chance.uniform(0, 0.1)))})
-    hung = Hung.__new__(Hung)
-    hung.x, hung.y, hung.offset, hung.misfit = mpf(0), mpf(at["eye_y"]), mpf(at["collar_offset"]), mpf(0)
-    if not hung.y - whole.open.y > hung.offset + mpf("0.02"):
+    eye = Eye(mpf(at["eye_y"]), mpf(at["collar_offset"]))
+    if not eye.y - whole.open.y > eye.offset + mpf("0.02") or eye.balance(whole) is None:
         return eye_best(chance)
+    least = -whole.of_spot(lambda spot: -eye.leans(spot)[1])
+    return at, {"eye_x": (eye.x, "", absolute(HUNG * (long + eye.y) * hypot(least, eye.offset) / least))}
 
-    def unbalance(eye):
-        return whole.of_spot(lambda spot: hung.leans(spot, eye)[0]) - whole.of_spot(lambda spot: -hung.leans(spot, eye)[0])
 
-    before, eye = whole.shut.x, whole.open.x + hung.offset
-    value = unbalance(before)
-    for _ in range(60):
-        here = unbalance(eye)
-        if fabs(eye - before) < mpf("1e-18") or here == value:
-            break
-        before, eye, value = eye, eye - here * (eye - before) / (here - value), here
-    if fabs(here) > mpf("1e-16"):
-        return eye_best(chance)
-    least = -whole.of_spot(lambda spot: -hung.leans(spot, eye)[1])
-    return at, {"eye_x": (eye, "", absolute(HUNG * (long + hung.y) * hypot(least, hung.offset) / least))}
+def eye_least(chance):
+    """Of a side whose limit of kick out is what that is of some rise: it falls as the eye rises; or without a limit, where the eye just clears."""
+    made_of, x, whole, _ = course(chance)
+    if whole.made.chord > whole.open.hanging:  # where the roll bears on what is not the line each place takes long to find
+        return eye_least(chance)
+    end = chance.randint(0, 1)
+    name, collar = ("drive_end", "side.drive.collar_offset") if end == 0 else ("free_end", "side.collar.offset")
+    at = {f"side.{path}": value for path, value in made_of.items() if path[:4] != "roll"}
+    at.update({"side.bar.tube.diameter": made_of["roll.core"], "side.bar.tube.wall": 0.1 * made_of["roll.core"], "side.bar.core_over": 0.0, "side.curtain.thickness": made_of["roll.thickness"], "side.curtain.packing": made_of["roll.packing"], "side.length": 20.0})
+    for each in ("drive_end", "free_end"):
+        at.update({f"side.{each}.guide.{path}": value for path, value in {"tube.diameter": 0.03, "tube.wall": 0.002, "margin": 0.05, "ground_clearance": 0.0, "chain": 0.0, "eye_clearance": 0.01, "placing_error": chance.choice((0.0, chance.uniform(0, 0.05)))}.items()})
+        at.update({f"side.{each}.extender.{path}": value for path, value in {"tube.side": 0.05, "tube.wall": 0.003, "member_height": 1.0, "member_outer": 10.0}.items()})
+    height = collar.replace("collar_offset", "height").replace("offset", "height")
+    at.update({collar: chance.choice((0.0, chance.uniform(0, 0.1))), height: chance.uniform(0, 0.1), "end": str(end)})
+    x = exact(at)
+    clears = whole.open.y + max(x[collar], x[height] + x[f"side.{name}.guide.eye_clearance"]) - whole.made.A.y
+    rise = max(clears, mpf(0)) + mpf(chance.uniform(0.05, 0.5))
+    eye = Eye(whole.made.A.y + rise, x[collar])
+    if eye.balance(whole) is None:
+        return eye_least(chance)
+    eye.length = eye.leans(whole.shut)[1] + x[f"side.{name}.guide.margin"]
+    if eye.y - eye.length < mpf("0.02"):
+        return eye_least(chance)
+    error = x[f"side.{name}.guide.placing_error"]
+    kick = max(swings(whole, eye, moved)[0] for moved in {mpf(0), -error, error})
+    if chance.random() < 0.8 and kick > mpf("1e-3"):
+        at["side.limits.kick_out"] = float(kick)
+    else:
+        rise = max(clears, mpf(0))
+    return at, {"rise": (rise, "", absolute(LEAST))}
 
 
 # --- the torque ---
 
 
+Lifted = namedtuple("Lifted", "at whole load hung long along near near_drive near_rate")
+
+
 def loaded(chance):
     """A travel, its load, maybe a guide; the torque along it, and how far it and what the drive gives may be off."""
     if chance.random() < 0.5:
-        at, x, whole, hung, least, ampler, long = beside(chance)
+        at, _, whole, hung, least, ampler, long = beside(chance)
     else:
-        at, x, whole, long = course(chance)
+        at, _, whole, long = course(chance)
         hung, least, ampler = None, mpf(1), mpf(1)
         at.update({"eye_x": 0.0, "eye_y": 0.0, "misfit": 0.0})
     load = Load(chance, at)
@@ -142,11 +189,11 @@ def loaded(chance):
         return loaded(chance)
     near = LIFT * load.weight(whole.made) * long
     near_drive = LIFT * (load.weight(whole.made) + (hung.weight + hung.carried if hung else 0)) * long * ampler**2 / (1 - rate)
-    return at, whole, load, along, near, near_drive, LIFT * long * ampler**2 / least if hung else mpf(0)
+    return Lifted(at, whole, load, hung, long, along, near, near_drive, LIFT * long * ampler**2 / least if hung else mpf(0))
 
 
 def lift_worst(chance):
-    at, whole, load, along, near, near_drive, _ = loaded(chance)
+    at, whole, _, _, _, along, near, near_drive, _ = loaded(chance)
     return at, {
         "worst.drive": (whole.greatest(lambda stretch, u: along(stretch, u)[0]["drive"]), "", absolute(near_drive)),
         "least_down.down": (-whole.greatest(lambda stretch, u: -along(stretch, u)[0]["down"]), "", absolute(near)),
@@ -154,7 +201,7 @@ def lift_worst(chance):
 
 
 def lift_longest(chance):
-    at, whole, load, along, near, near_drive, near_rate = loaded(chance)
+    at, whole, load, _, _, along, near, near_drive, near_rate = loaded(chance)
     at["available"] = between(chance, 1, 1000)
     T = mpf(at["available"])
 
@@ -170,5 +217,7 @@ def lift_longest(chance):
 
 
 HUNG = TRAVEL
-FUNCTIONS = {"tside_hang_make": hang_make, "tside_guide_skew": guide_skew, "tside_eye_best": eye_best, "tside_lift_worst": lift_worst, "tside_lift_longest": lift_longest}
+LEAST = 1e-7
+FUNCTIONS = {"tside_hang_make": hang_make, "tside_guide_skew": guide_skew, "tside_eye_best": eye_best, "tside_eye_least": eye_least, "tside_lift_worst": lift_worst, "tside_lift_longest": lift_longest}
+SLOW = FUNCTIONS
 FEW = {"tside_hang_make": 4, "tside_guide_skew": 3}
