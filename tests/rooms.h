@@ -35,6 +35,7 @@ static inline void sketch_view(ruled *r, tside_i_view *view, double scale)
     const tside_picture picture = {.view = TSIDE_VIEW_CORNER, .scale = scale};
     tside_fault fault;
     memset(r, 0, sizeof *r);
+    memset(&r->room, 0x5a, sizeof r->room); /* nothing in it is nought by itself */
     tside_i_sketch_begin(NULL, NULL, &picture, NULL, NULL, &r->drawing, &r->sketch);
     ANSWERS(tside_i_sketch_draw(&r->sketch, view, 1, &fault));
     r->drawing.left = r->sketch.left;

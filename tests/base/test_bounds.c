@@ -183,6 +183,7 @@ START_TEST(every_bound_is_kept_and_named)
     ck_assert_int_gt(w.numbers, 150);
     ANSWERS(tside_check(TSIDE_KIND_SIDE, &w.side, &fault));
     ck_assert(tside_check(TSIDE_KIND_COUNT, &w.side, &fault) == TSIDE_NOT_FOUND);
+    ck_assert(tside_check((tside_kind)-1, &w.side, &fault) == TSIDE_NOT_FOUND);
 }
 END_TEST
 

@@ -3,6 +3,7 @@
  * along a leader. */
 #include <check.h>
 #include <math.h>
+#include <stdlib.h>
 
 #include <tunnelside.h>
 
@@ -103,6 +104,8 @@ START_TEST(places_that_are_still_to_be_told_are_kept_free)
     tside_i_room_begin(&r.room, &r.sketch);
     for (int i = 0; i < 6; i++)
         ck_assert_int_eq(is_taken(&r.room.paper, 0.01 + 0.015 * i, 0.05), i > 0 && i < 5);
+    for (int i = 0; i < 6; i++)
+        ck_assert_int_eq(r.room.pending[i], i == 0);
     ck_assert(is_taken(&r.room.paper, 0.05, 0.08) && is_taken(&r.room.paper, 0.06, 0.08));
 }
 END_TEST
@@ -194,11 +197,11 @@ static void take_all(tside_i_room *room)
 }
 
 /* The least way aside of a leader that crosses none of the texts, below all or above all, as a check of each tells. */
-static int least_aside(const tside_i_room *room, double x, double y, double below, double above)
+static int least_aside(const tside_i_room *room, double x, double y, double below, double above, double step)
 {
     for (int aside = 0;; aside++)
         for (int way = 0; way < 4; way++) {
-            const tside_i_line l = {x, y, x + (way / 2 ? -aside : aside) * STEP, way % 2 ? above : below};
+            const tside_i_line l = {x, y, x + (way / 2 ? -aside : aside) * step, way % 2 ? above : below};
             int crossed = 0;
             for (int i = 0; i < room->text_count; i++)
                 crossed = crossed || goes_through(&l, room->texts + i);
@@ -207,32 +210,108 @@ static int least_aside(const tside_i_room *room, double x, double y, double belo
         }
 }
 
-START_TEST(where_no_place_is_free_a_text_that_must_stand_is_outside_all)
+/*
+ * Where no place is found all ways were tried: of 64 headings all but those within one of level, each once, from so
+ * many cells on and so many at a time.
+ */
+static void check_ways(double outboard, double size, double near_cells, double step_cells)
 {
+    const tside_i_line lines[] = {{0, 0, size, 0}, {0, 0, 0, size}};
+    const double parts = TSIDE_I_PAPER_PARTS * near_cells, step = TSIDE_I_PAPER_PARTS * step_cells;
+    int tried[64] = {0};
     tside_i_led made;
-    int most = 0;
-    static const tside_i_line lines[] = {{0, 0, 0.1, 0}, {0.1, 0, 0.1, 0.1}, {0.1, 0.1, 0, 0.1}, {0, 0.1, 0, 0}};
     OPEN_ROOM(&r, lines, 1);
+    r.sketch.outboard = outboard;
+    take_all(&r.room);
+    ck_assert(!tside_i_lead(&r.room, 0.05, 0.05, 0.01, &made));
+    ck_assert_int_eq(r.room.way_count, TSIDE_I_WAYS);
+    for (int i = 0; i < TSIDE_I_WAYS; i++) {
+        const tside_i_way *w = r.room.ways + i;
+        const double angle = atan2(w->near_y, w->near_x);
+        const int heading = ((int)lround(angle * 32 / PI) + 64) % 64, from_level = abs((heading + 16) % 32 - 16);
+        NEAR(w->near_x, parts * cos(heading * PI / 32), 1, "near across", i);
+        NEAR(w->near_y, parts * sin(heading * PI / 32), 1, "near up", i);
+        NEAR(w->step_x, step * cos(heading * PI / 32), 1, "step across", i);
+        NEAR(w->step_y, step * sin(heading * PI / 32), 1, "step up", i);
+        ck_assert_int_gt(from_level, 1);
+        ck_assert_int_eq(w->halves_left, from_level > 12 ? 1 : w->near_x < 0 ? 2 : 0);
+        ck_assert_int_eq(w->halves_below, from_level <= 12 ? 1 : w->near_y < 0 ? 2 : 0);
+        if (i == 0)
+            ck_assert_int_eq(heading, outboard > 0 ? 4 : 28); /* outboard, and a little upwards */
+        ck_assert_int_eq(tried[heading]++, 0);
+    }
+}
+
+START_TEST(a_text_is_sought_all_round)
+{
+    check_ways(1, 0.1, NEAREST / CELL, STEP / CELL);
+    check_ways(-1, 0.1, NEAREST / CELL, STEP / CELL);
+    check_ways(1, 300, 3, 2);
+}
+END_TEST
+
+static void check_outside_all(double scale)
+{
+    const tside_i_line lines[] = {{0, 0, 0.1 * scale, 0},
+                                  {0.1 * scale, 0, 0.1 * scale, 0.1 * scale},
+                                  {0.1 * scale, 0.1 * scale, 0, 0.1 * scale},
+                                  {0, 0.1 * scale, 0, 0}};
+    int most = 0;
+    OPEN_ROOM(&r, lines, scale);
     take_all(&r.room);
     for (int i = 0; i < 12; i++) {
-        const double x = 0.05 + 1e-3 * (i % 3), y = 0.05, width = 0.03;
+        const double x = (0.05 + 1e-3 * (i % 3)) * scale, y = 0.05 * scale, width = 0.03 * scale;
         const tside_drawing before = r.drawing;
-        const double below = before.bottom - TSIDE_I_BESIDE, above = before.top + TSIDE_I_BESIDE;
+        const double below = before.bottom - TSIDE_I_BESIDE * scale, above = before.top + TSIDE_I_BESIDE * scale,
+                     step = STEP * scale;
+        tside_i_led made;
+        double edge;
         int aside;
         ck_assert(!tside_i_lead(&r.room, x, y, width, &made));
-        ck_assert_mem_eq(&before, &r.drawing, sizeof r.drawing);
-        aside = least_aside(&r.room, x, y, below, above);
+        ck_assert_mem_eq(&before, &r.drawing, sizeof before);
+        aside = least_aside(&r.room, x, y, below, above, step);
         tside_i_lead_anyhow(&r.room, x, y, width, &made);
-        check_ends(&made, x, y, width, "outside all", i);
-        NEAR(fabs(made.text_x - x), aside * STEP, 1e-9, "aside", i);
-        ck_assert(made.text_y + TSIDE_I_ASCENT < before.bottom || made.text_y - TSIDE_I_DESCENT > before.top);
-        ck_assert_double_lt(fmin(fabs(made.leader.y_end - below), fabs(made.leader.y_end - above)), 1e-9);
+        NEAR(fabs(made.text_x - x), aside * step, 1e-9, "aside", i);
+        NEAR(made.leader.x_end, made.text_x, 1e-12, "in the middle of its text", i);
+        edge = made.text_y > y ? made.text_y - TSIDE_I_DESCENT * scale : made.text_y + TSIDE_I_ASCENT * scale;
+        NEAR(made.leader.y_end, edge, 1e-12, "at its text's edge", i);
+        NEAR(edge, made.text_y > y ? above : below, 1e-12, "just outside", i);
         for (int k = 0; k < r.room.text_count - 1; k++)
             ck_assert_msg(!goes_through(&made.leader, r.room.texts + k), "leader %d crosses text %d", i, k);
         ck_assert(r.drawing.bottom < before.bottom || r.drawing.top > before.top);
         most = aside > most ? aside : most;
     }
     ck_assert_int_gt(most, 2);
+}
+
+START_TEST(where_no_place_is_free_a_text_that_must_stand_is_outside_all)
+{
+    check_outside_all(1);
+    check_outside_all(20);
+}
+END_TEST
+
+/* --- the order of measures --- */
+
+static void put_measures_of_two_sizes(tside_i_sketch *sketch)
+{
+    static const tside_i_line lines[] = {{0, 0, 0.1, 0}, {0, 0, 0, 0.1}};
+    ruled_lines = lines;
+    ruled_count = 2;
+    rule(sketch);
+    tside_i_dimension(sketch, TSIDE_TELLS_SEAL, TSIDE_DIMENSION_PLUMB, TSIDE_I_OUTBOARD, 0.1, 0.1, 0, 0.1, 0.1);
+    tside_i_dimension(sketch, TSIDE_TELLS_SEAL, TSIDE_DIMENSION_PLUMB, TSIDE_I_OUTBOARD, 0.04, 0.1, 0.09, 0.1, 0.05);
+    tside_i_dimension(sketch, TSIDE_TELLS_SEAL, TSIDE_DIMENSION_LEVEL, TSIDE_I_BELOW, 0.1, 0.1, 0, 0, 0);
+    tside_i_dimension(sketch, TSIDE_TELLS_SEAL, TSIDE_DIMENSION_LEVEL, TSIDE_I_BELOW, 0.04, 0.05, 0, 0.09, 0);
+}
+
+START_TEST(short_measures_stand_nearer_than_long_ones)
+{
+    sketch_view(&r, put_measures_of_two_sizes, 1);
+    r.sketch.outboard = 1;
+    tside_i_place_texts(&r.sketch);
+    ck_assert_double_lt(r.drawing.dimensions[1].from_x, r.drawing.dimensions[0].from_x - 7e-3);
+    ck_assert_double_gt(r.drawing.dimensions[3].from_y, r.drawing.dimensions[2].from_y + 7e-3);
 }
 END_TEST
 
@@ -275,7 +354,9 @@ Suite *leader_suite(void)
     tcase_add_test(tests, places_that_are_still_to_be_told_are_kept_free);
     tcase_add_test(tests, a_long_drawing_does_not_grow_longer);
     tcase_add_test(tests, leaders_keep_off_texts_and_each_other);
+    tcase_add_test(tests, a_text_is_sought_all_round);
     tcase_add_test(tests, where_no_place_is_free_a_text_that_must_stand_is_outside_all);
+    tcase_add_test(tests, short_measures_stand_nearer_than_long_ones);
     tcase_add_test(tests, a_measure_that_cannot_be_written_has_no_place_and_is_named);
     suite_add_tcase(suite, tests);
     return suite;

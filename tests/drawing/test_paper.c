@@ -141,6 +141,18 @@ static void put_box(sheet *s, const tside_i_box *b)
     meet(s, b);
 }
 
+/* Those of the whole drawing. */
+static void put_edges(sheet *s)
+{
+    const tside_i_sketch *k = &s->sketch;
+    const tside_i_line edges[] = {{k->left, k->bottom, k->right, k->bottom},
+                                  {k->right, k->bottom, k->right, k->top},
+                                  {k->right, k->top, k->left, k->top},
+                                  {k->left, k->top, k->left, k->bottom}};
+    for (int i = 0; i < 4; i++)
+        put_line(s, edges + i);
+}
+
 /* The cells of an arc, each of them or one beside it met by many small chords: they stray by less than a cell. */
 static void check_arc(sheet *s, const tside_stroke *arc, int number)
 {
@@ -177,6 +189,8 @@ START_TEST(lines_and_boxes_take_the_cells_that_they_meet)
             put_line(&s, &l);
             check_cells(&s, "lines", number);
         }
+        put_edges(&s);
+        check_cells(&s, "edges", number);
         tside_i_paper_for_texts(&s.paper, &s.sketch, TEXT * s.sketch.picture.scale);
         ck_assert_uint_gt(s.paper.covered, 1);
         check_cells(&s, "lines, for texts", number);
@@ -365,6 +379,25 @@ START_TEST(what_is_larger_than_the_paper_has_no_room)
     ck_assert_int_eq(tside_i_paper_steps_to_room(&s.paper, &wide, 9), 9);
     ck_assert_int_eq(tside_i_paper_steps_to_room(&s.paper, &high, 9), 9);
     ck_assert_int_eq(tside_i_paper_steps_to_room(&s.paper, &whole, 9), 0);
+    for (int i = 0; i < 4; i++) { /* along each edge, from off the paper onto it */
+        tside_i_mover along = {.wide = 5,
+                               .high = 5,
+                               .left = i == 0   ? 0
+                                       : i == 1 ? (COLUMNS - 5) * PARTS
+                                       : i == 2 ? -3 * PARTS
+                                                : COLUMNS * PARTS,
+                               .bottom = i == 2   ? 0
+                                         : i == 3 ? (ROWS - 5) * PARTS
+                                         : i == 0 ? -3 * PARTS
+                                                  : ROWS * PARTS,
+                               .step_x = i == 2   ? PARTS
+                                         : i == 3 ? -PARTS
+                                                  : 0,
+                               .step_y = i == 0   ? PARTS
+                                         : i == 1 ? -PARTS
+                                                  : 0};
+        ck_assert_int_eq(tside_i_paper_steps_to_room(&s.paper, &along, 9), i % 2 ? 5 : 3);
+    }
     ck_assert_int_eq(tside_i_paper_parts(1e300), tside_i_paper_parts(1 << 12));
     ck_assert_int_eq(tside_i_paper_parts(-1e300), -tside_i_paper_parts(1 << 12));
     ck_assert_int_eq(tside_i_paper_parts(-2.5), -5 * PARTS / 2);

@@ -80,6 +80,23 @@ START_TEST(what_is_outside_all_has_its_line_in_the_first_rank)
 }
 END_TEST
 
+/* The line that leads from a point begins a little way from it. */
+START_TEST(a_leading_line_keeps_off_its_point)
+{
+    tside_dimension d = {
+        .kind = TSIDE_DIMENSION_PLUMB, .x = 0.05, .y = 0.0313, .x_end = 0.05, .y_end = 0.0713, .text_width = 0.01};
+    OPEN_ROOM(&r, square, 1);
+    r.sketch.outboard = 1;
+    tside_i_place_dimension(&r.room, &d, TSIDE_I_OUTBOARD);
+    for (int i = 0; i < 2; i++) {
+        const double y = i ? d.y_end : d.y;
+        ck_assert(!is_line_taken(0.05 - 4 * GAP, y, 0.05, y) && !is_taken(&r.room.paper, 0.05 - GAP, y));
+        ck_assert(is_line_taken(0.05 + GAP, y, 0.1 + FIRST + PAST, y));
+        ck_assert(!is_taken(&r.room.paper, 0.1 + FIRST + PAST + 2 * GAP, y));
+    }
+}
+END_TEST
+
 /* Measures over each other stand in ranks as far apart as there are; beside each other they share one. */
 START_TEST(lines_over_each_other_stand_in_ranks)
 {
@@ -125,6 +142,27 @@ START_TEST(what_is_beside_what_it_measures_is_parallel_to_it)
             NEAR(cos(d.text_angle) >= -1e-12, 1, 0, "upright", i);
             NEAR(fabs(sin(d.text_angle - angle)), 0, 1e-12, "parallel", i);
         }
+    }
+}
+END_TEST
+
+/* Where a text closes the side that is asked, the line is on the other, and as far off. */
+START_TEST(what_has_no_place_on_its_side_stands_on_the_other)
+{
+    static const tside_i_line large[] = {{0, 0, 2, 0}, {2, 0, 2, 2}, {2, 2, 0, 2}, {0, 2, 0, 0}};
+    const double scale = 20;
+    for (int beside = TSIDE_I_ABOVE; beside <= TSIDE_I_BELOW; beside++) {
+        const int way = beside == TSIDE_I_ABOVE ? 1 : -1;
+        const tside_i_box over = tside_i_box_of(1, 1 + way * 0.1, 1, 0, 0.4, 0.06);
+        tside_dimension d = {
+            .kind = TSIDE_DIMENSION_ALONG, .x = 0.8, .y = 1, .x_end = 1.2, .y_end = 1, .text_width = 0.2};
+        OPEN_ROOM(&r, large, scale);
+        r.sketch.outboard = 1;
+        tside_i_room_keep_text(&r.room, &over);
+        tside_i_place_dimension(&r.room, &d, (tside_i_beside)beside);
+        NEAR(d.from_y, 1 - way * FIRST * scale, 1e-12, "on the other side", beside);
+        NEAR(d.from_y, d.to_y, 1e-12, "level", beside);
+        ck_assert_int_eq(d.leader, 0);
     }
 }
 END_TEST
@@ -181,8 +219,10 @@ Suite *rank_suite(void)
     Suite *suite = suite_create("rank");
     TCase *tests = tcase_create("rank");
     tcase_add_test(tests, what_is_outside_all_has_its_line_in_the_first_rank);
+    tcase_add_test(tests, a_leading_line_keeps_off_its_point);
     tcase_add_test(tests, lines_over_each_other_stand_in_ranks);
     tcase_add_test(tests, what_is_beside_what_it_measures_is_parallel_to_it);
+    tcase_add_test(tests, what_has_no_place_on_its_side_stands_on_the_other);
     tcase_add_test(tests, what_is_plumb_or_of_no_length_has_its_line);
     tcase_add_test(tests, a_dimension_that_finds_no_line_is_told_at_its_point);
     suite_add_tcase(suite, tests);

@@ -297,6 +297,8 @@ START_TEST(a_side_is_seen_along_the_house)
         tside_picture picture;
         make_scene(&s, &side, TSIDE_DRIVE_END);
         picture = picture_of(&s, each % 2 ? 20 : 200);
+        if (each % 3 == 0)
+            picture.scale = s.side.bar.swage / 1e-3; /* two, but just */
         picture.view = TSIDE_VIEW_ALONG;
         draw_as(&s, &picture);
         portrait_begin(&p, &s.drawing, "along", each, side.hand == TSIDE_RIGHT ? 1 : -1);
@@ -319,6 +321,56 @@ START_TEST(a_side_is_seen_along_the_house)
 }
 END_TEST
 
+/* --- an extender as a piece: along the page from its top end --- */
+
+static void has_hole(portrait *p, const tside_extender *extender, double from_top, double diameter, tside_tells place,
+                     tside_tells width)
+{
+    const double half = extender->tube.side / 2, past = half + 2e-3 * p->paper;
+    has_whole_circle(p, TSIDE_PART_HOLE, ALWAYS, WIDE, from_top, 0, diameter / 2);
+    has_line(p, TSIDE_PART_HOLE, ALWAYS, CHAIN, from_top, -past, from_top, past);
+    has_dimension(p, place, TSIDE_DIMENSION_RUNNING, 0, -half, from_top, -half);
+    has_dimension(p, width, TSIDE_DIMENSION_DIAMETER, from_top, diameter / 2, from_top, -diameter / 2);
+}
+
+/* Beside the eye's hole a quarter of the tube's width off, up to as much before the bow's. */
+static void has_mark(portrait *p, const tside_extender *extender, const tside_layout *l)
+{
+    const double side = extender->tube.side, from = l->eye_from_top + extender->eye_hole / 2 + side / 4,
+                 to = fmin(from + 1.5 * side, l->bow_from_top - extender->bolt_hole / 2 - side / 4);
+    if (to > from)
+        has_box(p, TSIDE_PART_FACE, ALWAYS, TSIDE_LINE_NARROW, from, side / 10, to, 0.4 * side);
+    has_note(p, TSIDE_PART_FACE, ALWAYS, fmax(from, to), 0.4 * side);
+}
+
+FOR_WALLS(an_extender_is_seen_as_it_is_worked)
+{
+    static scene piece;
+    static portrait p;
+    const tside_extender *extender = &s->end->extender;
+    const tside_layout *l = &s->end_plan->layout;
+    const double half = extender->tube.side / 2, inner = half - extender->tube.wall, length = l->cut_length;
+    tside_picture picture = picture_of(s, number % 4 < 2 ? 1 : 10);
+    if (s->end->hung != TSIDE_ON_EXTENDER)
+        return;
+    piece = *s;
+    picture.view = TSIDE_VIEW_EXTENDER;
+    draw_as(&piece, &picture);
+    portrait_begin(&p, &piece.drawing, "extender", number, 1);
+    has_box(&p, TSIDE_PART_EXTENDER, ALWAYS, WIDE, 0, -half, length, half);
+    for (int side = -1; side <= 1 && extender->tube.wall >= 1e-3 * p.paper; side += 2)
+        has_line(&p, TSIDE_PART_EXTENDER, ALWAYS, DASHED, 0, side * inner, length, side * inner);
+    has_line(&p, TSIDE_PART_EXTENDER, ALWAYS, CHAIN, -3e-3 * p.paper, 0, length + 3e-3 * p.paper, 0);
+    has_hole(&p, extender, l->eye_from_top, extender->eye_hole, TSIDE_TELLS_EYE_FROM_TOP, TSIDE_TELLS_EYE_HOLE);
+    has_hole(&p, extender, l->bow_from_top, extender->bolt_hole, TSIDE_TELLS_BOW_FROM_TOP, TSIDE_TELLS_BOW_HOLE);
+    has_hole(&p, extender, l->member_from_top, extender->bolt_hole, TSIDE_TELLS_MEMBER_FROM_TOP,
+             TSIDE_TELLS_MEMBER_HOLE);
+    has_dimension(&p, TSIDE_TELLS_CUT_LENGTH, TSIDE_DIMENSION_RUNNING, 0, -half, length, -half);
+    has_note(&p, s->outboard > 0 ? TSIDE_PART_TOP_RIGHT : TSIDE_PART_TOP_LEFT, ALWAYS, 0, half / 2);
+    has_mark(&p, extender, l);
+    has_no_more(&p, TSIDE_PART_CODES, TSIDE_PART_CODES);
+}
+
 Suite *strokes_suite(void)
 {
     Suite *suite = suite_create("strokes");
@@ -326,6 +378,7 @@ Suite *strokes_suite(void)
     tcase_set_timeout(tests, 60);
     tcase_add_test(tests, a_corner_is_seen_from_above);
     tcase_add_test(tests, a_side_is_seen_along_the_house);
+    tcase_add_test(tests, an_extender_is_seen_as_it_is_worked);
     suite_add_tcase(suite, tests);
     return suite;
 }

@@ -60,6 +60,7 @@ static const struct {
     {"\xe2\x82\xc3\xa4", NONE NONE "\xc3\xa4"}, /* a letter amid a character */
     {"\xef\xbe\xbf\xef\xbf\xbd", "\xef\xbe\xbf\xef\xbf\xbd"},
     {"\xc3(", NONE "("},
+    {"\xe0\xa4\x85\xf0\x90\x80\x80", "\xe0\xa4\x85\xf0\x90\x80\x80"}, /* the least of three bytes, and of four */
 };
 
 START_TEST(a_title_stays_text)
@@ -344,6 +345,11 @@ START_TEST(numbers_and_arcs_are_written_as_they_are_read)
     drawing.strokes[0] = (tside_stroke){.x = -1e-7, .y = 1, .x_end = 0.2, .y_end = 1 + 1e-7};
     drawing.strokes[1] = (tside_stroke){.arc = 1, .x = 0.5, .y = 0.5, .radius = 0.1, .sweep = PI + 0.1};
     drawing.strokes[2] = (tside_stroke){.arc = 1, .x = 0.5, .y = 0.5, .radius = 0.1, .sweep = PI - 0.1};
+    write_svg("written");
+    drawing.top = 0.75;
+    write_svg("written");
+    ck_assert_ptr_nonnull(strstr(svg, " width=\"50mm\" height=\"37.5mm\" viewBox=\"0 0 50 37.5\">"));
+    drawing.top = 1;
     write_svg("written");
     ck_assert(!strstr(svg, "\"-0\"") && !strstr(svg, " -0 "));
     ck_assert_ptr_nonnull(strstr(svg, "5 0 1 0 "));

@@ -76,6 +76,8 @@ START_TEST(a_tube_shows_its_walls_where_they_are_seen)
     for (int corner = 0; corner < 4; corner++)
         has_corner(&drawing, TSIDE_PART_EXTENDER, corner < 2 ? 0 : plan.drive_end.layout.cut_length,
                    corner % 2 ? inner : -inner, "inside of a wall");
+    draw(&side, &plan, TSIDE_VIEW_EXTENDER, TSIDE_DRIVE_END, tube->wall / 1e-3, &drawing);
+    ck_assert(nearest(&drawing, TSIDE_PART_EXTENDER, 0, inner) < 1e-12);
     draw(&side, &plan, TSIDE_VIEW_EXTENDER, TSIDE_DRIVE_END, 5, &drawing);
     ck_assert(nearest(&drawing, TSIDE_PART_EXTENDER, 0, inner) > 1e-3);
 }
