@@ -220,6 +220,28 @@ START_TEST(a_path_is_drawn_beside_itself)
 }
 END_TEST
 
+/* --- what is of no length --- */
+
+static void put_nothing(tside_i_sketch *sketch)
+{
+    const tside_i_pen pen = {TSIDE_PART_BOW, TSIDE_SHOWN_ALWAYS, TSIDE_LINE_WIDE, 0};
+    tside_i_sketch_crop(sketch, -1, -1, 1, 1);
+    tside_i_segment(sketch, pen, 0.5, 0.5, 0.5, 0.5);
+    tside_i_tube(sketch, pen, 0.5, 0.5, 0.5, 0.5, 0.1);
+    tside_i_arc(sketch, pen, 0, 0, 0.5, 1, 0);
+}
+
+START_TEST(what_is_of_no_length_leaves_no_stroke)
+{
+    static tside_drawing drawing;
+    tside_i_sketch sketch;
+    tside_fault fault;
+    tside_i_sketch_begin(NULL, NULL, &picture, NULL, NULL, &drawing, &sketch);
+    ANSWERS(tside_i_sketch_draw(&sketch, put_nothing, 1, &fault));
+    ck_assert_int_eq(drawing.stroke_count, 0);
+}
+END_TEST
+
 Suite *sketch_suite(void)
 {
     Suite *suite = suite_create("sketch");
@@ -229,6 +251,7 @@ Suite *sketch_suite(void)
     tcase_add_test(tests, what_is_too_much_all_the_same_stays_within_the_drawing);
     tcase_add_test(tests, arcs_end_at_the_edges);
     tcase_add_test(tests, a_path_is_drawn_beside_itself);
+    tcase_add_test(tests, what_is_of_no_length_leaves_no_stroke);
     suite_add_tcase(suite, tests);
     return suite;
 }
