@@ -4,6 +4,8 @@
 
 #include <string.h>
 
+#include "base/number.h"
+
 #define MEMBER(structure, offset, type) ((type *)((char *)(structure) + (offset)))
 #define CONST_MEMBER(structure, offset, type) ((const type *)((const char *)(structure) + (offset)))
 
@@ -104,15 +106,12 @@ int tside_field_applies(const tside_field *field, const void *structure)
 static void prefix(char *path, const char *group)
 {
     char whole[TSIDE_PATH_SIZE];
-    size_t at = strlen(group), from = 0;
-    if (!*path || at + 1 >= TSIDE_PATH_SIZE)
+    tside_i_text text = tside_i_empty(whole, sizeof whole);
+    if (!*path)
         return;
-    memcpy(whole, group, at);
-    if (*path != '[')
-        whole[at++] = '.';
-    while (path[from] && at + 1 < TSIDE_PATH_SIZE)
-        whole[at++] = path[from++];
-    whole[at] = '\0';
+    tside_i_put(&text, group);
+    tside_i_put(&text, *path == '[' ? "" : ".");
+    tside_i_put(&text, path);
     tside_i_path(path, whole);
 }
 
