@@ -136,6 +136,10 @@ START_TEST(points_that_contradict_are_refused)
     BOW_REFUSES(TSIDE_CONTRADICTS, "frame.between_x", TSIDE_NO_RELATION);
     frame = points_frame(4, 3, 0.1, 4, 3);
     BOW_REFUSES(TSIDE_CONTRADICTS, "frame.between_x", TSIDE_NO_RELATION);
+    frame = points_frame(4, 3, 1, 4.5, 2.5); /* half a circle: seen from its middle the ends stand at a right angle */
+    BOW_REFUSES(TSIDE_CONTRADICTS, "frame.between_x", TSIDE_NO_RELATION);
+    frame.between_x = 3 + 1e-6; /* and a little less */
+    ANSWERS(tside_bow_make(&frame, &bow, &fault));
 }
 END_TEST
 

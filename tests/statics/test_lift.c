@@ -265,6 +265,7 @@ START_TEST(what_does_not_lift_the_drive_lifts_no_side)
     s.load.bar_mass = s.load.clip_mass = s.load.areal_mass = s.load.wet = 0;
     REFUSES(tside_lift_longest(&s.travel, &s.load, NULL, 50, &length, &fault), length, TSIDE_OUT_OF_BOUNDS,
             "load.bar_mass", TSIDE_NOT_ABOVE);
+    ck_assert(fault.value == 0 && fault.bound == 0);
 }
 END_TEST
 
