@@ -104,8 +104,8 @@ TSIDE_API size_t tside_stock_work(int cut_count);
  * written.
  * Limits: lengths count to the nanometre, or to a thousandth of it if they are no whole ones; then
  * totals of stock that differ by less than a nanometre a stick count as equal.
- * Accuracy: of a stick what is used and left to 1e-15 of its length, the sums to 1e-14 of all stock;
- * lower_bound is one of the lengths as they count.
+ * Accuracy: of a stick what is used and left to 1e-15 of its length; all stock to 1e-15 of itself, the
+ * other sums to 1e-14 of it; lower_bound is one of the lengths as they count.
  * Source: linear relaxation over cutting patterns, Gilmore and Gomory (1961), Operations Research
  * 9, 849-859; its bound is taken from whole-numbered dual prices that an exact knapsack search has
  * checked, so that rounding cannot falsify it; raised by what it takes at least to make a basis

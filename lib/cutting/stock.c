@@ -228,17 +228,22 @@ static int write_sticks(writer *w)
     return entries;
 }
 
+/* Lengths by how many there are of each: over many entries roundings would add up. */
 static tside_cut_plan sum_up(const writer *w, int entries)
 {
     tside_cut_plan plan = {.sticks = 0};
+    int bought[TSIDE_STOCK_LENGTHS] = {0};
     for (int i = 0; i < entries; i++) {
         const tside_stick *stick = w->sticks + i;
         plan.sticks += stick->count;
         plan.pieces += stick->count * stick->pieces;
-        plan.stock += stick->count * w->stock->lengths[stick->stock].length;
-        plan.cut += stick->count * (stick->used - w->stock->kerf * (stick->pieces - 1));
         plan.offcut += stick->count * stick->offcut;
+        bought[stick->stock] += stick->count;
     }
+    for (int i = 0; i < w->stock->length_count; i++)
+        plan.stock += bought[i] * w->stock->lengths[i].length;
+    for (int j = 0; j < w->cut_count; j++)
+        plan.cut += w->cuts[j].count * w->cuts[j].length;
     plan.lost = plan.stock - plan.cut - plan.offcut;
     return plan;
 }
