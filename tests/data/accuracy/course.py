@@ -6,6 +6,7 @@ from mpmath import cos, fabs, mpf, pi, sin
 from travel import Spot, travel
 
 STEP = mpf(10) ** -18  # of what changes along a stretch, for its slopes
+HOLD = mpf("1e-12")  # of the wraps
 PLACES = 16  # looked at along a stretch
 GOLDEN = (3 - mpf(5) ** mpf("0.5")) / 2
 
@@ -62,6 +63,9 @@ class Course:
             self.shut, self.open = self.stretches[0].at(self.stretches[0].begin), self.stretches[-1].at(self.stretches[-1].end)
         except TypeError:  # where it bears is not found
             self.stretches = []
+            return
+        # how far from its place a change of what holds a free chord may be found, and what is greatest there
+        self.hold = HOLD * 2 * pi * self.open.r * self.open.n if made.chord > self.open.hanging else mpf(0)
 
     def lay(self, made, s_open):
         begin, pieces = made.n0, [piece for piece in made.line if piece[1] > 0]

@@ -125,7 +125,7 @@ def extender_layout(chance):
         "bow_along": (arc - hip_arc, near + LAYOUT * big / sin(wall.path.at(hip_arc)[2])),
         "member_x": (wall.eye_x - wall.drop * tan(angle), level),
         "member_from_outer": (x["extender.member_outer"] - wall.eye_x + wall.drop * tan(angle), level),
-        "clear": (clear, near),
+        "clear": (clear, near + whole.hold),
     }
     answers = {f"layout.{name}": (value, "", absolute(off)) for name, (value, off) in found.items()}
     if at["extender.slant"] == "best" and not bound:

@@ -83,7 +83,7 @@ def fixed_make(chance):
     foot, error = line.x + high * tan(lean), x["guide.placing_error"]
     misfits = line.misfits(lean, whole.of_spot)
     moved = [max(fabs(one) for one in line.misfits(atan2(foot + by - line.x, high), whole.of_spot)) for by in (-error, error)] if error else misfits
-    near = FIXED * long
+    near = FIXED * long + whole.hold
     of_lean = near / hypot(whole.open.x - whole.shut.x, whole.open.y - whole.shut.y) if at["footing.fixed_by"] == "best" else near / fabs(line.y - whole.open.y)
     of_length = near + of_lean * high * (1 + tan(lean) ** 2)
     found = {
@@ -121,8 +121,8 @@ def fixed_force(chance):
         return couple(stretch, u) * max(h, length - h) / length
 
     most = whole.greatest(couple)
-    near = LIFT * (load.weight(whole.made) + GRAVITY * x["collar.mass"]) * long if by_load else mpf("1e-15") * most
-    answers = {"couple": (most, near), "reaction": (most / length, near / length), "moment": (whole.greatest(moment), near)}
+    near = (LIFT * long + whole.hold) * (load.weight(whole.made) + GRAVITY * x["collar.mass"]) if by_load else mpf("1e-15") * most
+    answers = {"couple": (most, near), "reaction": (most / length, near / length), "moment": (whole.greatest(moment), near + most * whole.hold / length)}
     return at, {f"forces.{name}": (value, "", absolute(off)) for name, (value, off) in answers.items()}
 
 

@@ -78,7 +78,7 @@ def rope_over_worst(chance):
     if hardest == 0 and chance.random() < 0.8:
         return rope_over_worst(chance)
     leg = hypot(longest, ropes.a / 2) if ropes.legs == 2 else longest
-    near = [max(ropes.over(spot)[0][name][1] for spot in whole.spots()) for name in ("path", "slack", "pressure")]
+    near = [(1 + whole.hold / ropes.near) * max(ropes.over(spot)[0][name][1] for spot in whole.spots()) for name in ("path", "slack", "pressure")]
     answers = {"longest.path": (longest, near[0]), "longest.slack": (leg / ropes.leg - 1, near[1]), "hardest.pressure": (hardest, near[2])}
     return at, {name: (value, "", absolute(off)) for name, (value, off) in answers.items()}
 

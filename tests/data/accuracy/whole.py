@@ -41,19 +41,20 @@ def hang_make(chance):
     misplaced = [max(ways) for ways in zip(placed, *(swings(whole, hung, moved) for moved in ((-error, error) if error else ())))]
     of_lean, of_length = absolute(HUNG * long * ampler / least), absolute(HUNG * long * ampler)
     of_foot = absolute(HUNG * long * ampler * (1 + G / least))
+    most_lean, most_foot = (absolute(near + whole.hold * ampler * more) for near, more in ((of_lean, 1 / least), (of_foot, 1 + G / least)))
     found = {
         "lean_shut": (hung.shut, of_lean),
         "lean_open": (hung.leans(whole.open)[0], of_lean),
-        "lean_least": (-whole.of_spot(lambda spot: -hung.leans(spot)[0]), of_lean),
-        "lean_greatest": (whole.of_spot(lambda spot: hung.leans(spot)[0]), of_lean),
+        "lean_least": (-whole.of_spot(lambda spot: -hung.leans(spot)[0]), most_lean),
+        "lean_greatest": (whole.of_spot(lambda spot: hung.leans(spot)[0]), most_lean),
         "length": (G, of_length),
         "cut_length": (hung.cut, of_length),
         "foot_x": (placed[2] - placed[0], of_foot),
-        "foot_lowest": (hung.y - whole.of_spot(lambda spot: -down(spot)), of_foot),
+        "foot_lowest": (hung.y - whole.of_spot(lambda spot: -down(spot)), most_foot),
         "clear": (hung.y - whole.open.y - x["collar.height"] - x["guide.eye_clearance"], of_length),
     }
     for i, name in enumerate(("kick_out", "kick_in", "walkway")):
-        found[name], found[f"{name}_error"] = (placed[i], of_foot), (misplaced[i], of_foot)
+        found[name], found[f"{name}_error"] = (placed[i], most_foot), (misplaced[i], most_foot)
     answers = {f"sweep.{name}": (value, "", near) for name, (value, near) in found.items()}
     answers["hang.length"] = answers["sweep.length"]
     answers["hang.weight"] = hung.weight, "", absolute(hung.weight * (of_length / hung.cut + mpf("4e-15")))
@@ -72,10 +73,10 @@ def guide_skew(chance):
         "reach_open": (hypot(opened, m), of_length),
         "lean_shut": (atan(m / shut), of_lean),
         "lean_open": (atan(m / opened), of_lean),
-        "lean_greatest": (atan(fabs(m) / least), of_lean),
+        "lean_greatest": (atan(fabs(m) / least), absolute(of_lean + whole.hold * ampler / least if m else 0)),
         "length": (G, of_length),
         "foot_shut": (G * m / hypot(shut, m), of_foot),
-        "sweep": (G * fabs(m) * (1 / nearest - 1 / farthest), of_foot),
+        "sweep": (G * fabs(m) * (1 / nearest - 1 / farthest), absolute(of_foot + whole.hold * ampler * G / least if m else 0)),
     }
     return at, {f"skew.{name}": (value, "", near) for name, (value, near) in found.items()}
 
@@ -121,7 +122,7 @@ def eye_best(chance):
     if not eye.y - whole.open.y > eye.offset + mpf("0.02") or eye.balance(whole) is None:
         return eye_best(chance)
     least = -whole.of_spot(lambda spot: -eye.leans(spot)[1])
-    return at, {"eye_x": (eye.x, "", absolute(HUNG * (long + eye.y) * hypot(least, eye.offset) / least))}
+    return at, {"eye_x": (eye.x, "", absolute((HUNG * (long + eye.y) + whole.hold) * hypot(least, eye.offset) / least))}
 
 
 def eye_least(chance):
@@ -187,8 +188,9 @@ def loaded(chance):
     rate = whole.greatest(lambda stretch, u: along(stretch, u)[2]) if hung else mpf(0)
     if rate > mpf("0.9"):
         return loaded(chance)
-    near = LIFT * load.weight(whole.made) * long
-    near_drive = LIFT * (load.weight(whole.made) + (hung.weight + hung.carried if hung else 0)) * long * ampler**2 / (1 - rate)
+    along_it = LIFT * long + whole.hold
+    near = along_it * load.weight(whole.made)
+    near_drive = along_it * (load.weight(whole.made) + (hung.weight + hung.carried if hung else 0)) * ampler**2 / (1 - rate)
     return Lifted(at, whole, load, hung, long, along, near, near_drive, LIFT * long * ampler**2 / least if hung else mpf(0))
 
 
