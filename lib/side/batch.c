@@ -28,13 +28,15 @@ static double value_of(const tside_input *input, int row)
     return *(const double *)(const void *)((const char *)input->data + input->stride * row);
 }
 
-/* Counts and choices come as numbers; not every one is one that an int holds. */
-static int is_int(double value)
+/* Counts and choices come as numbers; what is no int is put out of the bounds of every one: refused if its row applies.
+ */
+static int int_of(double value)
 {
-    return value >= -1e9 && value <= 1e9 && value == floor(value);
+    if (!(value == floor(value)) || value < -1e9)
+        return INT_MIN;
+    return value > 1e9 ? INT_MAX : (int)value;
 }
 
-/* What is no int is put out of the bounds of every count and choice: it is refused if its row applies. */
 static void put(const tside_input *input, int row, char *side)
 {
     double value = value_of(input, row);
@@ -45,7 +47,7 @@ static void put(const tside_input *input, int row, char *side)
             *(int *)(void *)(side + given_offset(&input->place)) = 1;
         return;
     }
-    *(int *)(void *)member = is_int(value) ? (int)value : INT_MIN;
+    *(int *)(void *)member = int_of(value);
 }
 
 static void take(const tside_output *output, int row, const char *plan)
@@ -73,10 +75,15 @@ static const tside_input *column_refused(const tside_input *inputs, int count, c
 static void say_what_it_was(const tside_input *inputs, int count, int row, tside_fault *fault)
 {
     const tside_input *input = column_refused(inputs, count, fault);
-    if (!input || input->place.field->type == TSIDE_NUMBER || is_int(value_of(input, row)))
+    double value;
+    if (!input || input->place.field->type == TSIDE_NUMBER)
         return;
-    fault->relation = isfinite(value_of(input, row)) ? TSIDE_NO_RELATION : TSIDE_NOT_FINITE;
-    fault->reason = isfinite(value_of(input, row)) ? "a count or a choice must be a whole number" : "";
+    value = value_of(input, row);
+    fault->value = value;
+    if (isfinite(value) && value == floor(value))
+        return;
+    fault->relation = isfinite(value) ? TSIDE_NO_RELATION : TSIDE_NOT_FINITE;
+    fault->reason = isfinite(value) ? "a count or a choice must be a whole number" : "";
     fault->value = fault->bound = 0;
 }
 

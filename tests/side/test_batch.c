@@ -236,6 +236,27 @@ START_TEST(unused_choices_of_columns_are_not_looked_at)
 }
 END_TEST
 
+/* A whole number that no int holds is refused by the bound that it is beyond. */
+START_TEST(counts_beyond_an_int_are_beyond_their_bound)
+{
+    static const double values[] = {2e9, -2e9, 1e300, -1e300};
+    tside_side base = plain();
+    tside_input in = {.stride = sizeof *values};
+    base.bar.joints = TSIDE_JOINTS_GIVEN;
+    for (size_t i = 0; i < sizeof values / sizeof *values; i++) {
+        tside_fault fault;
+        int status;
+        in.data = values + i;
+        ANSWERS(tside_field_find(TSIDE_KIND_SIDE, "bar.splices", &in.place, &fault));
+        ck_assert_int_eq(tside_plan_sides(&base, 1, &in, 1, NULL, 0, &status, NULL, &fault), TSIDE_OUT_OF_BOUNDS);
+        ck_assert_str_eq(fault.field, "bar.splices");
+        ck_assert_double_eq(fault.value, values[i]);
+        ck_assert_int_eq(fault.relation, values[i] > 0 ? TSIDE_ABOVE : TSIDE_BELOW);
+        ck_assert_double_eq(fault.bound, values[i] > 0 ? in.place.field->high : in.place.field->low);
+    }
+}
+END_TEST
+
 /* A choice or a count is refused by what its own column says: the last one over it; the base's own by its value. */
 START_TEST(refused_choices_are_told_by_their_columns)
 {
@@ -371,6 +392,7 @@ Suite *batch_suite(void)
     tcase_add_test(tcase, batch_makes_what_is_asked_for);
     tcase_add_test(tcase, each_number_alone_is_the_whole_plans);
     tcase_add_test(tcase, unused_choices_of_columns_are_not_looked_at);
+    tcase_add_test(tcase, counts_beyond_an_int_are_beyond_their_bound);
     tcase_add_test(tcase, refused_choices_are_told_by_their_columns);
     tcase_add_test(tcase, refused_counts_are_told_by_their_columns);
     tcase_add_test(tcase, a_column_without_a_field_is_refused);
