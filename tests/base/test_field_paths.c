@@ -84,6 +84,7 @@ START_TEST(paths_that_lead_nowhere_are_refused)
                                       "[0]",
                                       "frame[0]",
                                       "bars[99999].play",
+                                      "bars[00001].play",
                                       "bars[99999999999999999999].play",
                                       " length",
                                       "LENGTH"};

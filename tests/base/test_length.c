@@ -301,6 +301,7 @@ START_TEST(refuses_with_the_place)
         {"5'-12\"", "m", 3, twelve, ""},
         {"5.5 ft 3 in", "m", 7, whole, ""},
         {"5 1/2 ft 3 in", "m", 9, whole, ""},
+        {"3/4 ft 3 in", "m", 7, whole, ""},
         {"5e0 ft 3 in", "m", 7, whole, ""},
         {"5 ft 3 mm", "m", 7, "only inches may follow feet", ""},
         {"5 ft 3 ft", "m", 7, "only inches may follow feet", ""},

@@ -178,6 +178,21 @@ START_TEST(sizes_are_in_order)
 }
 END_TEST
 
+/* The square neck's side and depth, at most, mm: ISO 8677, cup head square neck bolts, from memory. */
+START_TEST(necks_of_metric_bolts_are_those_of_the_standard)
+{
+    static const double necks[][2] = {{6.48, 4.6}, {8.58, 5.6}, {10.58, 6.6}, {12.7, 8.75}};
+    for (int i = 0; i < 4; i++) {
+        const tside_bolt bolt = usual((tside_bolt_size)(TSIDE_BOLT_M6 + i), 0.074);
+        tside_bolt_plan plan;
+        tside_fault fault;
+        ANSWERS(tside_bolt_choose(&bolt, &plan, &fault));
+        NEAR(plan.neck, necks[i][0] * 1e-3, 1e-12, "neck", i);
+        NEAR(plan.neck_depth, necks[i][1] * 1e-3, 1e-12, "neck's depth", i);
+    }
+}
+END_TEST
+
 /* derivation: utilisation is in proportion to the force, and two planes carry twice as much. */
 START_TEST(strength_is_in_proportion)
 {
@@ -255,6 +270,7 @@ Suite *bolt_suite(void)
     tcase_add_test(tcase, strength_is_in_proportion);
     tcase_add_test(tcase, long_grade_2_is_weaker);
     tcase_add_test(tcase, bearing_falls_towards_the_end);
+    tcase_add_test(tcase, necks_of_metric_bolts_are_those_of_the_standard);
     suite_add_tcase(suite, tcase);
     return suite;
 }
