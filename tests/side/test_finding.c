@@ -201,12 +201,18 @@ START_TEST(limits_may_be_reached)
         {TSIDE_FINDING_SIDE_FORCE, "limits.side_force", "drive_end.side_force"},
         {TSIDE_FINDING_TWIST, "limits.twist", "twist"},
         {TSIDE_FINDING_LAG, "limits.lag", "lag_elastic"},
+        {TSIDE_FINDING_MISFIT, "drive_end.footing.misfit_limit", "drive_end.fixed.misfit"},
     };
     for (size_t i = 0; i < sizeof limits / sizeof *limits; i++) {
         tside_side side = plain();
-        tside_plan plan = planned(&side);
-        double reached = result_of(&plan, limits[i].result), *limit = field_of(&side, limits[i].limit);
+        tside_plan plan;
+        double reached, *limit;
         const tside_finding *found;
+        if (limits[i].code == TSIDE_FINDING_MISFIT)
+            side.drive_end.guide.foot = TSIDE_FOOT_FIXED;
+        plan = planned(&side);
+        reached = result_of(&plan, limits[i].result);
+        limit = field_of(&side, limits[i].limit);
         *limit = reached;
         plan = planned(&side);
         found = finding_of(&plan, limits[i].code);

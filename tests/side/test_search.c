@@ -167,6 +167,10 @@ START_TEST(smallest_bar_is_the_lightest_that_serves)
     side.drive.stall_torque = 60;
     ANSWERS(tside_bar_smallest(&side, &index, &fault));
     ck_assert_int_eq(index, 1);
+    side.bars[3] = side.bars[1]; /* of two that are as light, the first */
+    ANSWERS(tside_bar_smallest(&side, &index, &fault));
+    ck_assert_int_eq(index, 1);
+    side.bars[3].tube.wall = walls[3];
     /* a twist that the third bar just keeps to: the second, thinner, does not */
     side.bar = side.bars[2];
     side.limits.twist = planned(&side).twist * (1 + 1e-9);

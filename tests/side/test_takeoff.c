@@ -263,7 +263,9 @@ START_TEST(sums)
         ck_assert((count_of(&t, TSIDE_ITEM_CLIP) - 1) * fittings.clip_spacing >= plan.curtain_length - 1e-9);
         ck_assert((count_of(&t, TSIDE_ITEM_CLIP) - 2) * fittings.clip_spacing < plan.curtain_length);
         for (int i = 0; i < t.count; i++)
-            if (t.item[i].stock_given && t.item[i].length > t.item[i].stock + 1e-9)
+            if (!t.item[i].stock_given)
+                ck_assert(t.item[i].stock == 0);
+            else if (t.item[i].length > t.item[i].stock + 1e-9)
                 ck_abort_msg("%d: %s of %g from %g", n, tside_item_text((int)t.item[i].code), t.item[i].length,
                              t.item[i].stock);
     }
