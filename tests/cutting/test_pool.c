@@ -128,6 +128,51 @@ START_TEST(a_basis_with_a_column_twice_is_made_one)
 }
 END_TEST
 
+/* Where a column that came in first would be the place that another comes in for most, both are there in the end. */
+START_TEST(a_column_that_is_in_stays_in)
+{
+    static bench b;
+    double first, second;
+    lay_out(&b, 2);
+    b.pattern[0] = b.pattern[1] = 1;
+    ck_assert(tside_i_pool_add(b.relaxation, 0, b.pattern));
+    b.pattern[0] = 3;
+    ck_assert(tside_i_pool_add(b.relaxation, 0, b.pattern));
+    tside_i_relaxation_ask(b.relaxation);
+    tside_i_relaxation_set(b.relaxation, (const int[]){0, 1});
+    ck_assert_int_eq(b.relaxation->basis[0] + b.relaxation->basis[1], 1);
+    first = b.relaxation->x[b.relaxation->basis[1] == 0];
+    second = b.relaxation->x[b.relaxation->basis[1] == 1];
+    ck_assert(first > 3.5 - 1e-6 && first < 3.5 + 1e-6); /* x + 3 y = 2 and x + y = 3, as many as are asked for */
+    ck_assert(second > -0.5 - 1e-6 && second < -0.5 + 1e-6);
+    free(b.memory);
+}
+END_TEST
+
+/* A pattern is full where no type that may still be taken fits; what is behind the last type is none. */
+START_TEST(a_pattern_is_full_where_nothing_more_fits)
+{
+    enum { TYPES = 3, BEHIND = 3 };
+    int64_t size[TYPES + BEHIND] = {7, 4, 2};
+    const int most[TYPES + BEHIND] = {2, 1, 2, 9, 9, 9};
+    tside_i_problem problem = {.types = TYPES, .size = size};
+    int full = 0, tried = 0;
+    for (int a = 0; a <= 2; a++)
+        for (int b = 0; b <= 1; b++)
+            for (int c = 0; c <= 2; c++)
+                for (int left = 0; left < 10; left++) {
+                    int count[TYPES + BEHIND] = {a, b, c}, fits = 0;
+                    const tside_i_walk walk = {.problem = &problem, .most = most, .count = count, .left = left};
+                    for (int j = 0; j < TYPES; j++)
+                        fits = fits || (size[j] <= left && count[j] < most[j]);
+                    ck_assert_int_eq(tside_i_walk_is_full(&walk), !fits);
+                    full += !fits;
+                    tried++;
+                }
+    ck_assert(full > 20 && full < tried - 20);
+}
+END_TEST
+
 /* One that gives nothing cannot come in, at whatever price. */
 START_TEST(a_column_of_nothing_cannot_come_in)
 {
@@ -212,6 +257,8 @@ Suite *pool_suite(void)
     tcase_add_test(tcase, a_full_pool_gives_up_what_is_not_needed);
     tcase_add_test(tcase, a_pool_is_full_of_pieces_too);
     tcase_add_test(tcase, a_basis_with_a_column_twice_is_made_one);
+    tcase_add_test(tcase, a_column_that_is_in_stays_in);
+    tcase_add_test(tcase, a_pattern_is_full_where_nothing_more_fits);
     tcase_add_test(tcase, a_column_of_nothing_cannot_come_in);
     tcase_add_test(tcase, a_group_is_no_larger_than_its_determinant);
     tcase_add_test(tcase, a_plan_without_a_row_left_costs_more_than_any);
