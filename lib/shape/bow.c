@@ -385,10 +385,9 @@ tside_status tside_i_bow_make(const tside_frame *frame, tside_bow *bow, tside_fa
                                   frame->shape == TSIDE_LEG_AND_PEAK ? "frame.shoulder_radius" : "frame.between_x",
                                   "frame.tube.diameter", "the bend is tighter than the tube");
     offset_path(&bow->centre, half, &bow->face);
-    TRY(make_board(frame, bow, fault));
-    return finite_path(&bow->face)
-               ? TSIDE_OK
-               : tside_i_refuse(fault, TSIDE_NOT_MODELLED, "frame", "", "the bow is not one of finite numbers");
+    if (!finite_path(&bow->face))
+        return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "frame", "", "the bow is not one of finite numbers");
+    return make_board(frame, bow, fault);
 }
 
 tside_status tside_bow_make(const tside_frame *frame, tside_bow *bow, tside_fault *fault)

@@ -62,10 +62,14 @@ END_TEST
 /* So flat that its radius is beyond all numbers. */
 START_TEST(an_arch_of_no_finite_radius_is_refused)
 {
-    const tside_frame frame = plain_frame(8, 0, 1e-320);
+    tside_frame frame = plain_frame(8, 0, 1e-320);
     tside_bow bow;
     tside_fault fault;
     REFUSES(tside_bow_make(&frame, &bow, &fault), bow, TSIDE_NOT_MODELLED, "frame", TSIDE_NO_RELATION);
+    frame.board = TSIDE_BOARD_OUTSIDE; /* before it is asked whether a board ends on it */
+    frame.board_top = 0.3;
+    REFUSES(tside_bow_make(&frame, &bow, &fault), bow, TSIDE_NOT_MODELLED, "frame", TSIDE_NO_RELATION);
+    ck_assert(isfinite(fault.bound) && isfinite(fault.value));
 }
 END_TEST
 
