@@ -124,9 +124,10 @@ tside_status tside_stock_fill(const tside_stock *stock, double length, const tsi
         if (made.offcut < FITS)
             made.offcut = 0;
     }
+    TRY(ANSWER(&tside_i_stick_table, made, stick, fault));
     for (int i = 0; i < cut_count; i++)
         given[i] = (tside_cut){cuts[i].length, 0};
     for (int i = 0; i < best.depth; i++)
         given[best.chosen[i].cut].count = best.chosen[i].count;
-    return ANSWER(&tside_i_stick_table, made, stick, fault);
+    return TSIDE_OK;
 }

@@ -304,8 +304,9 @@ tside_status tside_i_stock_plan(const tside_stock *stock, const tside_cut *cuts,
     made = sum_up(&w, entries);
     made.nodes = search->nodes < node_limit ? search->nodes : node_limit; /* the last step may have been a long one */
     judge(search, &made);
+    TRY(ANSWER(&tside_i_cut_plan_table, made, plan, fault));
     *count = entries;
-    return ANSWER(&tside_i_cut_plan_table, made, plan, fault);
+    return TSIDE_OK;
 }
 
 tside_status tside_stock_plan(const tside_stock *stock, const tside_cut *cuts, int cut_count, int node_limit,
