@@ -13,18 +13,21 @@ const char *const tside_i_hardware[TSIDE_I_HARDWARE] = {"inch", "metric"};
 
 static void put_usual(const tside_field *row, void *structure)
 {
-    if (row->type == TSIDE_NUMBER) {
+    switch (row->type) {
+    case TSIDE_NUMBER:
         *MEMBER(structure, row->offset, double) = row->usual;
         if (row->optional)
             *MEMBER(structure, row->given_offset, int) = 0;
-    } else if (row->type == TSIDE_GROUP)
-        tside_i_usual(row->nested, MEMBER(structure, row->offset, void));
-    else if (row->type == TSIDE_LIST) {
+        break;
+    case TSIDE_COUNT:
+    case TSIDE_CHOICE: *MEMBER(structure, row->offset, int) = (int)row->usual; break;
+    case TSIDE_GROUP: tside_i_usual(row->nested, MEMBER(structure, row->offset, void)); break;
+    case TSIDE_LIST:
         *MEMBER(structure, row->count_offset, int) = 0;
         for (int i = 0; i < row->capacity; i++)
             tside_i_usual(row->nested, MEMBER(structure, row->offset + (size_t)i * row->stride, void));
-    } else
-        *MEMBER(structure, row->offset, int) = (int)row->usual;
+        break;
+    }
 }
 
 static const tside_field *named(const tside_table *table, const char *name, size_t length)
@@ -188,19 +191,21 @@ static tside_status check_list(const tside_field *row, const void *structure, ts
 /* Of what is not well inside. */
 static tside_status check_row(const tside_field *row, const void *structure, tside_fault *fault)
 {
-    if (row->type == TSIDE_GROUP)
-        return tside_i_within(fault, row->name,
-                              tside_i_check_table(row->nested, CONST_MEMBER(structure, row->offset, void), fault));
-    if (row->type == TSIDE_LIST)
-        return check_list(row, structure, fault);
-    if (row->type == TSIDE_CHOICE)
+    switch (row->type) {
+    case TSIDE_NUMBER:
+        if (row->optional && !*CONST_MEMBER(structure, row->given_offset, int))
+            return TSIDE_OK;
+        return check_number(row, *CONST_MEMBER(structure, row->offset, double), fault);
+    case TSIDE_COUNT: return check_number(row, *CONST_MEMBER(structure, row->offset, int), fault);
+    case TSIDE_CHOICE:
         return tside_i_bound(fault, row->name, "1", *CONST_MEMBER(structure, row->offset, int), TSIDE_NOT_ONE_OF,
                              row->choice_count - 1);
-    if (row->type == TSIDE_COUNT)
-        return check_number(row, *CONST_MEMBER(structure, row->offset, int), fault);
-    if (row->optional && !*CONST_MEMBER(structure, row->given_offset, int))
-        return TSIDE_OK;
-    return check_number(row, *CONST_MEMBER(structure, row->offset, double), fault);
+    case TSIDE_GROUP:
+        return tside_i_within(fault, row->name,
+                              tside_i_check_table(row->nested, CONST_MEMBER(structure, row->offset, void), fault));
+    case TSIDE_LIST: break;
+    }
+    return check_list(row, structure, fault);
 }
 
 tside_status tside_i_check_table(const tside_table *table, const void *structure, tside_fault *fault)

@@ -380,10 +380,11 @@ static tside_status choose_angle(const problem *p, meeting *met, tside_binding *
     double arc, top;
     tside_bow_point point;
     *binding = TSIDE_BINDS_NOTHING;
-    if (e->slant == TSIDE_SLANT_BEST)
-        return best_angle(p, met, binding, fault);
-    if (e->slant == TSIDE_SLANT_ANGLE)
-        return given_angle(p, e->angle, "extender.angle", met, fault);
+    switch (e->slant) {
+    case TSIDE_SLANT_BEST: return best_angle(p, met, binding, fault);
+    case TSIDE_SLANT_ANGLE: return given_angle(p, e->angle, "extender.angle", met, fault);
+    case TSIDE_SLANT_CROSSING: break;
+    }
     if (!tside_i_path_at_height(&p->bow->centre, p->names->ground + e->crossing, &arc, &top))
         return tside_i_refuse_value(fault, TSIDE_OUT_OF_REACH, "extender.crossing", p->names->bow,
                                     "the crossing lies above the bow's top", "m", e->crossing, TSIDE_ABOVE,

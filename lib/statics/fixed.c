@@ -162,13 +162,13 @@ static tside_status choose_line(const tside_footing *footing, top *t, double gro
                                 tside_fixed *fixed, tside_fault *fault)
 {
     fixed->top_x = t->x;
-    if (footing->fixed_by == TSIDE_FIXED_TOP)
-        return line_from_top(t, names, fixed, fault);
-    if (footing->fixed_by == TSIDE_FIXED_BOTH)
-        fixed->lean = atan2(footing->foot_x - t->x, t->y - ground);
-    else {
+    switch (footing->fixed_by) {
+    case TSIDE_FIXED_BEST:
         best_line(t, fixed);
         t->x = fixed->top_x;
+        break;
+    case TSIDE_FIXED_TOP: TRY(line_from_top(t, names, fixed, fault)); break;
+    case TSIDE_FIXED_BOTH: fixed->lean = atan2(footing->foot_x - t->x, t->y - ground); break;
     }
     return TSIDE_OK;
 }

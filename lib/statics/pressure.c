@@ -148,14 +148,14 @@ tside_pressure tside_i_wind_pressure(const tside_wind *w)
 {
     tside_pressure p = {0};
     double kd = 1; /* on the net pressure */
-    if (w->rule == TSIDE_PRESSURE_GIVEN)
-        p.velocity = w->velocity_pressure;
-    else if (w->rule == TSIDE_PLAIN)
-        p.velocity = w->density * w->speed * w->speed / 2;
-    else if (w->rule == TSIDE_EN_1991_1_4)
-        en_1991_1_4(w, &p);
-    else
-        kd = asce_7(w, &p);
+    switch (w->rule) {
+    case TSIDE_NO_WIND: /* refused */
+    case TSIDE_PRESSURE_GIVEN: p.velocity = w->velocity_pressure; break;
+    case TSIDE_PLAIN: p.velocity = w->density * w->speed * w->speed / 2; break;
+    case TSIDE_ASCE_7_16:
+    case TSIDE_ASCE_7_22: kd = asce_7(w, &p); break;
+    case TSIDE_EN_1991_1_4: en_1991_1_4(w, &p); break;
+    }
     p.counted = p.velocity * w->load_factor * kd;
     p.net = p.counted * w->coefficient;
     return p;
