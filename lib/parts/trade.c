@@ -165,8 +165,10 @@ static int has_name(const tside_trade *trade, const char *name)
     char text[TSIDE_PATH_SIZE];
     double asked, known = 0;
     if (!is_gauge(trade)) {
+        if (!read_inches(name, text, &asked))
+            return 0;
         read_inches(trade->name, text, &known); /* as all of them are */
-        return read_inches(name, text, &asked) && asked == known;
+        return asked == known;
     }
     tside_i_path(text, name);
     if (!drop_ending(text, "gauge"))

@@ -28,11 +28,16 @@ static double value_of(const tside_input *input, int row)
     return *(const double *)(const void *)((const char *)input->data + input->stride * row);
 }
 
+static int is_whole(double value)
+{
+    return isfinite(value) && value == floor(value);
+}
+
 /* Counts and choices come as numbers; what is no int is put out of the bounds of every one: refused if its row applies.
  */
 static int int_of(double value)
 {
-    if (!(value == floor(value)) || value < -1e9)
+    if (!is_whole(value) || value < -1e9)
         return INT_MIN;
     return value > 1e9 ? INT_MAX : (int)value;
 }
@@ -63,9 +68,9 @@ static void take(const tside_output *output, int row, const char *plan)
 /* The column that said what the refused field is, the last of those over it; NULL where it is the base's own. */
 static const tside_input *column_refused(const tside_input *inputs, int count, const tside_fault *fault)
 {
-    tside_place place = {0};
-    tside_i_find_field(&tside_i_side_table, fault->field, &place, NULL); /* as it is: of a side that was refused */
-    for (int i = count - 1; i >= 0; i--)
+    tside_place place;
+    const int is_a_field = tside_i_find_field(&tside_i_side_table, fault->field, &place, NULL) == TSIDE_OK;
+    for (int i = count - 1; i >= 0 && is_a_field; i--)
         if (inputs[i].place.offset == place.offset)
             return inputs + i;
     return NULL;
@@ -79,9 +84,11 @@ static void say_what_it_was(const tside_input *inputs, int count, int row, tside
     if (!input || input->place.field->type == TSIDE_NUMBER)
         return;
     value = value_of(input, row);
-    fault->value = value;
-    if (isfinite(value) && value == floor(value))
+    if (is_whole(value)) {
+        if (int_of(value) != value)
+            fault->value = value;
         return;
+    }
     fault->relation = isfinite(value) ? TSIDE_NO_RELATION : TSIDE_NOT_FINITE;
     fault->reason = isfinite(value) ? "a count or a choice must be a whole number" : "";
     fault->value = fault->bound = 0;
