@@ -17,16 +17,21 @@ typedef struct ruled {
     tside_i_room room;
 } ruled;
 
-/* What is drawn: lines from one place to another, m. */
-static const tside_i_line *ruled_lines;
-static int ruled_count;
-
-static inline void rule(tside_i_sketch *sketch)
+static inline void rule(tside_i_sketch *sketch, const tside_i_line *lines, int count)
 {
     const tside_i_pen pen = {TSIDE_PART_BOW, TSIDE_SHOWN_ALWAYS, TSIDE_LINE_WIDE, 0};
     tside_i_sketch_crop(sketch, -1000, -1000, 1000, 1000);
-    for (int i = 0; i < ruled_count; i++)
-        tside_i_segment(sketch, pen, ruled_lines[i].x, ruled_lines[i].y, ruled_lines[i].x_end, ruled_lines[i].y_end);
+    for (int i = 0; i < count; i++)
+        tside_i_segment(sketch, pen, lines[i].x, lines[i].y, lines[i].x_end, lines[i].y_end);
+}
+
+/* What an open room is about. */
+static const tside_i_line *ruled_lines;
+static int ruled_count;
+
+static inline void rule_again(tside_i_sketch *sketch)
+{
+    rule(sketch, ruled_lines, ruled_count);
 }
 
 /* Strokes of a view, and a drawing that is as large as they are. */
@@ -48,17 +53,22 @@ static inline void open_room(ruled *r, const tside_i_line *lines, int count, dou
 {
     ruled_lines = lines;
     ruled_count = count;
-    sketch_view(r, rule, scale);
+    sketch_view(r, rule_again, scale);
     tside_i_room_begin(&r->room, &r->sketch);
 }
 
 /* Lines in an array of their own. */
 #define OPEN_ROOM(r, lines, scale) open_room(r, lines, sizeof(lines) / sizeof *(lines), scale)
 
+static inline int is_cell_taken(const tside_i_paper *p, int column, int row)
+{
+    const int at = row * TSIDE_I_PAPER_WORDS + column / TSIDE_I_PAPER_BITS;
+    return (int)(p->cells[at] >> column % TSIDE_I_PAPER_BITS & 1);
+}
+
 static inline int is_taken(const tside_i_paper *p, double x, double y)
 {
-    const int column = (int)floor((x - p->left) * p->across), row = (int)floor((y - p->bottom) * p->up);
-    return (int)(p->cells[row * TSIDE_I_PAPER_WORDS + column / TSIDE_I_PAPER_BITS] >> column % TSIDE_I_PAPER_BITS & 1);
+    return is_cell_taken(p, (int)floor((x - p->left) * p->across), (int)floor((y - p->bottom) * p->up));
 }
 
 /* Whether a box that lies level has a place inside it. */

@@ -94,7 +94,7 @@ START_TEST(places_that_are_still_to_be_told_are_kept_free)
                                                  TSIDE_DIMENSION_PLACE,  TSIDE_DIMENSION_ARC};
     ruled_lines = lines;
     ruled_count = 2;
-    sketch_view(&r, rule, 1);
+    sketch_view(&r, rule_again, 1);
     for (int i = 0; i < 6; i++)
         r.drawing.dimensions[i] = (tside_dimension){.kind = kinds[i], .x = 0.01 + 0.015 * i, .y = 0.05};
     r.drawing.dimension_count = 6;
@@ -293,12 +293,11 @@ END_TEST
 
 /* --- the order of measures --- */
 
+static const tside_i_line two_edges[] = {{0, 0, 0.1, 0}, {0, 0, 0, 0.1}};
+
 static void put_measures_of_two_sizes(tside_i_sketch *sketch)
 {
-    static const tside_i_line lines[] = {{0, 0, 0.1, 0}, {0, 0, 0, 0.1}};
-    ruled_lines = lines;
-    ruled_count = 2;
-    rule(sketch);
+    rule(sketch, two_edges, 2);
     tside_i_dimension(sketch, TSIDE_TELLS_SEAL, TSIDE_DIMENSION_PLUMB, TSIDE_I_OUTBOARD, 0.1, 0.1, 0, 0.1, 0.1);
     tside_i_dimension(sketch, TSIDE_TELLS_SEAL, TSIDE_DIMENSION_PLUMB, TSIDE_I_OUTBOARD, 0.04, 0.1, 0.09, 0.1, 0.05);
     tside_i_dimension(sketch, TSIDE_TELLS_SEAL, TSIDE_DIMENSION_LEVEL, TSIDE_I_BELOW, 0.1, 0.1, 0, 0, 0);
@@ -319,10 +318,7 @@ END_TEST
 
 static void put_measures(tside_i_sketch *sketch)
 {
-    static const tside_i_line lines[] = {{0, 0, 0.1, 0}, {0, 0, 0, 0.1}};
-    ruled_lines = lines;
-    ruled_count = 2;
-    rule(sketch);
+    rule(sketch, two_edges, 2);
     tside_i_dimension(sketch, TSIDE_TELLS_CUT_LENGTH, TSIDE_DIMENSION_LEVEL, TSIDE_I_BELOW, 0.05, 0, 0, 0.05, 0);
     tside_i_dimension(sketch, TSIDE_TELLS_RUN, TSIDE_DIMENSION_ANGLE, TSIDE_I_BELOW, 1e9, 0.05, 0, 0.05, 0);
 }

@@ -8,6 +8,7 @@
 #include "drawing/paper.h"
 
 #include "expect.h"
+#include "rooms.h"
 
 Suite *paper_suite(void);
 
@@ -22,12 +23,6 @@ typedef struct sheet {
     tside_i_paper paper;
     char met[ROWS][COLUMNS];
 } sheet;
-
-static int is_taken(const tside_i_paper *p, int column, int row)
-{
-    const int at = row * TSIDE_I_PAPER_WORDS + column / TSIDE_I_PAPER_BITS;
-    return (int)(p->cells[at] >> column % TSIDE_I_PAPER_BITS & 1);
-}
 
 static double across(const sheet *s, double x)
 {
@@ -96,7 +91,7 @@ static void check_cells(const sheet *s, const char *what, int number)
             int met = 0;
             for (int above = row; above < ROWS && above < row + (int)s->paper.covered; above++)
                 met = met || s->met[above][column];
-            if (is_taken(&s->paper, column, row) != met)
+            if (is_cell_taken(&s->paper, column, row) != met)
                 wrong++, column_wrong = column, row_wrong = row;
         }
     ck_assert_msg(wrong == 0, "%s %d: %d cells, as %d of row %d", what, number, wrong, column_wrong, row_wrong);
@@ -166,7 +161,7 @@ static void check_arc(sheet *s, const tside_stroke *arc, int number)
         int near = 0;
         for (int c = column - 1; c <= column + 1; c++)
             for (int r = row - 1; r <= row + 1; r++)
-                near = near || is_taken(&s->paper, c, r);
+                near = near || is_cell_taken(&s->paper, c, r);
         missed += !near;
         for (int c = column - 1; c <= column + 1; c++)
             for (int r = row - 1; r <= row + 1; r++)
@@ -174,7 +169,7 @@ static void check_arc(sheet *s, const tside_stroke *arc, int number)
     }
     for (int row = 0; row < ROWS; row++)
         for (int column = 0; column < COLUMNS; column++)
-            taken += is_taken(&s->paper, column, row) && !s->met[row][column];
+            taken += is_cell_taken(&s->paper, column, row) && !s->met[row][column];
     ck_assert_msg(missed == 0 && taken == 0, "arc %d misses %d places and takes %d cells", number, missed, taken);
 }
 
@@ -236,7 +231,7 @@ START_TEST(slanted_boxes_take_what_they_meet_and_little_more)
         tside_i_paper_take_box(&s.paper, &b);
         for (int row = 0; row < ROWS; row++)
             for (int column = 0; column < COLUMNS; column++) {
-                const int taken = is_taken(&s.paper, column, row);
+                const int taken = is_cell_taken(&s.paper, column, row);
                 missed += !taken && overlap(&s, &b, column, row) >= 0;
                 far += taken && overlap(&s, &more, column, row) <= 0;
             }

@@ -29,6 +29,23 @@ def tolerance(accuracy):
     return repr(float(accuracy)) if isinstance(accuracy, absolute) else f"rel {accuracy:.3g}"
 
 
+def least_in(function, low, high, near):
+    """A function that falls and then rises, by the golden section: between which places it is least, so near to each other, and the least there."""
+    golden = (3 - mpf(5) ** mpf("0.5")) / 2
+    a, b = low + golden * (high - low), high - golden * (high - low)
+    at_a, at_b = function(a), function(b)
+    while high - low > near:
+        if at_a <= at_b:
+            high, b, at_b = b, a, at_a
+            a = low + golden * (high - low)
+            at_a = function(a)
+        else:
+            low, a, at_a = a, b, at_b
+            b = high - golden * (high - low)
+            at_b = function(b)
+    return low, high, min(at_a, at_b)
+
+
 def root(function, low, high):
     """Where a function that changes its sign between two places is 0, to 45 digits."""
     at_low, at_high = function(low), function(high)

@@ -1,14 +1,13 @@
 # SPDX-License-Identifier: MIT
 """A whole travel, from shut to open: its smooth stretches, and what is greatest along them."""
 
-from common import between, exact, root
+from common import between, exact, least_in, root
 from mpmath import cos, fabs, mpf, pi, sin
 from travel import Spot, travel
 
 STEP = mpf(10) ** -18  # of what changes along a stretch, for its slopes
 HOLD = mpf("1e-12")  # of the wraps
 PLACES = 16  # looked at along a stretch
-GOLDEN = (3 - mpf(5) ** mpf("0.5")) / 2
 
 
 class Stretch:
@@ -113,20 +112,8 @@ class Course:
 
 def climb(value, low, high):
     """The golden section, until no more of it would show."""
-    near = mpf(10) ** -19 * (1 + fabs(high))
     best = max(value(low), value(high))
-    a, b = low + GOLDEN * (high - low), high - GOLDEN * (high - low)
-    fa, fb = value(a), value(b)
-    while high - low > near:
-        if fa >= fb:
-            high, b, fb = b, a, fa
-            a = low + GOLDEN * (high - low)
-            fa = value(a)
-        else:
-            low, a, fa = a, b, fb
-            b = high - GOLDEN * (high - low)
-            fb = value(b)
-    return max(best, fa, fb)
+    return max(best, -least_in(lambda u: -value(u), low, high, mpf(10) ** -19 * (1 + fabs(high)))[2])
 
 
 def course(chance):

@@ -1,8 +1,8 @@
 # SPDX-License-Identifier: MIT
 """A guide fixed at its foot: how far its line misses the bar, and what it carries."""
 
-from common import GRAVITY, absolute, between, exact, root
-from course import GOLDEN, course
+from common import GRAVITY, absolute, between, exact, least_in, root
+from course import course
 from mpmath import atan2, cos, fabs, hypot, mpf, pi, sin, tan
 from statics import LIFT, Load, torque_of
 
@@ -29,27 +29,12 @@ class Line:
 
     def narrowest(self):
         """First of the places looked at, then about there of all; least is an end of the lean's range, or a valley."""
-        low, high = narrowest_of(lambda lean: self.width(lean, self.whole.looked_at), -pi / 4, pi / 4, mpf("1e-4"))
+        low, high, _ = least_in(lambda lean: self.width(lean, self.whole.looked_at), -pi / 4, pi / 4, mpf("1e-4"))
         reach = mpf("2e-3")
-        return sum(narrowest_of(lambda lean: self.width(lean, self.whole.of_spot), max(low - reach, -pi / 4), min(high + reach, pi / 4), mpf("1e-17"))) / 2
+        return sum(least_in(lambda lean: self.width(lean, self.whole.of_spot), max(low - reach, -pi / 4), min(high + reach, pi / 4), mpf("1e-17"))[:2]) / 2
 
     def from_top(self):
         return root(lambda lean: sum(self.misfits(lean, self.whole.of_spot)), -mpf(1), mpf(1))
-
-
-def narrowest_of(width, low, high, near):
-    a, b = low + GOLDEN * (high - low), high - GOLDEN * (high - low)
-    fa, fb = width(a), width(b)
-    while high - low > near:
-        if fa <= fb:
-            high, b, fb = b, a, fa
-            a = low + GOLDEN * (high - low)
-            fa = width(a)
-        else:
-            low, a, fa = a, b, fb
-            b = high - GOLDEN * (high - low)
-            fb = width(b)
-    return low, high
 
 
 def stood(chance):
