@@ -292,6 +292,9 @@ START_TEST(numbers_have_six_digits)
         {12345.25, "12345.3"},
         {999999.5, "1e+06"},
         {100000.5, "100001"},
+        /* just above a half, which a quotient of doubles falls short of: 379680.5 10^25 and 432765.5 10^25 by 1.4e14 */
+        {3.796805e+30, "3.79681e+30"},
+        {4.327655e+30, "4.32766e+30"},
     };
     int i;
     for (i = 0; i < COUNT(rows); i++)

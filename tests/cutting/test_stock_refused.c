@@ -124,8 +124,11 @@ START_TEST(contradictions_are_refused)
                            "greatest that fits is 6.49 m, 0.001 m is missing");
     order.cuts[1].length = 6.49;
     cut_order_sound(&order, 0);
-    order.stock.trim = 6;
-    refused_as(&order, TSIDE_CONTRADICTS, "stock.lengths[0].length", TSIDE_NOT_ABOVE, 6, 6, 0);
+    order = cut_order_of(0, 0.2, LIST(6.5, 6.4), LIST(6.3),
+                         COUNTS(1)); /* the longest is the longest whatever its place */
+    cut_order_sound(&order, 0);
+    order.stock.trim = 6.5;
+    refused_as(&order, TSIDE_CONTRADICTS, "stock.lengths[0].length", TSIDE_NOT_ABOVE, 6.5, 6.5, 0);
 }
 END_TEST
 

@@ -178,18 +178,32 @@ START_TEST(sizes_are_in_order)
 }
 END_TEST
 
-/* The square neck's side and depth, at most, mm: ISO 8677, cup head square neck bolts, from memory. */
-START_TEST(necks_of_metric_bolts_are_those_of_the_standard)
+/*
+ * Where a nut on a short grip just meets the shank, its washer is as thick as it is at least: ASME B18.21.1 type A,
+ * ISO 7089 and 7093-1, from memory.
+ */
+START_TEST(nuts_stand_on_the_thinnest_washers)
 {
-    static const double necks[][2] = {{6.48, 4.6}, {8.58, 5.6}, {10.58, 6.6}, {12.7, 8.75}};
-    for (int i = 0; i < 4; i++) {
-        const tside_bolt bolt = usual((tside_bolt_size)(TSIDE_BOLT_M6 + i), 0.074);
-        tside_bolt_plan plan;
-        tside_fault fault;
-        ANSWERS(tside_bolt_choose(&bolt, &plan, &fault));
-        NEAR(plan.neck, necks[i][0] * 1e-3, 1e-12, "neck", i);
-        NEAR(plan.neck_depth, necks[i][1] * 1e-3, 1e-12, "neck's depth", i);
-    }
+    static const double thin[SIZES][2] = {{0.051, 0.051}, {0.051, 0.064}, {0.051, 0.064},
+                                          {0.051, 0.064}, {0.074, 0.086}, {1.4, 1.4},
+                                          {1.4, 1.8},     {1.8, 2.3},     {2.3, 2.7}};
+    for (int i = 0; i < SIZES; i++)
+        for (int kind = 0; kind < 2; kind++) {
+            tside_bolt bolt = usual((tside_bolt_size)i, 0.001);
+            tside_bolt_plan plan;
+            double low = 0.001, high = 0.02;
+            tside_fault fault;
+            bolt.washer = (tside_washer)kind;
+            REFUSES(tside_bolt_choose(&bolt, &plan, &fault), plan, TSIDE_CONTRADICTS, "bolt.washers", TSIDE_BELOW);
+            while (high - low > 1e-10) {
+                bolt.grip = (low + high) / 2;
+                *(tside_bolt_choose(&bolt, &plan, NULL) == TSIDE_OK ? &high : &low) = bolt.grip;
+            }
+            bolt.grip = high;
+            ANSWERS(tside_bolt_choose(&bolt, &plan, &fault));
+            NEAR(plan.unthreaded - high, thin[i][kind] * (i < TSIDE_BOLT_M6 ? 0.0254 : 0.001), 1e-9, "thinnest washer",
+                 i);
+        }
 }
 END_TEST
 
@@ -270,7 +284,7 @@ Suite *bolt_suite(void)
     tcase_add_test(tcase, strength_is_in_proportion);
     tcase_add_test(tcase, long_grade_2_is_weaker);
     tcase_add_test(tcase, bearing_falls_towards_the_end);
-    tcase_add_test(tcase, necks_of_metric_bolts_are_those_of_the_standard);
+    tcase_add_test(tcase, nuts_stand_on_the_thinnest_washers);
     suite_add_tcase(suite, tcase);
     return suite;
 }

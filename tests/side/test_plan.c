@@ -386,6 +386,7 @@ START_TEST(stall_is_guessed_where_none_is_known)
     plan = planned(&side);
     NEAR(plan.stall_torque, 2.5 * plan.worst.drive, 1e-12, "by hand", 0);
     NEAR(finding_of(&plan, TSIDE_FINDING_STALL_GUESSED)->value, plan.stall_torque, 0, "told", 0);
+    NEAR(finding_of(&plan, TSIDE_FINDING_STALL_GUESSED)->bound, 0, 0, "no bound", 0);
     side = plain();
     side.drive.rated_voltage_given = side.drive.supply_voltage_given = 1;
     side.drive.rated_voltage = 12;

@@ -204,6 +204,10 @@ START_TEST(what_cannot_be_is_refused)
     REFUSES(tside_rope_bears(&rope, 30, 0, &roped, &fault), roped, TSIDE_OUT_OF_BOUNDS, "pressure", TSIDE_NOT_ABOVE);
     rope.lower_y = rope.upper_y;
     REFUSES(tside_rope_bears(&rope, 30, 9, &roped, &fault), roped, TSIDE_CONTRADICTS, "rope.upper_y", TSIDE_NOT_ABOVE);
+    rope.upper_y = 0.3;
+    rope.lower_y = 0.5;
+    REFUSES(tside_rope_bears(&rope, 30, 9, &roped, &fault), roped, TSIDE_CONTRADICTS, "rope.upper_y", TSIDE_NOT_ABOVE);
+    NEAR(fault.gap, -0.2, 1e-15, "so far below", 0);
     rope = plain_rope();
     rope.pitch = 0;
     REFUSES(tside_rope_bears(&rope, 30, 9, &roped, &fault), roped, TSIDE_OUT_OF_BOUNDS, "rope.pitch", TSIDE_BELOW);

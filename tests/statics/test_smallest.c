@@ -100,6 +100,9 @@ START_TEST(the_greatest_length_is_accepted)
         ck_assert(!strcmp(fault.field, "cable.length") && fault.relation == TSIDE_ABOVE);
         cable.length = fault.bound;
         ANSWERS(tside_cable_smallest(&cable, voltage, current, loading, drop, &found, &fault));
+        cable.length *= 1 + 1e-6;
+        REFUSES(tside_cable_smallest(&cable, voltage, current, loading, drop, &found, &fault), found,
+                TSIDE_OUT_OF_REACH, "cable.length", TSIDE_ABOVE);
         refused++;
     }
     ck_assert_int_gt(refused, 300);
