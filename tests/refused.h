@@ -126,6 +126,8 @@ static inline const char *wrong(const given *given, const tside_fault *fault)
     const char *rest, *of_other;
     const argument *at = named(given, fault->field, &rest), *other;
     tside_place place;
+    if (!gap_stands(fault))
+        return "its gap is not what lacks";
     if (!at)
         return "no such field";
     other = named(given, fault->other, &of_other);

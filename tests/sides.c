@@ -62,6 +62,24 @@ static int stands_so(const tside_fault *fault)
     return 0;
 }
 
+int gap_stands(const tside_fault *fault)
+{
+    static const char *const of_its_own[] = {
+        "the shoulder would begin below the foot",
+        "the guide's foot would come too near the ground",
+        "the drive or collar would stand over the curtain's edge",
+        "the roll would come too near the tube",
+    };
+    const double over = fault->value - fault->bound;
+    const int from_below = fault->relation == TSIDE_BELOW || fault->relation == TSIDE_NOT_ABOVE;
+    if (!(fault->gap < 0 || fault->gap > 0))
+        return fault->gap == 0;
+    for (int i = 0; i < (int)(sizeof of_its_own / sizeof *of_its_own); i++)
+        if (!strcmp(fault->reason, of_its_own[i]))
+            return isfinite(fault->gap);
+    return !differs(fault->gap, from_below ? over : -over, 1e-9 * (1 + fabs(fault->value)));
+}
+
 void check_refused(const char *file, int line, tside_status got, const tside_fault *fault, tside_status status,
                    const char *field, tside_relation relation, const void *output, size_t size)
 {
@@ -75,6 +93,9 @@ void check_refused(const char *file, int line, tside_status got, const tside_fau
     if (!stands_so(fault))
         ck_abort_msg("%s:%d: %s: %.17g does not stand to %.17g as relation %d says", file, line, fault->field,
                      fault->value, fault->bound, (int)fault->relation);
+    if (!gap_stands(fault))
+        ck_abort_msg("%s:%d: %s: %.17g lacks nothing like %.17g to %.17g", file, line, fault->field, fault->value,
+                     fault->gap, fault->bound);
     if (!heard_range(fault))
         ck_abort_msg("%s:%d: %s is bounded by %.17g, relation %d, and its function's comment says otherwise", file,
                      line, fault->field, fault->bound, (int)fault->relation);

@@ -12,7 +12,7 @@
 
 Suite *blowing_suite(void);
 
-/* The plain side's curtain, shut, made apart from its plan. */
+/* A plain side's curtain, shut, made apart from its plan: of a straight wall. */
 static tside_loose loose_of(const tside_side *side)
 {
     tside_travel travel = travel_of(side);
@@ -70,6 +70,26 @@ START_TEST(a_plan_has_the_wind_of_its_curtain_shut)
     /* and all else is as it was */
     ck_assert(plan.worst.drive == before.worst.drive && plan.drive_turns == before.drive_turns &&
               plan.line_count == before.line_count);
+}
+END_TEST
+
+/* A wall that leans in by 1 in 5, of three points in one line. */
+START_TEST(a_leaning_walls_curtain_leans_with_it)
+{
+    tside_side side = plain();
+    tside_plan plan;
+    tside_loose c;
+    on_hip(&side);
+    blow(&side, 3);
+    side.frame.shape = TSIDE_THREE_POINTS;
+    side.frame.foot_x = 4.8, side.frame.between_x = 4.4, side.frame.peak_x = 4;
+    side.frame.foot_height = 0, side.frame.between_height = 2, side.frame.peak_height = 4;
+    plan = planned(&side);
+    c = loose_of(&side);
+    ck_assert_msg(c.lean > 0.15 && c.lean < 0.25, "lean %g", c.lean);
+    NEAR(plan.blowing.lean, c.lean, 1e-9, "lean", 0);
+    NEAR(plan.blowing.hanging, c.hanging, 1e-9, "hanging", 0);
+    NEAR(plan.blowing.weight, c.weight, 1e-9 * c.weight, "weight", 0);
 }
 END_TEST
 
@@ -279,6 +299,7 @@ Suite *blowing_suite(void)
     Suite *suite = suite_create("blowing");
     TCase *tcase = tcase_create("blowing");
     tcase_add_test(tcase, a_plan_has_the_wind_of_its_curtain_shut);
+    tcase_add_test(tcase, a_leaning_walls_curtain_leans_with_it);
     tcase_add_test(tcase, wind_along_the_house_loads_the_extenders);
     tcase_add_test(tcase, ropes_are_needed_where_the_wind_opens_it);
     tcase_add_test(tcase, the_houses_top_is_the_usual_height);

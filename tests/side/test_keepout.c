@@ -232,6 +232,32 @@ FOR_SIDES(keep_out_of_the_standing_guide, 60)
          "clear of the standing guide", number);
 }
 
+/* Low, and just beyond the foot as far out as it may stand. */
+START_TEST(a_foot_that_stands_farther_out_keeps_clear_too)
+{
+    tside_side side = plain();
+    tside_plan plan;
+    tside_keep_out out;
+    const double error = 0.2;
+    double foot;
+    side.drive_end.guide.foot = TSIDE_FOOT_FIXED;
+    side.drive_end.guide.placing_error = error;
+    side.drive_end.footing.fixed_by = TSIDE_FIXED_BOTH;
+    side.drive_end.footing.foot_x = 5.2;
+    plan = planned(&side);
+    foot = plan.drive_end.fixed.foot_x;
+    out = (tside_keep_out){foot + error + 0.1, foot + 1, 0, 0.001};
+    side.drive_end.keep_out_count = 1;
+    side.drive_end.keep_outs[0] = out;
+    plan = planned(&side);
+    out.bottom += plan.drive_end.ground;
+    out.top += plan.drive_end.ground;
+    NEAR(plan.drive_end.keep_offs[0].guide,
+         nearest_on_standing(&plan.drive_end.fixed, error, &out) - side.drive_end.guide.tube.diameter / 2, 1e-3,
+         "clear of the foot farthest out", 0);
+}
+END_TEST
+
 /* On the hip there is no tube to clear. */
 START_TEST(an_end_on_the_hip_clears_by_its_guide_alone)
 {
@@ -286,6 +312,7 @@ Suite *keepout_suite(void)
     tcase_add_test(tcase, nothing_slips_between_placings);
     tcase_add_test(tcase, keep_outs_are_measured);
     tcase_add_test(tcase, keep_out_of_the_standing_guide);
+    tcase_add_test(tcase, a_foot_that_stands_farther_out_keeps_clear_too);
     tcase_add_test(tcase, an_end_on_the_hip_clears_by_its_guide_alone);
     tcase_add_test(tcase, what_touches_is_not_found);
     suite_add_tcase(suite, tcase);

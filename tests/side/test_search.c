@@ -188,6 +188,9 @@ START_TEST(smallest_bar_is_the_lightest_that_serves)
         }
     }
     ck_assert_int_eq(fault.index, nearest);
+    side.bars[0] = side.bars[nearest]; /* of two that come as near, the first is named */
+    ck_assert(tside_bar_smallest(&side, &index, &fault) == TSIDE_OUT_OF_REACH);
+    ck_assert_int_eq(fault.index, 0);
 }
 END_TEST
 

@@ -20,7 +20,9 @@ START_TEST(turn_table_sums_to_the_travel)
     double sum = 0;
     ck_assert(tside_plan_turns(&side, rows, 3, &count, &fault) == TSIDE_TOO_SMALL);
     ck_assert_int_eq(count, (int)ceil(plan.drive_turns) + 1);
+    rows[count].torque = 77;
     ANSWERS(tside_plan_turns(&side, rows, count, &count, &fault));
+    ck_assert(rows[count].torque == 77); /* a row more than its room */
     for (int i = 0; i < count; i++) {
         sum += rows[i].taken_up;
         NEAR(rows[i].total, sum, 1e-12, "total", i);

@@ -254,8 +254,8 @@ START_TEST(what_does_not_lift_the_drive_lifts_no_side)
     NEAR(fault.bound, own, 1e-9 * own, "torque that the drive alone needs", 0);
     ANSWERS(tside_lift_longest(&s.travel, &s.load, NULL, own * (1 + 1e-6), &length, &fault));
     ck_assert(length > 0 && length < 1e-3);
-    s.load.bar_mass = s.load.clip_mass = s.load.wet = s.load.rope_pressure = 0;
-    ANSWERS(tside_lift_longest(&s.travel, &s.load, NULL, 100 * own, &length, &fault)); /* of a curtain alone */
+    s.load.bar_mass = s.load.clip_mass = s.load.areal_mass = s.load.rope_pressure = 0;
+    ANSWERS(tside_lift_longest(&s.travel, &s.load, NULL, 100 * own, &length, &fault)); /* of what is wet alone */
     REFUSES(tside_lift_longest(&s.travel, &s.load, NULL, 0, &length, &fault), length, TSIDE_OUT_OF_BOUNDS, "available",
             TSIDE_NOT_ABOVE);
     REFUSES(tside_lift_longest(&s.travel, &s.load, NULL, NAN, &length, &fault), length, TSIDE_OUT_OF_BOUNDS,
