@@ -176,6 +176,11 @@ START_TEST(what_is_not_there)
     taken t = take(&side, &fittings);
     ck_assert(!line_of(&t, TSIDE_ITEM_ROPE) && !line_of(&t, TSIDE_ITEM_HOOK) && !line_of(&t, TSIDE_ITEM_CORD));
     ck_assert_int_eq(count_of(&t, TSIDE_ITEM_EXTENDER), 2);
+    side.free_end.extender.stock_given = 0;
+    t = take(&side, &fittings);
+    for (int i = 0; i < t.count; i++)
+        ck_assert_msg(t.item[i].stock_given || t.item[i].stock == 0, "%s is cut from a stock that nobody gave",
+                      tside_item_text((int)t.item[i].code));
     side.free_end.hung = TSIDE_ON_HIP;
     side.stops.gap = 0.15;
     t = take(&side, &fittings);

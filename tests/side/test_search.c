@@ -156,7 +156,8 @@ START_TEST(smallest_bar_is_the_lightest_that_serves)
     tside_fault fault;
     double least = 0;
     int index, nearest = -1;
-    ck_assert(tside_bar_smallest(&side, &index, &fault) == TSIDE_OUT_OF_BOUNDS);
+    REFUSES(tside_bar_smallest(&side, &index, &fault), index, TSIDE_OUT_OF_BOUNDS, "bars", TSIDE_NOT_ABOVE);
+    NEAR(fault.value, 0, 0, "no bars", 0);
     side.bar_count = 4;
     for (int i = 0; i < 4; i++) {
         side.bars[i] = side.bar;
