@@ -4,12 +4,25 @@
 
 #include "cutting/problem.h"
 
+#include "base/units.h"
+
 static const double nanometre = 1e-9;   /* m, in which costs are counted: inches in 64ths and millimetres are whole */
 static const double unit = 1e-9 / 1024; /* m, of sizes and rooms: 300 m have digits to a twentieth of it */
 
 static int64_t whole(double metres, double of)
 {
     return (int64_t)floor(metres / of + 0.5);
+}
+
+/* Of a stick, without the kerf that is in a piece's size. */
+static int64_t room_of(const tside_stock *stock, double stick)
+{
+    return whole(stick, unit) - whole(stock->trim, unit) + whole(FITS, unit);
+}
+
+int tside_i_problem_fits(const tside_stock *stock, double stick, double length)
+{
+    return whole(length, unit) <= room_of(stock, stick);
 }
 
 void tside_i_problem_parts(tside_i_arena *from, tside_i_problem *problem, int cut_count)
@@ -72,9 +85,7 @@ static void make_stocks(tside_i_problem *problem, const tside_stock *stock)
         part = tside_i_common(part, problem->size[j]);
     for (int k = 0; k < stock->length_count; k++) {
         const double length = stock->lengths[order[k]].length;
-        const int64_t room = (whole(length, unit) - whole(stock->trim, unit) + whole(stock->kerf, unit) +
-                              whole(nanometre, unit)) /
-                             part;
+        const int64_t room = (room_of(stock, length) + whole(stock->kerf, unit)) / part;
         const int last = problem->stocks - 1;
         if (room < problem->size[problem->types - 1] / part || (last >= 0 && room == problem->room[last]))
             continue;

@@ -31,6 +31,9 @@ void tside_i_problem_parts(tside_i_arena *from, tside_i_problem *problem, int cu
 /* Makes the whole numbers. Costs are lengths over their common measure, and a level is 1. */
 void tside_i_problem_make(tside_i_problem *problem, const tside_stock *stock, const tside_cut *cuts, int cut_count);
 
+/* Whether a stick, less its trim, holds a piece of that length: over by no more than FITS it does. */
+int tside_i_problem_fits(const tside_stock *stock, double stick, double length);
+
 /*
  * Costs have been lengths; now a stick more counts too, but less than any length: of plans that take as much stock the
  * one with the fewest sticks is cheapest. cost: of a plan; where numbers would grow too large it stays as it is.

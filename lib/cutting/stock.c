@@ -113,20 +113,20 @@ static tside_status check_lengths(const tside_stock *stock, tside_fault *fault)
 
 static tside_status check_cuts(const tside_stock *stock, const tside_cut *cuts, int cut_count, tside_fault *fault)
 {
-    double longest = 0;
+    double stick = 0;
     int pieces = 0;
     for (int k = 0; k < stock->length_count; k++)
-        if (stock->lengths[k].length - stock->trim > longest)
-            longest = stock->lengths[k].length - stock->trim;
+        stick = fmax(stick, stock->lengths[k].length);
     for (int i = 0; i < cut_count; i++) {
         tside_status status = tside_i_check_table(&tside_i_cut_table, cuts + i, fault);
         if (status == TSIDE_OK && cuts[i].count > TSIDE_STOCK_PIECES - pieces)
             status = tside_i_refuse_value(fault, TSIDE_OUT_OF_BOUNDS, "count", "",
                                           "more pieces in all than are planned at once", "1", cuts[i].count,
                                           TSIDE_ABOVE, TSIDE_STOCK_PIECES - pieces, 0);
-        else if (status == TSIDE_OK && cuts[i].count && cuts[i].length > longest + FITS)
+        else if (status == TSIDE_OK && cuts[i].count && !tside_i_problem_fits(stock, stick, cuts[i].length))
             status = tside_i_refuse_value(fault, TSIDE_CONTRADICTS, "length", "", "longer than any stick less its trim",
-                                          "m", cuts[i].length, TSIDE_ABOVE, longest, longest - cuts[i].length);
+                                          "m", cuts[i].length, TSIDE_ABOVE, stick - stock->trim,
+                                          stick - stock->trim - cuts[i].length);
         TRY(of_element(fault, "cuts", i, "stock", status));
         pieces += cuts[i].count;
     }

@@ -2,6 +2,7 @@
 /* What digits may not do to a cut plan: rule out what just fits, claim what is not so, search for what is found. */
 #include <check.h>
 #include <stdlib.h>
+#include <string.h>
 
 #include <tunnelside.h>
 
@@ -62,6 +63,35 @@ START_TEST(a_full_stick_leaves_nothing)
             const cut_answer answer = cut_order_sound(&order, 0);
             ck_assert(answer.count == 1 && answer.sticks[0].offcut == 0);
         }
+}
+END_TEST
+
+/*
+ * A piece that is over by just what counts as none, give or take some last digits, is refused or cut, whatever the
+ * digits of stick and trim: once the check was by metres and the search by their whole parts, and went on for ever.
+ */
+START_TEST(what_is_over_by_just_what_counts_as_none_ends)
+{
+    dice d = {71};
+    cut_order order = cut_order_of(0, 0.42600000000377691, LIST(6.5139260136518047), LIST(6.0879260146480281),
+                                   COUNTS(1));
+    int made = 0;
+    for (int n = 0; n < 4000; n++) {
+        cut_answer answer;
+        if (n) {
+            order.stock.trim = dice_between(&d, 0, 0.5);
+            order.stock.lengths[0].length = dice_between(&d, 1, 12);
+            order.cuts[0].length = order.stock.lengths[0].length - order.stock.trim + 1e-9 +
+                                   dice_between(&d, -1e-12, 1e-12);
+        }
+        answer = cut_order_plan(&order, 0);
+        if (answer.status == TSIDE_OK)
+            ck_assert_int_eq(answer.plan.sticks, 1);
+        else
+            ck_assert(answer.status == TSIDE_CONTRADICTS && !strcmp(answer.fault.field, "cuts[0].length"));
+        made += answer.status == TSIDE_OK;
+    }
+    ck_assert(made > 1000 && made < 3000);
 }
 END_TEST
 
@@ -151,6 +181,7 @@ Suite *exactness_suite(void)
     tcase_add_test(tcase, what_just_is_enough_is_found);
     tcase_add_test(tcase, what_is_whole_is_not_searched);
     tcase_add_test(tcase, a_full_stick_leaves_nothing);
+    tcase_add_test(tcase, what_is_over_by_just_what_counts_as_none_ends);
     tcase_add_test(tcase, what_is_left_open_is_ruled_out_pattern_by_pattern);
     tcase_add_test(tcase, sticks_are_not_counted_beside_the_longest_numbers);
     tcase_add_test(tcase, a_plan_that_costs_all_that_it_may_is_kept);
