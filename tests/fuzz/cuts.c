@@ -19,6 +19,16 @@ static double some_length(feed *f, unsigned how)
     }
 }
 
+/* A piece that is over by just what counts as none, give or take some last digits; stick and trim have some too. */
+static void just_over(feed *f, cut_order *order)
+{
+    double longest = 0;
+    order->stock.trim += feed_byte(f) * 1e-13;
+    for (int i = 0; i < order->stock.length_count && i < TSIDE_STOCK_LENGTHS; i++)
+        longest = fmax(longest, order->stock.lengths[i].length += feed_byte(f) * 1e-13);
+    order->cuts[0].length = longest - order->stock.trim + 1e-9 + (feed_byte(f) - 128) * 1e-15;
+}
+
 static void make_order(feed *f, cut_order *order)
 {
     enum { CUTS = 60 };
@@ -32,6 +42,8 @@ static void make_order(feed *f, cut_order *order)
     for (order->cut_count = 0; f->at < f->end && order->cut_count < CUTS; order->cut_count++) {
         order->cuts[order->cut_count].length = some_length(f, how);
         order->cuts[order->cut_count].count = (int)feed_byte(f) - 1;
+        if (how & 16 && !order->cut_count)
+            just_over(f, order);
     }
 }
 
