@@ -174,6 +174,21 @@ START_TEST(sticks_are_not_counted_beside_the_longest_numbers)
 }
 END_TEST
 
+/*
+ * Two lengths with no common measure but the nanometre, and pieces that fill neither: a stick of length L holds L +
+ * 1e-9 at most, so that pieces of 1011.8 m together need that much times L / (L + 1e-9), of which L is the shorter. A
+ * bound that gives up more than the last digits of the sum lies below.
+ */
+START_TEST(a_bound_gives_up_no_more_than_digits)
+{
+    const double shorter = 6.000000001;
+    const cut_order order = cut_order_of(0, 0, LIST(shorter, 7.300000003), LIST(0.010118043847), COUNTS(100000));
+    const cut_answer answer = cut_order_sound(&order, 0);
+    const double need = order.cuts[0].count * order.cuts[0].length * shorter / (shorter + 1e-9);
+    ck_assert_msg(answer.plan.lower_bound >= need - 1e-9, "a bound %g m short", need - answer.plan.lower_bound);
+}
+END_TEST
+
 Suite *exactness_suite(void)
 {
     Suite *suite = suite_create("exactness");
@@ -184,6 +199,7 @@ Suite *exactness_suite(void)
     tcase_add_test(tcase, what_is_over_by_just_what_counts_as_none_ends);
     tcase_add_test(tcase, what_is_left_open_is_ruled_out_pattern_by_pattern);
     tcase_add_test(tcase, sticks_are_not_counted_beside_the_longest_numbers);
+    tcase_add_test(tcase, a_bound_gives_up_no_more_than_digits);
     tcase_add_test(tcase, a_plan_that_costs_all_that_it_may_is_kept);
     suite_add_tcase(suite, tcase);
     return suite;

@@ -159,6 +159,24 @@ START_TEST(a_full_stick_is_done_with)
 }
 END_TEST
 
+/*
+ * What is left counts from a nanometre on, as a sum over by no more still fits. Derivation: a kerf that is a nanometre
+ * short of what the piece leaves; of numbers so near to each other a double has the difference exactly.
+ */
+START_TEST(what_is_left_counts_from_a_nanometre_on)
+{
+    for (int i = 0; i < 200; i++) {
+        const double beside = ldexp(9007200 + 40000 * i, -53), kerf = beside - 1e-9; /* up to 2e-9 m */
+        tside_stick stick;
+        ck_assert(beside - kerf == 1e-9);
+        ck_assert_int_eq(filled(kerf, 0, 0.5 + beside, LIST(0.5), COUNTS(1), &stick), 1);
+        ck_assert_msg(stick.offcut == 1e-9, "stick %d: %g m are left", i, stick.offcut);
+        ck_assert_int_eq(filled(kerf + 1e-22, 0, 0.5 + beside, LIST(0.5), COUNTS(1), &stick), 1);
+        ck_assert_msg(stick.offcut == 0, "stick %d: %g m are left", i, stick.offcut);
+    }
+}
+END_TEST
+
 START_TEST(a_stick_in_hand_is_refused)
 {
     cut_order order = cut_order_of(0, 0, LIST(6), LIST(2, 3), COUNTS(1, 1));
@@ -191,6 +209,7 @@ Suite *stick_suite(void)
     tcase_add_test(tcase, a_stick_in_hand_takes_no_forever);
     tcase_add_test(tcase, as_full_ways_differ_by_no_digits);
     tcase_add_test(tcase, a_full_stick_is_done_with);
+    tcase_add_test(tcase, what_is_left_counts_from_a_nanometre_on);
     tcase_add_test(tcase, a_stick_in_hand_is_refused);
     suite_add_tcase(suite, tcase);
     return suite;

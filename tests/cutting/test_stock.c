@@ -224,6 +224,29 @@ START_TEST(more_takes_more)
 }
 END_TEST
 
+/*
+ * A longer search gives no dearer plan. Orders, found by chance, of which plans with as little stock and more sticks
+ * come up after the best; the first is proven soon.
+ */
+START_TEST(a_longer_search_keeps_the_best)
+{
+    const cut_order orders[] = {
+        cut_order_of(0, 0, LIST(4, 6, 10), LIST(3.07, 1.01, 2.88, 2.21, 1.48, 2.75, 1.12, 2.3, 0.61, 0.41),
+                     COUNTS(8, 9, 8, 10, 5, 4, 4, 1, 4, 1)),
+        cut_order_of(0, 0, LIST(4, 6, 12), LIST(2.06, 1.63, 3.79, 2.88, 3.33, 0.59, 2.47, 1.06, 3.65, 2.57, 0.76, 0.85),
+                     COUNTS(4, 4, 5, 3, 7, 1, 9, 2, 12, 7, 11, 4)),
+    };
+    for (int i = 0; i < 2; i++) {
+        const tside_cut_plan first = cut_order_sound(orders + i, 0).plan,
+                             later = cut_order_sound(orders + i, 1000).plan;
+        ck_assert(later.stock <= first.stock + 1e-9);
+        ck_assert_msg(later.stock < first.stock - 1e-9 || later.sticks <= first.sticks, "order %d: %d sticks, then %d",
+                      i, first.sticks, later.sticks);
+        ck_assert(later.nodes > 0 && later.fewest);
+    }
+}
+END_TEST
+
 Suite *stock_suite(void)
 {
     Suite *suite = suite_create("stock");
@@ -237,6 +260,7 @@ Suite *stock_suite(void)
     tcase_add_test(tcase, orders_from_several_stocks_are_proven);
     tcase_add_test(tcase, plans_are_sound_whatever_the_limit);
     tcase_add_test(tcase, more_takes_more);
+    tcase_add_test(tcase, a_longer_search_keeps_the_best);
     suite_add_tcase(suite, tcase);
     return suite;
 }
