@@ -11,6 +11,8 @@
 
 Suite *exactness_suite(void);
 
+enum { SEVERAL = 9 };
+
 /* Sticks are cut up wholly: no plan takes less stock than the pieces' length, and one takes no more. */
 static void is_cut_up(const cut_order *order)
 {
@@ -66,6 +68,35 @@ START_TEST(a_full_stick_leaves_nothing)
 }
 END_TEST
 
+/* A search for plans that cost no more than the cut: of types of which one piece a stick is a pattern. */
+static void *laid_out(tside_i_search *s, int types, const int *size, const int *demand, int64_t room, int64_t cost)
+{
+    tside_i_arena arena = {0};
+    memset(s, 0, sizeof *s);
+    tside_i_search_parts(&arena, s, types);
+    arena = (tside_i_arena){.base = malloc(arena.used)};
+    tside_i_search_parts(&arena, s, types);
+    s->problem.types = types;
+    s->problem.stocks = 1;
+    s->problem.room[0] = room;
+    s->problem.cost[0] = cost;
+    s->problem.level = 1;
+    s->effort = (tside_i_effort){.limit = 1 << 30};
+    s->relaxation.problem = s->fill.problem = &s->problem;
+    s->relaxation.effort = s->fill.effort = &s->effort;
+    s->tree.relaxation = &s->relaxation;
+    s->tree.fill = &s->fill;
+    tside_i_relaxation_begin(&s->relaxation, types);
+    for (int i = 0; i < types; i++) {
+        int pattern[SEVERAL] = {0};
+        pattern[i] = 1;
+        s->problem.size[i] = size[i];
+        s->problem.demand[i] = demand[i];
+        ck_assert(tside_i_pool_add(&s->relaxation, 0, pattern));
+    }
+    return arena.base;
+}
+
 /*
  * A piece that is over by just what counts as none, give or take some last digits, is refused or cut, whatever the
  * digits of stick and trim: once the check was by metres and the search by their whole parts, and went on for ever.
@@ -103,41 +134,52 @@ END_TEST
 START_TEST(a_plan_that_costs_all_that_it_may_is_kept)
 {
     enum { TYPES = 3 };
-    static const int demand[TYPES] = {18358, 13863, 26234};
+    static const int size[TYPES] = {9, 8, 7}, demand[TYPES] = {18358, 13863, 26234};
     const int64_t stick = 299999999999;
-    tside_i_search s = {0};
-    tside_i_arena arena = {0};
+    tside_i_search s;
     tside_i_offer offer;
-    tside_i_search_parts(&arena, &s, TYPES);
-    arena = (tside_i_arena){.base = malloc(arena.used)};
-    tside_i_search_parts(&arena, &s, TYPES);
-    s.problem.types = TYPES;
-    s.problem.stocks = 1;
-    s.problem.room[0] = 10;
-    s.problem.cost[0] = stick;
-    s.problem.level = 1;
-    s.effort = (tside_i_effort){.limit = 1 << 30};
-    s.relaxation.problem = s.fill.problem = &s.problem;
-    s.relaxation.effort = s.fill.effort = &s.effort;
-    s.tree.relaxation = &s.relaxation;
-    s.tree.fill = &s.fill;
+    void *memory = laid_out(&s, TYPES, size, demand, 10, stick);
     s.tree.fine = 1;
-    s.fill.cut = 0;
-    tside_i_relaxation_begin(&s.relaxation, TYPES);
-    for (int i = 0; i < TYPES; i++) {
-        int pattern[TYPES] = {0};
-        pattern[i] = 1;
-        s.problem.size[i] = 9 - i;
-        s.problem.demand[i] = demand[i];
-        s.fill.cut += demand[i] * stick;
-        ck_assert(tside_i_pool_add(&s.relaxation, 0, pattern));
-    }
+    s.fill.cut = (demand[0] + demand[1] + demand[2]) * stick;
     offer.least = s.fill.cut;
     tside_i_tree_begin(&s.tree);
     tside_i_branch(&s.tree, &offer);
     ck_assert_int_eq(s.fill.best.rows, TYPES);
     ck_assert(s.fill.best.cost == offer.least);
-    free(arena.base);
+    free(memory);
+}
+END_TEST
+
+/*
+ * Six sticks of 122 are enough, by the patterns marked, one of each: 47 + 40 + 35, 41 + 41 + 40, 44 + 42 + 33,
+ * 43 + 43 + 35, 44 + 42 + 35 and 43 + 41 + 38. An order found by chance, in which what it costs to make a basis whole
+ * is another once a pattern is taken, and would rule out these.
+ */
+START_TEST(a_plan_of_what_the_pool_holds_is_not_ruled_out)
+{
+    enum { TYPES = 9, STICKS = 6, PATTERNS = 10 };
+    static const int size[TYPES] = {47, 44, 43, 42, 41, 40, 38, 35, 33}, demand[TYPES] = {1, 2, 3, 2, 3, 2, 1, 3, 1},
+                     patterns[PATTERNS][TYPES] = {
+                         {0, 0, 0, 2, 0, 0, 0, 1, 0}, {0, 0, 0, 0, 2, 0, 0, 0, 1},
+                         {0, 0, 0, 2, 0, 0, 1, 0, 0}, {1, 0, 0, 0, 0, 1, 0, 1, 0}, /* of the plan */
+                         {0, 0, 0, 0, 2, 1, 0, 0, 0},                              /* too */
+                         {0, 1, 0, 1, 0, 0, 0, 0, 1},                              /* too */
+                         {0, 0, 2, 0, 0, 0, 0, 1, 0},                              /* too */
+                         {0, 1, 0, 1, 0, 0, 0, 1, 0},                              /* too */
+                         {0, 0, 1, 0, 1, 0, 1, 0, 0},                              /* too */
+                         {0, 1, 1, 0, 0, 0, 0, 1, 0},
+                     };
+    const tside_i_offer offer = {.sticks = {STICKS}, .least = 1};
+    tside_i_search s;
+    void *memory = laid_out(&s, TYPES, size, demand, 122, 1);
+    for (int k = 0; k < PATTERNS; k++)
+        ck_assert(tside_i_pool_add(&s.relaxation, 0, patterns[k]));
+    s.tree.fine = ((int64_t)1 << 40) / (STICKS + 1);
+    s.fill.cut = STICKS;
+    tside_i_tree_begin(&s.tree);
+    ck_assert(tside_i_branch(&s.tree, &offer));
+    ck_assert(s.fill.best.rows > 0 && s.fill.best.cost == STICKS);
+    free(memory);
 }
 END_TEST
 
@@ -201,6 +243,7 @@ Suite *exactness_suite(void)
     tcase_add_test(tcase, sticks_are_not_counted_beside_the_longest_numbers);
     tcase_add_test(tcase, a_bound_gives_up_no_more_than_digits);
     tcase_add_test(tcase, a_plan_that_costs_all_that_it_may_is_kept);
+    tcase_add_test(tcase, a_plan_of_what_the_pool_holds_is_not_ruled_out);
     suite_add_tcase(suite, tcase);
     return suite;
 }

@@ -171,6 +171,24 @@ START_TEST(any_text_is_read_or_refused)
 }
 END_TEST
 
+/* Letters go on to the end of a word, capitals too: no family is called so, and all that there are are listed. */
+START_TEST(a_family_with_a_letter_more_is_none)
+{
+    static const char *const families[][2] = {{"nps", "tube"}, {"bwg", "sheet"}};
+    for (int of_walls = 0; of_walls <= 1; of_walls++)
+        for (char letter = 'A'; letter <= 'Z'; letter++) {
+            char text[16];
+            double value = -7;
+            tside_fault fault;
+            sprintf(text, "%s%c 1", families[of_walls][0], letter);
+            ck_assert_int_eq(reader_of(of_walls)(text, &value, &fault), TSIDE_NOT_FOUND);
+            ck_assert(value == -7);
+            ck_assert_msg(!strcmp(fault.reason, "no such family"), "%s: %s", text, fault.reason);
+            ck_assert_ptr_nonnull(strstr(fault.other, families[of_walls][1]));
+        }
+}
+END_TEST
+
 /* What follows a family is no name, whatever it is; what the family has is listed. */
 START_TEST(what_no_family_has_is_refused_with_what_it_has)
 {
@@ -234,6 +252,7 @@ Suite *trade_suite(void)
     tcase_add_loop_test(refused, bare_names_are_refused_with_all_that_have_them, 0, 2);
     tcase_add_loop_test(refused, any_text_is_read_or_refused, 0, 2);
     tcase_add_loop_test(refused, what_no_family_has_is_refused_with_what_it_has, 0, 9);
+    tcase_add_test(refused, a_family_with_a_letter_more_is_none);
     tcase_add_test(refused, names_that_would_do_are_listed_whole);
     suite_add_tcase(suite, refused);
     return suite;
