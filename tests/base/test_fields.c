@@ -132,6 +132,7 @@ static void row_is_sound(tside_kind kind, const tside_field *rows, const tside_f
                   (int)kind);
     ck_assert_msg(size_of(row) > 0 && row->offset + size_of(row) <= size, "%s.%s lies outside its structure",
                   structures[kind].name, row->name);
+    ck_assert_msg(row->required == 0 || row->required == 1, "%s: required %d", row->name, row->required);
     if (row->optional)
         ck_assert_msg(row->type == TSIDE_NUMBER && row->given_offset + sizeof(int) <= size &&
                           row->given_offset != row->offset,

@@ -93,7 +93,7 @@ START_TEST(shoulders_that_contradict_are_refused)
     frame.shoulder_radius = 0.0499; /* a bend tighter than the tube */
     BOW_REFUSES(TSIDE_CONTRADICTS, "frame.shoulder_radius", TSIDE_NO_RELATION);
     ck_assert_str_eq(fault.other, "frame.tube.diameter");
-    frame.shoulder_radius = 0.0501;
+    frame.shoulder_radius = frame.tube.diameter; /* as tight as the tube is wide, and no tighter */
     bow_of(&frame);
 }
 END_TEST

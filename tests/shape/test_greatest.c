@@ -169,6 +169,60 @@ START_TEST(the_best_eye_is_found_where_leans_change_over)
 }
 END_TEST
 
+static double lean_at(const curved *c, int stretch, double progress)
+{
+    extremes e = {.lean_greatest = -HUGE_VAL};
+    tside_i_spot spot;
+    tside_i_travel_spot(&c->travel, stretch, progress, &spot);
+    sample(c, &spot, &e);
+    return e.lean_greatest;
+}
+
+/* The greatest lean of a stretch, or, with way -1, the least: of many places, and again about the foremost of them. */
+static double farthest_lean(const curved *c, int stretch, int way)
+{
+    enum { PLACES = 200 };
+    double from = c->travel.stretch[stretch].from, to = stretch_end(&c->travel, stretch), most = -HUGE_VAL;
+    for (int finer = 0; finer < 5; finer++) {
+        const double step = (to - from) / PLACES;
+        double foremost = from;
+        for (int k = 0; k <= PLACES; k++) {
+            const double at = k == PLACES ? to : from + k * step, lean = way * lean_at(c, stretch, at);
+            if (lean > most) {
+                most = lean;
+                foremost = at;
+            }
+        }
+        to = fmin(to, foremost + step);
+        from = fmax(from, foremost - step);
+    }
+    return way * most;
+}
+
+/*
+ * At the best eye the guide leans as far one way as the other: the equal-ripple condition. Sides, of six thousand, on
+ * which a top of the lean that is not followed to its end tells.
+ */
+START_TEST(at_the_best_eye_extreme_leans_are_opposite)
+{
+    static const int numbers[] = {1348, 1870, 1907, 5160};
+    for (int i = 0; i < 4; i++)
+        for (int k = 1; k <= 2; k++) {
+            double greatest = -HUGE_VAL, least = HUGE_VAL;
+            tside_fault fault;
+            curved c;
+            ANSWERS(curved_side(numbers[i], &c, &fault));
+            c.hang = (tside_hang){.offset = c.collar.offset, .eye_y = c.line.y + 0.1 + 0.2 * k};
+            ANSWERS(tside_eye_best(&c.travel, c.hang.eye_y, c.hang.offset, &c.hang.eye_x, &fault));
+            for (int stretch = 0; stretch < c.travel.stretches; stretch++) {
+                greatest = fmax(greatest, farthest_lean(&c, stretch, 1));
+                least = fmin(least, farthest_lean(&c, stretch, -1));
+            }
+            NEAR(greatest + least, 0, 1e-12, "greatest and least lean", 10 * numbers[i] + k);
+        }
+}
+END_TEST
+
 /* --- a greatest value that is known --- */
 
 /* Nought where so much curtain hangs, and falls off to both sides; with its slope, or what that is no more. */
@@ -214,6 +268,7 @@ Suite *greatest_suite(void)
     tcase_add_test(tcase, a_guide_is_bent_most_somewhere);
     tcase_add_test(tcase, a_known_greatest_is_found);
     tcase_add_test(tcase, the_best_eye_is_found_where_leans_change_over);
+    tcase_add_test(tcase, at_the_best_eye_extreme_leans_are_opposite);
     suite_add_tcase(suite, tcase);
     return suite;
 }

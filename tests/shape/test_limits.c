@@ -8,6 +8,7 @@
 #include <tunnelside.h>
 
 #include "bows.h"
+#include "shape/chord.h"
 
 Suite *limits_suite(void);
 
@@ -55,6 +56,26 @@ START_TEST(an_arch_all_but_round_has_a_shoulder)
         NEAR(bow.centre.length, 1 + PI * a / 2, 1e-6, "length", i); /* to the square root of a last digit */
         NEAR(bow_at(&bow, bow.centre.length).y, 1 + a, 1e-6, "peak", i);
         NEAR(bow_at(&bow, bow.centre.length).x, 0, 1e-6, "amid", i);
+    }
+}
+END_TEST
+
+/*
+ * A half circle on its legs but for a hair: its arch leans where it meets the leg, and the face above is still the
+ * circle's, of R + half the tube about a centre R below the peak; R = (a^2 + f^2)/2f.
+ */
+START_TEST(an_arch_nearly_round_is_its_circle)
+{
+    static const double short_of[] = {1e-11, 1e-10, 5e-10, 2e-9, 1e-6};
+    const double a = 4, leg = 1, y = 4;
+    for (int i = 0; i < 5; i++) {
+        const double f = a * (1 - short_of[i]), R = (a * a + f * f) / (2 * f);
+        const tside_frame frame = plain_frame(2 * a, leg, leg + f);
+        const tside_bow bow = bow_of(&frame);
+        double x;
+        tside_fault fault;
+        ANSWERS(tside_bow_face(&bow, y, &x, &fault));
+        NEAR(x, sqrt(pow(R + frame.tube.diameter / 2, 2) - pow(y - (leg + f - R), 2)), 1e-13, "face", i);
     }
 }
 END_TEST
@@ -264,17 +285,68 @@ START_TEST(a_bar_of_no_thickness_comes_to_its_fixing)
 }
 END_TEST
 
+/*
+ * A fixing a hair inboard of a plumb leg, on the arch above it: the curtain touches the arch before it comes to the
+ * leg, and lies on the leg's face from there on, never within.
+ */
+START_TEST(a_curtain_from_just_inboard_lies_on_the_leg)
+{
+    static const double inboard[] = {2e-10, 8e-10, 1.2e-9, 3e-9, 1e-6};
+    const tside_frame frame = plain_frame(8, 1, 5);
+    const tside_bow bow = bow_of(&frame);
+    const double leg = 4 + frame.tube.diameter / 2;
+    for (int i = 0; i < 5; i++) {
+        tside_curtain curtain = curtain_at(2.5, 0.3);
+        double face, x, y, normal;
+        tside_line line;
+        tside_fault fault;
+        ANSWERS(tside_bow_face(&bow, curtain.hip, &face, &fault));
+        curtain.standoff = leg - inboard[i] - face;
+        line = line_of(&bow, &curtain);
+        NEAR(line.x, leg - inboard[i], 1e-12, "fixing", i);
+        ANSWERS(tside_line_at(&line, 1.7, &x, &y, &normal, &fault));
+        ck_assert(y < frame.leg_height);
+        NEAR(x, leg, 1e-12, "on the leg", i);
+    }
+}
+END_TEST
+
+/*
+ * About a bulge, and within a hollow: the axis is as far from the fixing as curtain and radius reach together, also
+ * where that is just a metre, and the radius off the arc.
+ */
+START_TEST(a_chord_of_a_metre_is_one_like_others)
+{
+    static const double reach[][2] = {{0.1, 0.9}, {0, 1}, {0.6, 0.8}, {0.28, 0.96}, {0.1, 1.1}};
+    const tside_line line = {.x = 1, .y = 2};
+    int just = 0;
+    for (int hollow = 0; hollow <= 1; hollow++)
+        for (int i = 0; i < 5; i++) {
+            tside_i_spot spot = {.r = reach[i][0], .s = reach[i][1]};
+            const tside_obstacle arc = {.x = hollow ? 2 : 0.5, .y = 0.8, .radius = hollow ? -1.5 : 0.7};
+            just += spot.s * spot.s + spot.r * spot.r == 1;
+            ck_assert_msg(tside_i_chord_on(&line, &arc, &spot), "chord %d is out of reach", i);
+            NEAR(hypot(spot.x - line.x, spot.y - line.y), hypot(spot.r, spot.s), 1e-12, "off the fixing", i);
+            NEAR(hypot(spot.x - arc.x, spot.y - arc.y), fabs(arc.radius + spot.r), 1e-12, "off the centre", i);
+        }
+    ck_assert_int_ge(just, 2);
+}
+END_TEST
+
 Suite *limits_suite(void)
 {
     Suite *suite = suite_create("limits");
     TCase *bows = tcase_create("bows"), *lines = tcase_create("lines"), *travels = tcase_create("travels");
     tcase_add_test(bows, an_arch_all_but_round_has_a_shoulder);
+    tcase_add_test(bows, an_arch_nearly_round_is_its_circle);
     tcase_add_test(bows, an_arch_of_no_finite_radius_is_refused);
     tcase_add_test(bows, the_foot_is_where_the_bow_begins);
     tcase_add_test(bows, a_hollow_bow_has_its_top_before_its_end);
     tcase_add_test(bows, a_crossing_beyond_all_numbers_is_refused);
     suite_add_tcase(suite, bows);
     tcase_add_test(lines, a_board_at_the_foot_of_a_hollow_wall_is_that_foot);
+    tcase_add_test(lines, a_curtain_from_just_inboard_lies_on_the_leg);
+    tcase_add_test(lines, a_chord_of_a_metre_is_one_like_others);
     suite_add_tcase(suite, lines);
     tcase_add_test(travels, a_bar_shut_under_its_rail_stays);
     tcase_add_test(travels, a_quilt_thicker_than_its_core_opens_where_it_is_asked_to);
