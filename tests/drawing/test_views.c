@@ -191,6 +191,28 @@ START_TEST(the_extender_hides_what_is_below_it)
 }
 END_TEST
 
+/* Where the curtain ends in the plane of the tube's inner face nothing of it is under the tube; a hair on, its edge is.
+ */
+START_TEST(an_edge_flush_with_the_extender_is_seen)
+{
+    static tside_drawing drawing;
+    for (int beyond = 0; beyond <= 1; beyond++) {
+        tside_side side = plain();
+        tside_plan plan;
+        double hidden = 0;
+        side.curtain.past = side.frame.tube.diameter / 2 + side.drive_end.extender.spacer + 1e-6 * beyond;
+        plan = planned(&side);
+        draw(&side, &plan, TSIDE_VIEW_CORNER, TSIDE_DRIVE_END, 5, &drawing);
+        for (int i = 0; i < drawing.stroke_count; i++) {
+            const tside_stroke *stroke = drawing.strokes + i;
+            if (stroke->part == TSIDE_PART_ROLL && stroke->line == TSIDE_LINE_DASHED)
+                hidden += hypot(stroke->x_end - stroke->x, stroke->y_end - stroke->y);
+        }
+        NEAR(hidden, beyond * (plan.open.diameter + 2e-6), 1e-12, "hidden edges of the roll", beyond);
+    }
+}
+END_TEST
+
 /* --- the roll --- */
 
 /* A guide that stands in the ground, its top on the hip rail: measures from the hip and the face, the plan's own. */
@@ -375,6 +397,7 @@ Suite *views_suite(void)
     tcase_add_test(tests, a_piece_is_told_as_it_is_worked);
     tcase_add_test(tests, a_corner_is_drawn_as_it_stands);
     tcase_add_test(tests, the_extender_hides_what_is_below_it);
+    tcase_add_test(tests, an_edge_flush_with_the_extender_is_seen);
     tcase_add_test(tests, a_guide_that_stands_is_told_from_the_hip);
     tcase_add_test(tests, a_roll_is_drawn_where_the_bar_is);
     tcase_add_test(tests, what_is_far_from_a_roll_is_told_in_words);

@@ -216,6 +216,52 @@ START_TEST(a_crossing_is_told_above_its_ends_ground)
 }
 END_TEST
 
+/* The free end's lean along the house, with the bar so far past the bow; and whether it is told, and whether it binds.
+ */
+static double lean_past(tside_side *side, double past, int *told, int *binds)
+{
+    tside_plan plan;
+    side->bar.past_free = past;
+    plan = planned(side);
+    *told = *binds = 0;
+    for (int i = 0; i < plan.finding_count; i++)
+        if (plan.findings[i].end == TSIDE_FREE_END) {
+            *told += plan.findings[i].code == TSIDE_FINDING_LEAN_ALONG;
+            *binds += plan.findings[i].code == TSIDE_FINDING_BINDS;
+        }
+    return plan.free_end.skew.lean_greatest;
+}
+
+/*
+ * From one finding to the other at ten degrees, this library's choice: up to there, and there, the lean is told; beyond
+ * it binds. Places are looked at to the last digit, at many of which it is just as much.
+ */
+START_TEST(a_lean_is_told_or_binds)
+{
+    const double most = 10 * (PI / 180);
+    for (int n = 0; n < 12; n++) {
+        tside_side side = plain();
+        double low = 0.15, high = 0.4;
+        int told, binds;
+        side.free_end.alignment = TSIDE_RUN_ON_GIVEN;
+        side.curtain.hip += 1e-3 * n;
+        ck_assert(lean_past(&side, low, &told, &binds) < most && lean_past(&side, high, &told, &binds) > most);
+        for (int halving = 0; halving < 60; halving++) {
+            const double middle = low + (high - low) / 2;
+            if (lean_past(&side, middle, &told, &binds) < most)
+                low = middle;
+            else
+                high = middle;
+        }
+        for (int digit = 0; digit < 6; digit++, low = nextafter(low, 1)) {
+            const double lean = lean_past(&side, low, &told, &binds);
+            ck_assert_msg(told == (lean <= most) && binds == (lean > most), "a lean of %.17g: told %d, binds %d", lean,
+                          told, binds);
+        }
+    }
+}
+END_TEST
+
 Suite *house_suite(void)
 {
     Suite *suite = suite_create("house");
@@ -225,6 +271,7 @@ Suite *house_suite(void)
     tcase_add_test(tcase, ground_at_an_end_is_taped);
     tcase_add_test(tcase, a_guide_may_stand_on_its_foot);
     tcase_add_test(tcase, a_crossing_is_told_above_its_ends_ground);
+    tcase_add_test(tcase, a_lean_is_told_or_binds);
     suite_add_tcase(suite, tcase);
     return suite;
 }
