@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* An end of a plan as the house has it: out of line along it, on ground of its own, on a foot that is held. */
 #include <check.h>
+#include <float.h>
 #include <math.h>
 #include <stddef.h>
 
@@ -234,17 +235,17 @@ static double lean_past(tside_side *side, double past, int *told, int *binds)
 
 /*
  * From one finding to the other at ten degrees, this library's choice: up to there, and there, the lean is told; beyond
- * it binds. Places are looked at to the last digit, at many of which it is just as much.
+ * it binds. Places are looked at to the last digit, at some of which it is just as much.
  */
 START_TEST(a_lean_is_told_or_binds)
 {
     const double most = 10 * (PI / 180);
-    for (int n = 0; n < 12; n++) {
+    for (int n = 0; n < 24; n++) {
         tside_side side = plain();
         double low = 0.15, high = 0.4;
         int told, binds;
         side.free_end.alignment = TSIDE_RUN_ON_GIVEN;
-        side.curtain.hip += 1e-3 * n;
+        side.curtain.hip += 1e-4 * n;
         ck_assert(lean_past(&side, low, &told, &binds) < most && lean_past(&side, high, &told, &binds) > most);
         for (int halving = 0; halving < 60; halving++) {
             const double middle = low + (high - low) / 2;
@@ -253,8 +254,8 @@ START_TEST(a_lean_is_told_or_binds)
             else
                 high = middle;
         }
-        for (int digit = 0; digit < 6; digit++, low = nextafter(low, 1)) {
-            const double lean = lean_past(&side, low, &told, &binds);
+        for (int digit = -8; digit <= 8; digit++) {
+            const double lean = lean_past(&side, low + digit * DBL_EPSILON / 8, &told, &binds);
             ck_assert_msg(told == (lean <= most) && binds == (lean > most), "a lean of %.17g: told %d, binds %d", lean,
                           told, binds);
         }
