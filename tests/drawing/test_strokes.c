@@ -348,12 +348,15 @@ FOR_WALLS(an_extender_is_seen_as_it_is_worked)
     static scene piece;
     static portrait p;
     const tside_extender *extender = &s->end->extender;
-    const tside_layout *l = &s->end_plan->layout;
-    const double half = extender->tube.side / 2, inner = half - extender->tube.wall, length = l->cut_length;
+    tside_layout *l = &(s->which == TSIDE_DRIVE_END ? &piece.plan.drive_end : &piece.plan.free_end)->layout;
+    const double half = extender->tube.side / 2, inner = half - extender->tube.wall,
+                 length = s->end_plan->layout.cut_length;
     tside_picture picture = picture_of(s, number % 4 < 2 ? 1 : 10);
     if (s->end->hung != TSIDE_ON_EXTENDER)
         return;
     piece = *s;
+    if (number % 3 > 0) /* a bow's hole that leaves less room for the mark, or none */
+        l->bow_from_top = l->eye_from_top + (number % 3 == 1 ? 1.8 : 0.8) * extender->tube.side;
     picture.view = TSIDE_VIEW_EXTENDER;
     draw_as(&piece, &picture);
     portrait_begin(&p, &piece.drawing, "extender", number, 1);

@@ -245,7 +245,7 @@ static void check_dimension(const char **at, const tside_dimension *d, int numbe
         is_line(at, (d->from_x + d->to_x) / 2, (d->from_y + d->to_y) / 2, d->leader_x, d->leader_y, "leader", number);
 }
 
-/* Every element that begins ends, the last begun first. */
+/* Every tag is closed, and every element that begins ends, the last begun first. */
 static void is_well_formed(void)
 {
     const char *open[16];
@@ -253,6 +253,7 @@ static void is_well_formed(void)
     for (const char *at = strchr(svg, '<'); at; at = strchr(at + 1, '<')) {
         const char *end = strchr(at, '>');
         ck_assert_ptr_nonnull(end);
+        ck_assert_msg(strcspn(at + 1, "<") > (size_t)(end - at), "%.40s is not closed", at);
         if (at[1] == '/') {
             ck_assert_int_gt(depth, 0);
             depth--;

@@ -162,23 +162,35 @@ START_TEST(a_corner_is_drawn_as_it_stands)
 }
 END_TEST
 
-/* What lies under the tube is hidden, and only there. */
+/* How long the roll's hidden edges are where its curtain ends so far outside the bow's plane. */
+static double hidden_of_roll(tside_side side, double past, tside_plan *plan)
+{
+    static tside_drawing drawing;
+    double hidden = 0;
+    side.curtain.past = past;
+    *plan = planned(&side);
+    draw(&side, plan, TSIDE_VIEW_CORNER, TSIDE_DRIVE_END, 5, &drawing);
+    for (int i = 0; i < drawing.stroke_count; i++) {
+        const tside_stroke *stroke = drawing.strokes + i;
+        if (stroke->part == TSIDE_PART_ROLL && stroke->line == TSIDE_LINE_DASHED)
+            hidden += hypot(stroke->x_end - stroke->x, stroke->y_end - stroke->y);
+    }
+    return hidden;
+}
+
+/* What lies under the tube is hidden, and only there: flush with a face of it is not. */
 START_TEST(the_extender_hides_what_is_below_it)
 {
     static tside_drawing drawing;
     tside_side side = plain();
-    const tside_plan plan = planned(&side);
-    const double inner = side.frame.tube.diameter / 2, past = side.curtain.past;
-    double hidden = 0;
-    ck_assert(past > inner && past < inner + side.drive_end.extender.tube.side);
-    draw(&side, &plan, TSIDE_VIEW_CORNER, TSIDE_DRIVE_END, 5, &drawing);
-    for (int i = 0; i < drawing.stroke_count; i++) {
-        const tside_stroke *stroke = drawing.strokes + i;
-        if (stroke->part != TSIDE_PART_ROLL || stroke->line != TSIDE_LINE_DASHED)
-            continue;
-        hidden += hypot(stroke->x_end - stroke->x, stroke->y_end - stroke->y);
-    }
+    const double inner = side.frame.tube.diameter / 2, outer = inner + side.drive_end.extender.tube.side,
+                 past = side.curtain.past;
+    tside_plan plan;
+    const double hidden = hidden_of_roll(side, past, &plan);
+    ck_assert(past > inner && past < outer);
     NEAR(hidden, 2 * (past - inner) + plan.open.diameter, 1e-12, "hidden edges of the roll", 0);
+    NEAR(hidden_of_roll(side, inner, &plan), 0, 0, "edges flush with the inner face", 0);
+    NEAR(hidden_of_roll(side, outer, &plan), 2 * (outer - inner), 1e-12, "edges flush with the outer face", 0);
     on_hip(&side);
     side.stops.gap = 0.3;
     {
