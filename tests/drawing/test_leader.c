@@ -85,6 +85,31 @@ START_TEST(in_a_large_drawing_a_leader_goes_on_for_some_cells)
 }
 END_TEST
 
+/* About its foot's middle, at any angle: so far above it and below it, and beside its ends. */
+START_TEST(a_text_has_room_all_about_it)
+{
+    static const tside_i_line lines[] = {{0, 0, 1, 0}, {0, 1, 1, 1}};
+    for (int i = 0; i < 24; i++) {
+        const double scale = i % 2 ? 20 : 1, angle = i * PI / 12, width = 0.03 * scale, x = 0.3, y = 0.7;
+        const tside_i_box *b;
+        tside_i_box box;
+        OPEN_ROOM(&r, lines, scale);
+        box = tside_i_text_box(&r.room, x, y, cos(angle), sin(angle), width);
+        b = &box;
+        for (int corner = 0; corner < 4; corner++) {
+            const double along = (corner % 2 ? 1 : -1) * (width / 2 + TSIDE_I_BESIDE * scale),
+                         over = (corner / 2 ? TSIDE_I_ASCENT : -TSIDE_I_DESCENT) * scale,
+                         half_along = corner % 2 ? b->half_width : -b->half_width,
+                         half_over = corner / 2 ? b->half_height : -b->half_height;
+            NEAR(b->x + half_along * b->cosine - half_over * b->sine, x + along * cos(angle) - over * sin(angle), 1e-12,
+                 "corner across", i);
+            NEAR(b->y + half_along * b->sine + half_over * b->cosine, y + along * sin(angle) + over * cos(angle), 1e-12,
+                 "corner up", i);
+        }
+    }
+}
+END_TEST
+
 /* What is told at a place is in the way of other texts before it has its own. */
 START_TEST(places_that_are_still_to_be_told_are_kept_free)
 {
@@ -133,6 +158,45 @@ static int do_cross(const tside_i_line *a, const tside_i_line *b)
                  other = ((b->x - a->x) * ay - (b->y - a->y) * ax) / across;
     return across != 0 && along > 0 && along < 1 && other > 0 && other < 1;
 }
+
+/* A line crosses a text where it goes through its box, which may lie at any angle, and not where it passes it. */
+START_TEST(what_crosses_a_text_goes_through_it)
+{
+    static const tside_i_line lines[] = {{0, 0, 0.1, 0}, {0, 0.1, 0.1, 0.1}};
+    dice d = {22};
+    int through = 0, past = 0;
+    for (int number = 0; number < 400; number++) {
+        const int quarter = dice_below(&d, 4);
+        const double angle = dice_between(&d, -PI, PI),
+                     cosine = quarter == 0   ? 0
+                              : quarter == 1 ? 1
+                                             : cos(angle),
+                     sine = quarter == 0   ? 1
+                            : quarter == 1 ? 0
+                                           : sin(angle);
+        const tside_i_box box = tside_i_box_of(0.05, 0.05, cosine, sine, dice_between(&d, 5e-3, 20e-3), HIGH),
+                          more = tside_i_box_of(0.05, 0.05, cosine, sine, box.half_width + 1e-4, HIGH + 1e-4);
+        tside_i_line l = {dice_between(&d, 0, 0.1), dice_between(&d, 0, 0.1), dice_between(&d, 0, 0.1),
+                          dice_between(&d, 0, 0.1)};
+        const int kind = dice_below(&d, 4);
+        if (kind == 0)
+            l.x_end = l.x;
+        if (kind == 1)
+            l.y_end = l.y;
+        OPEN_ROOM(&r, lines, 1);
+        tside_i_room_keep_text(&r.room, &box);
+        if (goes_through(&l, &box)) {
+            ck_assert_msg(tside_i_crosses_text(&r.room, &l), "line %d goes through, and is not told", number);
+            through++;
+        } else if (!goes_through(&l, &more)) {
+            ck_assert_msg(!tside_i_crosses_text(&r.room, &l), "line %d passes, and is told", number);
+            past++;
+        }
+    }
+    ck_assert_int_gt(through, 50);
+    ck_assert_int_gt(past, 50);
+}
+END_TEST
 
 /* Among lines thrown, texts find places off each other, off lines, and off leaders, which cross no text. */
 START_TEST(leaders_keep_off_texts_and_each_other)
@@ -314,6 +378,34 @@ START_TEST(short_measures_stand_nearer_than_long_ones)
 }
 END_TEST
 
+/* --- one text alone --- */
+
+static void put_one_name(tside_i_sketch *sketch)
+{
+    rule(sketch, two_edges, 2);
+    tside_i_note(sketch, TSIDE_PART_BOW, TSIDE_SHOWN_ALWAYS, 0, 0.05, 0);
+}
+
+static void put_one_measure(tside_i_sketch *sketch)
+{
+    rule(sketch, two_edges, 2);
+    tside_i_dimension(sketch, TSIDE_TELLS_CUT_LENGTH, TSIDE_DIMENSION_LEVEL, TSIDE_I_BELOW, 0.05, 0, 0, 0.05, 0);
+}
+
+START_TEST(a_text_that_is_alone_has_its_place)
+{
+    sketch_view(&r, put_one_name, 1);
+    tside_i_place_texts(&r.sketch);
+    ck_assert_int_eq(r.drawing.note_count, 1);
+    ck_assert_double_gt(r.drawing.notes[0].text_width, 0);
+    ck_assert_double_gt(hypot(r.drawing.notes[0].to_x - 0.05, r.drawing.notes[0].to_y), NEAREST - 2 * CELL);
+    sketch_view(&r, put_one_measure, 1);
+    tside_i_place_texts(&r.sketch);
+    ck_assert_double_gt(r.drawing.dimensions[0].text_width, 0);
+    ck_assert_double_lt(r.drawing.dimensions[0].from_y, -NEAREST);
+}
+END_TEST
+
 /* --- a measure that cannot be written --- */
 
 static void put_measures(tside_i_sketch *sketch)
@@ -347,12 +439,15 @@ Suite *leader_suite(void)
     tcase_set_timeout(tests, 60);
     tcase_add_test(tests, where_nothing_is_in_the_way_a_leader_is_as_short_as_may_be);
     tcase_add_test(tests, in_a_large_drawing_a_leader_goes_on_for_some_cells);
+    tcase_add_test(tests, a_text_has_room_all_about_it);
     tcase_add_test(tests, places_that_are_still_to_be_told_are_kept_free);
     tcase_add_test(tests, a_long_drawing_does_not_grow_longer);
+    tcase_add_test(tests, what_crosses_a_text_goes_through_it);
     tcase_add_test(tests, leaders_keep_off_texts_and_each_other);
     tcase_add_test(tests, a_text_is_sought_all_round);
     tcase_add_test(tests, where_no_place_is_free_a_text_that_must_stand_is_outside_all);
     tcase_add_test(tests, short_measures_stand_nearer_than_long_ones);
+    tcase_add_test(tests, a_text_that_is_alone_has_its_place);
     tcase_add_test(tests, a_measure_that_cannot_be_written_has_no_place_and_is_named);
     suite_add_tcase(suite, tests);
     return suite;

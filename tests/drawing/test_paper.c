@@ -75,10 +75,11 @@ static void lay(sheet *s, double scale, double wide, double high)
     tside_i_paper_begin(&s->paper, &s->sketch, AROUND * scale);
 }
 
-/* Of small drawings, where a cell is a millimetre, and of large. */
+/* Of small drawings, where a cell is a millimetre, and of large, at any scale. */
 static void lay_any(sheet *s, dice *d)
 {
-    const double scale = dice_below(d, 2) ? 1 : 20, size = dice_below(d, 2) ? 0.1 : 0.4;
+    static const double scales[] = {1, 20, 200};
+    const double scale = scales[dice_below(d, 3)], size = dice_below(d, 2) ? 0.1 : 0.4;
     lay(s, scale, dice_between(d, 0.2, 1) * size * scale, dice_between(d, 0.2, 1) * size * scale);
 }
 

@@ -16,6 +16,7 @@ Suite *rank_suite(void);
 /* m on paper */
 #define FIRST 8e-3
 #define RANK 8e-3
+#define STEP 3e-3 /* the same beside what is measured */
 #define GAP 1e-3
 #define PAST 1.5e-3
 #define OVER 1.8e-3 /* a text's foot over its line */
@@ -117,6 +118,53 @@ START_TEST(lines_over_each_other_stand_in_ranks)
 }
 END_TEST
 
+/* Whichever comes first. */
+START_TEST(lines_beside_each_other_share_a_rank)
+{
+    for (int i = 0; i < 4; i++) {
+        const int plumb = i / 2;
+        OPEN_ROOM(&r, square, 1);
+        r.sketch.outboard = 1;
+        for (int k = 0; k < 2; k++) {
+            const double from = k == i % 2 ? 0.01 : 0.06, to = from + 0.03;
+            tside_dimension *d = r.drawing.dimensions + k;
+            *d = plumb
+                     ? (tside_dimension){.kind = TSIDE_DIMENSION_PLUMB, .x = 0.1, .y = from, .x_end = 0.1, .y_end = to}
+                     : (tside_dimension){.kind = TSIDE_DIMENSION_LEVEL, .x = from, .x_end = to};
+            d->text_width = 0.01;
+            tside_i_place_dimension(&r.room, d, plumb ? TSIDE_I_OUTBOARD : TSIDE_I_BELOW);
+            r.drawing.dimension_count = k + 1;
+            NEAR(plumb ? d->from_x - 0.1 : -d->from_y, FIRST, 1e-12, "in the first rank", i);
+        }
+    }
+}
+END_TEST
+
+/* Where a line is still to lead out past a text's place, from below it, the text is a rank farther out. */
+START_TEST(texts_keep_off_lines_that_are_still_to_come)
+{
+    for (int i = 0; i < 4; i++) {
+        const int right = i % 2, passes = i / 2;
+        const double text = right ? 0.105 : -0.011; /* within the place, from 40 mm to 60 mm up */
+        tside_dimension d = {.kind = TSIDE_DIMENSION_PLUMB, .y = 0.03, .y_end = 0.07, .text_width = 0.02};
+        OPEN_ROOM(&r, square, 1);
+        r.sketch.outboard = 1;
+        r.drawing.dimensions[0] = (tside_dimension){.kind = TSIDE_DIMENSION_LEVEL,
+                                                    .x = text,
+                                                    .y = passes ? 0.02 : 0.09,
+                                                    .x_end = 0.05,
+                                                    .y_end = passes ? 0.09 : 0.02};
+        r.drawing.dimension_count = 1;
+        r.sketch.beside[0] = TSIDE_I_ABOVE;
+        r.room.pending[0] = 1;
+        d.x = d.x_end = right ? 0.1 : 0;
+        tside_i_place_dimension(&r.room, &d, right ? TSIDE_I_OUTBOARD : TSIDE_I_INBOARD);
+        NEAR(fabs(d.from_x - d.x), FIRST + (passes ? RANK : 0), 1e-12, "rank", i);
+        ck_assert_int_eq(d.leader, 0);
+    }
+}
+END_TEST
+
 /* Along what is measured, at any angle: parallel to it, as long, and the text on it upright. */
 START_TEST(what_is_beside_what_it_measures_is_parallel_to_it)
 {
@@ -163,6 +211,54 @@ START_TEST(what_has_no_place_on_its_side_stands_on_the_other)
         NEAR(d.from_y, 1 - way * FIRST * scale, 1e-12, "on the other side", beside);
         NEAR(d.from_y, d.to_y, 1e-12, "level", beside);
         ck_assert_int_eq(d.leader, 0);
+    }
+}
+END_TEST
+
+/* Where a stroke is in the way of its text in the first rank there too, it is in the next, at any scale. */
+START_TEST(on_the_other_side_ranks_are_as_far_apart)
+{
+    for (int i = 0; i < 4; i++) {
+        const double scale = i < 2 ? 1 : 20;
+        const int way = i % 2 ? 1 : -1;
+        const double m = scale / 20, in_the_way = way > 0 ? 0.94 * m : 1.19 * m; /* where the text would stand */
+        const tside_i_line lines[] = {
+            {0, 0, 2 * m, 0}, {0, 2 * m, 2 * m, 2 * m}, {0.8 * m, in_the_way, 1.2 * m, in_the_way}};
+        const tside_i_box over = tside_i_box_of(m, m + way * 0.1 * m, 1, 0, 0.4 * m, 0.06 * m);
+        tside_dimension d = {
+            .kind = TSIDE_DIMENSION_ALONG, .x = 0.8 * m, .y = m, .x_end = 1.2 * m, .y_end = m, .text_width = 0.2 * m};
+        OPEN_ROOM(&r, lines, scale);
+        r.sketch.outboard = 1;
+        tside_i_room_keep_text(&r.room, &over);
+        tside_i_place_dimension(&r.room, &d, way > 0 ? TSIDE_I_ABOVE : TSIDE_I_BELOW);
+        NEAR(d.from_y, m - way * (FIRST + STEP) * scale, 1e-12, "in the second rank", i);
+        NEAR(d.from_y, d.to_y, 1e-12, "level", i);
+        ck_assert_int_eq(d.leader, 0);
+    }
+}
+END_TEST
+
+/* Where strokes are all about a line, its text is beyond them, by a leader from the middle of the line. */
+START_TEST(a_leader_to_a_text_begins_in_the_middle_of_its_line)
+{
+    for (int i = 0; i < 12; i++) {
+        const double angle = (30 * i + 3) * PI / 180, x = 0.05 + 0.02 * cos(angle), y = 0.05 + 0.02 * sin(angle);
+        tside_i_line lines[26];
+        tside_dimension d = {
+            .kind = TSIDE_DIMENSION_ALONG, .x = 0.05, .y = 0.05, .x_end = x, .y_end = y, .text_width = 0.01};
+        const tside_i_line *leader = r.room.leaders;
+        for (int k = 0; k < 26; k++)
+            lines[k] = (tside_i_line){4e-3 * k, 0, 4e-3 * k, 0.1};
+        OPEN_ROOM(&r, lines, 1);
+        r.sketch.outboard = 1;
+        tside_i_place_dimension(&r.room, &d, TSIDE_I_ABOVE);
+        ck_assert_int_eq(d.leader, 1);
+        ck_assert_int_eq(r.room.leader_count, 1);
+        NEAR(hypot(d.to_x - d.from_x, d.to_y - d.from_y), 0.02, 1e-12, "it has a line", i);
+        NEAR(leader->x, (d.from_x + d.to_x) / 2, 1e-12, "from its middle", i);
+        NEAR(leader->y, (d.from_y + d.to_y) / 2, 1e-12, "from its middle", i);
+        ck_assert(leader->x_end == d.leader_x && leader->y_end == d.leader_y);
+        ck_assert(d.text_y > 0.1 || d.text_y < 0 || fabs(d.text_x - 0.05) > 0.05);
     }
 }
 END_TEST
@@ -221,8 +317,12 @@ Suite *rank_suite(void)
     tcase_add_test(tests, what_is_outside_all_has_its_line_in_the_first_rank);
     tcase_add_test(tests, a_leading_line_keeps_off_its_point);
     tcase_add_test(tests, lines_over_each_other_stand_in_ranks);
+    tcase_add_test(tests, lines_beside_each_other_share_a_rank);
+    tcase_add_test(tests, texts_keep_off_lines_that_are_still_to_come);
     tcase_add_test(tests, what_is_beside_what_it_measures_is_parallel_to_it);
     tcase_add_test(tests, what_has_no_place_on_its_side_stands_on_the_other);
+    tcase_add_test(tests, on_the_other_side_ranks_are_as_far_apart);
+    tcase_add_test(tests, a_leader_to_a_text_begins_in_the_middle_of_its_line);
     tcase_add_test(tests, what_is_plumb_or_of_no_length_has_its_line);
     tcase_add_test(tests, a_dimension_that_finds_no_line_is_told_at_its_point);
     suite_add_tcase(suite, tests);

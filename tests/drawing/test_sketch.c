@@ -51,6 +51,8 @@ static void is_kept_whole(int may_be_many)
         ck_assert_double_eq(drawing.strokes[i].y_end, 1e-3 * i);
     for (int i = lines; i < TSIDE_STROKES; i++)
         ck_assert_double_eq(drawing.strokes[i].radius, 1.2);
+    for (int i = 0; i < TSIDE_STROKES; i++)
+        ck_assert_int_eq(drawing.strokes[i].arc, i >= lines);
     for (int i = 0; i < measures; i++)
         ck_assert_double_eq(drawing.dimensions[i].value, i);
     for (int i = 0; i < names; i++)
@@ -172,6 +174,72 @@ START_TEST(arcs_end_at_the_edges)
 }
 END_TEST
 
+/* Names on edges about nought, and in their corners; and one beyond each. */
+static void put_names(tside_i_sketch *sketch)
+{
+    int index = 0;
+    tside_i_sketch_crop(sketch, -1, -2, 1, 2);
+    for (int x = -1; x <= 1; x++)
+        for (int y = -1; y <= 1; y++)
+            tside_i_note(sketch, TSIDE_PART_BOW, TSIDE_SHOWN_ALWAYS, index++, x, 2 * y);
+    for (int way = -1; way <= 1; way += 2) {
+        tside_i_note(sketch, TSIDE_PART_BOW, TSIDE_SHOWN_ALWAYS, index, 1.001 * way, 0);
+        tside_i_note(sketch, TSIDE_PART_BOW, TSIDE_SHOWN_ALWAYS, index, 0, 2.001 * way);
+    }
+}
+
+START_TEST(what_is_on_an_edge_is_named_and_what_is_beyond_is_not)
+{
+    static tside_drawing drawing;
+    tside_i_sketch sketch;
+    tside_fault fault;
+    tside_i_sketch_begin(NULL, NULL, &picture, NULL, NULL, &drawing, &sketch);
+    ANSWERS(tside_i_sketch_draw(&sketch, put_names, 1, &fault));
+    ck_assert_int_eq(drawing.note_count, 9);
+    for (int i = 0; i < 9; i++)
+        ck_assert_int_eq(drawing.notes[i].index, i);
+}
+END_TEST
+
+static void put_whole_arc(tside_i_sketch *sketch)
+{
+    const tside_i_pen pen = {TSIDE_PART_BOW, TSIDE_SHOWN_ALWAYS, TSIDE_LINE_WIDE, 0};
+    tside_i_arc(sketch, pen, thrown.x, thrown.y, thrown.radius, thrown.from, thrown.sweep);
+}
+
+/* As far as places along it come; of every fourth, a whole circle, as far as its radius. */
+START_TEST(a_drawing_is_as_large_as_its_arcs)
+{
+    enum { PLACES = 2000 };
+    static tside_drawing drawing;
+    dice d = {42};
+    for (int number = 0; number < 100; number++) {
+        double left = HUGE_VAL, bottom = HUGE_VAL, right = -HUGE_VAL, top = -HUGE_VAL;
+        tside_i_sketch sketch;
+        tside_fault fault;
+        thrown.x = dice_between(&d, -1, 1);
+        thrown.y = dice_between(&d, -1, 1);
+        thrown.radius = dice_between(&d, 0.2, 1.5);
+        thrown.from = dice_between(&d, -7, 7);
+        thrown.sweep = number % 4 ? dice_between(&d, 0.1, 2 * PI) : 2 * PI;
+        tside_i_sketch_begin(NULL, NULL, &picture, NULL, NULL, &drawing, &sketch);
+        ANSWERS(tside_i_sketch_draw(&sketch, put_whole_arc, 0, &fault));
+        for (int k = 0; k <= PLACES; k++) {
+            const double angle = thrown.from + thrown.sweep * k / PLACES, x = thrown.x + thrown.radius * cos(angle),
+                         y = thrown.y + thrown.radius * sin(angle);
+            left = fmin(left, x);
+            bottom = fmin(bottom, y);
+            right = fmax(right, x);
+            top = fmax(top, y);
+        }
+        NEAR(sketch.left, left, 1e-5, "left", number);
+        NEAR(sketch.bottom, bottom, 1e-5, "bottom", number);
+        NEAR(sketch.right, right, 1e-5, "right", number);
+        NEAR(sketch.top, top, 1e-5, "top", number);
+    }
+}
+END_TEST
+
 /* --- along a path --- */
 
 static tside_path path;
@@ -250,6 +318,8 @@ Suite *sketch_suite(void)
     tcase_add_test(tests, what_is_too_much_leaves_the_drawing_as_it_was);
     tcase_add_test(tests, what_is_too_much_all_the_same_stays_within_the_drawing);
     tcase_add_test(tests, arcs_end_at_the_edges);
+    tcase_add_test(tests, what_is_on_an_edge_is_named_and_what_is_beyond_is_not);
+    tcase_add_test(tests, a_drawing_is_as_large_as_its_arcs);
     tcase_add_test(tests, a_path_is_drawn_beside_itself);
     tcase_add_test(tests, what_is_of_no_length_leaves_no_stroke);
     suite_add_tcase(suite, tests);
