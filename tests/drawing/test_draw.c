@@ -7,8 +7,11 @@
 
 #include <tunnelside.h>
 
+#include "drawing/place.h"
+
 #include "expect.h"
 #include "plans.h"
+#include "rooms.h"
 
 Suite *draw_suite(void);
 
@@ -127,6 +130,84 @@ START_TEST(an_svg_fits_or_is_refused)
 }
 END_TEST
 
+/* --- the order of measures --- */
+
+static ruled r;
+static const tside_i_line two_edges[] = {{0, 0, 0.1, 0}, {0, 0, 0, 0.1}};
+
+static void put_measures_of_two_sizes(tside_i_sketch *sketch)
+{
+    rule(sketch, two_edges, 2);
+    tside_i_dimension(sketch, TSIDE_TELLS_SEAL, TSIDE_DIMENSION_PLUMB, TSIDE_I_OUTBOARD, 0.1, 0.1, 0, 0.1, 0.1);
+    tside_i_dimension(sketch, TSIDE_TELLS_SEAL, TSIDE_DIMENSION_PLUMB, TSIDE_I_OUTBOARD, 0.04, 0.1, 0.09, 0.1, 0.05);
+    tside_i_dimension(sketch, TSIDE_TELLS_SEAL, TSIDE_DIMENSION_LEVEL, TSIDE_I_BELOW, 0.1, 0.1, 0, 0, 0);
+    tside_i_dimension(sketch, TSIDE_TELLS_SEAL, TSIDE_DIMENSION_LEVEL, TSIDE_I_BELOW, 0.04, 0.05, 0, 0.09, 0);
+}
+
+START_TEST(short_measures_stand_nearer_than_long_ones)
+{
+    sketch_view(&r, put_measures_of_two_sizes, 1);
+    r.sketch.outboard = 1;
+    tside_i_place_texts(&r.sketch);
+    ck_assert_double_lt(r.drawing.dimensions[1].from_x, r.drawing.dimensions[0].from_x - 7e-3);
+    ck_assert_double_gt(r.drawing.dimensions[3].from_y, r.drawing.dimensions[2].from_y + 7e-3);
+}
+END_TEST
+
+/* --- one text alone --- */
+
+static void put_one_name(tside_i_sketch *sketch)
+{
+    rule(sketch, two_edges, 2);
+    tside_i_note(sketch, TSIDE_PART_BOW, TSIDE_SHOWN_ALWAYS, 0, 0.05, 0);
+}
+
+static void put_one_measure(tside_i_sketch *sketch)
+{
+    rule(sketch, two_edges, 2);
+    tside_i_dimension(sketch, TSIDE_TELLS_CUT_LENGTH, TSIDE_DIMENSION_LEVEL, TSIDE_I_BELOW, 0.05, 0, 0, 0.05, 0);
+}
+
+START_TEST(a_text_that_is_alone_has_its_place)
+{
+    sketch_view(&r, put_one_name, 1);
+    tside_i_place_texts(&r.sketch);
+    ck_assert_int_eq(r.drawing.note_count, 1);
+    ck_assert_double_gt(r.drawing.notes[0].text_width, 0);
+    ck_assert_double_gt(hypot(r.drawing.notes[0].to_x - 0.05, r.drawing.notes[0].to_y), 5e-3);
+    sketch_view(&r, put_one_measure, 1);
+    tside_i_place_texts(&r.sketch);
+    ck_assert_double_gt(r.drawing.dimensions[0].text_width, 0);
+    ck_assert_double_lt(r.drawing.dimensions[0].from_y, -7e-3);
+}
+END_TEST
+
+/* --- a measure that cannot be written --- */
+
+static void put_measures(tside_i_sketch *sketch)
+{
+    rule(sketch, two_edges, 2);
+    tside_i_dimension(sketch, TSIDE_TELLS_CUT_LENGTH, TSIDE_DIMENSION_LEVEL, TSIDE_I_BELOW, 0.05, 0, 0, 0.05, 0);
+    tside_i_dimension(sketch, TSIDE_TELLS_RUN, TSIDE_DIMENSION_ANGLE, TSIDE_I_BELOW, 1e9, 0.05, 0, 0.05, 0);
+}
+
+/* Longer than lengths are written: the drawing is there, and who writes it is told which measure it is. */
+START_TEST(a_measure_that_cannot_be_written_has_no_place_and_is_named)
+{
+    tside_fault fault;
+    char svg[20000];
+    sketch_view(&r, put_measures, 1);
+    r.drawing.outboard = 1;
+    tside_i_place_texts(&r.sketch);
+    ck_assert_double_gt(r.drawing.dimensions[0].text_width, 0);
+    ck_assert_double_eq(r.drawing.dimensions[1].text_width, 0);
+    ck_assert_int_eq(tside_drawing_svg(&r.drawing, "t", svg, sizeof svg, NULL, &fault), TSIDE_OUT_OF_BOUNDS);
+    ck_assert_str_eq(fault.field, "drawing.dimensions[1].value");
+    ck_assert_double_gt(fault.value, fault.bound);
+    heard_held();
+}
+END_TEST
+
 Suite *draw_suite(void)
 {
     Suite *suite = suite_create("draw");
@@ -134,6 +215,9 @@ Suite *draw_suite(void)
     tcase_add_test(tests, what_cannot_be_drawn_is_refused);
     tcase_add_test(tests, texts_fit_or_are_refused);
     tcase_add_test(tests, an_svg_fits_or_is_refused);
+    tcase_add_test(tests, short_measures_stand_nearer_than_long_ones);
+    tcase_add_test(tests, a_text_that_is_alone_has_its_place);
+    tcase_add_test(tests, a_measure_that_cannot_be_written_has_no_place_and_is_named);
     suite_add_tcase(suite, tests);
     return suite;
 }

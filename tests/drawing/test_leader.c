@@ -4,11 +4,11 @@
 #include <check.h>
 #include <math.h>
 #include <stdlib.h>
+#include <string.h>
 
 #include <tunnelside.h>
 
 #include "drawing/leader.h"
-#include "drawing/place.h"
 
 #include "expect.h"
 #include "rooms.h"
@@ -250,7 +250,11 @@ START_TEST(leaders_keep_off_texts_and_each_other)
 }
 END_TEST
 
-/* --- where there is no room --- */
+/* --- which place is best --- */
+
+#define DEARER 4 /* by how much a drawing that grows on its longer side counts more than a leader that does */
+#define DEAR 25  /* steps that the best of every fourth way may cost before all are tried */
+enum { DISTANCES = 20 };
 
 static void take_all(tside_i_room *room)
 {
@@ -259,6 +263,90 @@ static void take_all(tside_i_room *room)
     const tside_i_box all = tside_i_box_of(p->left + half_x, p->bottom + half_y, 1, 0, half_x * 0.999, half_y * 0.999);
     tside_i_paper_take_box(&room->paper, &all);
 }
+
+/* All ways, as they are where none leads to a place. */
+static void find_ways(double scale, tside_i_way ways[TSIDE_I_WAYS])
+{
+    const tside_i_line lines[] = {{0, 0, 0.1 * scale, 0}, {0, 0, 0, 0.1 * scale}};
+    tside_i_led made;
+    OPEN_ROOM(&r, lines, scale);
+    take_all(&r.room);
+    ck_assert(!tside_i_lead(&r.room, 0.05 * scale, 0.05 * scale, 0.01 * scale, &made));
+    memcpy(ways, r.room.ways, sizeof r.room.ways);
+}
+
+/* What a place costs, in steps: those that its leader goes on, and by how much the drawing grows. */
+static double cost_of(const tside_drawing *d, int steps, double x, double y, double half_width)
+{
+    const double wide = d->right - d->left, high = d->top - d->bottom, longer = fmax(wide, high), s = d->picture.scale,
+                 left = fmax(0, d->left - x + half_width), right = fmax(0, x + half_width - d->right),
+                 below = fmax(0, d->bottom - y + HIGH * s), above = fmax(0, y + HIGH * s - d->top);
+    return steps + DEARER * ((left + right) * wide + (below + above) * high) / longer / (STEP * s);
+}
+
+/* The least cost of all places that are free on every so many-th way of a turn of 64. */
+static double least_cost(const tside_i_way *ways, int each, double x, double y, double half_width)
+{
+    const tside_i_paper *p = &r.room.paper;
+    double least = HUGE_VAL;
+    for (int i = 0; i < TSIDE_I_WAYS * DISTANCES; i++) {
+        const tside_i_way *w = ways + i / DISTANCES;
+        const int steps = i % DISTANCES, heading = ((int)lround(atan2(w->near_y, w->near_x) * 32 / PI) + 64) % 64;
+        tside_i_mover m = {.wide = tside_i_paper_cells(2 * half_width * p->across),
+                           .high = tside_i_paper_cells(2 * HIGH * r.drawing.picture.scale * p->up)};
+        double at_x, at_y;
+        m.left = tside_i_paper_parts((x - p->left) * p->across) + w->near_x + steps * w->step_x -
+                 w->halves_left * m.wide * TSIDE_I_PAPER_PARTS / 2;
+        m.bottom = tside_i_paper_parts((y - p->bottom) * p->up) + w->near_y + steps * w->step_y -
+                   w->halves_below * m.high * TSIDE_I_PAPER_PARTS / 2;
+        if (heading % each || tside_i_paper_steps_to_room(p, &m, 1) > 0)
+            continue;
+        tside_i_paper_middle(p, &m, &at_x, &at_y);
+        least = fmin(least, cost_of(&r.drawing, steps, at_x, at_y, half_width));
+    }
+    return least;
+}
+
+/* In a hatched drawing all texts stand outside: at the place that costs least on few ways, or where that is dear on
+ * all. */
+START_TEST(a_text_stands_where_it_costs_least)
+{
+    tside_i_way ways[TSIDE_I_WAYS];
+    tside_i_line lines[30];
+    dice d = {23};
+    int just = 0, dear = 0, cheap = 0;
+    for (int number = 0; number < 600; number++) {
+        const double scale = number < 300 ? 1 : 20, high = dice_between(&d, 20, 80) * 1e-3 * scale,
+                     width = dice_between(&d, 20, 80) * 1e-3 * scale, half_width = width / 2 + TSIDE_I_BESIDE * scale,
+                     y = dice_between(&d, 0, high);
+        const int count = 8 + dice_below(&d, 22);
+        const double x = dice_below(&d, count) * 3e-3 * scale;
+        tside_drawing before;
+        tside_i_led made;
+        double few, all, cost;
+        if (number % 300 == 0)
+            find_ways(scale, ways);
+        for (int i = 0; i < count; i++)
+            lines[i] = (tside_i_line){3e-3 * i * scale, 0, 3e-3 * i * scale, high};
+        open_room(&r, lines, count, scale);
+        before = r.drawing;
+        few = least_cost(ways, 4, x, y, half_width);
+        all = least_cost(ways, 1, x, y, half_width);
+        ck_assert(tside_i_lead(&r.room, x, y, width, &made));
+        cost = cost_of(&before, (int)lround((length_of(&made.leader) / scale - NEAREST) / STEP), made.text_x,
+                       made.text_y + FOOT * scale, half_width);
+        NEAR(cost, few > DEAR ? all : few, 1e-5, "steps that it costs", number);
+        dear += few > DEAR && all < few;
+        just += few > DEAR && few < DEAR + 1 && all < few - 1e-3;
+        cheap += few <= DEAR && all < few - 1e-3;
+    }
+    ck_assert_int_gt(dear, 10);
+    ck_assert_int_gt(just, 2);
+    ck_assert_int_gt(cheap, 10);
+}
+END_TEST
+
+/* --- where there is no room --- */
 
 /* The least way aside of a leader that crosses none of the texts, below all or above all, as a check of each tells. */
 static int least_aside(const tside_i_room *room, double x, double y, double below, double above, double step)
@@ -355,83 +443,6 @@ START_TEST(where_no_place_is_free_a_text_that_must_stand_is_outside_all)
 }
 END_TEST
 
-/* --- the order of measures --- */
-
-static const tside_i_line two_edges[] = {{0, 0, 0.1, 0}, {0, 0, 0, 0.1}};
-
-static void put_measures_of_two_sizes(tside_i_sketch *sketch)
-{
-    rule(sketch, two_edges, 2);
-    tside_i_dimension(sketch, TSIDE_TELLS_SEAL, TSIDE_DIMENSION_PLUMB, TSIDE_I_OUTBOARD, 0.1, 0.1, 0, 0.1, 0.1);
-    tside_i_dimension(sketch, TSIDE_TELLS_SEAL, TSIDE_DIMENSION_PLUMB, TSIDE_I_OUTBOARD, 0.04, 0.1, 0.09, 0.1, 0.05);
-    tside_i_dimension(sketch, TSIDE_TELLS_SEAL, TSIDE_DIMENSION_LEVEL, TSIDE_I_BELOW, 0.1, 0.1, 0, 0, 0);
-    tside_i_dimension(sketch, TSIDE_TELLS_SEAL, TSIDE_DIMENSION_LEVEL, TSIDE_I_BELOW, 0.04, 0.05, 0, 0.09, 0);
-}
-
-START_TEST(short_measures_stand_nearer_than_long_ones)
-{
-    sketch_view(&r, put_measures_of_two_sizes, 1);
-    r.sketch.outboard = 1;
-    tside_i_place_texts(&r.sketch);
-    ck_assert_double_lt(r.drawing.dimensions[1].from_x, r.drawing.dimensions[0].from_x - 7e-3);
-    ck_assert_double_gt(r.drawing.dimensions[3].from_y, r.drawing.dimensions[2].from_y + 7e-3);
-}
-END_TEST
-
-/* --- one text alone --- */
-
-static void put_one_name(tside_i_sketch *sketch)
-{
-    rule(sketch, two_edges, 2);
-    tside_i_note(sketch, TSIDE_PART_BOW, TSIDE_SHOWN_ALWAYS, 0, 0.05, 0);
-}
-
-static void put_one_measure(tside_i_sketch *sketch)
-{
-    rule(sketch, two_edges, 2);
-    tside_i_dimension(sketch, TSIDE_TELLS_CUT_LENGTH, TSIDE_DIMENSION_LEVEL, TSIDE_I_BELOW, 0.05, 0, 0, 0.05, 0);
-}
-
-START_TEST(a_text_that_is_alone_has_its_place)
-{
-    sketch_view(&r, put_one_name, 1);
-    tside_i_place_texts(&r.sketch);
-    ck_assert_int_eq(r.drawing.note_count, 1);
-    ck_assert_double_gt(r.drawing.notes[0].text_width, 0);
-    ck_assert_double_gt(hypot(r.drawing.notes[0].to_x - 0.05, r.drawing.notes[0].to_y), NEAREST - 2 * CELL);
-    sketch_view(&r, put_one_measure, 1);
-    tside_i_place_texts(&r.sketch);
-    ck_assert_double_gt(r.drawing.dimensions[0].text_width, 0);
-    ck_assert_double_lt(r.drawing.dimensions[0].from_y, -NEAREST);
-}
-END_TEST
-
-/* --- a measure that cannot be written --- */
-
-static void put_measures(tside_i_sketch *sketch)
-{
-    rule(sketch, two_edges, 2);
-    tside_i_dimension(sketch, TSIDE_TELLS_CUT_LENGTH, TSIDE_DIMENSION_LEVEL, TSIDE_I_BELOW, 0.05, 0, 0, 0.05, 0);
-    tside_i_dimension(sketch, TSIDE_TELLS_RUN, TSIDE_DIMENSION_ANGLE, TSIDE_I_BELOW, 1e9, 0.05, 0, 0.05, 0);
-}
-
-/* Longer than lengths are written: the drawing is there, and who writes it is told which measure it is. */
-START_TEST(a_measure_that_cannot_be_written_has_no_place_and_is_named)
-{
-    tside_fault fault;
-    char svg[20000];
-    sketch_view(&r, put_measures, 1);
-    r.drawing.outboard = 1;
-    tside_i_place_texts(&r.sketch);
-    ck_assert_double_gt(r.drawing.dimensions[0].text_width, 0);
-    ck_assert_double_eq(r.drawing.dimensions[1].text_width, 0);
-    ck_assert_int_eq(tside_drawing_svg(&r.drawing, "t", svg, sizeof svg, NULL, &fault), TSIDE_OUT_OF_BOUNDS);
-    ck_assert_str_eq(fault.field, "drawing.dimensions[1].value");
-    ck_assert_double_gt(fault.value, fault.bound);
-    heard_held();
-}
-END_TEST
-
 Suite *leader_suite(void)
 {
     Suite *suite = suite_create("leader");
@@ -444,11 +455,9 @@ Suite *leader_suite(void)
     tcase_add_test(tests, a_long_drawing_does_not_grow_longer);
     tcase_add_test(tests, what_crosses_a_text_goes_through_it);
     tcase_add_test(tests, leaders_keep_off_texts_and_each_other);
+    tcase_add_test(tests, a_text_stands_where_it_costs_least);
     tcase_add_test(tests, a_text_is_sought_all_round);
     tcase_add_test(tests, where_no_place_is_free_a_text_that_must_stand_is_outside_all);
-    tcase_add_test(tests, short_measures_stand_nearer_than_long_ones);
-    tcase_add_test(tests, a_text_that_is_alone_has_its_place);
-    tcase_add_test(tests, a_measure_that_cannot_be_written_has_no_place_and_is_named);
     suite_add_tcase(suite, tests);
     return suite;
 }
