@@ -39,7 +39,11 @@ static inline tside_side side_of(int number)
     side.hand = number / 3 % 2 ? TSIDE_LEFT : TSIDE_RIGHT;
     side.curtain.rail_depth = number % 2 ? 0.02 : 0;
     switch (number / 6 % 4) {
-    case 0: side.drive_end.extender.spacer = 0.01; break;
+    case 0:
+        side.drive_end.extender.spacer = 0.01;
+        side.free_end.alignment = TSIDE_RUN_ON_GIVEN; /* its guide leans along the house */
+        side.bar.past_free = 0.15;
+        break;
     case 1:
         on_hip(&side);
         side.stops.gap = 0.3;

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Drawings: what they are asked, and how they are handed over. */
+/* Drawings: what they are asked, in which order their texts are placed, and how they are handed over. */
 #include <check.h>
 #include <math.h>
 #include <stdlib.h>
@@ -109,6 +109,7 @@ START_TEST(an_svg_fits_or_is_refused)
     svg = malloc(needed + 1);
     ck_assert_ptr_nonnull(svg);
     ck_assert_int_eq(tside_drawing_svg(&drawing, "<b> & \"b\"", svg, needed, NULL, &fault), TSIDE_TOO_SMALL);
+    ck_assert(fault.value == (double)needed && fault.bound == (double)needed && fault.gap == 0);
     ANSWERS(tside_drawing_svg(&drawing, "<b> & \"b\"", svg, needed + 1, &again, &fault));
     ck_assert_uint_eq(again, needed);
     ck_assert_uint_eq(strlen(svg), needed);

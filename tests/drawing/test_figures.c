@@ -306,6 +306,50 @@ START_TEST(figures_of_what_does_not_vary_are_drawn)
 }
 END_TEST
 
+/* A window that opens by less than a turn of the roll has as many points. */
+START_TEST(a_short_travel_has_smooth_curves)
+{
+    static tside_drawing drawing;
+    tside_side side = plain();
+    tside_plan plan;
+    side.stops.shut_by = TSIDE_SHUT_HEIGHT;
+    side.stops.open_by = TSIDE_OPEN_HEIGHT;
+    side.stops.shut_height = 0.8;
+    side.stops.open_height = 0.87;
+    plan = planned(&side);
+    ck_assert_double_lt(plan.bar_turns, 0.9);
+    draw(&side, &plan, TSIDE_VIEW_TURNS, TSIDE_DRIVE_END, 1, &drawing);
+    check_curve(&side, &plan, &drawing, TSIDE_PART_OPENING, 0.0254);
+    check_curve(&side, &plan, &drawing, TSIDE_PART_LEAN, PI / 180);
+}
+END_TEST
+
+/* Each curve is between the numbers of its axis, though what it begins with may alone be beyond one of them. */
+START_TEST(axes_hold_their_curves)
+{
+    static const tside_part parts[] = {TSIDE_PART_OPENING, TSIDE_PART_TORQUE, TSIDE_PART_LEAN};
+    static tside_drawing drawing;
+    tside_side side = side_of(1); /* its guide leans most when shut, here by about 5 degrees */
+    side.stops.shut_by = TSIDE_SHUT_HEIGHT;
+    for (int each = 0; each < 100; each++) {
+        tside_plan plan;
+        side.stops.shut_height = 1.1 + 0.001 * each;
+        plan = planned(&side);
+        draw(&side, &plan, TSIDE_VIEW_TURNS, TSIDE_DRIVE_END, 1, &drawing);
+        for (int k = 0; k < 3; k++) {
+            const scale values = scale_of(&drawing, parts[k], 1);
+            for (int i = 0; i < drawing.stroke_count; i++) {
+                const tside_stroke *s = drawing.strokes + i;
+                if (s->part == parts[k])
+                    ck_assert_msg(fmin(s->y, s->y_end) > values.at_from - 1e-9 &&
+                                      fmax(s->y, s->y_end) < values.at_to + 1e-9,
+                                  "%d: part %d is beyond its axis", each, (int)parts[k]);
+            }
+        }
+    }
+}
+END_TEST
+
 /* What is a round number but for rounding ends its axis, and does not begin another step. */
 START_TEST(a_round_opening_ends_its_axis)
 {
@@ -341,6 +385,8 @@ Suite *figures_suite(void)
     tcase_add_test(tests, the_opening_stands_alone);
     tcase_add_test(tests, axes_have_a_tick_at_each_number);
     tcase_add_test(tests, figures_of_what_does_not_vary_are_drawn);
+    tcase_add_test(tests, a_short_travel_has_smooth_curves);
+    tcase_add_test(tests, axes_hold_their_curves);
     tcase_add_test(tests, a_round_opening_ends_its_axis);
     suite_add_tcase(suite, tests);
     return suite;

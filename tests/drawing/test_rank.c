@@ -140,6 +140,22 @@ START_TEST(lines_beside_each_other_share_a_rank)
 }
 END_TEST
 
+/* A text that its line is too short for is beside it, on the side of the drawing's middle. */
+START_TEST(a_text_beside_its_line_is_towards_the_middle)
+{
+    for (int i = 0; i < 4; i++) {
+        const double from = i % 2 ? 0.07 : 0.02, to = from + 0.01;
+        tside_dimension d = {.kind = TSIDE_DIMENSION_LEVEL, .x = from, .x_end = to, .text_width = 0.02};
+        OPEN_ROOM(&r, square, 1);
+        d.y = d.y_end = i / 2 ? 0.1 : 0;
+        tside_i_place_dimension(&r.room, &d, i / 2 ? TSIDE_I_ABOVE : TSIDE_I_BELOW);
+        ck_assert_int_eq(d.leader, 0);
+        ck_assert(i % 2 ? d.text_x + 0.01 < from : d.text_x - 0.01 > to);
+        ck_assert(d.from_x <= fmin(from, d.text_x - 0.01) && d.to_x >= fmax(to, d.text_x + 0.01));
+    }
+}
+END_TEST
+
 /* Where a line is still to lead out past a text's place, from below it, the text is a rank farther out. */
 START_TEST(texts_keep_off_lines_that_are_still_to_come)
 {
@@ -318,6 +334,7 @@ Suite *rank_suite(void)
     tcase_add_test(tests, a_leading_line_keeps_off_its_point);
     tcase_add_test(tests, lines_over_each_other_stand_in_ranks);
     tcase_add_test(tests, lines_beside_each_other_share_a_rank);
+    tcase_add_test(tests, a_text_beside_its_line_is_towards_the_middle);
     tcase_add_test(tests, texts_keep_off_lines_that_are_still_to_come);
     tcase_add_test(tests, what_is_beside_what_it_measures_is_parallel_to_it);
     tcase_add_test(tests, what_has_no_place_on_its_side_stands_on_the_other);

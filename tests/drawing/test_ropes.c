@@ -135,6 +135,21 @@ static int is_named_on_roll(const tside_drawing *drawing)
             const double middle = over->from + over->sweep / 2;
             NEAR(drawing->notes[i].x, over->x + over->radius * cos(middle), 1e-12, "name across", 0);
             NEAR(drawing->notes[i].y, over->y + over->radius * sin(middle), 1e-12, "name up", 0);
+            ck_assert_int_eq(drawing->notes[i].index, 0);
+            named++;
+        }
+    return named;
+}
+
+/* At an end wall it is named at its anchor. */
+static int is_named_at_anchor(const tside_drawing *drawing, const tside_rope_plan *rope)
+{
+    int named = 0;
+    for (int i = 0; i < drawing->note_count; i++)
+        if (drawing->notes[i].part == TSIDE_PART_ROPE) {
+            NEAR(drawing->notes[i].x, drawing->outboard * rope->anchor_x, 1e-12, "name across", 0);
+            NEAR(drawing->notes[i].y, rope->anchor_y, 1e-12, "name up", 0);
+            ck_assert_int_eq(drawing->notes[i].index, 0);
             named++;
         }
     return named;
@@ -160,7 +175,7 @@ static double path_over(const tside_side *side, const tside_plan *plan, double t
 START_TEST(a_rope_lies_over_the_roll_at_an_end)
 {
     static tside_drawing drawing;
-    int named = 0;
+    int named = 0, at_anchor = 0;
     for (int each = 0; each < SIDES; each++) {
         const tside_side side = roped(each, TSIDE_STRAIGHT_ROPES);
         const tside_plan plan = planned(&side);
@@ -168,6 +183,7 @@ START_TEST(a_rope_lies_over_the_roll_at_an_end)
         for (int end = 0; end < 2; end++) {
             draw(&side, &plan, TSIDE_VIEW_END_WALL, (tside_which_end)end, 20, &drawing);
             check_over(&drawing, &plan.rope, &plan.shut, shut);
+            at_anchor += is_named_at_anchor(&drawing, &plan.rope);
         }
         draw(&side, &plan, TSIDE_VIEW_ROLL_SHUT, TSIDE_DRIVE_END, 100, &drawing);
         check_over(&drawing, &plan.rope, &plan.shut, shut);
@@ -179,6 +195,7 @@ START_TEST(a_rope_lies_over_the_roll_at_an_end)
         tells(&drawing, TSIDE_TELLS_HOOK_HEIGHT, plan.rope.hook_y - side.curtain.hip);
     }
     ck_assert_int_ge(named, SIDES);
+    ck_assert_int_ge(at_anchor, SIDES);
 }
 END_TEST
 

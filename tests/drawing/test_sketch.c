@@ -260,21 +260,22 @@ START_TEST(a_path_is_drawn_beside_itself)
             tside_i_sketch sketch;
             tside_fault fault;
             const double heading = 1.2, curvature = 0.4 * bend;
-            path = (tside_path){.count = 1, .length = 2};
-            path.piece[0] = (tside_piece){.length = 2,
+            path = (tside_path){.count = 1, .length = 5};
+            path.piece[0] = (tside_piece){.from = 3,
+                                          .length = 2,
                                           .x = 3,
                                           .y = 1,
                                           .heading = heading,
                                           .curvature = curvature,
                                           .cosine = cos(heading),
                                           .sine = sin(heading)};
-            begins = 0.5, ends = 1.5, out_of_it = 0.1 * out;
+            begins = 3.5, ends = 4.5, out_of_it = 0.1 * out;
             tside_i_sketch_begin(NULL, NULL, &picture, NULL, NULL, &drawing, &sketch);
             ANSWERS(tside_i_sketch_draw(&sketch, put_path, 0, &fault));
             ck_assert_int_eq(drawing.stroke_count, 1);
             for (int k = 0; k <= 2; k++) {
                 const tside_stroke *s = drawing.strokes;
-                const double u = begins + (ends - begins) * k / 2, turned = heading + curvature * u,
+                const double u = begins - 3 + (ends - begins) * k / 2, turned = heading + curvature * u,
                              share = s->arc && bend < 0 ? 1 - k / 2.0 : k / 2.0, angle = s->from + s->sweep * share;
                 double x = 3 - out_of_it * -sin(turned), y = 1 - out_of_it * cos(turned);
                 for (int i = 0; i < 4000; i++) { /* the path itself, step by step */
