@@ -28,6 +28,7 @@ static scale scale_of(const tside_drawing *drawing, tside_part part, int upright
         const double at = upright ? note->y : note->x;
         if (note->part != part || !note->numbered)
             continue;
+        ck_assert_int_eq(note->numbered, 1);
         s.numbers++;
         if (note->value < s.from) {
             s.from = note->value;

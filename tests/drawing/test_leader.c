@@ -85,31 +85,6 @@ START_TEST(in_a_large_drawing_a_leader_goes_on_for_some_cells)
 }
 END_TEST
 
-/* About its foot's middle, at any angle: so far above it and below it, and beside its ends. */
-START_TEST(a_text_has_room_all_about_it)
-{
-    static const tside_i_line lines[] = {{0, 0, 1, 0}, {0, 1, 1, 1}};
-    for (int i = 0; i < 24; i++) {
-        const double scale = i % 2 ? 20 : 1, angle = i * PI / 12, width = 0.03 * scale, x = 0.3, y = 0.7;
-        const tside_i_box *b;
-        tside_i_box box;
-        OPEN_ROOM(&r, lines, scale);
-        box = tside_i_text_box(&r.room, x, y, cos(angle), sin(angle), width);
-        b = &box;
-        for (int corner = 0; corner < 4; corner++) {
-            const double along = (corner % 2 ? 1 : -1) * (width / 2 + TSIDE_I_BESIDE * scale),
-                         over = (corner / 2 ? TSIDE_I_ASCENT : -TSIDE_I_DESCENT) * scale,
-                         half_along = corner % 2 ? b->half_width : -b->half_width,
-                         half_over = corner / 2 ? b->half_height : -b->half_height;
-            NEAR(b->x + half_along * b->cosine - half_over * b->sine, x + along * cos(angle) - over * sin(angle), 1e-12,
-                 "corner across", i);
-            NEAR(b->y + half_along * b->sine + half_over * b->cosine, y + along * sin(angle) + over * cos(angle), 1e-12,
-                 "corner up", i);
-        }
-    }
-}
-END_TEST
-
 /* What is told at a place is in the way of other texts before it has its own. */
 START_TEST(places_that_are_still_to_be_told_are_kept_free)
 {
@@ -158,6 +133,29 @@ static int do_cross(const tside_i_line *a, const tside_i_line *b)
                  other = ((b->x - a->x) * ay - (b->y - a->y) * ax) / across;
     return across != 0 && along > 0 && along < 1 && other > 0 && other < 1;
 }
+
+/* Two leaders that begin at one point do not cross, and so the second still keeps off another across its way. */
+START_TEST(leaders_from_one_point_cross_no_other)
+{
+    static const tside_i_line lines[] = {{0, 0, 0.1, 0}, {0.1, 0, 0.1, 0.1}, {0.1, 0.1, 0, 0.1}, {0, 0.1, 0, 0}};
+    tside_i_line across = {0};
+    for (int barred = 0; barred < 2; barred++) {
+        tside_i_led made;
+        const tside_i_line *l = &made.leader;
+        OPEN_ROOM(&r, lines, 1);
+        if (barred)
+            tside_i_room_keep_leader(&r.room, &across);
+        for (int i = 0; i < 2; i++)
+            ck_assert(tside_i_lead(&r.room, 0.05, 0.05, 0.01, &made));
+        if (barred)
+            ck_assert(!do_cross(l, &across));
+        else /* square to the second, through its middle */
+            across = (tside_i_line){
+                (l->x + l->x_end) / 2 + (l->y_end - l->y) / 9, (l->y + l->y_end) / 2 - (l->x_end - l->x) / 9,
+                (l->x + l->x_end) / 2 - (l->y_end - l->y) / 9, (l->y + l->y_end) / 2 + (l->x_end - l->x) / 9};
+    }
+}
+END_TEST
 
 /* A line crosses a text where it goes through its box, which may lie at any angle, and not where it passes it. */
 START_TEST(what_crosses_a_text_goes_through_it)
@@ -468,9 +466,9 @@ Suite *leader_suite(void)
     tcase_set_timeout(tests, 60);
     tcase_add_test(tests, where_nothing_is_in_the_way_a_leader_is_as_short_as_may_be);
     tcase_add_test(tests, in_a_large_drawing_a_leader_goes_on_for_some_cells);
-    tcase_add_test(tests, a_text_has_room_all_about_it);
     tcase_add_test(tests, places_that_are_still_to_be_told_are_kept_free);
     tcase_add_test(tests, a_long_drawing_does_not_grow_longer);
+    tcase_add_test(tests, leaders_from_one_point_cross_no_other);
     tcase_add_test(tests, what_crosses_a_text_goes_through_it);
     tcase_add_test(tests, leaders_keep_off_texts_and_each_other);
     tcase_add_test(tests, a_text_stands_where_it_costs_least);

@@ -336,6 +336,32 @@ START_TEST(a_text_goes_on_to_the_first_place_that_is_free)
 }
 END_TEST
 
+/* About its foot's middle, at any angle: so far above it and below it, and beside its ends. */
+START_TEST(a_text_has_room_all_about_it)
+{
+    static ruled r;
+    static const tside_i_line lines[] = {{0, 0, 1, 0}, {0, 1, 1, 1}};
+    for (int i = 0; i < 24; i++) {
+        const double scale = i % 2 ? 20 : 1, angle = i * PI / 12, width = 0.03 * scale, x = 0.3, y = 0.7;
+        const tside_i_box *b;
+        tside_i_box box;
+        OPEN_ROOM(&r, lines, scale);
+        box = tside_i_text_box(&r.room, x, y, cos(angle), sin(angle), width);
+        b = &box;
+        for (int corner = 0; corner < 4; corner++) {
+            const double along = (corner % 2 ? 1 : -1) * (width / 2 + TSIDE_I_BESIDE * scale),
+                         over = (corner / 2 ? TSIDE_I_ASCENT : -TSIDE_I_DESCENT) * scale,
+                         half_along = corner % 2 ? b->half_width : -b->half_width,
+                         half_over = corner / 2 ? b->half_height : -b->half_height;
+            NEAR(b->x + half_along * b->cosine - half_over * b->sine, x + along * cos(angle) - over * sin(angle), 1e-12,
+                 "corner across", i);
+            NEAR(b->y + half_along * b->sine + half_over * b->cosine, y + along * sin(angle) + over * cos(angle), 1e-12,
+                 "corner up", i);
+        }
+    }
+}
+END_TEST
+
 /* --- off the paper --- */
 
 START_TEST(what_is_not_wholly_on_the_paper_has_no_room_and_takes_nothing)
@@ -412,6 +438,7 @@ Suite *paper_suite(void)
     tcase_add_test(tests, slanted_boxes_take_what_they_meet_and_little_more);
     tcase_add_test(tests, a_box_has_room_where_it_meets_no_cell_that_is_met);
     tcase_add_test(tests, a_text_goes_on_to_the_first_place_that_is_free);
+    tcase_add_test(tests, a_text_has_room_all_about_it);
     tcase_add_test(tests, what_is_not_wholly_on_the_paper_has_no_room_and_takes_nothing);
     tcase_add_test(tests, what_is_larger_than_the_paper_has_no_room);
     suite_add_tcase(suite, tests);

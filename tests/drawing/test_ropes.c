@@ -83,6 +83,14 @@ START_TEST(ropes_that_are_too_many_are_drawn_at_both_ends)
                "anchor where it ends");
     has_corner(&drawing, TSIDE_PART_ROPE, side.length, plan.rope.hook_y, "last hook");
     ck_assert_int_eq(told(&drawing, TSIDE_TELLS_ROPE_PITCH)->times, plan.rope.bears.upper_hooks - 1);
+    side.ropes = TSIDE_STRAIGHT_ROPES; /* a whole bay apart */
+    side.rope.pitch = 0.9;
+    plan = planned(&side);
+    draw(&side, &plan, TSIDE_VIEW_ALONG, TSIDE_DRIVE_END, 0.99e3 * plan.rope.bears.pitch, &drawing);
+    ck_assert_int_eq(ropes_drawn(&drawing, TSIDE_LINE_NARROW), plan.rope.bears.ropes);
+    draw(&side, &plan, TSIDE_VIEW_ALONG, TSIDE_DRIVE_END, 1.01e3 * plan.rope.bears.pitch, &drawing);
+    ck_assert_int_eq(ropes_drawn(&drawing, TSIDE_LINE_NARROW), 16);
+    side.ropes = TSIDE_ZIGZAG_ROPE;
     side.length = 500;
     side.rope.pitch = 1;
     plan = planned(&side);

@@ -360,6 +360,7 @@ FOR_WALLS(an_extender_is_seen_as_it_is_worked)
     picture.view = TSIDE_VIEW_EXTENDER;
     draw_as(&piece, &picture);
     portrait_begin(&p, &piece.drawing, "extender", number, 1);
+    p.may_lack = 0;
     has_box(&p, TSIDE_PART_EXTENDER, ALWAYS, WIDE, 0, -half, length, half);
     for (int side = -1; side <= 1 && extender->tube.wall >= 1e-3 * p.paper; side += 2)
         has_line(&p, TSIDE_PART_EXTENDER, ALWAYS, DASHED, 0, side * inner, length, side * inner);
