@@ -325,7 +325,7 @@ TSIDE_API TSIDE_NODISCARD tside_status tside_note_text(const tside_note *note, c
  * size: from 0, how much fits with the closing zero.
  * needed: optional, receives the length of the text without its closing zero, also when it does not
  * fit; may be NULL.
- * TSIDE_OUT_OF_BOUNDS: a count beyond its list, or a place that is not finite.
+ * TSIDE_OUT_OF_BOUNDS: a count beyond its list, or a place that is not finite or beyond 1e5 m.
  * TSIDE_TOO_SMALL: size not above needed; nothing is written.
  * Accuracy: places on paper to 1e-3 mm.
  * Source: Scalable Vector Graphics (SVG) 1.1 (Second Edition), W3C; ISO 128-2 for lines.

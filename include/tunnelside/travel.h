@@ -96,7 +96,8 @@ typedef struct tside_position {
  * TSIDE_OUT_OF_BOUNDS: a field.
  * TSIDE_CONTRADICTS: seal deeper than the sill is high; open below shut; shut or open so high that
  * the roll's top would pass the rail (the fault's bound is the greatest that fits).
- * TSIDE_NOT_MODELLED: on a core so near 0 that the turns are no finite number.
+ * TSIDE_NOT_MODELLED: on a core so near 0 that the turns are no finite number; down a wall so level that
+ * more than 10 km of curtain would hang.
  * Accuracy: as tside_travel_at tells of it. Where what holds a free chord changes is found to 1e-12 of
  * the wraps: what other functions find to be greatest along the travel, and is so there, may be off by
  * what the bar moves in that besides.

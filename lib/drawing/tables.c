@@ -20,6 +20,9 @@ static const char *const figure_units[] = {"none", "turn", "in", "mm", "lbf_ft",
 const char *const tside_i_tells[] = {TSIDE_TELLS_LIST(TELLS)};
 #undef TELLS
 
+/* As far as any side's parts go, whose curtain is no longer than 10 km, and farther: on paper it is a number still. */
+#define PLACE(S, member, text) ROW(S, member, TSIDE_NUMBER, "m", text), FROM(-1e5), TO(1e5), .basis = ""
+
 /* clang-format off */
 static const tside_field picture_rows[] = {
     {CHOICE(tside_picture, view, views, TSIDE_VIEW_END_WALL, "whence it is seen")},
@@ -36,11 +39,11 @@ static const tside_field stroke_rows[] = {
     {CHOICE(tside_stroke, line, line_types, 0, "type of line")},
     {RESULT_COUNT(tside_stroke, arc, "1 for an arc, 0 for a straight stroke")},
     {RESULT_COUNT(tside_stroke, index, "which keep-out or joint, from 0")},
-    {RESULT(tside_stroke, x, "m", "its beginning, or an arc's centre, to the right as seen")},
-    {RESULT(tside_stroke, y, "m", "the same, up")},
-    {RESULT(tside_stroke, x_end, "m", "end of a straight stroke, to the right as seen")},
-    {RESULT(tside_stroke, y_end, "m", "the same, up")},
-    {RESULT(tside_stroke, radius, "m", "of an arc")},
+    {PLACE(tside_stroke, x, "its beginning, or an arc's centre, to the right as seen")},
+    {PLACE(tside_stroke, y, "the same, up")},
+    {PLACE(tside_stroke, x_end, "end of a straight stroke, to the right as seen")},
+    {PLACE(tside_stroke, y_end, "the same, up")},
+    {PLACE(tside_stroke, radius, "of an arc")},
     {RESULT(tside_stroke, from, "rad", "where an arc begins, counter-clockwise from level")},
     {RESULT(tside_stroke, sweep, "rad", "how far it goes on, counter-clockwise")},
 };
@@ -52,22 +55,22 @@ static const tside_field dimension_rows[] = {
     {RESULT_COUNT(tside_dimension, index, "which joint, from 0")},
     {RESULT_COUNT(tside_dimension, times, "how often it is there, one beside the other; 0 where it is no pitch")},
     {RESULT(tside_dimension, value, "", "the measure, in m; of a run 1")},
-    {RESULT(tside_dimension, x, "m", "its first point, to the right as seen")},
-    {RESULT(tside_dimension, y, "m", "the same, up")},
-    {RESULT(tside_dimension, x_end, "m", "its second point, to the right as seen")},
-    {RESULT(tside_dimension, y_end, "m", "the same, up")},
-    {RESULT(tside_dimension, from_x, "m", "beginning of the dimension line, to the right as seen")},
-    {RESULT(tside_dimension, from_y, "m", "the same, up")},
-    {RESULT(tside_dimension, to_x, "m", "end of that line, to the right as seen")},
-    {RESULT(tside_dimension, to_y, "m", "the same, up")},
+    {PLACE(tside_dimension, x, "its first point, to the right as seen")},
+    {PLACE(tside_dimension, y, "the same, up")},
+    {PLACE(tside_dimension, x_end, "its second point, to the right as seen")},
+    {PLACE(tside_dimension, y_end, "the same, up")},
+    {PLACE(tside_dimension, from_x, "beginning of the dimension line, to the right as seen")},
+    {PLACE(tside_dimension, from_y, "the same, up")},
+    {PLACE(tside_dimension, to_x, "end of that line, to the right as seen")},
+    {PLACE(tside_dimension, to_y, "the same, up")},
     {RESULT_COUNT(tside_dimension, arrows_outside, "1 where arrows do not fit between the points")},
     {RESULT_COUNT(tside_dimension, leader, "1 where a line leads from the middle of that line to the text")},
-    {RESULT(tside_dimension, leader_x, "m", "end of that line at the text, to the right as seen")},
-    {RESULT(tside_dimension, leader_y, "m", "the same, up")},
-    {RESULT(tside_dimension, text_x, "m", "middle of the text's foot, to the right as seen")},
-    {RESULT(tside_dimension, text_y, "m", "the same, up")},
+    {PLACE(tside_dimension, leader_x, "end of that line at the text, to the right as seen")},
+    {PLACE(tside_dimension, leader_y, "the same, up")},
+    {PLACE(tside_dimension, text_x, "middle of the text's foot, to the right as seen")},
+    {PLACE(tside_dimension, text_y, "the same, up")},
     {RESULT(tside_dimension, text_angle, "rad", "which way the text runs, counter-clockwise from level")},
-    {RESULT(tside_dimension, text_width, "m", "of the text")},
+    {PLACE(tside_dimension, text_width, "of the text")},
 };
 TABLE_WHOLE(tside_i_dimension_table, dimension_rows, tside_dimension);
 
@@ -78,23 +81,23 @@ static const tside_field note_rows[] = {
     {RESULT(tside_note, value, "1", "that number, in its unit")},
     {CHOICE(tside_note, shown, shown, 0, "in which state")},
     {RESULT_COUNT(tside_note, index, "which keep-out or joint, from 0")},
-    {RESULT(tside_note, x, "m", "what is named, to the right as seen")},
-    {RESULT(tside_note, y, "m", "the same, up")},
-    {RESULT(tside_note, to_x, "m", "end of the line that leads from there to the text, to the right as seen")},
-    {RESULT(tside_note, to_y, "m", "the same, up")},
-    {RESULT(tside_note, text_x, "m", "middle of the text's foot, to the right as seen")},
-    {RESULT(tside_note, text_y, "m", "the same, up")},
-    {RESULT(tside_note, text_width, "m", "of the text")},
+    {PLACE(tside_note, x, "what is named, to the right as seen")},
+    {PLACE(tside_note, y, "the same, up")},
+    {PLACE(tside_note, to_x, "end of the line that leads from there to the text, to the right as seen")},
+    {PLACE(tside_note, to_y, "the same, up")},
+    {PLACE(tside_note, text_x, "middle of the text's foot, to the right as seen")},
+    {PLACE(tside_note, text_y, "the same, up")},
+    {PLACE(tside_note, text_width, "of the text")},
 };
 TABLE(tside_i_note_table, note_rows);
 
 static const tside_field drawing_rows[] = {
     {GROUP(tside_drawing, picture, picture, "what was asked")},
     {RESULT_COUNT(tside_drawing, outboard, "1 where outboard is to the right as seen, -1 to the left, 0 neither")},
-    {RESULT(tside_drawing, left, "m", "left edge of all that is drawn, texts too")},
-    {RESULT(tside_drawing, bottom, "m", "lower edge of it")},
-    {RESULT(tside_drawing, right, "m", "right edge of it")},
-    {RESULT(tside_drawing, top, "m", "upper edge of it")},
+    {PLACE(tside_drawing, left, "left edge of all that is drawn, texts too")},
+    {PLACE(tside_drawing, bottom, "lower edge of it")},
+    {PLACE(tside_drawing, right, "right edge of it")},
+    {PLACE(tside_drawing, top, "upper edge of it")},
     {LIST(tside_drawing, strokes, stroke_count, stroke, tside_stroke, TSIDE_STROKES, "lines and arcs of what is shown")},
     {LIST(tside_drawing, dimensions, dimension_count, dimension, tside_dimension, TSIDE_DIMENSIONS, "measures")},
     {LIST(tside_drawing, notes, note_count, note, tside_note, TSIDE_NOTES, "names of parts")},

@@ -45,7 +45,7 @@ tside_status tside_roll_taken_up(const tside_roll *roll, double wraps, double *l
 
 tside_status tside_roll_wraps(const tside_roll *roll, double taken_up, double *wraps, tside_fault *fault)
 {
-    TRY(check(roll, "taken_up", "m", taken_up, 0, 10000, fault));
+    TRY(check(roll, "taken_up", "m", taken_up, 0, TSIDE_I_LONGEST, fault));
     return ANSWER_NUMBER(tside_i_roll_wraps(roll, taken_up), wraps, fault);
 }
 
@@ -65,7 +65,7 @@ tside_status tside_roll_thickness(double core, double wraps_before, double turns
     } argument[] = {{"core", "m", core, 0, 1, 1},
                     {"wraps_before", "turn", wraps_before, 0, 1000, 0},
                     {"turns", "turn", turns, 0.001, 1000, 0},
-                    {"taken_up", "m", taken_up, 0, 10000, 1}};
+                    {"taken_up", "m", taken_up, 0, TSIDE_I_LONGEST, 1}};
     double bare = TSIDE_PI * turns * core;
     for (int i = 0; i < 4; i++) {
         if (!isfinite(argument[i].value))

@@ -9,6 +9,8 @@
 
 #include "base/units.h"
 
+#define TSIDE_I_LONGEST 1e4 /* m, of curtain: what is counted along it is an int */
+
 static inline double tside_i_roll_te(const tside_roll *roll)
 {
     return roll->packing * roll->thickness;

@@ -149,6 +149,8 @@ tside_status tside_i_travel_make(const tside_line *line, const tside_curtain *cu
     travel->stretches = 0;
     TRY(find_shut(stops, curtain, r, travel, &shut, fault));
     k = tside_i_climb_shut(line, r, shut, &travel->hanging, &travel->slope);
+    if (!(travel->hanging <= TSIDE_I_LONGEST)) /* down a wall that is all but level */
+        return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "stops", "", "more than 10 km of curtain would hang");
     progress = tside_i_climb_line(travel, k, &lead);
     line_stretches = travel->stretches;
     most = fmax(tside_i_climb_wraps(travel, r),
@@ -174,7 +176,7 @@ tside_status tside_i_travel_make(const tside_line *line, const tside_curtain *cu
         tside_i_climb_chord(travel, progress - lead, fmax(open, progress) - lead, lead);
     }
     cut_stretches(travel, open);
-    if (!isfinite(travel->hanging + travel->slope + travel->end + travel->highest))
+    if (!isfinite(travel->slope + travel->end + travel->highest))
         return tside_i_refuse(fault, TSIDE_NOT_MODELLED, "stops", "", "the travel is not one of finite numbers");
     return TSIDE_OK;
 }

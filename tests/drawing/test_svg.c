@@ -412,6 +412,8 @@ START_TEST(what_is_no_drawing_is_refused)
     NO_DRAWING(drawing.dimension_count = TSIDE_DIMENSIONS + 1, "drawing.dimensions");
     NO_DRAWING(drawing.note_count = TSIDE_NOTES + 1, "drawing.notes");
     NO_DRAWING(drawing.strokes[3].x_end = HUGE_VAL, "drawing.strokes[3].x_end");
+    NO_DRAWING(drawing.strokes[3].x = 1e16, "drawing.strokes[3].x"); /* more thousandths than a whole number holds */
+    NO_DRAWING(drawing.strokes[3].y = -1.0001e5, "drawing.strokes[3].y");
     NO_DRAWING(drawing.strokes[3].line = (tside_line_type)9, "drawing.strokes[3].line");
     NO_DRAWING(drawing.dimensions[2].tells = TSIDE_TELLS_COUNT, "drawing.dimensions[2].tells");
     NO_DRAWING(drawing.dimensions[2].text_width = NAN, "drawing.dimensions[2].text_width");

@@ -72,6 +72,43 @@ START_TEST(more_turns_than_numbers_are_no_travel)
 }
 END_TEST
 
+/*
+ * A hollow wall whose foot is all but level: below it the curtain goes on as level as that, and is as long as what is
+ * left to the ground over the sine. 10 km are more than any side has, and counts along it stay whole numbers.
+ */
+START_TEST(a_curtain_of_more_than_ten_kilometres_is_not_modelled)
+{
+    int made = 0, refused = 0;
+    for (double level = 0.1; level > 1e-17; level /= 1.7) {
+        const double R = 2, x = 4.6, y = 3;
+        side s = side_plain();
+        tside_bow bow;
+        tside_position shut;
+        tside_fault fault;
+        s.frame.shape = TSIDE_THREE_POINTS;
+        s.frame.measured = TSIDE_CENTRELINE;
+        s.frame.foot_x = x - R * sin(level), s.frame.foot_height = y - R * cos(level);
+        s.frame.between_x = x - R * sin(0.5), s.frame.between_height = y - R * cos(0.5);
+        s.frame.peak_x = x - R * sin(1.2), s.frame.peak_height = y - R * cos(1.2);
+        s.curtain.standoff = 0.03, s.curtain.hip = y - R * cos(0.9), s.curtain.sill = 0.9;
+        s.stops.wraps_shut = 0, s.stops.seal = s.stops.gap = 0.1;
+        s.roll.thickness = s.curtain.thickness = 0;
+        ANSWERS(tside_bow_make(&s.frame, &bow, &fault));
+        ANSWERS(tside_line_make(&bow, &s.curtain, &s.line, &fault));
+        if (remake(&s, &s.travel, &fault) == TSIDE_OK) {
+            ANSWERS(tside_travel_at(&s.travel, 0, &shut, &fault));
+            ck_assert_msg(shut.hanging <= 1e4, "%g m of curtain", shut.hanging);
+            made++;
+        } else {
+            REFUSES(remake(&s, &s.travel, &fault), s.travel, TSIDE_NOT_MODELLED, "stops", TSIDE_NO_RELATION);
+            ck_assert_double_lt(level, 1e-4);
+            refused++;
+        }
+    }
+    ck_assert(made > 10 && refused > 10);
+}
+END_TEST
+
 /* Each refusal's bound, put in the field's place, is accepted; and the value refused was beyond it. */
 #define MENDS(s, field_member, wanted, tolerance) \
     do { \
@@ -193,6 +230,7 @@ Suite *travel_refused_suite(void)
     tcase_add_test(tcase, beyond_the_travel_is_refused);
     tcase_add_test(tcase, a_field_out_of_bounds_is_named);
     tcase_add_test(tcase, more_turns_than_numbers_are_no_travel);
+    tcase_add_test(tcase, a_curtain_of_more_than_ten_kilometres_is_not_modelled);
     tcase_add_test(tcase, contradictions_name_the_bound_that_works);
     tcase_add_test(tcase, line_starts_at_the_fixing);
     tcase_add_test(tcase, line_refuses_what_it_cannot_follow);
