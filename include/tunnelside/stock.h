@@ -103,7 +103,8 @@ TSIDE_API size_t tside_stock_work(int cut_count);
  * TSIDE_TOO_SMALL: work_size (bound: bytes needed), or more sticks than capacity: only count is
  * written.
  * Limits: lengths count to the nanometre, or to a thousandth of it if they are no whole ones; then
- * totals of stock that differ by less than a nanometre a stick count as equal.
+ * totals of stock that differ by less than a nanometre a stick count as equal, and a sum of pieces may
+ * be over by half such a thousandth more for each.
  * Accuracy: of a stick what is used and left to 1e-15 of its length; all stock to 1e-15 of itself, the
  * other sums to 1e-14 of it; lower_bound is one of the lengths as they count.
  * Source: linear relaxation over cutting patterns, Gilmore and Gomory (1961), Operations Research

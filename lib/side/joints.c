@@ -16,7 +16,7 @@ tside_status tside_i_bar_make(const tside_bar *bar, const tside_i_bar_lengths *l
     if (S < least - FITS)
         REFUSE(fault, TSIDE_CONTRADICTS, "stock", "splice_near",
                "too short to keep every joint from the drive and within the curtain", "m", S, TSIDE_BELOW, least, 0);
-    made->sticks = (int)ceil((B - w - FITS) / (S - w));
+    made->sticks = (int)fmax(ceil((B - w - FITS) / (S - w)), 2); /* one is too short, if only by last digits */
     made->before = S;
     made->last = B - (made->sticks - 1) * (S - w);
     if (made->last < least_last) {

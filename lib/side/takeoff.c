@@ -126,7 +126,10 @@ typedef struct list {
     tside_item items[TSIDE_ITEMS];
 } list;
 
-/* One more line, if there is any of it; what is cut like the line before goes with it. */
+/*
+ * One more line, if there is any of it; what is cut like the line before goes with it. A piece that is over its stock
+ * by no more than FITS is as long as that: whoever plans its cuts finds that it fits.
+ */
 static void add(list *l, const tside_item *item)
 {
     tside_item *before = l->items + l->count - 1;
@@ -135,8 +138,12 @@ static void add(list *l, const tside_item *item)
     if (l->count > 0 && item->by == TSIDE_BY_CUT && item->code == before->code && item->at == before->at &&
         fabs(item->length - before->length) <= FITS)
         before->count += item->count;
-    else
-        l->items[l->count++] = *item;
+    else {
+        l->items[l->count] = *item;
+        if (item->stock_given)
+            l->items[l->count].length = fmin(item->length, item->stock);
+        l->count++;
+    }
 }
 
 static void add_counted(list *l, tside_item_code code, tside_item_at at, int count, double size)

@@ -226,6 +226,25 @@ START_TEST(what_is_not_there)
 }
 END_TEST
 
+/* What is over its stock by what counts as none is as long as that:. */
+START_TEST(no_piece_is_longer_than_its_stock)
+{
+    for (int i = 0; i < 40; i++)
+        for (int pieces = 2; pieces < 150; pieces += 7) {
+            tside_side side = stocked();
+            tside_fittings fittings = usual();
+            taken t;
+            fittings.channel_stock = 1.8 + i * 0.0123456789012;
+            side.length = pieces * fittings.channel_stock + 1e-9;
+            t = take(&side, &fittings);
+            for (int k = 0; k < t.count; k++)
+                if (t.item[k].by == TSIDE_BY_CUT && t.item[k].stock_given)
+                    ck_assert_msg(t.item[k].length <= t.item[k].stock, "%s of %.17g from %.17g",
+                                  tside_item_text((int)t.item[k].code), t.item[k].length, t.item[k].stock);
+        }
+}
+END_TEST
+
 /* A list that holds just what there is does; one shorter is told how many there are, and stays as it was. */
 START_TEST(a_list_just_long_enough_is)
 {
@@ -323,6 +342,7 @@ Suite *items_suite(void)
     tcase_add_test(tcase, no_stub_of_channel);
     tcase_add_test(tcase, no_stub_of_anything);
     tcase_add_test(tcase, what_is_not_there);
+    tcase_add_test(tcase, no_piece_is_longer_than_its_stock);
     tcase_add_test(tcase, a_list_just_long_enough_is);
     tcase_add_test(tcase, takeoff_refused);
     suite_add_tcase(suite, tcase);

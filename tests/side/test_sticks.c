@@ -129,6 +129,31 @@ START_TEST(one_whole_stick_has_no_joint)
 }
 END_TEST
 
+/* A bar over its stock by just what counts as none, give or take last digits, is one stick or more, none of them
+ * longer. */
+START_TEST(no_stick_is_longer_than_its_stock_by_digits)
+{
+    dice d = {12};
+    int one = 0;
+    for (int n = 0; n < 6000; n++) {
+        const double stock = dice_between(&d, 2.5, 9), swage = dice_below(&d, 500) / 1000.0;
+        double whole = stock + 1e-9;
+        const tside_bar bar = bar_of(0, 0, stock, swage, 0);
+        tside_bar_stick stick[MOST_STICKS];
+        tside_fault fault;
+        int count;
+        for (int digits = dice_below(&d, 4); digits > 0; digits--)
+            whole = nextafter(whole, HUGE_VAL);
+        ANSWERS(tside_bar_sticks(&bar, whole, 0, 0, stick, MOST_STICKS, &count, &fault));
+        for (int i = 0; i < count; i++)
+            ck_assert_msg(stick[i].length <= (count > 1 ? stock : stock + 1e-9), "%.17g of %.17g", stick[i].length,
+                          stock);
+        one += count == 1;
+    }
+    ck_assert(one > 1000 && one < 5000);
+}
+END_TEST
+
 /* Whatever the bar: it is made, none too long, its joints where they may be, and fewer sticks would not do. */
 START_TEST(sticks_make_the_bar)
 {
@@ -290,6 +315,7 @@ Suite *sticks_suite(void)
     tcase_add_test(tcase, sticks_at_their_limits);
     tcase_add_test(tcase, whole_sticks_are_enough);
     tcase_add_test(tcase, one_whole_stick_has_no_joint);
+    tcase_add_test(tcase, no_stick_is_longer_than_its_stock_by_digits);
     tcase_add_test(tcase, sticks_make_the_bar);
     tcase_add_test(tcase, sticks_refused);
     tcase_add_test(tcase, joints_feed_the_plan);
