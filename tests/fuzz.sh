@@ -5,7 +5,7 @@
 set -eu
 
 mkdir -p fuzzing
-flags='-std=c99 -D_POSIX_C_SOURCE=200809L -O1 -g -fno-omit-frame-pointer -fsanitize=fuzzer-no-link,address,undefined -fno-sanitize-recover=all -fno-math-errno -ffp-contract=off'
+flags='-std=c99 -D_POSIX_C_SOURCE=200809L -O1 -g -fno-omit-frame-pointer -fsanitize=fuzzer-no-link,address,undefined,float-cast-overflow -fno-sanitize-recover=all -fno-math-errno -ffp-contract=off'
 folders="-Iinclude -I$top_srcdir/include -I$top_srcdir/lib -I$top_srcdir/examples/common -I$top_srcdir/examples/order -I$top_srcdir/tests -I$top_srcdir/tests/fuzz"
 
 # object SOURCE: compiled, if it is newer than what there is.
@@ -32,7 +32,7 @@ for fuzzer in $FUZZERS; do
     site | list) more="$(objects tests/fuzz/programs.c) fuzzing/programs.a -ljansson" ;;
     *) more= ;;
     esac
-    clang -fsanitize=fuzzer,address,undefined -o "fuzzing/$name" $(objects "tests/fuzz/$name.c" tests/fuzz/fuzz.c) $more fuzzing/library.a -lm
+    clang -fsanitize=fuzzer,address,undefined,float-cast-overflow -o "fuzzing/$name" $(objects "tests/fuzz/$name.c" tests/fuzz/fuzz.c) $more fuzzing/library.a -lm
     mkdir -p "fuzzing/corpus/$name"
     perl -ne 'chomp; open F, ">", "'"fuzzing/corpus/$name"'/kept$."; print F pack "H*", $_' "$top_srcdir/tests/data/fuzz/$name.hex"
     set -- "fuzzing/corpus/$name"
