@@ -124,11 +124,11 @@ START_TEST(contradictions_are_refused)
                            "greatest that fits is 6.49 m, 0.001 m is missing");
     order.cuts[1].length = 6.49;
     cut_order_sound(&order, 0);
-    order = cut_order_of(0, 0.2, LIST(6.5, 6.4), LIST(6.3),
-                         COUNTS(1)); /* the longest is the longest whatever its place */
+    order.stock.trim = 6;
+    refused_as(&order, TSIDE_CONTRADICTS, "stock.lengths[0].length", TSIDE_NOT_ABOVE, 6, 6, 0);
+    /* the longest stick is the longest whatever its place */
+    order = cut_order_of(0, 0.2, LIST(6.5, 6.4), LIST(6.3), COUNTS(1));
     cut_order_sound(&order, 0);
-    order.stock.trim = 6.5;
-    refused_as(&order, TSIDE_CONTRADICTS, "stock.lengths[0].length", TSIDE_NOT_ABOVE, 6.5, 6.5, 0);
 }
 END_TEST
 
@@ -179,8 +179,7 @@ START_TEST(arguments_and_buffers_are_checked)
 }
 END_TEST
 
-/* The buffer is not overrun, nor does what it held before matter. */
-/* And whatever it held before, the plan is the same. */
+/* The buffer is not overrun, and whatever it held before, the plan is the same. */
 START_TEST(the_work_buffer_is_kept_to)
 {
     static const int held[] = {0, 1, 0x5a, 0xff};

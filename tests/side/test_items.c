@@ -226,7 +226,7 @@ START_TEST(what_is_not_there)
 }
 END_TEST
 
-/* What is over its stock by what counts as none is as long as that:. */
+/* What is over its stock by what counts as none is as long as that. */
 START_TEST(no_piece_is_longer_than_its_stock)
 {
     for (int i = 0; i < 40; i++)
