@@ -207,19 +207,11 @@ END_TEST
  */
 START_TEST(an_edge_flush_with_the_extender_is_seen)
 {
-    static tside_drawing drawing;
+    const tside_side side = plain();
+    const double inner = side.frame.tube.diameter / 2 + side.drive_end.extender.spacer;
     for (int beyond = 0; beyond <= 1; beyond++) {
-        tside_side side = plain();
         tside_plan plan;
-        double hidden = 0;
-        side.curtain.past = side.frame.tube.diameter / 2 + side.drive_end.extender.spacer + 1e-6 * beyond;
-        plan = planned(&side);
-        draw(&side, &plan, TSIDE_VIEW_CORNER, TSIDE_DRIVE_END, 5, &drawing);
-        for (int i = 0; i < drawing.stroke_count; i++) {
-            const tside_stroke *stroke = drawing.strokes + i;
-            if (stroke->part == TSIDE_PART_ROLL && stroke->line == TSIDE_LINE_DASHED)
-                hidden += hypot(stroke->x_end - stroke->x, stroke->y_end - stroke->y);
-        }
+        const double hidden = hidden_of_roll(side, inner + 1e-6 * beyond, &plan);
         NEAR(hidden, beyond * (plan.open.diameter + 2e-6), 1e-12, "hidden edges of the roll", beyond);
     }
 }
