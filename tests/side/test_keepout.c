@@ -205,13 +205,26 @@ static double nearest_on_standing(const tside_fixed *fixed, double error, const 
     return nearest;
 }
 
+/* out: above the ground at the drive's end, whose guide stands. */
+static void check_standing(tside_side *side, tside_keep_out out, int number)
+{
+    tside_plan plan;
+    side->drive_end.keep_out_count = 1;
+    side->drive_end.keep_outs[0] = out;
+    plan = planned(side);
+    out.bottom += plan.drive_end.ground;
+    out.top += plan.drive_end.ground;
+    NEAR(plan.drive_end.keep_offs[0].guide,
+         nearest_on_standing(&plan.drive_end.fixed, side->drive_end.guide.placing_error, &out) -
+             side->drive_end.guide.tube.diameter / 2,
+         1e-3, "clear of the standing guide", number);
+}
+
 FOR_SIDES(keep_out_of_the_standing_guide, 60)
 {
     dice d = {700u + (unsigned)number};
     tside_side side = plain();
     tside_plan plan;
-    tside_keep_out out;
-    double needed;
     if (number % 2) { /* the ground is not the side's, nor is the keep-out's height */
         side.drive_end.hip_height_given = 1;
         side.drive_end.hip_height = side.curtain.hip - 0.2;
@@ -219,42 +232,23 @@ FOR_SIDES(keep_out_of_the_standing_guide, 60)
     }
     side.drive_end.guide.foot = TSIDE_FOOT_FIXED;
     plan = planned(&side);
-    needed = side.drive_end.guide.tube.diameter / 2;
     ck_assert(plan.drive_end.fixed_given);
-    out = any_rectangle(&d, plan.drive_end.fixed.foot_x, (plan.drive_end.fixed.top_y + plan.drive_end.ground) / 2, 0.5);
-    side.drive_end.keep_out_count = 1;
-    side.drive_end.keep_outs[0] = out;
-    plan = planned(&side);
-    out.bottom += plan.drive_end.ground;
-    out.top += plan.drive_end.ground;
-    NEAR(plan.drive_end.keep_offs[0].guide,
-         nearest_on_standing(&plan.drive_end.fixed, side.drive_end.guide.placing_error, &out) - needed, 1e-3,
-         "clear of the standing guide", number);
+    check_standing(
+        &side,
+        any_rectangle(&d, plan.drive_end.fixed.foot_x, (plan.drive_end.fixed.top_y + plan.drive_end.ground) / 2, 0.5),
+        number);
 }
 
 /* Low, and just beyond the foot as far out as it may stand. */
 START_TEST(a_foot_that_stands_farther_out_keeps_clear_too)
 {
     tside_side side = plain();
-    tside_plan plan;
-    tside_keep_out out;
-    const double error = 0.2;
-    double foot;
+    const double error = 0.2, foot = 5.2;
     side.drive_end.guide.foot = TSIDE_FOOT_FIXED;
     side.drive_end.guide.placing_error = error;
     side.drive_end.footing.fixed_by = TSIDE_FIXED_BOTH;
-    side.drive_end.footing.foot_x = 5.2;
-    plan = planned(&side);
-    foot = plan.drive_end.fixed.foot_x;
-    out = (tside_keep_out){foot + error + 0.1, foot + 1, 0, 0.001};
-    side.drive_end.keep_out_count = 1;
-    side.drive_end.keep_outs[0] = out;
-    plan = planned(&side);
-    out.bottom += plan.drive_end.ground;
-    out.top += plan.drive_end.ground;
-    NEAR(plan.drive_end.keep_offs[0].guide,
-         nearest_on_standing(&plan.drive_end.fixed, error, &out) - side.drive_end.guide.tube.diameter / 2, 1e-3,
-         "clear of the foot farthest out", 0);
+    side.drive_end.footing.foot_x = foot;
+    check_standing(&side, (tside_keep_out){foot + error + 0.1, foot + 1, 0, 0.001}, 0);
 }
 END_TEST
 
