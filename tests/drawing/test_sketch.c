@@ -31,11 +31,12 @@ static void put_so_much(tside_i_sketch *sketch)
         tside_i_figure(sketch, TSIDE_I_BELOW, (tside_note){.numbered = 1, .value = i});
 }
 
-static tside_status sketched(int may_be_many, tside_drawing *drawing, tside_fault *fault)
+static tside_i_sketch last_drawn;
+
+static tside_status sketched(tside_i_view *view, int may_be_many, tside_drawing *drawing, tside_fault *fault)
 {
-    tside_i_sketch sketch;
-    tside_i_sketch_begin(NULL, NULL, &picture, NULL, NULL, drawing, &sketch);
-    return tside_i_sketch_draw(&sketch, put_so_much, may_be_many, fault);
+    tside_i_sketch_begin(NULL, NULL, &picture, NULL, NULL, drawing, &last_drawn);
+    return tside_i_sketch_draw(&last_drawn, view, may_be_many, fault);
 }
 
 static void is_kept_whole(int may_be_many)
@@ -43,7 +44,7 @@ static void is_kept_whole(int may_be_many)
     static tside_drawing drawing;
     tside_fault fault;
     lines = TSIDE_STROKES - 8, arcs = 2, measures = TSIDE_DIMENSIONS, names = TSIDE_NOTES - 5, figures = 5;
-    ANSWERS(sketched(may_be_many, &drawing, &fault));
+    ANSWERS(sketched(put_so_much, may_be_many, &drawing, &fault));
     ck_assert_int_eq(drawing.stroke_count, TSIDE_STROKES);
     ck_assert_int_eq(drawing.dimension_count, TSIDE_DIMENSIONS);
     ck_assert_int_eq(drawing.note_count, TSIDE_NOTES);
@@ -75,7 +76,7 @@ static void is_refused(const char *field, int count)
     tside_fault fault;
     memset(&drawing, 0x5a, sizeof drawing);
     memset(&before, 0x5a, sizeof before);
-    ck_assert_int_eq(sketched(1, &drawing, &fault), TSIDE_NOT_MODELLED);
+    ck_assert_int_eq(sketched(put_so_much, 1, &drawing, &fault), TSIDE_NOT_MODELLED);
     ck_assert_str_eq(fault.field, field);
     ck_assert_double_eq(fault.value, count);
     ck_assert_double_eq(fault.bound, count - 1);
@@ -107,7 +108,7 @@ START_TEST(what_is_too_much_all_the_same_stays_within_the_drawing)
     tside_fault fault;
     memset(&room, 0x5a, sizeof room);
     lines = TSIDE_STROKES - 3, arcs = 1, measures = TSIDE_DIMENSIONS + 1, names = TSIDE_NOTES, figures = 1;
-    ck_assert_int_eq(sketched(0, &room.drawing, &fault), TSIDE_NOT_MODELLED);
+    ck_assert_int_eq(sketched(put_so_much, 0, &room.drawing, &fault), TSIDE_NOT_MODELLED);
     ck_assert_str_eq(fault.field, "drawing.strokes");
     ck_assert_int_eq(room.drawing.stroke_count, 0x5a5a5a5a);
     ck_assert_int_eq(room.drawing.dimension_count, 0x5a5a5a5a);
@@ -149,7 +150,6 @@ START_TEST(arcs_end_at_the_edges)
     static tside_drawing drawing;
     dice d = {41};
     for (int number = 0; number < 400; number++) {
-        tside_i_sketch sketch;
         tside_fault fault;
         thrown.x = dice_between(&d, -1, 1);
         thrown.y = dice_between(&d, -1, 1);
@@ -160,8 +160,7 @@ START_TEST(arcs_end_at_the_edges)
         thrown.right = thrown.left + dice_between(&d, 0.2, 2);
         thrown.bottom = dice_between(&d, -1.5, 0);
         thrown.top = thrown.bottom + dice_between(&d, 0.2, 2);
-        tside_i_sketch_begin(NULL, NULL, &picture, NULL, NULL, &drawing, &sketch);
-        ANSWERS(tside_i_sketch_draw(&sketch, put_arc, 0, &fault));
+        ANSWERS(sketched(put_arc, 0, &drawing, &fault));
         for (int k = 0; k < PLACES; k++) {
             const double angle = thrown.from + thrown.sweep * (k + 0.5) / PLACES,
                          x = thrown.x + thrown.radius * cos(angle), y = thrown.y + thrown.radius * sin(angle);
@@ -191,10 +190,8 @@ static void put_names(tside_i_sketch *sketch)
 START_TEST(what_is_on_an_edge_is_named_and_what_is_beyond_is_not)
 {
     static tside_drawing drawing;
-    tside_i_sketch sketch;
     tside_fault fault;
-    tside_i_sketch_begin(NULL, NULL, &picture, NULL, NULL, &drawing, &sketch);
-    ANSWERS(tside_i_sketch_draw(&sketch, put_names, 1, &fault));
+    ANSWERS(sketched(put_names, 1, &drawing, &fault));
     ck_assert_int_eq(drawing.note_count, 9);
     for (int i = 0; i < 9; i++)
         ck_assert_int_eq(drawing.notes[i].index, i);
@@ -215,15 +212,13 @@ START_TEST(a_drawing_is_as_large_as_its_arcs)
     dice d = {42};
     for (int number = 0; number < 100; number++) {
         double left = HUGE_VAL, bottom = HUGE_VAL, right = -HUGE_VAL, top = -HUGE_VAL;
-        tside_i_sketch sketch;
         tside_fault fault;
         thrown.x = dice_between(&d, -1, 1);
         thrown.y = dice_between(&d, -1, 1);
         thrown.radius = dice_between(&d, 0.2, 1.5);
         thrown.from = dice_between(&d, -7, 7);
         thrown.sweep = number % 4 ? dice_between(&d, 0.1, 2 * PI) : 2 * PI;
-        tside_i_sketch_begin(NULL, NULL, &picture, NULL, NULL, &drawing, &sketch);
-        ANSWERS(tside_i_sketch_draw(&sketch, put_whole_arc, 0, &fault));
+        ANSWERS(sketched(put_whole_arc, 0, &drawing, &fault));
         for (int k = 0; k <= PLACES; k++) {
             const double angle = thrown.from + thrown.sweep * k / PLACES, x = thrown.x + thrown.radius * cos(angle),
                          y = thrown.y + thrown.radius * sin(angle);
@@ -232,10 +227,10 @@ START_TEST(a_drawing_is_as_large_as_its_arcs)
             right = fmax(right, x);
             top = fmax(top, y);
         }
-        NEAR(sketch.left, left, 1e-5, "left", number);
-        NEAR(sketch.bottom, bottom, 1e-5, "bottom", number);
-        NEAR(sketch.right, right, 1e-5, "right", number);
-        NEAR(sketch.top, top, 1e-5, "top", number);
+        NEAR(last_drawn.left, left, 1e-5, "left", number);
+        NEAR(last_drawn.bottom, bottom, 1e-5, "bottom", number);
+        NEAR(last_drawn.right, right, 1e-5, "right", number);
+        NEAR(last_drawn.top, top, 1e-5, "top", number);
     }
 }
 END_TEST
@@ -257,7 +252,6 @@ START_TEST(a_path_is_drawn_beside_itself)
     static tside_drawing drawing;
     for (int bend = -1; bend <= 1; bend++)
         for (int out = -1; out <= 1; out++) {
-            tside_i_sketch sketch;
             tside_fault fault;
             const double heading = 1.2, curvature = 0.4 * bend;
             path = (tside_path){.count = 1, .length = 5};
@@ -270,8 +264,7 @@ START_TEST(a_path_is_drawn_beside_itself)
                                           .cosine = cos(heading),
                                           .sine = sin(heading)};
             begins = 3.5, ends = 4.5, out_of_it = 0.1 * out;
-            tside_i_sketch_begin(NULL, NULL, &picture, NULL, NULL, &drawing, &sketch);
-            ANSWERS(tside_i_sketch_draw(&sketch, put_path, 0, &fault));
+            ANSWERS(sketched(put_path, 0, &drawing, &fault));
             ck_assert_int_eq(drawing.stroke_count, 1);
             for (int k = 0; k <= 2; k++) {
                 const tside_stroke *s = drawing.strokes;
@@ -303,10 +296,8 @@ static void put_nothing(tside_i_sketch *sketch)
 START_TEST(what_is_of_no_length_leaves_no_stroke)
 {
     static tside_drawing drawing;
-    tside_i_sketch sketch;
     tside_fault fault;
-    tside_i_sketch_begin(NULL, NULL, &picture, NULL, NULL, &drawing, &sketch);
-    ANSWERS(tside_i_sketch_draw(&sketch, put_nothing, 1, &fault));
+    ANSWERS(sketched(put_nothing, 1, &drawing, &fault));
     ck_assert_int_eq(drawing.stroke_count, 0);
 }
 END_TEST
