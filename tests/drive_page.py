@@ -115,6 +115,11 @@ class Page(unittest.TestCase):
         options.add_experimental_option("prefs", {"download.default_directory": self.folder})
         return webdriver.Chrome(service=Service(shutil.which("chromedriver")), options=options)
 
+    def browser_of_its_own(self):
+        driver = self.sized(self.new_browser(), 360, 800)
+        self.addCleanup(driver.quit)
+        return driver
+
     def go(self, driver, address=None):
         driver.get(address or self.file)
         self.ready(driver)
@@ -371,8 +376,7 @@ class Page(unittest.TestCase):
         WebDriverWait(driver, 20).until(lambda d: d.find_element(By.ID, "answer").get_attribute("value") == "newer")
 
     def test_without_storage_it_says_so(self):
-        driver = self.sized(self.new_browser(), 360, 800)
-        self.addCleanup(driver.quit)
+        driver = self.browser_of_its_own()
         driver.execute_cdp_cmd("Page.addScriptToEvaluateOnNewDocument", {"source": "Object.defineProperty(window, 'localStorage', { get() { throw new Error('none') } })"})
         self.go(driver)
         self.assertIn("keeps nothing", driver.find_element(By.ID, "told").text)
@@ -380,16 +384,14 @@ class Page(unittest.TestCase):
         self.assertIn("save a file after each part", driver.find_element(By.ID, "keep").text)
 
     def test_a_viewer_that_runs_no_script_says_what_to_do(self):
-        driver = self.sized(self.new_browser(), 360, 800)
-        self.addCleanup(driver.quit)
+        driver = self.browser_of_its_own()
         driver.execute_cdp_cmd("Emulation.setScriptExecutionDisabled", {"value": True})
         driver.get(self.file)
         self.assertIn("open it in a browser", driver.find_element(By.TAG_NAME, "body").text)
 
     def test_full_storage_is_said(self):
-        # A browser of its own: for a while after its storage was filled, Chromium may give a page that is reloaded what was kept there earlier (4 of 652 reloads; of 2736 without, none).
-        driver = self.sized(self.new_browser(), 360, 800)
-        self.addCleanup(driver.quit)
+        # For a while after its storage was filled, Chromium may give a page that is reloaded what was kept there earlier (4 of 652 reloads; of 2736 without, none).
+        driver = self.browser_of_its_own()
         self.go(driver)
         driver.execute_script("localStorage.setItem('filler', 'x'.repeat(1)); try { for (let n = 1 << 22; n > 0; n >>= 1) try { localStorage.setItem('filler', localStorage.getItem('filler') + 'x'.repeat(n)) } catch {} } catch {}")
         self.answer(driver, "a name that is longer than what is left")

@@ -52,13 +52,13 @@ void check_answered(const char *file, int line, const tside_fault *fault);
         check_refused(__FILE__, __LINE__, call, &fault, status, field, relation, &output, sizeof output); \
         heard_held(); \
     } while (0)
+void check_refused(const char *file, int line, tside_status got, const tside_fault *fault, tside_status status,
+                   const char *field, tside_relation relation, const void *output, size_t size);
 
 /*
  * Whether a fault's gap is what lacks between its value and its bound; some reasons speak of another one, and where
  * none does it is 0.
  */
 int gap_stands(const tside_fault *fault);
-void check_refused(const char *file, int line, tside_status got, const tside_fault *fault, tside_status status,
-                   const char *field, tside_relation relation, const void *output, size_t size);
 
 #endif
